@@ -1,0 +1,88 @@
+/** Calls on the library of shoots and spots: read, save a batch of changes whole, find, recover. */
+import { z } from 'zod'
+import { call } from './call.ts'
+import { shootShape, spotShape } from './records.ts'
+
+/**
+ * One change of one record. `before` is the revision the change started from (null for a new record); `record` is the
+ * new state, or null to delete. The saved record's revision is before + 1 (1 for a new one), whatever it carries.
+ * A delete followed by its undo re-makes the record with `before: null`.
+ */
+export const changeShape = z.discriminatedUnion('kind', [
+  z.object({
+    kind: z.literal('shoot'),
+    id: z.string().min(1).max(64),
+    before: z.number().int().min(0).nullable(),
+    record: shootShape.nullable(),
+  }),
+  z.object({
+    kind: z.literal('spot'),
+    id: z.string().min(1).max(64),
+    before: z.number().int().min(0).nullable(),
+    record: spotShape.nullable(),
+  }),
+])
+export type Change = z.infer<typeof changeShape>
+
+const boundsShape = z.object({
+  south: z.number().min(-90).max(90),
+  north: z.number().min(-90).max(90),
+  /** West may be greater than east: the box then crosses the antimeridian. */
+  west: z.number().min(-180).max(180),
+  east: z.number().min(-180).max(180),
+})
+
+/** The short form of a spot that lists show. */
+export const spotBriefShape = z.object({
+  id: z.string(),
+  shootId: z.string(),
+  shootName: z.string(),
+  name: z.string(),
+  status: spotShape.shape.status,
+  stars: z.number(),
+  lat: z.number(),
+  lon: z.number(),
+})
+
+export const libraryCalls = {
+  /** How the library opened: well, made new, brought back from a backup, or not at all. */
+  'library.state': call(
+    z.object({}),
+    z.object({
+      state: z.enum(['open', 'read-only', 'damaged', 'newer', 'unavailable']),
+      message: z.string(),
+      /** Good backups, newest first. */
+      backups: z.array(z.object({ name: z.string(), savedAt: z.number(), spots: z.number() })),
+      /** Grows with every committed change from any window. */
+      version: z.number(),
+      shootCount: z.number(),
+      spotCount: z.number(),
+    }),
+  ),
+  /** Puts the named backup in the library's place; the damaged file is kept beside it under another name. */
+  'library.restore': call(z.object({ backup: z.string().max(200) }), z.object({ keptAs: z.string() })),
+  'library.shoots': call(
+    z.object({}),
+    z.object({
+      shoots: z.array(z.object({ id: z.string(), name: z.string(), madeAt: z.number(), spots: z.number() })),
+    }),
+  ),
+  /** One shoot with all its spots in shelf order. Fault `gone` when there is none. */
+  'library.open': call(
+    z.object({ shootId: z.string().max(64) }),
+    z.object({ shoot: shootShape, spots: z.array(spotShape), version: z.number() }),
+  ),
+  /**
+   * Saves all the changes or none, durable when answered. Fault `changed-elsewhere` when a revision is not the stored
+   * one, `read-only`, `disk-full`, `damaged`. Deleting a shoot deletes its spots: list them in the same batch for undo.
+   */
+  'library.apply': call(
+    z.object({ changes: z.array(changeShape).min(1).max(20_000) }),
+    z.object({ version: z.number(), revisions: z.array(z.number()) }),
+  ),
+  /** Spots of all shoots by word, by box, or both; `total` counts all hits up to 10,000. */
+  'library.find': call(
+    z.object({ words: z.string().max(1_000), within: boundsShape.nullable(), limit: z.number().int().min(1).max(500) }),
+    z.object({ spots: z.array(spotBriefShape), total: z.number(), more: z.boolean() }),
+  ),
+} as const

@@ -1,0 +1,122 @@
+/** Shapes of the stored records at the door: what main accepts, checked against the types of core. */
+import { z } from 'zod'
+import type { Shoot } from '#core/plan/shoot.ts'
+import { FOCUS_ON, FRAME_AXES, HAZARDS, HOLDS, PERMISSION_STATES, SPOT_STATUSES, type Spot } from '#core/plan/spot.ts'
+import { SPAN_FORMS } from '#core/scene/landmark.ts'
+import { SUBJECT_KINDS } from '#core/scene/subject.ts'
+
+const name = z.string().max(10_000)
+const id = z.string().min(1).max(64)
+const metres = z.number().positive().max(100_000)
+const elevation = z.number().min(-500).max(9_000).nullable()
+const bearing = z.number().min(0).lt(360)
+
+export const latLonShape = z.object({ lat: z.number().min(-90).max(90), lon: z.number().min(-180).lt(180) })
+
+const landmarkCommon = { id, name, height: metres, baseElevation: elevation }
+
+export const landmarkShape = z.discriminatedUnion('kind', [
+  z.object({ kind: z.literal('upright'), ...landmarkCommon, at: latLonShape, width: metres }),
+  z.object({
+    kind: z.literal('span'),
+    ...landmarkCommon,
+    form: z.enum(SPAN_FORMS),
+    line: z.array(latLonShape).min(2).max(200),
+    deckHeight: z.number().min(0).max(100_000),
+    width: metres,
+  }),
+  z.object({ kind: z.literal('summit'), ...landmarkCommon, at: latLonShape, width: metres }),
+  z.object({ kind: z.literal('building'), ...landmarkCommon, footprint: z.array(latLonShape).min(3).max(500) }),
+])
+
+const fNumber = z.number().min(0.5).max(128)
+const millimetres = z.number().min(0.5).max(10_000)
+
+export const lensShape = z.object({
+  id,
+  name,
+  focalMin: millimetres,
+  focalMax: millimetres,
+  widestAtMin: fNumber,
+  widestAtMax: fNumber,
+  smallest: fNumber,
+  closestFocus: z.number().min(0).max(1_000),
+  weight: z.number().min(0).max(100_000).nullable(),
+})
+
+export const shootShape = z.object({
+  id,
+  revision: z.number().int().min(0),
+  name,
+  subject: z.object({
+    kind: z.enum(SUBJECT_KINDS),
+    name,
+    length: metres.max(1_000),
+    width: metres.max(1_000),
+    height: metres.max(1_000),
+    features: z.array(z.object({ name, behindFront: z.number().min(0).max(1_000) })).max(50),
+  }),
+  landmarks: z.array(landmarkShape).max(100),
+  bag: z.object({
+    camera: z.object({
+      name,
+      sensorWidth: z.number().min(0.5).max(1_000),
+      sensorHeight: z.number().min(0.5).max(1_000),
+      confusionDivisor: z.number().min(100).max(10_000),
+    }),
+    lenses: z.array(lensShape).max(100),
+  }),
+  crops: z.array(z.object({ wide: z.number().positive().max(1_000), high: z.number().positive().max(1_000) })).max(30),
+  refraction: z.number().min(-1).max(1),
+  madeAt: z.number().int(),
+})
+
+const fillWish = z.object({ share: z.number().positive().max(20), axis: z.enum(FRAME_AXES) })
+
+export const spotShape = z.object({
+  id,
+  shootId: id,
+  revision: z.number().int().min(0),
+  name,
+  notes: z.string().max(100_000),
+  stars: z.number().int().min(0).max(5),
+  status: z.enum(SPOT_STATUSES),
+  rank: z.number(),
+  stop: z.object({ at: latLonShape, heading: bearing, elevation }),
+  standpoint: z.object({ at: latLonShape, lensHeight: z.number().min(0).max(1_000), elevation }),
+  landmarkId: id.nullable(),
+  hold: z.enum(HOLDS),
+  shot: z.object({
+    orientation: z.enum(['lying', 'upright']),
+    focalLength: millimetres,
+    lensId: id.nullable(),
+    aperture: fNumber.nullable(),
+    focus: z.object({ on: z.enum(FOCUS_ON), behindFront: z.number().min(0).max(1_000) }),
+    placement: z.object({ across: z.number().min(-2).max(2), up: z.number().min(-2).max(2) }),
+    subjectFill: fillWish,
+    landmarkFill: fillWish,
+  }),
+  access: z.object({
+    parking: latLonShape.nullable(),
+    walkMinutes: z.number().min(0).max(100_000).nullable(),
+    surface: z.string().max(1_000),
+  }),
+  permission: z.object({
+    state: z.enum(PERMISSION_STATES),
+    whom: z.string().max(10_000),
+    until: z
+      .string()
+      .regex(/^\d{4}-\d{2}-\d{2}$/)
+      .nullable(),
+  }),
+  hazards: z.array(z.enum(HAZARDS)).max(HAZARDS.length),
+  hazardNote: z.string().max(10_000),
+})
+
+// The shapes and core's types must not drift apart: each line fails to compile when they do.
+type Fits<Value, Target> = Value extends Target ? true : never
+export const shapesFit: readonly [
+  Fits<z.infer<typeof shootShape>, Shoot>,
+  Fits<Shoot, Readonly<z.infer<typeof shootShape>>> | true,
+  Fits<z.infer<typeof spotShape>, Spot>,
+] = [true, true, true]

@@ -1,0 +1,33 @@
+/** A shoot: one job, with its subject, landmarks, camera, lenses and what is wished of the picture. */
+import type { Lens } from '#core/optics/lens.ts'
+import type { Camera } from '#core/optics/sensor.ts'
+import type { Landmark } from '#core/scene/landmark.ts'
+import type { Subject } from '#core/scene/subject.ts'
+
+/** A crop's proportions, wide by high as held upright or lying; `own` ones carry the user's numbers. */
+export interface Crop {
+  readonly wide: number
+  readonly high: number
+}
+
+export interface Bag {
+  readonly camera: Camera
+  readonly lenses: readonly Lens[]
+}
+
+export interface Shoot {
+  readonly id: string
+  /** Grows by one with every saved change; a save names the revision it started from. */
+  readonly revision: number
+  readonly name: string
+  readonly subject: Subject
+  readonly landmarks: readonly Landmark[]
+  readonly bag: Bag
+  readonly crops: readonly Crop[]
+  /** Refraction coefficient for sightlines; 0.13 by default. */
+  readonly refraction: number
+  /** Epoch milliseconds at which it was made. */
+  readonly madeAt: number
+}
+
+export const DEFAULT_REFRACTION = 0.13

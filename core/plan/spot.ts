@@ -1,0 +1,108 @@
+/** A spot: one candidate arrangement within a shoot, and all that is noted about getting and standing there. */
+import type { LatLon } from '#core/geo/lat-lon.ts'
+
+export const SPOT_STATUSES = ['idea', 'to-visit', 'visited', 'chosen', 'dropped'] as const
+export type SpotStatus = (typeof SPOT_STATUSES)[number]
+
+export const PERMISSION_STATES = ['not-needed', 'to-ask', 'asked', 'granted', 'refused'] as const
+export type PermissionState = (typeof PERMISSION_STATES)[number]
+
+export const HAZARDS = ['traffic', 'rail', 'water', 'edge', 'livestock', 'other'] as const
+export type Hazard = (typeof HAZARDS)[number]
+
+export const FRAME_AXES = ['width', 'height'] as const
+export type FrameAxis = (typeof FRAME_AXES)[number]
+
+export const HOLDS = ['standpoint', 'focal-length', 'proportion'] as const
+/** What stays as it is while the others follow. */
+export type Hold = (typeof HOLDS)[number]
+
+/** A wished share of the frame, 0..1 of the given side. */
+export interface FillWish {
+  readonly share: number
+  readonly axis: FrameAxis
+}
+
+export const FOCUS_ON = ['near', 'middle', 'far', 'feature', 'best'] as const
+/** Where the focus is set; `feature` is `behindFront` metres behind the subject's front end, on its centre line. */
+export interface FocusChoice {
+  readonly on: (typeof FOCUS_ON)[number]
+  readonly behindFront: number
+}
+
+/** Where the camera stands. */
+export interface Standpoint {
+  readonly at: LatLon
+  /** Metres of the lens above the ground; 0.3 lying down, 1.6 at the eye. */
+  readonly lensHeight: number
+  /** Metres above the sea of the ground; null when unknown. */
+  readonly elevation: number | null
+}
+
+/** Where the subject stops. */
+export interface Stop {
+  readonly at: LatLon
+  /** Bearing toward which its front points. */
+  readonly heading: number
+  /** Metres above the sea of the ground; null when unknown: then taken level with the standpoint. */
+  readonly elevation: number | null
+}
+
+/** The aim, told by where the subject's centre is placed in the frame: shares of the full frame from its middle. */
+export interface Placement {
+  /** -0.5..0.5 of the width, right positive. */
+  readonly across: number
+  /** -0.5..0.5 of the height, up positive. */
+  readonly up: number
+}
+
+export interface Shot {
+  readonly orientation: 'lying' | 'upright'
+  /** Millimetres: the setting when the focal length is held, else the last one solved. */
+  readonly focalLength: number
+  /** Lens of the bag; null lets the program choose. */
+  readonly lensId: string | null
+  /** f-number set by hand; null takes what is needed end to end. */
+  readonly aperture: number | null
+  readonly focus: FocusChoice
+  readonly placement: Placement
+  readonly subjectFill: FillWish
+  readonly landmarkFill: FillWish
+}
+
+export interface Access {
+  readonly parking: LatLon | null
+  readonly walkMinutes: number | null
+  readonly surface: string
+}
+
+export interface Permission {
+  readonly state: PermissionState
+  readonly whom: string
+  /** Calendar day YYYY-MM-DD until which it holds; null when open. */
+  readonly until: string | null
+}
+
+export interface Spot {
+  readonly id: string
+  readonly shootId: string
+  readonly revision: number
+  readonly name: string
+  readonly notes: string
+  /** 0..5. */
+  readonly stars: number
+  readonly status: SpotStatus
+  /** Order on the shelf, small first. */
+  readonly rank: number
+  readonly stop: Stop
+  readonly standpoint: Standpoint
+  /** Landmark of the shoot that this spot looks at; null when it has none yet. */
+  readonly landmarkId: string | null
+  readonly hold: Hold
+  readonly shot: Shot
+  readonly access: Access
+  readonly permission: Permission
+  readonly hazards: readonly Hazard[]
+  /** What the hazard `other` stands for, in the user's words. */
+  readonly hazardNote: string
+}
