@@ -1,7 +1,7 @@
 /** What the Electron shell's preload puts on the page as `window.standpoint`; the loopback host has none of it. */
 import type { CommandId } from './commands.ts'
-import type { Answer } from './contract/call.ts'
-import type { CallName, Input, Output } from './contract/index.ts'
+import type { Answer } from '#app/contract/call.ts'
+import type { CallName, Input, Output } from '#app/contract/index.ts'
 
 /** A file the user opened from the desktop: its name without folders, and its text. */
 export interface OpenedFile {

@@ -2,7 +2,7 @@
 import { contextBridge, ipcRenderer, type IpcRendererEvent } from 'electron'
 import { type Bridge, CHANNELS, type OpenedFile } from './bridge.ts'
 import { COMMANDS, type CommandId } from './commands.ts'
-import { CALL_NAMES } from './contract/names.ts'
+import { CALL_NAMES } from '#app/contract/names.ts'
 
 const names: ReadonlySet<string> = new Set(CALL_NAMES)
 const commandIds: ReadonlySet<string> = new Set(COMMANDS.map((command) => command.id))

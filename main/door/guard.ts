@@ -1,0 +1,47 @@
+/** What the loopback host refuses before it looks at a request's body: each rule answers one threat. */
+import type { IncomingHttpHeaders } from 'node:http'
+
+export interface Refusal {
+  readonly status: number
+  readonly text: string
+}
+
+interface Asked {
+  readonly method: string
+  readonly target: string
+  readonly headers: IncomingHttpHeaders
+}
+
+/** Rules for every request. `authority` is `127.0.0.1:<port>`. */
+export function refuseRequest(asked: Asked, authority: string): Refusal | null {
+  // A proxy's absolute form or `//host` would make the address's host differ from the header that is checked.
+  if (!asked.target.startsWith('/') || asked.target.startsWith('//') || asked.target.startsWith('/\\'))
+    return { status: 400, text: 'Bad request target' }
+  // DNS rebinding: another name that points at this machine.
+  if (asked.headers.host !== authority) return { status: 421, text: 'Not the address of this program' }
+  const site = asked.headers['sec-fetch-site']
+  if (site !== undefined && site !== 'same-origin' && site !== 'none' && !isPlainVisit(asked))
+    return { status: 403, text: 'Asked by another site' }
+  return null
+}
+
+/** A person following a link to the page itself: harmless, since the page without its token can do nothing. */
+function isPlainVisit(asked: Asked): boolean {
+  return (
+    asked.method === 'GET' &&
+    asked.headers['sec-fetch-mode'] === 'navigate' &&
+    asked.headers['sec-fetch-dest'] === 'document' &&
+    !asked.target.startsWith('/api/') &&
+    !asked.target.startsWith('/tiles/') &&
+    !asked.target.startsWith('/open/')
+  )
+}
+
+/** Rules for a call besides its token: only the page's own script can meet them, no form and no other site. */
+export function refuseCall(asked: Asked, authority: string): Refusal | null {
+  if (asked.method !== 'POST') return { status: 405, text: 'Calls are made by POST' }
+  if (asked.headers.origin !== `http://${authority}`) return { status: 403, text: 'Asked by another site' }
+  if (!/^application\/json(;\s*charset=utf-8)?$/i.test(asked.headers['content-type'] ?? ''))
+    return { status: 415, text: 'Calls are made in JSON' }
+  return null
+}

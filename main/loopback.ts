@@ -1,0 +1,148 @@
+/** The loopback host: the page and the calls over HTTP on this machine alone, for where Electron cannot be had. */
+import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http'
+import { once } from 'node:events'
+import type { Log } from '#main/log.ts'
+import { makeGate } from '#main/door/gate.ts'
+import { refuseCall, refuseRequest } from '#main/door/guard.ts'
+import { bodyLimit, dispatch, type Handlers } from '#main/door/handle.ts'
+import { plainAnswer, type Serve } from './serve.ts'
+
+export interface LoopbackOptions {
+  readonly handlers: Handlers
+  readonly serve: Serve
+  readonly log: Log
+  /** Told when the token had to be changed because its one-time way in was used twice. */
+  readonly onStolen?: (address: string) => void
+  readonly port?: number
+}
+
+export interface Loopback {
+  readonly origin: string
+  /** The address with the token in its fragment, which a browser never sends: for the terminal. */
+  readonly address: () => string
+  /** A one-time address for a browser's command line, which other users of the machine can read. */
+  readonly wayIn: () => string
+  readonly close: () => Promise<void>
+}
+
+const ADDRESS = '127.0.0.1'
+
+export async function startLoopback(options: LoopbackOptions): Promise<Loopback> {
+  const gate = makeGate()
+  const server = createServer({ maxHeaderSize: 16_384, headersTimeout: 10_000, requestTimeout: 60_000 })
+  server.maxConnections = 256
+  server.listen({ host: ADDRESS, port: options.port ?? 0, exclusive: true })
+  await once(server, 'listening')
+  const authority = `${ADDRESS}:${portOf(server)}`
+  const origin = `http://${authority}`
+  const address = (): string => `${origin}/#t=${gate.token()}`
+  server.on('request', (request, response) => {
+    const work = answer({ request, gate, authority, options, onStolen: () => options.onStolen?.(address()) })
+    work
+      .catch((error: unknown) => {
+        options.log.error('bug', { where: 'loopback', error })
+        return plainAnswer(500, 'The program failed; its log has the details')
+      })
+      .then((result) => send(request, response, result))
+      .catch((error: unknown) => {
+        options.log.error('answer-lost', { error })
+        response.destroy()
+      })
+  })
+  return {
+    origin,
+    address,
+    wayIn: () => origin + gate.makeWayIn(Date.now()),
+    close: async () => {
+      server.close()
+      server.closeAllConnections()
+      await once(server, 'close')
+    },
+  }
+}
+
+interface Work {
+  readonly request: IncomingMessage
+  readonly gate: ReturnType<typeof makeGate>
+  readonly authority: string
+  readonly options: LoopbackOptions
+  readonly onStolen: () => void
+}
+
+async function answer(work: Work): Promise<Response> {
+  const { request, authority, options } = work
+  const asked = { method: request.method ?? '', target: request.url ?? '', headers: request.headers }
+  const refusal = refuseRequest(asked, authority)
+  if (refusal) return plainAnswer(refusal.status, refusal.text)
+  if (asked.target.startsWith('/api/')) return answerCall(work, asked.target.slice('/api/'.length))
+  if (asked.target.startsWith('/open/')) return answerWayIn(work, asked)
+  const address = URL.parse(`http://${authority}${asked.target}`)
+  if (!address) return plainAnswer(400, 'Bad request target')
+  if (asked.method !== 'GET' && asked.method !== 'HEAD') return plainAnswer(405, 'Only GET is answered here')
+  return options.serve(new Request(address, { method: asked.method }))
+}
+
+function answerWayIn(work: Work, asked: { readonly method: string; readonly target: string }): Response {
+  if (asked.method !== 'GET') return plainAnswer(405, 'Only GET is answered here')
+  const entry = work.gate.enter(asked.target, Date.now())
+  if (entry === 'let-in')
+    return plainAnswer(303, '', { Location: `/#t=${work.gate.token()}`, 'Cache-Control': 'no-store' })
+  if (entry === 'stolen') {
+    work.options.log.error('way-in-used-twice')
+    work.onStolen()
+  }
+  return plainAnswer(410, 'This link worked once and is used up. Open the address that the terminal shows.')
+}
+
+async function answerCall(work: Work, name: string): Promise<Response> {
+  const { request, authority, gate, options } = work
+  const refusal = refuseCall({ method: request.method ?? '', target: '', headers: request.headers }, authority)
+  if (refusal) return plainAnswer(refusal.status, refusal.text)
+  if (!gate.admits(request.headers.authorization))
+    return plainAnswer(401, 'The address that the terminal shows carries the key; open that one')
+  const text = await bodyText(request, bodyLimit(name))
+  if (text === null) return plainAnswer(413, 'Too large')
+  const input = parsedJson(text)
+  if (input === undefined) return plainAnswer(400, 'Not JSON')
+  const result = await dispatch(options.handlers, name, input, options.log)
+  return plainAnswer(200, JSON.stringify(result), {
+    'Content-Type': 'application/json; charset=utf-8',
+    'Cache-Control': 'no-store',
+  })
+}
+
+/** The body, or null when it is larger than allowed: told by its header or met while reading. */
+async function bodyText(request: IncomingMessage, limit: number): Promise<string | null> {
+  if (Number(request.headers['content-length'] ?? 0) > limit) return null
+  const pieces: Buffer[] = []
+  let size = 0
+  // Leaving the loop must not destroy the connection: the refusal still has to reach the page.
+  for await (const piece of request.iterator({ destroyOnReturn: false }) as AsyncIterable<Buffer>) {
+    size += piece.length
+    if (size > limit) return null
+    pieces.push(piece)
+  }
+  return Buffer.concat(pieces).toString('utf8')
+}
+
+function parsedJson(text: string): unknown {
+  try {
+    return JSON.parse(text)
+  } catch {
+    return undefined
+  }
+}
+
+async function send(request: IncomingMessage, response: ServerResponse, result: Response): Promise<void> {
+  const body = Buffer.from(await result.arrayBuffer())
+  // What is left of a refused body is not read: the connection ends with the answer.
+  if (!request.complete) response.setHeader('Connection', 'close')
+  response.writeHead(result.status, { ...Object.fromEntries(result.headers), 'Content-Length': body.length })
+  response.end(request.method === 'HEAD' ? undefined : body)
+}
+
+function portOf(server: Server): number {
+  const address = server.address()
+  if (address === null || typeof address === 'string') throw new Error('The loopback host has no port.')
+  return address.port
+}

@@ -1,0 +1,163 @@
+/** Serves the page: a web-standard `Request -> Response` that both hosts mount, with one set of headers on every answer. */
+import { timingSafeEqual } from 'node:crypto'
+import { readdir, readFile } from 'node:fs/promises'
+import { extname, join, relative, sep } from 'node:path'
+
+export interface PageFile {
+  readonly type: string
+  readonly body: Uint8Array<ArrayBuffer>
+}
+
+/** What a tile comes back as; `ageSeconds` tells how old a kept one is. */
+export interface TileAnswer {
+  readonly status: number
+  readonly type: string
+  readonly body: Uint8Array
+  readonly ageSeconds?: number
+}
+
+export type TilePort = (source: string, z: number, x: number, y: number) => Promise<TileAnswer>
+
+export interface ServeOptions {
+  readonly files: ReadonlyMap<string, PageFile>
+  readonly isOurs: (url: URL) => boolean
+  /** Path under which tiles are answered; the page learns it by a call, since an `<img>` cannot send a header. */
+  readonly tilePrefix: string
+  readonly tiles: TilePort
+}
+
+export type Serve = (request: Request) => Promise<Response>
+
+/** No inline script or style, nothing from elsewhere, nobody may frame the page. */
+export const CONTENT_POLICY = [
+  "default-src 'none'",
+  "script-src 'self'",
+  "style-src 'self'",
+  "img-src 'self' data: blob:",
+  "font-src 'self'",
+  "connect-src 'self'",
+  "worker-src 'self'",
+  "base-uri 'none'",
+  "form-action 'none'",
+  "frame-ancestors 'none'",
+].join('; ')
+
+export const HEADERS: Readonly<Record<string, string>> = {
+  'Content-Security-Policy': CONTENT_POLICY,
+  'X-Content-Type-Options': 'nosniff',
+  'X-Frame-Options': 'DENY',
+  'Referrer-Policy': 'no-referrer',
+  'Cross-Origin-Opener-Policy': 'same-origin',
+  'Cross-Origin-Resource-Policy': 'same-origin',
+  'Permissions-Policy': 'camera=(), microphone=(), geolocation=(), usb=(), serial=(), hid=(), bluetooth=()',
+}
+
+const TYPES: Readonly<Record<string, string>> = {
+  '.html': 'text/html; charset=utf-8',
+  '.js': 'text/javascript; charset=utf-8',
+  '.css': 'text/css; charset=utf-8',
+  '.json': 'application/json; charset=utf-8',
+  '.geojson': 'application/geo+json; charset=utf-8',
+  '.svg': 'image/svg+xml',
+  '.png': 'image/png',
+  '.jpg': 'image/jpeg',
+  '.webp': 'image/webp',
+  '.woff2': 'font/woff2',
+  '.woff': 'font/woff',
+  '.txt': 'text/plain; charset=utf-8',
+  '.wasm': 'application/wasm',
+  '.bin': 'application/octet-stream',
+}
+
+const TILE_TYPES = new Set(['image/png', 'image/jpeg', 'image/webp', 'image/gif', 'image/avif'])
+const DEEPEST_ZOOM = 24
+
+/** Reads the built page once, path to bytes; a path outside it cannot be expressed afterwards. */
+export async function readPage(folder: string): Promise<Map<string, PageFile>> {
+  const entries = await readdir(folder, { recursive: true, withFileTypes: true })
+  const names = entries.filter((entry) => entry.isFile()).map((entry) => join(entry.parentPath, entry.name))
+  const files = new Map<string, PageFile>()
+  await Promise.all(
+    names
+      .filter((name) => TYPES[extname(name)] !== undefined)
+      .map(async (name) => {
+        const path = `/${relative(folder, name).split(sep).join('/')}`
+        files.set(path, { type: TYPES[extname(name)] ?? '', body: new Uint8Array(await readFile(name)) })
+      }),
+  )
+  const start = files.get('/index.html')
+  if (start) files.set('/', start)
+  return files
+}
+
+export function makeServe(options: ServeOptions): Serve {
+  return async (request) => {
+    const url = URL.parse(request.url)
+    if (!url || !options.isOurs(url)) return plainAnswer(404, 'Not found')
+    if (request.method !== 'GET' && request.method !== 'HEAD') return plainAnswer(405, 'Only GET is answered here')
+    if (url.pathname.startsWith('/tiles/')) return answerTile(options, url.pathname)
+    const file = options.files.get(url.pathname)
+    if (!file) return plainAnswer(404, 'Not found')
+    return answer(200, request.method === 'HEAD' ? null : file.body, { 'Content-Type': file.type })
+  }
+}
+
+async function answerTile(options: ServeOptions, path: string): Promise<Response> {
+  const wanted = tileWanted(path, options.tilePrefix)
+  if (!wanted) return plainAnswer(404, 'Not found')
+  const tile = await options.tiles(wanted.source, wanted.z, wanted.x, wanted.y)
+  if (tile.status !== 200) return plainAnswer(tile.status, 'No tile', { 'Cache-Control': 'no-store' })
+  if (!TILE_TYPES.has(tile.type)) return plainAnswer(502, 'Not a picture', { 'Cache-Control': 'no-store' })
+  return answer(200, new Uint8Array(tile.body), {
+    'Content-Type': tile.type,
+    // The cache in main decides freshness by the server's own rules; the page may keep a tile for this sitting.
+    'Cache-Control': 'private, max-age=600',
+    ...(tile.ageSeconds === undefined ? {} : { Age: String(Math.max(0, Math.round(tile.ageSeconds))) }),
+  })
+}
+
+interface TileWanted {
+  readonly source: string
+  readonly z: number
+  readonly x: number
+  readonly y: number
+}
+
+/** The tile a path names, or null unless the secret prefix is right and the numbers are whole and within the grid. */
+export function tileWanted(path: string, prefix: string): TileWanted | null {
+  const head = path.slice(0, prefix.length)
+  if (!sameText(head, prefix)) return null
+  const parts = /^\/([^/]{1,300})\/(\d{1,2})\/(\d{1,8})\/(\d{1,8})$/.exec(path.slice(prefix.length))
+  if (!parts) return null
+  const [, source = '', zText = '', xText = '', yText = ''] = parts
+  const [z, x, y] = [Number(zText), Number(xText), Number(yText)]
+  if (z > DEEPEST_ZOOM || x >= 2 ** z || y >= 2 ** z) return null
+  const name = decoded(source)
+  return name === null ? null : { source: name, z, x, y }
+}
+
+function decoded(text: string): string | null {
+  try {
+    return decodeURIComponent(text)
+  } catch {
+    return null
+  }
+}
+
+/** Compares two texts in a time that does not tell where they differ. */
+export function sameText(given: string, wanted: string): boolean {
+  const [left, right] = [Buffer.from(given), Buffer.from(wanted)]
+  return left.length === right.length && timingSafeEqual(left, right)
+}
+
+export function plainAnswer(status: number, text: string, more: Readonly<Record<string, string>> = {}): Response {
+  return answer(status, text, { 'Content-Type': 'text/plain; charset=utf-8', ...more })
+}
+
+function answer(
+  status: number,
+  body: Uint8Array<ArrayBuffer> | string | null,
+  more: Readonly<Record<string, string>>,
+): Response {
+  return new Response(body, { status, headers: { 'Cache-Control': 'no-cache', ...HEADERS, ...more } })
+}
