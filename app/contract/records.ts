@@ -1,7 +1,9 @@
 /** Shapes of the stored records at the door: what main accepts, checked against the types of core. */
 import { z } from 'zod'
+import { FRAME_AXES } from '#core/frame/fill.ts'
+import { FOCUS_ON } from '#core/frame/set-up.ts'
 import type { Shoot } from '#core/plan/shoot.ts'
-import { FOCUS_ON, FRAME_AXES, HAZARDS, HOLDS, PERMISSION_STATES, SPOT_STATUSES, type Spot } from '#core/plan/spot.ts'
+import { HAZARDS, HOLDS, PERMISSION_STATES, SPOT_STATUSES, type Spot } from '#core/plan/spot.ts'
 import { SPAN_FORMS } from '#core/scene/landmark.ts'
 import { SUBJECT_KINDS } from '#core/scene/subject.ts'
 

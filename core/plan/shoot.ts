@@ -1,14 +1,9 @@
 /** A shoot: one job, with its subject, landmarks, camera, lenses and what is wished of the picture. */
+import type { Crop } from '#core/frame/crop.ts'
 import type { Lens } from '#core/optics/lens.ts'
 import type { Camera } from '#core/optics/sensor.ts'
 import type { Landmark } from '#core/scene/landmark.ts'
 import type { Subject } from '#core/scene/subject.ts'
-
-/** A crop's proportions, wide by high as held upright or lying; `own` ones carry the user's numbers. */
-export interface Crop {
-  readonly wide: number
-  readonly high: number
-}
 
 export interface Bag {
   readonly camera: Camera

@@ -1,4 +1,6 @@
 /** A spot: one candidate arrangement within a shoot, and all that is noted about getting and standing there. */
+import type { FillWish } from '#core/frame/fill.ts'
+import type { FocusChoice, Placement } from '#core/frame/set-up.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 
 export const SPOT_STATUSES = ['idea', 'to-visit', 'visited', 'chosen', 'dropped'] as const
@@ -10,25 +12,9 @@ export type PermissionState = (typeof PERMISSION_STATES)[number]
 export const HAZARDS = ['traffic', 'rail', 'water', 'edge', 'livestock', 'other'] as const
 export type Hazard = (typeof HAZARDS)[number]
 
-export const FRAME_AXES = ['width', 'height'] as const
-export type FrameAxis = (typeof FRAME_AXES)[number]
-
 export const HOLDS = ['standpoint', 'focal-length', 'proportion'] as const
 /** What stays as it is while the others follow. */
 export type Hold = (typeof HOLDS)[number]
-
-/** A wished share of the frame, 0..1 of the given side. */
-export interface FillWish {
-  readonly share: number
-  readonly axis: FrameAxis
-}
-
-export const FOCUS_ON = ['near', 'middle', 'far', 'feature', 'best'] as const
-/** Where the focus is set; `feature` is `behindFront` metres behind the subject's front end, on its centre line. */
-export interface FocusChoice {
-  readonly on: (typeof FOCUS_ON)[number]
-  readonly behindFront: number
-}
 
 /** Where the camera stands. */
 export interface Standpoint {
@@ -46,14 +32,6 @@ export interface Stop {
   readonly heading: number
   /** Metres above the sea of the ground; null when unknown: then taken level with the standpoint. */
   readonly elevation: number | null
-}
-
-/** The aim, told by where the subject's centre is placed in the frame: shares of the full frame from its middle. */
-export interface Placement {
-  /** -0.5..0.5 of the width, right positive. */
-  readonly across: number
-  /** -0.5..0.5 of the height, up positive. */
-  readonly up: number
 }
 
 export interface Shot {

@@ -1,0 +1,141 @@
+/** The camera set up: aim and focus that belong together for one focal length, and the focal length for a wished fill. */
+import type { LocalFrame, LocalPoint } from '#core/geo/local-frame.ts'
+import { bestFocus } from '#core/optics/depth-of-field.ts'
+import { aimAt } from './aim.ts'
+import { type FillWish, imageSize, sideOf } from './fill.ts'
+import { type Extent, extentOf } from './framing.ts'
+import { type View, imageDistance, makeView, toCamera } from './projection.ts'
+
+export const FOCUS_ON = ['near', 'middle', 'far', 'feature', 'best'] as const
+
+/** Where the focus is set; `feature` is `behindFront` metres behind the subject's front end, on its centre line. */
+export interface FocusChoice {
+  readonly on: (typeof FOCUS_ON)[number]
+  readonly behindFront: number
+}
+
+/** The aim, told by where the subject's centre is placed in the frame: shares of the full frame from its middle. */
+export interface Placement {
+  /** -0.5..0.5 of the width, right positive. */
+  readonly across: number
+  /** -0.5..0.5 of the height, up positive. */
+  readonly up: number
+}
+
+/** The things before the lens, in the lens's own frame, as they appear there (metres). */
+export interface Scene {
+  readonly frame: LocalFrame
+  readonly corners: readonly LocalPoint[]
+  readonly centre: LocalPoint
+  /** The point of the subject that `feature` focuses on. */
+  readonly feature: LocalPoint
+  readonly refraction: number
+}
+
+/** What is set on the camera, but for the focal length. */
+export interface Setting {
+  readonly frameWidth: number
+  readonly frameHeight: number
+  readonly placement: Placement
+  readonly focus: FocusChoice
+}
+
+export interface SetUp {
+  readonly view: View
+  readonly focalLength: number
+  /** Metres along the axis from the lens to the plane of focus. */
+  readonly focusDistance: number
+  /** Bounds of the subject on the sensor, its nearest and farthest depth. */
+  readonly subject: Extent
+}
+
+/** Aim and focus are each other's cause: rounds until the image distance stands still. */
+const ROUNDS = 12
+const STANDS_STILL = 1e-15
+
+function focusDistanceOf(scene: Scene, view: View, focus: FocusChoice, near: number, far: number): number {
+  if (focus.on === 'near') return near
+  if (focus.on === 'far') return far
+  if (focus.on === 'best') return bestFocus(near, far)
+  return toCamera(view, focus.on === 'feature' ? scene.feature : scene.centre).depth
+}
+
+/** Depths of the subject's corners along a view's axis. */
+function depthSpan(view: View, corners: readonly LocalPoint[]): { near: number; far: number } {
+  let near = Infinity
+  let far = -Infinity
+  for (const corner of corners) {
+    const { depth } = toCamera(view, corner)
+    if (depth < near) near = depth
+    if (depth > far) far = depth
+  }
+  return { near, far }
+}
+
+/** Null when the subject is not wholly before the lens, or too near for any image. */
+export function setUp(scene: Scene, setting: Setting, focalLength: number): SetUp | null {
+  const x = setting.placement.across * setting.frameWidth
+  const y = setting.placement.up * setting.frameHeight
+  const focal = focalLength / 1000
+  let image = focalLength
+  for (let round = 0; round < ROUNDS; round++) {
+    const aim = aimAt(scene.centre, x, y, image)
+    if (aim === null) return null
+    const { frame, refraction } = scene
+    const { frameWidth, frameHeight } = setting
+    const view = makeView({ frame, ...aim, imageDistance: image, frameWidth, frameHeight, refraction })
+    const { near, far } = depthSpan(view, scene.corners)
+    if (near <= focal) return null
+    const focusDistance = focusDistanceOf(scene, view, setting.focus, near, far)
+    // Nearer than twice the focal length the image is larger than life: no lens of ours, and no answer.
+    if (focusDistance <= 2 * focal) return null
+    const next = imageDistance(focalLength, focusDistance)
+    if (Math.abs(next - image) <= STANDS_STILL * next || round === ROUNDS - 1) {
+      const subject = extentOf(view, scene.corners)
+      return subject === null ? null : { view, focalLength, focusDistance, subject }
+    }
+    image = next
+  }
+  return null
+}
+
+/** Share of the frame that the subject takes in a set-up. */
+export function subjectShare(made: SetUp, axis: FillWish['axis']): number {
+  return imageSize(made.subject, axis) / sideOf(made.view, axis)
+}
+
+const SOLVER_ROUNDS = 40
+const SOLVED = 1e-13
+
+/** The set-up whose subject takes the wished share; null when no focal length does it. */
+export function setUpForFill(scene: Scene, setting: Setting, wish: FillWish): SetUp | null {
+  const distance = Math.hypot(scene.centre.east, scene.centre.north, scene.centre.up)
+  // Half the distance in millimetres is the longest focal length that can focus there; start well below it.
+  let focal = Math.min(50, distance * 100)
+  let previous: { log: number; miss: number } | null = null
+  let best: SetUp | null = null
+  let bestMiss = Infinity
+  for (let round = 0; round < SOLVER_ROUNDS; round++) {
+    const made = setUp(scene, setting, focal)
+    if (made === null) {
+      if (best === null && round > 6) return null
+      // Too long for this distance: back off toward the last that worked.
+      focal = best === null ? focal / 4 : Math.sqrt(focal * best.focalLength)
+      previous = null
+      continue
+    }
+    const miss = Math.log(subjectShare(made, wish.axis) / wish.share)
+    if (Math.abs(miss) < Math.abs(bestMiss)) {
+      best = made
+      bestMiss = miss
+    }
+    if (Math.abs(miss) < SOLVED) return made
+    const log = Math.log(focal)
+    const slope = previous === null || log === previous.log ? 1 : (miss - previous.miss) / (log - previous.log)
+    previous = { log, miss }
+    // The share grows nearly in proportion to the focal length, so a slope far from 1 is a secant gone astray.
+    focal = Math.exp(log - miss / (slope > 0.3 && slope < 5 ? slope : 1))
+    if (!(focal > 1e-3 && focal < 1e7)) return null
+  }
+  return Math.abs(bestMiss) < 1e-9 ? best : null
+}

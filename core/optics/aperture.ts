@@ -1,0 +1,37 @@
+/** The f-numbers engraved on lenses in third stops, and the exact values behind the marks, 2^(i/6). */
+
+const FIRST_THIRD = -3
+/** Marks from f/0.7; trade marks, each within 0.085 stop of its exact value (1.2 as a third stop: 0.14). */
+const MARKS = [
+  0.7, 0.8, 0.9, 1, 1.1, 1.2, 1.4, 1.6, 1.8, 2, 2.2, 2.5, 2.8, 3.2, 3.5, 4, 4.5, 5, 5.6, 6.3, 7.1, 8, 9, 10, 11, 13, 14,
+  16, 18, 20, 22, 25, 29, 32, 36, 40, 45, 51, 57, 64,
+] as const
+
+export interface Stop {
+  /** As engraved. */
+  readonly mark: number
+  readonly exact: number
+}
+
+export const THIRD_STOPS: readonly Stop[] = MARKS.map((mark, index) => ({
+  mark,
+  exact: 2 ** ((index + FIRST_THIRD) / 6),
+}))
+
+/** How much rounding of a needed f-number is forgiven before the next stop is asked for, in parts of its value. */
+const FORGIVEN = 1e-9
+
+/** The first third stop that is at least `needed`; null beyond f/64. */
+export function nextThirdStop(needed: number): Stop | null {
+  return THIRD_STOPS.find((stop) => stop.exact >= needed * (1 - FORGIVEN)) ?? null
+}
+
+/** The exact value behind an f-number as marked; a value that is no third-stop mark is taken as it is. */
+export function exactAperture(marked: number): number {
+  return THIRD_STOPS.find((stop) => Math.abs(stop.mark - marked) < 1e-9)?.exact ?? marked
+}
+
+/** Stops between two exact f-numbers: 2 log2(b / a); positive when b lets in less light. */
+export function stopsBetween(a: number, b: number): number {
+  return 2 * Math.log2(b / a)
+}

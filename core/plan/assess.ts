@@ -1,0 +1,287 @@
+/** The assessment: all that is computed for one spot, as one plain object that screen, comparison and sheet read alike. */
+import { type Framing, type Extent, extentOf, framingOf } from '#core/frame/framing.ts'
+import { type Crop, cropSize } from '#core/frame/crop.ts'
+import { imageSize } from '#core/frame/fill.ts'
+import { type LensOffer, chooseOffer, fromSensor, lensOffers } from '#core/frame/lens-choice.ts'
+import { type View, apparent } from '#core/frame/projection.ts'
+import { type Scene, type SetUp, type Setting, setUp, setUpForFill } from '#core/frame/set-up.ts'
+import { geodesicLine } from '#core/geo/geodesic.ts'
+import { type LocalPoint, localFrame, toEarth } from '#core/geo/local-frame.ts'
+import { angleOfView } from '#core/optics/angle-of-view.ts'
+import { reaches } from '#core/optics/lens.ts'
+import { circleOfConfusion } from '#core/optics/sensor.ts'
+import { type Sharpness, sharpness } from '#core/optics/sharpness.ts'
+import { boxCorners, subjectPoint } from '#core/scene/box.ts'
+import { landmarkPoints } from '#core/scene/landmark.ts'
+import { landmarkMiddle, landmarkShell } from '#core/scene/shell.ts'
+import { degrees, turnBetween } from '#core/units/angle.ts'
+import { type Levels, type Plan, levelsOf } from './plan.ts'
+
+/** What stands in the way of an answer, or should be known beside it; the screen has a sentence for each. */
+export type Problem =
+  | 'on-top-of-each-other'
+  | 'inside-subject'
+  | 'no-landmark'
+  | 'landmark-behind-camera'
+  | 'landmark-partly-behind-camera'
+  | 'landmark-nearer-than-subject'
+  | 'fill-cannot-be'
+  | 'empty-bag'
+  | 'no-lens-reaches'
+  | 'focal-length-outside-lens'
+  | 'focus-too-near'
+  | 'aperture-outside-lens'
+  | 'not-sharp-end-to-end'
+  | 'diffraction'
+  | 'landmark-level-assumed'
+  | 'aim-cannot-be'
+
+export interface SightlineReading {
+  /** Metres along the ground (WGS84 geodesic). */
+  readonly distance: number
+  /** True bearing 0..360; null when it has no meaning (same place, pole). */
+  readonly bearing: number | null
+  /** Degrees above the level horizon from lens to the target's middle, as it appears; null between things other than the lens. */
+  readonly altitude: number | null
+}
+
+export interface CropReading {
+  readonly crop: Crop
+  readonly orientation: 'lying' | 'upright'
+  readonly subject: Framing
+  readonly landmark: Framing | null
+}
+
+export interface Assessment {
+  readonly problems: readonly Problem[]
+  readonly levels: Levels
+  readonly toSubject: SightlineReading
+  readonly toLandmark: SightlineReading | null
+  readonly subjectToLandmark: SightlineReading | null
+  /** Degrees the camera stands off the subject's side: 0 square to its side, 90 before its front or rear; null at the same place. */
+  readonly offSide: number | null
+  /** Millimetres for the wished fill; null when none does it. */
+  readonly wantedFocalLength: number | null
+  readonly offers: readonly LensOffer[]
+  /** The lens taken; null when the bag is empty. */
+  readonly lens: LensOffer | null
+  /** Millimetres in use; null when nothing can be framed. */
+  readonly focalLength: number | null
+  readonly view: View | null
+  readonly angleWide: number | null
+  readonly angleHigh: number | null
+  readonly subject: Framing | null
+  readonly landmark: Framing | null
+  readonly landmarkExtent: Extent | null
+  readonly subjectExtent: Extent | null
+  /** Landmark's image size over the subject's, each on its wished side; null without both. */
+  readonly proportion: number | null
+  readonly crops: readonly CropReading[]
+  readonly sharp: Sharpness | null
+}
+
+/** Nearer than this, metres, lens and subject count as one place. */
+const ONE_PLACE = 0.05
+
+/** The scene of a plan before its lens; shared by every question asked of the plan. */
+export interface PlanScene {
+  readonly scene: Scene
+  readonly levels: Levels
+  readonly landmarkShell: readonly LocalPoint[] | null
+}
+
+export function sceneOf(plan: Plan): PlanScene {
+  const { spot, shoot, landmark } = plan
+  const levels = levelsOf(plan)
+  const { refraction } = shoot
+  const frame = localFrame(spot.standpoint.at, levels.standpoint + spot.standpoint.lensHeight)
+  const ground = localFrame(spot.stop.at, levels.stop)
+  const see = (point: LocalPoint): LocalPoint =>
+    apparent(frame, toEarth(ground, point.east, point.north, point.up), refraction)
+  const { subject } = shoot
+  const middle = subject.height / 2
+  const ahead = subject.length / 2 - Math.min(spot.shot.focus.behindFront, subject.length)
+  const scene: Scene = {
+    frame,
+    corners: boxCorners(subject, spot.stop.heading).map(see),
+    centre: see({ east: 0, north: 0, up: middle }),
+    feature: see(subjectPoint(spot.stop.heading, ahead, 0, middle)),
+    refraction,
+  }
+  const shell =
+    landmark === null
+      ? null
+      : landmarkShell(landmark, levels.landmark).map((point) => apparent(frame, point, refraction))
+  return { scene, levels, landmarkShell: shell }
+}
+
+/** The camera's setting of a plan, in the orientation asked for. */
+export function settingOf(plan: Plan, orientation: 'lying' | 'upright'): Setting {
+  const { sensorWidth, sensorHeight } = plan.shoot.bag.camera
+  const long = Math.max(sensorWidth, sensorHeight)
+  const short = Math.min(sensorWidth, sensorHeight)
+  const { placement, focus } = plan.spot.shot
+  return orientation === 'lying'
+    ? { frameWidth: long, frameHeight: short, placement, focus }
+    : { frameWidth: short, frameHeight: long, placement, focus }
+}
+
+interface LensAnswer {
+  readonly wanted: number | null
+  readonly offers: readonly LensOffer[]
+  readonly lens: LensOffer | null
+  readonly made: SetUp | null
+}
+
+function answerLens(plan: Plan, scene: Scene, setting: Setting, problems: Problem[]): LensAnswer {
+  const { shot, hold } = plan.spot
+  const { lenses } = plan.shoot.bag
+  const solved = setUpForFill(scene, setting, shot.subjectFill)
+  if (solved === null) problems.push('fill-cannot-be')
+  const aimed = hold === 'focal-length' ? shot.focalLength : (solved?.focalLength ?? shot.focalLength)
+  const offers = lensOffers(lenses, aimed, scene, setting, shot.subjectFill)
+  const lens = chooseOffer(offers, aimed, shot.lensId)
+  if (lens === null) problems.push('empty-bag')
+  else if (!lens.reaches) problems.push(hold === 'focal-length' ? 'focal-length-outside-lens' : 'no-lens-reaches')
+  if (lens?.tooNear === true) problems.push('focus-too-near')
+  const focal = lens?.focalLength ?? aimed
+  const made = solved !== null && focal === solved.focalLength ? solved : setUp(scene, setting, focal)
+  if (made === null && solved !== null) problems.push('aim-cannot-be')
+  return { wanted: solved?.focalLength ?? null, offers, lens, made }
+}
+
+function altitudeOf(point: LocalPoint): number {
+  return degrees(Math.atan2(point.up, Math.hypot(point.east, point.north)))
+}
+
+function cropReadings(plan: Plan, found: PlanScene, made: SetUp, landmark: Extent | null): CropReading[] {
+  const own = plan.spot.shot.orientation
+  const readings: CropReading[] = []
+  for (const orientation of ['lying', 'upright'] as const) {
+    const turned = orientation === own ? made : setUp(found.scene, settingOf(plan, orientation), made.focalLength)
+    if (turned === null) continue
+    const shell = found.landmarkShell
+    const behind = orientation === own ? landmark : shell === null ? null : extentOf(turned.view, shell)
+    for (const crop of plan.shoot.crops) {
+      const { width, height } = cropSize(crop, turned.view.frameWidth, turned.view.frameHeight)
+      readings.push({
+        crop,
+        orientation,
+        subject: framingOf(turned.subject, width, height),
+        landmark: behind === null ? null : framingOf(behind, width, height),
+      })
+    }
+  }
+  return readings
+}
+
+function landmarkDepth(extent: Extent): number {
+  return (extent.near + extent.far) / 2
+}
+
+function judgeLandmark(plan: Plan, extent: Extent | null, made: SetUp, problems: Problem[]): void {
+  if (plan.landmark === null) problems.push('no-landmark')
+  else if (extent === null) problems.push('landmark-behind-camera')
+  else {
+    if (extent.partlyBehind) problems.push('landmark-partly-behind-camera')
+    if (extent.near < made.subject.near) problems.push('landmark-nearer-than-subject')
+  }
+}
+
+function judgeSharpness(
+  plan: Plan,
+  made: SetUp,
+  extent: Extent | null,
+  lensId: string | null,
+  problems: Problem[],
+): Sharpness {
+  const { camera, lenses } = plan.shoot.bag
+  const lens = lenses.find((candidate) => candidate.id === lensId && reaches(candidate, made.focalLength)) ?? null
+  const sharp = sharpness({
+    focalLength: made.focalLength,
+    imageDistance: made.view.imageDistance,
+    confusion: circleOfConfusion(camera),
+    frameWidth: made.view.frameWidth,
+    focusDistance: made.focusDistance,
+    near: made.subject.near,
+    far: made.subject.far,
+    landmark: extent === null ? null : landmarkDepth(extent),
+    lens,
+    chosen: plan.spot.shot.aperture,
+  })
+  if (lens !== null && fromSensor(made) < lens.closestFocus && !problems.includes('focus-too-near'))
+    problems.push('focus-too-near')
+  if (sharp.outsideLens) problems.push('aperture-outside-lens')
+  if (!sharp.endToEnd) problems.push('not-sharp-end-to-end')
+  if (sharp.diffracted) problems.push('diffraction')
+  return sharp
+}
+
+/** Degrees 0..90 between the camera's direction and the subject's side. */
+function offSideOf(bearingFromSubject: number | null, heading: number): number | null {
+  if (bearingFromSubject === null) return null
+  const offFront = Math.abs(turnBetween(heading, bearingFromSubject))
+  return Math.abs(90 - offFront)
+}
+
+export function assess(plan: Plan): Assessment {
+  const { spot, shoot, landmark } = plan
+  const problems: Problem[] = []
+  const found = sceneOf(plan)
+  const { scene, levels } = found
+  const toSubject = geodesicLine(spot.standpoint.at, spot.stop.at)
+  const middle = landmark === null ? null : landmarkMiddle(landmarkPoints(landmark))
+  const toLandmark = middle === null ? null : geodesicLine(spot.standpoint.at, middle)
+  const between = middle === null ? null : geodesicLine(spot.stop.at, middle)
+  if (levels.landmarkAssumed) problems.push('landmark-level-assumed')
+  const onTop = Math.hypot(scene.centre.east, scene.centre.north) < ONE_PLACE
+  const inside = !onTop && toSubject.distance < Math.min(shoot.subject.length, shoot.subject.width) / 2
+  if (onTop) problems.push('on-top-of-each-other')
+  else if (inside) problems.push('inside-subject')
+  const setting = settingOf(plan, spot.shot.orientation)
+  const answer = onTop ? null : answerLens(plan, scene, setting, problems)
+  const made = answer?.made ?? null
+  const extent = made === null || found.landmarkShell === null ? null : extentOf(made.view, found.landmarkShell)
+  if (made !== null) judgeLandmark(plan, extent, made, problems)
+  const { frameWidth, frameHeight } = setting
+  const shot = spot.shot
+  return {
+    problems,
+    levels,
+    toSubject: { ...toSubject, altitude: onTop ? null : altitudeOf(scene.centre) },
+    toLandmark: toLandmark === null ? null : { ...toLandmark, altitude: landmarkAltitude(found) },
+    subjectToLandmark: between === null ? null : { ...between, altitude: null },
+    offSide: offSideOf(toSubject.bearing === null ? null : toSubject.bearing + 180, spot.stop.heading),
+    wantedFocalLength: answer?.wanted ?? null,
+    offers: answer?.offers ?? [],
+    lens: answer?.lens ?? null,
+    focalLength: made?.focalLength ?? null,
+    view: made?.view ?? null,
+    angleWide: made === null ? null : angleOfView(frameWidth, made.view.imageDistance),
+    angleHigh: made === null ? null : angleOfView(frameHeight, made.view.imageDistance),
+    subject: made === null ? null : framingOf(made.subject, frameWidth, frameHeight),
+    landmark: extent === null ? null : framingOf(extent, frameWidth, frameHeight),
+    landmarkExtent: extent,
+    subjectExtent: made?.subject ?? null,
+    proportion:
+      made === null || extent === null || extent.partlyBehind
+        ? null
+        : imageSize(extent, shot.landmarkFill.axis) / imageSize(made.subject, shot.subjectFill.axis),
+    crops: made === null ? [] : cropReadings(plan, found, made, extent),
+    sharp: made === null ? null : judgeSharpness(plan, made, extent, answer?.lens?.lensId ?? null, problems),
+  }
+}
+
+/** Degrees of the landmark's middle height above the level horizon. */
+function landmarkAltitude(found: PlanScene): number | null {
+  const shell = found.landmarkShell
+  if (shell === null || shell.length === 0) return null
+  let low = Infinity
+  let high = -Infinity
+  for (const point of shell) {
+    const altitude = altitudeOf(point)
+    if (altitude < low) low = altitude
+    if (altitude > high) high = altitude
+  }
+  return (low + high) / 2
+}

@@ -1,0 +1,195 @@
+/** Where to stand: the standpoint for a fill at a held focal length, for a held proportion, or for both fills at once. */
+import { imageSize, sideOf } from '#core/frame/fill.ts'
+import { extentOf } from '#core/frame/framing.ts'
+import { type SetUp, setUp, setUpForFill, subjectShare } from '#core/frame/set-up.ts'
+import { destination, geodesicLine } from '#core/geo/geodesic.ts'
+import { type Result, done, failed } from '#core/result.ts'
+import { landmarkPoints } from '#core/scene/landmark.ts'
+import { landmarkMiddle } from '#core/scene/shell.ts'
+import { wrapBearing } from '#core/units/angle.ts'
+import { sceneOf, settingOf } from './assess.ts'
+import type { Plan } from './plan.ts'
+import type { Spot } from './spot.ts'
+
+export type StandReason = 'no-landmark' | 'same-place' | 'too-large' | 'too-small' | 'cannot-be'
+
+/** Metres from the subject's centre within which the search for a standpoint looks. */
+const FARTHEST = 50_000
+
+/** The plan with its standpoint set `distance` metres from the subject toward `bearing`. */
+export function standingAt(plan: Plan, bearing: number, distance: number): Plan {
+  const { spot } = plan
+  const at = destination(spot.stop.at, bearing, distance)
+  return { ...plan, spot: { ...spot, standpoint: { ...spot.standpoint, at } } }
+}
+
+/** Bearing from the subject to the standpoint; away from the landmark when they are at one place; null without either. */
+export function bearingOfStandpoint(plan: Plan): number | null {
+  const { bearing } = geodesicLine(plan.spot.stop.at, plan.spot.standpoint.at)
+  return bearing ?? bearingAwayFromLandmark(plan)
+}
+
+/** Bearing from the subject straight away from the landmark's middle: standing there the two are in one line. */
+export function bearingAwayFromLandmark(plan: Plan): number | null {
+  const middle = plan.landmark === null ? null : landmarkMiddle(landmarkPoints(plan.landmark))
+  if (middle === null) return null
+  const { bearing } = geodesicLine(plan.spot.stop.at, middle)
+  return bearing === null ? null : wrapBearing(bearing + 180)
+}
+
+/** Metres nearer than which the camera would stand in the subject. */
+export function nearestStand(plan: Plan): number {
+  const { length, width } = plan.shoot.subject
+  return Math.hypot(length, width) / 2 + 0.3
+}
+
+/** The spot standing where the held focal length gives the subject its wished fill, on the present bearing. */
+export function standForFill(plan: Plan): Result<Spot, StandReason> {
+  const bearing = bearingOfStandpoint(plan)
+  if (bearing === null) return failed('same-place', 'Subject and camera are at the same place: move one of them first.')
+  const { shot } = plan.spot
+  const setting = settingOf(plan, shot.orientation)
+  const excess = (distance: number): number | null => {
+    const made = setUp(sceneOf(standingAt(plan, bearing, distance)).scene, setting, shot.focalLength)
+    return made === null ? null : Math.log(subjectShare(made, shot.subjectFill.axis) / shot.subjectFill.share)
+  }
+  const distance = rootByDistance(excess, nearestStand(plan), FARTHEST, -1)
+  if (distance === 'never') {
+    return failed(
+      'cannot-be',
+      `With ${figure(shot.focalLength)} mm the subject can't fill that much of the frame: it would have to stand inside the lens's nearest place.`,
+    )
+  }
+  return done(standingAt(plan, bearing, distance).spot)
+}
+
+interface Pair {
+  readonly made: SetUp
+  /** Landmark's share of its wished side, when the subject has its wished fill. */
+  readonly landmark: number
+}
+
+/** The set-up that gives the subject its wished fill, and what the landmark then takes; null when it can't be. */
+function pairAt(plan: Plan): Pair | null {
+  const { shot } = plan.spot
+  const found = sceneOf(plan)
+  const made = setUpForFill(found.scene, settingOf(plan, shot.orientation), shot.subjectFill)
+  if (made === null || found.landmarkShell === null) return null
+  const extent = extentOf(made.view, found.landmarkShell)
+  if (extent === null || extent.partlyBehind) return null
+  return { made, landmark: imageSize(extent, shot.landmarkFill.axis) / sideOf(made.view, shot.landmarkFill.axis) }
+}
+
+/** Share the landmark takes from `distance` metres on a bearing, the subject filling as wished; null when it can't be. */
+export function landmarkShareAt(plan: Plan, bearing: number, distance: number): number | null {
+  return pairAt(standingAt(plan, bearing, distance))?.landmark ?? null
+}
+
+/**
+ * The spot standing where subject and landmark take their wished shares at once, on the given bearing from the subject, with
+ * its focal length. The farther the camera stands, the larger the landmark beside the subject, up to the ratio of their true
+ * sizes: a wish beyond it fails as `too-large`, one that even the nearest place overshoots as `too-small`.
+ */
+export function standForBothFills(plan: Plan, bearing: number): Result<Spot, StandReason> {
+  if (plan.landmark === null)
+    return failed(
+      'no-landmark',
+      'Put a landmark on the map first: there is nothing to hold in proportion to the subject.',
+    )
+  const { shot } = plan.spot
+  const wished = shot.landmarkFill.share
+  const excess = (distance: number): number | null => {
+    const share = landmarkShareAt(plan, bearing, distance)
+    return share === null || share <= 0 ? null : Math.log(share / wished)
+  }
+  const distance = rootByDistance(excess, nearestStand(plan), FARTHEST, 1)
+  if (distance === 'never') return cannotStand(plan, bearing, wished)
+  const there = standingAt(plan, bearing, distance)
+  const pair = pairAt(there)
+  if (pair === null) return failed('cannot-be', 'No place on this line gives both fills.')
+  return done({ ...there.spot, shot: { ...shot, focalLength: pair.made.focalLength } })
+}
+
+function cannotStand(plan: Plan, bearing: number, wished: number): Result<never, StandReason> {
+  const nearest = landmarkShareAt(plan, bearing, nearestStand(plan))
+  const farthest = landmarkShareAt(plan, bearing, FARTHEST)
+  const side = plan.spot.shot.landmarkFill.axis
+  if (farthest !== null && farthest < wished) {
+    return failed(
+      'too-large',
+      `It cannot be: with the subject filling as wished, the landmark takes at most ${percent(farthest)} of the ${side} from this side, however far back the camera stands. Wish for less of the landmark or more of the subject.`,
+    )
+  }
+  if (nearest !== null && nearest > wished) {
+    return failed(
+      'too-small',
+      `It cannot be: even from right beside the subject the landmark takes ${percent(nearest)} of the ${side}. Wish for more of the landmark or less of the subject.`,
+    )
+  }
+  return failed(
+    'cannot-be',
+    'It cannot be from this side: the landmark is not before the camera while the subject fills as wished.',
+  )
+}
+
+/**
+ * Metres at which a quantity that rises (direction 1) or falls (-1) with the distance crosses 0, by bisection and secant
+ * over the logarithm of the distance; values of null count as "not here". `never` when it doesn't cross.
+ */
+function rootByDistance(
+  excess: (distance: number) => number | null,
+  nearest: number,
+  farthest: number,
+  direction: 1 | -1,
+): number | 'never' {
+  const STEPS = 24
+  let before: { log: number; value: number } | null = null
+  const from = Math.log(nearest)
+  const step = (Math.log(farthest) - from) / STEPS
+  for (let index = 0; index <= STEPS; index++) {
+    const log = from + step * index
+    const raw = excess(Math.exp(log))
+    const value = raw === null ? null : raw * direction
+    if (value !== null && before !== null && before.value <= 0 && value >= 0) {
+      return Math.exp(narrow((at) => (excess(Math.exp(at)) ?? NaN) * direction, before, { log, value }))
+    }
+    before = value === null ? null : { log, value }
+  }
+  return 'never'
+}
+
+interface Bracket {
+  readonly log: number
+  readonly value: number
+}
+
+/** Illinois form of the false position: superlinear, never leaves the bracket. */
+function narrow(value: (log: number) => number, low: Bracket, high: Bracket): number {
+  let { log: a, value: valueA } = low
+  let { log: b, value: valueB } = high
+  if (valueA === 0) return a
+  for (let round = 0; round < 100; round++) {
+    const middle = valueB === valueA ? (a + b) / 2 : (a * valueB - b * valueA) / (valueB - valueA)
+    const at = value(middle)
+    if (!Number.isFinite(at) || Math.abs(at) < 1e-13 || Math.abs(b - a) < 1e-14) return middle
+    if (at > 0 === valueB > 0) {
+      b = middle
+      valueB = at
+      valueA /= 2
+    } else {
+      a = b
+      valueA = valueB
+      b = middle
+      valueB = at
+    }
+  }
+  return (a + b) / 2
+}
+
+function percent(share: number): string {
+  return `${Math.round(share * 1000) / 10} %`
+}
+
+function figure(value: number): string {
+  return String(Math.round(value * 10) / 10)
+}

@@ -1,0 +1,65 @@
+/** The page's only way to the services: the preload's bridge in the Electron shell, HTTP with a token on the loopback host. */
+import type { Answer } from '#app/contract/call.ts'
+import type { CallName, Input, Output } from '#app/contract/index.ts'
+
+interface Bridge {
+  call(name: string, input: unknown): Promise<unknown>
+  onCommand(listener: (command: string) => void): void
+  onOpenFile(listener: (file: { name: string; text: string }) => void): void
+}
+
+const bridge = (globalThis as { standpoint?: Bridge }).standpoint
+
+const TOKEN_KEY = 'standpoint-token'
+
+/** The token comes once, in the address's fragment; it is kept for this tab and erased from the address and the history. */
+function takeToken(): string {
+  const fragment = new URLSearchParams(location.hash.slice(1))
+  const fresh = fragment.get('t')
+  if (fresh !== null) {
+    sessionStorage.setItem(TOKEN_KEY, fresh)
+    fragment.delete('t')
+    const rest = fragment.toString()
+    history.replaceState(null, '', location.pathname + location.search + (rest === '' ? '' : `#${rest}`))
+  }
+  return sessionStorage.getItem(TOKEN_KEY) ?? ''
+}
+
+const token = bridge === undefined ? takeToken() : ''
+
+async function overHttp(name: string, input: unknown): Promise<unknown> {
+  const response = await fetch('/api', {
+    method: 'POST',
+    headers: { 'content-type': 'application/json', authorization: `Bearer ${token}` },
+    body: JSON.stringify({ call: name, input }),
+  })
+  return response.json()
+}
+
+/** Asks the services. Faults come back as data; a host that is gone is the fault `no-host`. */
+export async function ask<Name extends CallName>(name: Name, input: Input<Name>): Promise<Answer<Output<Name>>> {
+  try {
+    const answer = bridge === undefined ? await overHttp(name, input) : await bridge.call(name, input)
+    return answer as Answer<Output<Name>>
+  } catch {
+    return {
+      ok: false,
+      fault: {
+        reason: 'no-host',
+        message: 'The program behind this page does not answer. Start Standpoint again; everything saved is kept.',
+      },
+    }
+  }
+}
+
+export function onMenuCommand(listener: (command: string) => void): void {
+  bridge?.onCommand(listener)
+}
+
+export function onFileOpened(listener: (file: { name: string; text: string }) => void): void {
+  bridge?.onOpenFile(listener)
+}
+
+export function inShell(): boolean {
+  return bridge !== undefined
+}

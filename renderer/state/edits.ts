@@ -1,0 +1,154 @@
+/** Every edit of the session: applied to the screen at once, saved whole in order, undone and redone as a list of values. */
+import { computed, signal } from '@preact/signals'
+import type { Change } from '#app/contract/library.ts'
+import type { Shoot } from '#core/plan/shoot.ts'
+import type { Spot } from '#core/plan/spot.ts'
+import { ask } from '#renderer/host.ts'
+import { liveShoot, liveSpot, openShoot, refreshShootList, seenVersion, shoot, spotId, spots } from './library.ts'
+import { tell } from './notices.ts'
+
+/** One record before and after; null where it did not, or does no longer, exist. */
+export type RecordEdit =
+  | { readonly kind: 'shoot'; readonly before: Shoot | null; readonly after: Shoot | null }
+  | { readonly kind: 'spot'; readonly before: Spot | null; readonly after: Spot | null }
+
+export interface Edit {
+  /** What was done, in the user's words: "Move the standpoint". */
+  readonly label: string
+  readonly records: readonly RecordEdit[]
+}
+
+const past = signal<readonly Edit[]>([])
+const future = signal<readonly Edit[]>([])
+/** Edits on their way to the library. */
+export const unsaved = signal(0)
+
+export const canUndo = computed(() => past.value.at(-1)?.label ?? null)
+export const canRedo = computed(() => future.value.at(-1)?.label ?? null)
+
+/** Revisions as last saved; a queued edit names the revision that will be there when its turn comes. */
+const revisions = new Map<string, number>()
+let queue: Promise<void> = Promise.resolve()
+
+function reversed(edit: Edit): Edit {
+  const turned = edit.records.map((record) => ({ ...record, before: record.after, after: record.before }) as RecordEdit)
+  return { label: edit.label, records: turned.toReversed() }
+}
+
+function knownRevision(record: Shoot | Spot): number {
+  return revisions.get(record.id) ?? record.revision
+}
+
+function show(edit: Edit): void {
+  liveSpot.value = null
+  liveShoot.value = null
+  for (const record of edit.records) {
+    if (record.kind === 'shoot') showShoot(record.before, record.after)
+    else showSpot(record.before, record.after)
+  }
+}
+
+function showShoot(before: Shoot | null, after: Shoot | null): void {
+  const open = shoot.value
+  if (after !== null && (open === null || open.id === after.id || before === null)) shoot.value = after
+  else if (after === null && open?.id === before?.id) shoot.value = null
+}
+
+function showSpot(before: Spot | null, after: Spot | null): void {
+  const id = (after ?? before)?.id
+  const others = spots.value.filter((spot) => spot.id !== id)
+  const mine = after !== null && after.shootId === shoot.value?.id ? [...others, after] : others
+  spots.value = mine.toSorted((one, other) => one.rank - other.rank)
+  if (after !== null && before === null) spotId.value = after.id
+  if (after === null && spotId.value === id) spotId.value = spots.value[0]?.id ?? null
+}
+
+function changesOf(edit: Edit): Change[] {
+  return edit.records.map((record) => {
+    const id = (record.after ?? record.before)?.id ?? ''
+    const before = record.before === null ? null : knownRevision(record.before)
+    return { kind: record.kind, id, before, record: record.after } as Change
+  })
+}
+
+async function save(edit: Edit): Promise<void> {
+  const changes = changesOf(edit)
+  const answer = await ask('library.apply', { changes })
+  unsaved.value -= 1
+  if (answer.ok) {
+    changes.forEach((change, index) => {
+      if (change.record === null) revisions.delete(change.id)
+      else revisions.set(change.id, answer.value.revisions[index] ?? 0)
+    })
+    seenVersion.value = answer.value.version
+    if (edit.records.some((record) => record.kind === 'shoot' || record.before === null || record.after === null)) {
+      await refreshShootList()
+    }
+    return
+  }
+  tell('fault', answer.fault.message)
+  await takeBack(edit)
+}
+
+/** The library refused: show again what it holds, and forget the edits that can't be undone any more. */
+async function takeBack(edit: Edit): Promise<void> {
+  past.value = past.value.filter((other) => other !== edit)
+  future.value = []
+  revisions.clear()
+  const open = shoot.value ?? edit.records.find((record) => record.kind === 'shoot')?.before ?? null
+  if (open !== null) await openShoot(open.id, spotId.value)
+}
+
+function run(edit: Edit): Promise<void> {
+  show(edit)
+  unsaved.value += 1
+  queue = queue.then(() => save(edit))
+  return queue
+}
+
+/** Does an edit: on the screen now, in the library as soon as it can be. Resolves when saved or refused. */
+export function commit(edit: Edit): Promise<void> {
+  past.value = [...past.value, edit].slice(-500)
+  future.value = []
+  return run(edit)
+}
+
+export async function undo(): Promise<void> {
+  const edit = past.value.at(-1)
+  if (edit === undefined) return
+  await comeBackTo(edit)
+  past.value = past.value.slice(0, -1)
+  future.value = [...future.value, edit]
+  await run(reversed(edit))
+}
+
+export async function redo(): Promise<void> {
+  const edit = future.value.at(-1)
+  if (edit === undefined) return
+  await comeBackTo(edit)
+  future.value = future.value.slice(0, -1)
+  past.value = [...past.value, edit]
+  await run(edit)
+}
+
+/** Undo of an edit in another shoot than the one on the board first opens that shoot, so that it can be seen. */
+async function comeBackTo(edit: Edit): Promise<void> {
+  const spot = edit.records.find((record) => record.kind === 'spot')
+  const shootRecord = edit.records.find((record) => record.kind === 'shoot')
+  const home = spot === undefined ? null : (spot.after ?? spot.before)
+  const shootId = (home as Spot | null)?.shootId ?? (shootRecord?.after ?? shootRecord?.before)?.id
+  if (shootId === undefined || shootId === shoot.value?.id) return
+  await queue
+  if (shootRecord === undefined) await openShoot(shootId, home?.id ?? null)
+}
+
+/** Saves the spot on the board in a new state. */
+export function changeSpot(label: string, after: Spot): Promise<void> {
+  const before = spots.value.find((spot) => spot.id === after.id) ?? null
+  return commit({ label, records: [{ kind: 'spot', before, after }] })
+}
+
+/** Saves the shoot on the board in a new state. */
+export function changeShoot(label: string, after: Shoot): Promise<void> {
+  return commit({ label, records: [{ kind: 'shoot', before: shoot.value, after }] })
+}

@@ -1,0 +1,24 @@
+/** Short messages to the user: what happened, and what can be done; newest last. */
+import { signal } from '@preact/signals'
+
+export interface Notice {
+  readonly id: number
+  readonly kind: 'done' | 'fault'
+  readonly text: string
+  /** A thing to press within the notice, such as "Undo". */
+  readonly action: { readonly label: string; readonly run: () => void } | null
+}
+
+export const notices = signal<readonly Notice[]>([])
+let lastId = 0
+
+export function tell(kind: Notice['kind'], text: string, action: Notice['action'] = null): void {
+  lastId += 1
+  const notice = { id: lastId, kind, text, action }
+  // The same sentence twice in a row tells nothing new.
+  notices.value = [...notices.value.filter((other) => other.text !== text), notice].slice(-4)
+}
+
+export function dismiss(id: number): void {
+  notices.value = notices.value.filter((notice) => notice.id !== id)
+}

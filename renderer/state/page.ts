@@ -1,0 +1,17 @@
+/** Which page fills the window, which spots are picked for side by side, what the pointer is about to place. */
+import { signal } from '@preact/signals'
+
+export type Page = 'board' | 'compare' | 'sheet' | 'shoot' | 'settings' | 'help'
+export const page = signal<Page>('board')
+
+/** Spots picked for side by side, two to four. */
+export const picked = signal<readonly string[]>([])
+
+/** What the next press on the map places; null when the map just pans. */
+export type Placing =
+  | { readonly what: 'subject' | 'standpoint' | 'parking' }
+  | { readonly what: 'landmark'; readonly landmarkId: string }
+export const placing = signal<Placing | null>(null)
+
+/** The thing that keyboard steps move. */
+export const selected = signal<'subject' | 'standpoint' | 'landmark' | null>(null)

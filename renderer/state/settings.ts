@@ -1,0 +1,39 @@
+/** The settings as the page sees them, saved when changed. */
+import { computed, signal } from '@preact/signals'
+import type { Settings } from '#app/contract/settings.ts'
+import { ask } from '#renderer/host.ts'
+import { tell } from './notices.ts'
+
+export const settings = signal<Settings>({
+  units: 'metric',
+  theme: 'system',
+  paper: 'a4',
+  mapSource: 'sketch',
+  ownSources: [],
+  templates: {},
+  lastShootId: null,
+  lastSpotId: null,
+})
+
+const systemDark = matchMedia('(prefers-color-scheme: dark)')
+const systemIsDark = signal(systemDark.matches)
+systemDark.addEventListener('change', () => {
+  systemIsDark.value = systemDark.matches
+})
+
+export const dark = computed(() =>
+  settings.value.theme === 'system' ? systemIsDark.value : settings.value.theme === 'dark',
+)
+
+export async function loadSettings(): Promise<void> {
+  const answer = await ask('settings.get', {})
+  if (answer.ok) settings.value = answer.value
+  else tell('fault', answer.fault.message)
+}
+
+export async function changeSettings(part: Partial<Settings>): Promise<void> {
+  settings.value = { ...settings.value, ...part }
+  const answer = await ask('settings.set', part)
+  if (answer.ok) settings.value = answer.value
+  else tell('fault', answer.fault.message)
+}
