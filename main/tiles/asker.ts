@@ -1,0 +1,182 @@
+/** Owns the road to the tile servers: every check before a request, its turn, its pauses, and what is learnt from it. */
+import type { Result } from '#core/result.ts'
+import {
+  type AddressRules,
+  checkHost,
+  checkTemplate,
+  laneOf,
+  type Resolve,
+  type TilePlace,
+  tileUrl,
+} from './address.ts'
+import type { GoneReason } from './answer.ts'
+import { type BackOff, makeBackOff } from './back-off.ts'
+import { type Caching, fetchTile, type FetchTools, type TileOutcome } from './fetch.ts'
+import { type Lane, makeLane } from './lane.ts'
+import { needsKey, type TileSource } from './source.ts'
+
+export type Asked =
+  | TileOutcome
+  /** Nothing was asked, and asking again cannot help. */
+  | { readonly kind: 'gone'; readonly reason: GoneReason; readonly message: string }
+  /** Nothing was asked this time. `wait` in milliseconds. */
+  | {
+      readonly kind: 'later'
+      readonly reason: 'paused' | 'crowded' | 'left'
+      readonly message: string
+      readonly wait: number
+    }
+
+/** What the cache knows of the tile, so that the server may answer "unchanged". */
+export type Known = Pick<Caching, 'etag' | 'lastModified'>
+
+export interface AskerOptions extends FetchTools {
+  readonly userAgent: string
+  readonly keyOf: (sourceId: string) => Promise<string | null>
+  readonly resolve: Resolve
+  readonly rules: AddressRules
+  /** Hears of every request that was really made, or died for want of a network. */
+  readonly heard: (outcome: TileOutcome) => void
+}
+
+export interface Asker {
+  ask(source: TileSource, place: TilePlace, known: Known, signal: AbortSignal): Promise<Asked>
+  /** Forgets which tiles were missing or bad. */
+  forget(): void
+}
+
+interface Server {
+  readonly lane: Lane
+  readonly backOff: BackOff
+}
+
+interface Held {
+  readonly until: number
+  readonly outcome: TileOutcome
+}
+
+const MINUTE = 60_000
+/** A server that has no tile there will not have one in a minute. */
+const ABSENT_HELD = 60 * MINUTE
+const BAD_HELD = MINUTE / 2
+const MOST_HELD = 5_000
+const HOST_TRUSTED = 5 * MINUTE
+
+export function makeAsker(options: AskerOptions): Asker {
+  const { now, rules } = options
+  const servers = new Map<string, Server>()
+  const held = new Map<string, Held>()
+  const hosts = new Map<string, number>()
+  const keys = new Map<string, string>()
+
+  function serverOf(template: string): Server {
+    const host = laneOf(template)
+    const server = servers.get(host) ?? { lane: makeLane(now), backOff: makeBackOff(now) }
+    servers.set(host, server)
+    return server
+  }
+
+  /** Null when the source needs a key and has none. A new key deserves a new try. */
+  async function keyFor(source: TileSource, server: Server): Promise<string | null> {
+    if (!needsKey(source)) return ''
+    const key = await options.keyOf(source.id)
+    if (key === null || key === '') return null
+    if (keys.has(source.id) && keys.get(source.id) !== key) {
+      server.backOff.forgive()
+      held.clear()
+    }
+    keys.set(source.id, key)
+    return key
+  }
+
+  async function trustedHost(hostname: string): Promise<Result<null, 'address-private' | 'name-unknown'>> {
+    if ((hosts.get(hostname) ?? 0) > now()) return { ok: true, value: null }
+    const checked = await checkHost(hostname, options.resolve, rules)
+    if (checked.ok) hosts.set(hostname, now() + HOST_TRUSTED)
+    return checked
+  }
+
+  function hold(tile: string, outcome: TileOutcome): void {
+    const heldFor = holdOf(outcome)
+    held.delete(tile)
+    if (heldFor === 0) return
+    held.set(tile, { until: now() + heldFor, outcome })
+    const oldest = held.keys().next().value
+    if (held.size > MOST_HELD && oldest !== undefined) held.delete(oldest)
+  }
+
+  async function request(source: TileSource, url: string, known: Known): Promise<Asked> {
+    if (source.changed) {
+      const host = await trustedHost(new URL(url).hostname)
+      if (!host.ok && host.fault.reason === 'address-private') return addressRefused(source, host.fault.message)
+      if (!host.ok)
+        return {
+          kind: 'failed',
+          reason: 'unreached',
+          message: `${source.name}: ${host.fault.message}`,
+          retryAfter: null,
+        }
+    }
+    return fetchTile({ url, sourceName: source.name, userAgent: options.userAgent, ...known }, options)
+  }
+
+  return {
+    ask: async (source, place, known, signal) => {
+      const tile = JSON.stringify([source.template, place.z, place.x, place.y])
+      const checked = source.changed ? checkTemplate(source.template, rules) : null
+      if (checked?.ok === false) return addressRefused(source, checked.fault.message)
+      const server = serverOf(source.template)
+      const key = await keyFor(source, server)
+      if (key === null) return keyMissing(source)
+      const before = held.get(tile)
+      if (before !== undefined && before.until > now()) return before.outcome
+      if (server.backOff.remaining() > 0) return paused(source, server)
+      const turn = await server.lane.run(async () => {
+        // Others may have failed while this one stood in line.
+        if (server.backOff.remaining() > 0) return paused(source, server)
+        const began = server.backOff.begin()
+        const outcome = await request(source, tileUrl(source.template, place, key), known)
+        if (outcome.kind === 'gone' || outcome.kind === 'later') return outcome
+        server.backOff.end(began, outcome)
+        hold(tile, outcome)
+        options.heard(outcome)
+        return outcome
+      }, signal)
+      return turn.taken ? turn.value : notTaken(source, turn.why)
+    },
+    forget: () => {
+      held.clear()
+    },
+  }
+}
+
+function holdOf(outcome: TileOutcome): number {
+  if (outcome.kind === 'absent') return ABSENT_HELD
+  if (outcome.kind !== 'failed') return 0
+  const byServer = ['unreached', 'timeout', 'busy'].includes(outcome.reason)
+  return byServer ? 0 : BAD_HELD
+}
+
+function addressRefused(source: TileSource, why: string): Asked {
+  return { kind: 'gone', reason: 'address-refused', message: `${source.name} is not used. ${why}` }
+}
+
+function keyMissing(source: TileSource): Asked {
+  return { kind: 'gone', reason: 'key-missing', message: `${source.name} needs a key. Enter it in the settings.` }
+}
+
+function paused(source: TileSource, server: Server): Asked {
+  const wait = server.backOff.remaining()
+  const seconds = Math.ceil(wait / 1000)
+  const message = `${source.name} failed a moment ago and is left in peace for ${seconds} seconds. Missing tiles are asked for after that.`
+  return { kind: 'later', reason: 'paused', message, wait }
+}
+
+function notTaken(source: TileSource, why: 'crowded' | 'left'): Asked {
+  return {
+    kind: 'later',
+    reason: why,
+    message: `${source.name} was asked for newer tiles first. Ask for this one again.`,
+    wait: 1000,
+  }
+}
