@@ -29,6 +29,15 @@ export function readDegrees(plain: string): Result<DegreesRead, DegreeReason> {
         'Write both numbers with a space or a semicolon between them, such as 51,5; 0,12.',
     )
   }
+  if (/\d - \d/u.test(text)) {
+    return failed(
+      'ambiguous',
+      `The dash in "${plain}" can be a minus or a mere dash. Write -0.12 for a minus, or a semicolon.`,
+    )
+  }
+  if (/\d[^a-z]*\bO\b/iu.test(text)) {
+    return failed('ambiguous', `The O in "${plain}" is east in German and west in French and Spanish. Write E or W.`)
+  }
   const readings = commaReadings(text).map((reading) => readPlainDegrees(reading))
   const good = readings.filter((reading) => reading.ok)
   const [first, second] = good
@@ -74,7 +83,8 @@ function readPlainDegrees(text: string): Result<DegreesRead, DegreeReason> {
   if (!first.ok) return first
   const second = readAngle(other)
   if (!second.ok) return second
-  if (first.value.unmarked && second.value.unmarked && first.value.parts !== second.value.parts) {
+  const byCount = first.value.unmarked && second.value.unmarked && first.value.axis === null
+  if (byCount && first.value.parts !== second.value.parts) {
     return failed('unreadable', `The two halves of "${text}" differ in their number of figures. ${EXAMPLE}`)
   }
   const form = first.value.parts === 1 && second.value.parts === 1 ? 'decimal' : 'dms'
@@ -159,10 +169,11 @@ function splitHalves(all: readonly DegreeToken[]): Result<readonly [DegreeToken[
   const separators = tokens.filter((each) => each.kind === 'separator').length
   const at = separators === 1 ? tokens.findIndex((each) => each.kind === 'separator') : secondStart(tokens)
   const figures = tokens.filter((each) => each.kind === 'number').length
-  if (separators > 1 || at === null || at <= 0 || at >= tokens.length - 1) {
-    return failed('unreadable', `Two coordinates are needed; ${figures} figures were found. ${EXAMPLE}`)
+  const second = separators === 1 ? (at ?? 0) + 1 : (at ?? 0)
+  if (separators > 1 || at === null || at <= 0 || second >= tokens.length) {
+    return failed('unreadable', `A latitude and a longitude are needed; figures found: ${figures}. ${EXAMPLE}`)
   }
-  return done([tokens.slice(0, at), tokens.slice(separators === 1 ? at + 1 : at)] as const)
+  return done([tokens.slice(0, at), tokens.slice(second)] as const)
 }
 
 function secondStart(tokens: readonly DegreeToken[]): number | null {
@@ -177,5 +188,7 @@ function secondStart(tokens: readonly DegreeToken[]): number | null {
   if (laterSign !== undefined) return laterSign
   if (degreeMarks.length === 2) return (degreeMarks[1] ?? 0) - 1
   const numbers = all('number')
-  return numbers.length % 2 === 0 && numbers.length <= 6 ? (numbers[numbers.length / 2] ?? null) : null
+  const middle = numbers.length % 2 === 0 && numbers.length <= 6 ? numbers[numbers.length / 2] : undefined
+  const second = middle === undefined ? undefined : tokens[middle]
+  return second?.kind === 'number' && !second.glued ? (middle ?? null) : null
 }

@@ -1,0 +1,38 @@
+/** Folds the names of places so that a search finds them however they are typed: case, accents, ß and ss, hyphens. */
+
+/** Letters that Unicode does not take apart into a plain letter and an accent. */
+const LETTERS: Readonly<Record<string, string>> = {
+  ß: 'ss',
+  æ: 'ae',
+  œ: 'oe',
+  ø: 'o',
+  đ: 'd',
+  ð: 'd',
+  þ: 'th',
+  ł: 'l',
+  ı: 'i',
+  ħ: 'h',
+  ŋ: 'ng',
+  ə: 'e',
+}
+
+const ODD_LETTER = /[ßæœøđðþłıħŋə]/gu
+
+/** Lower case, no accents, no apostrophes; everything that is neither letter nor figure is one blank. */
+export function foldPlaceName(name: string): string {
+  const bare = name.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase().replace(/\p{M}/gu, '')
+  return bare
+    .replace(ODD_LETTER, (letter) => LETTERS[letter] ?? letter)
+    .replace(/['’‘ʻʼ`´]/gu, '')
+    .replace(/[^\p{L}\p{N}]+/gu, ' ')
+    .trim()
+}
+
+/** The folded spelling with ä, ö, ü written ae, oe, ue, and ø and å as oe and aa; null when it is the same. */
+export function foldWrittenOut(name: string): string | null {
+  const lower = name.normalize('NFC').toLowerCase()
+  const written = lower.replace(/[äöüøå]/gu, (letter) => WRITTEN_OUT[letter] ?? letter)
+  return written === lower ? null : foldPlaceName(written)
+}
+
+const WRITTEN_OUT: Readonly<Record<string, string>> = { ä: 'ae', ö: 'oe', ü: 'ue', ø: 'oe', å: 'aa' }
