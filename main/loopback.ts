@@ -37,7 +37,16 @@ export async function startLoopback(options: LoopbackOptions): Promise<Loopback>
   const origin = `http://${authority}`
   const address = (): string => `${origin}/#t=${gate.token()}`
   server.on('request', (request, response) => {
-    const work = answer({ request, gate, authority, options, onStolen: () => options.onStolen?.(address()) })
+    const left = new AbortController()
+    response.on('close', () => left.abort())
+    const work = answer({
+      request,
+      left: left.signal,
+      gate,
+      authority,
+      options,
+      onStolen: () => options.onStolen?.(address()),
+    })
     work
       .catch((error: unknown) => {
         options.log.error('bug', { where: 'loopback', error })
@@ -63,6 +72,8 @@ export async function startLoopback(options: LoopbackOptions): Promise<Loopback>
 
 interface Work {
   readonly request: IncomingMessage
+  /** Ends when the page no longer waits. */
+  readonly left: AbortSignal
   readonly gate: ReturnType<typeof makeGate>
   readonly authority: string
   readonly options: LoopbackOptions
@@ -79,7 +90,7 @@ async function answer(work: Work): Promise<Response> {
   const address = URL.parse(`http://${authority}${asked.target}`)
   if (!address) return plainAnswer(400, 'Bad request target')
   if (asked.method !== 'GET' && asked.method !== 'HEAD') return plainAnswer(405, 'Only GET is answered here')
-  return options.serve(new Request(address, { method: asked.method }))
+  return options.serve(new Request(address, { method: asked.method, signal: work.left }))
 }
 
 function answerWayIn(work: Work, asked: { readonly method: string; readonly target: string }): Response {

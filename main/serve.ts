@@ -8,15 +8,17 @@ export interface PageFile {
   readonly body: Uint8Array<ArrayBuffer>
 }
 
-/** What a tile comes back as; `ageSeconds` tells how old a kept one is. */
-export interface TileAnswer {
+/** A tile: its picture, or with another status than 200 the reason in JSON why there is none. */
+export interface ServedTile {
   readonly status: number
   readonly type: string
   readonly body: Uint8Array
-  readonly ageSeconds?: number
+  /** How long the page may show it unasked. */
+  readonly maxAgeSeconds: number
 }
 
-export type TilePort = (source: string, z: number, x: number, y: number) => Promise<TileAnswer>
+/** The signal ends the wish when the page no longer waits. */
+export type TilePort = (source: string, z: number, x: number, y: number, signal: AbortSignal) => Promise<ServedTile>
 
 export interface ServeOptions {
   readonly files: ReadonlyMap<string, PageFile>
@@ -71,6 +73,8 @@ const TYPES: Readonly<Record<string, string>> = {
 
 const TILE_TYPES = new Set(['image/png', 'image/jpeg', 'image/webp', 'image/gif', 'image/avif'])
 const DEEPEST_ZOOM = 24
+/** A day: the cache in main follows the server's rules, the page's own copy need not outlive a sitting. */
+const LONGEST_KEPT_SECONDS = 86_400
 
 /** Reads the built page once, path to bytes; a path outside it cannot be expressed afterwards. */
 export async function readPage(folder: string): Promise<Map<string, PageFile>> {
@@ -95,24 +99,23 @@ export function makeServe(options: ServeOptions): Serve {
     const url = URL.parse(request.url)
     if (!url || !options.isOurs(url)) return plainAnswer(404, 'Not found')
     if (request.method !== 'GET' && request.method !== 'HEAD') return plainAnswer(405, 'Only GET is answered here')
-    if (url.pathname.startsWith('/tiles/')) return answerTile(options, url.pathname)
+    if (url.pathname.startsWith('/tiles/')) return answerTile(options, url.pathname, request.signal)
     const file = options.files.get(url.pathname)
     if (!file) return plainAnswer(404, 'Not found')
     return answer(200, request.method === 'HEAD' ? null : file.body, { 'Content-Type': file.type })
   }
 }
 
-async function answerTile(options: ServeOptions, path: string): Promise<Response> {
+async function answerTile(options: ServeOptions, path: string, signal: AbortSignal): Promise<Response> {
   const wanted = tileWanted(path, options.tilePrefix)
   if (!wanted) return plainAnswer(404, 'Not found')
-  const tile = await options.tiles(wanted.source, wanted.z, wanted.x, wanted.y)
-  if (tile.status !== 200) return plainAnswer(tile.status, 'No tile', { 'Cache-Control': 'no-store' })
-  if (!TILE_TYPES.has(tile.type)) return plainAnswer(502, 'Not a picture', { 'Cache-Control': 'no-store' })
-  return answer(200, new Uint8Array(tile.body), {
+  const tile = await options.tiles(wanted.source, wanted.z, wanted.x, wanted.y, signal)
+  const fits = tile.status === 200 ? TILE_TYPES.has(tile.type) : tile.type === 'application/json'
+  if (!fits) return plainAnswer(502, 'Not a picture', { 'Cache-Control': 'no-store' })
+  const kept = Math.min(tile.maxAgeSeconds, LONGEST_KEPT_SECONDS)
+  return answer(tile.status, new Uint8Array(tile.body), {
     'Content-Type': tile.type,
-    // The cache in main decides freshness by the server's own rules; the page may keep a tile for this sitting.
-    'Cache-Control': 'private, max-age=600',
-    ...(tile.ageSeconds === undefined ? {} : { Age: String(Math.max(0, Math.round(tile.ageSeconds))) }),
+    'Cache-Control': tile.status === 200 && kept > 0 ? `private, max-age=${kept}` : 'no-store',
   })
 }
 

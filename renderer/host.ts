@@ -28,10 +28,10 @@ function takeToken(): string {
 const token = bridge === undefined ? takeToken() : ''
 
 async function overHttp(name: string, input: unknown): Promise<unknown> {
-  const response = await fetch('/api', {
+  const response = await fetch(`/api/${name}`, {
     method: 'POST',
     headers: { 'content-type': 'application/json', authorization: `Bearer ${token}` },
-    body: JSON.stringify({ call: name, input }),
+    body: JSON.stringify(input),
   })
   return response.json()
 }

@@ -1,0 +1,127 @@
+/** Builds the program into out/: the page, the two hosts, the preload, the gazetteer; only what is stale when asked so. */
+import { copyFile, mkdir, readdir, stat, utimes, writeFile } from 'node:fs/promises'
+import { builtinModules } from 'node:module'
+import { join, resolve } from 'node:path'
+import { fileURLToPath } from 'node:url'
+
+const ROOT = resolve(import.meta.dirname, '..')
+/** Files whose change makes everything stale: what is installed and how it is built. */
+const COMMON = ['package.json', 'package-lock.json', '.tsconfig.base.json', 'app/build.ts']
+
+interface Part {
+  readonly name: string
+  readonly sources: readonly string[]
+  /** One file that is there when the part was built. */
+  readonly result: string
+  readonly build: () => Promise<void>
+}
+
+const PARTS: readonly Part[] = [
+  { name: 'page', sources: ['renderer', 'core', 'app'], result: 'out/page/index.html', build: buildPage },
+  {
+    name: 'main',
+    sources: ['main', 'core', 'app'],
+    result: 'out/main/electron.js',
+    build: () => buildNode('main', 'main/electron.ts', 'es'),
+  },
+  {
+    name: 'web',
+    sources: ['main', 'core', 'app'],
+    result: 'out/web/web.js',
+    build: () => buildNode('web', 'main/web.ts', 'es'),
+  },
+  {
+    name: 'preload',
+    sources: ['app'],
+    result: 'out/preload/preload.cjs',
+    build: () => buildNode('preload', 'app/preload.ts', 'cjs'),
+  },
+  { name: 'icon', sources: ['app/resources'], result: 'out/icon.png', build: copyIcon },
+]
+
+/** Builds all parts, or those alone whose sources are newer than they; tells which. */
+export async function buildParts(which: 'all' | 'stale'): Promise<readonly string[]> {
+  const wanted = which === 'all' ? PARTS : await staleParts()
+  for (const part of wanted) {
+    // The stamp carries the moment the build began: a file saved meanwhile makes the part stale again.
+    const began = new Date()
+    await part.build()
+    await mkdir(join(ROOT, 'out/stamps'), { recursive: true })
+    await writeFile(stampOf(part), '')
+    await utimes(stampOf(part), began, began)
+  }
+  return wanted.map((part) => part.name)
+}
+
+async function staleParts(): Promise<readonly Part[]> {
+  const stale = await Promise.all(PARTS.map(isStale))
+  return PARTS.filter((_part, index) => stale[index])
+}
+
+async function isStale(part: Part): Promise<boolean> {
+  const built = Math.min(await changedAt(join(ROOT, part.result), 0), await changedAt(stampOf(part), 0))
+  // A part that was never built, or whose result was taken away since.
+  if (built === 0) return true
+  const stamp = await changedAt(stampOf(part), 0)
+  const sources = await Promise.all([...part.sources, ...COMMON].map((path) => newestIn(join(ROOT, path))))
+  return Math.max(...sources) > stamp
+}
+
+function stampOf(part: Part): string {
+  return join(ROOT, 'out/stamps', part.name)
+}
+
+async function changedAt(path: string, missing: number): Promise<number> {
+  return stat(path).then(
+    (about) => about.mtimeMs,
+    () => missing,
+  )
+}
+
+/** The newest change in a file or folder; a folder's own time tells of files taken away. */
+async function newestIn(path: string): Promise<number> {
+  const about = await stat(path).catch(() => null)
+  if (about === null) return 0
+  if (!about.isDirectory()) return about.mtimeMs
+  const entries = await readdir(path)
+  return Math.max(about.mtimeMs, ...(await Promise.all(entries.map((entry) => newestIn(join(path, entry))))))
+}
+
+async function buildPage(): Promise<void> {
+  const { build } = await import('vite')
+  await build({ configFile: join(ROOT, 'renderer/vite.config.ts'), logLevel: 'warn' })
+}
+
+/** Bundles an entry for Node or Electron; a sandboxed preload must be one CommonJS file. */
+async function buildNode(folder: string, input: string, format: 'es' | 'cjs'): Promise<void> {
+  const { build } = await import('vite')
+  const external = [/^node:/, ...builtinModules, 'electron', 'better-sqlite3']
+  const entryFileNames = format === 'cjs' ? '[name].cjs' : '[name].js'
+  await build({
+    root: ROOT,
+    configFile: false,
+    publicDir: false,
+    logLevel: 'warn',
+    ssr: { noExternal: true },
+    build: {
+      ssr: true,
+      target: 'node24',
+      outDir: `out/${folder}`,
+      emptyOutDir: true,
+      minify: false,
+      sourcemap: true,
+      rolldownOptions: { input: join(ROOT, input), external, output: { format, entryFileNames } },
+    },
+  })
+}
+
+async function copyIcon(): Promise<void> {
+  await copyFile(join(ROOT, 'app/resources/icon.png'), join(ROOT, 'out/icon.png'))
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  process.chdir(ROOT)
+  const began = performance.now()
+  const built = await buildParts('all')
+  process.stdout.write(`Built ${built.join(', ')} in ${((performance.now() - began) / 1000).toFixed(1)} s\n`)
+}

@@ -1,0 +1,62 @@
+/** Whether Electron's binary is here, and the attempt to fetch it; never by `require('electron')`, which fetches on its own. */
+import { spawn } from 'node:child_process'
+import { once } from 'node:events'
+import { existsSync, readFileSync } from 'node:fs'
+import { mkdtemp, readdir, rm, stat } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join, resolve } from 'node:path'
+
+const PACKAGE = resolve(import.meta.dirname, '../node_modules/electron')
+/** A download that has not moved for this long is taken for a missing network. */
+const STALL_MS = 10_000
+const LOOK_EVERY_MS = 500
+
+/** Path of Electron's executable, or null when it is not installed. */
+export function electronBinary(folder: string = PACKAGE): string | null {
+  const pathFile = join(folder, 'path.txt')
+  if (!existsSync(pathFile)) return null
+  const binary = join(folder, 'dist', readFileSync(pathFile, 'utf8').trim())
+  return existsSync(binary) ? binary : null
+}
+
+/** Runs Electron's own install step and watches it grow; stops it when nothing arrives. */
+export async function fetchElectron(say: (line: string) => void): Promise<string | null> {
+  const folder = await mkdtemp(join(tmpdir(), 'standpoint-electron-'))
+  const child = spawn(process.execPath, [join(PACKAGE, 'install.js')], {
+    stdio: 'ignore',
+    env: { ...process.env, TMPDIR: folder, TEMP: folder, TMP: folder },
+  })
+  const ended = once(child, 'exit').then(
+    () => true,
+    () => true,
+  )
+  let size = 0
+  let movedAt = Date.now()
+  let told = false
+  while (!(await Promise.race([ended, pause(LOOK_EVERY_MS)]))) {
+    const now = (await sizeOf(folder)) + (await sizeOf(join(PACKAGE, 'dist')))
+    if (now > size) {
+      if (!told) say('Fetching Electron (once, about 120 MB) …')
+      told = true
+      size = now
+      movedAt = Date.now()
+    } else if (Date.now() - movedAt > STALL_MS) child.kill()
+  }
+  await rm(folder, { recursive: true, force: true })
+  return electronBinary()
+}
+
+function pause(milliseconds: number): Promise<false> {
+  const { promise, resolve: done } = Promise.withResolvers<false>()
+  setTimeout(() => done(false), milliseconds)
+  return promise
+}
+
+async function sizeOf(path: string): Promise<number> {
+  const about = await stat(path).catch(() => null)
+  if (about === null) return 0
+  if (!about.isDirectory()) return about.size
+  const entries = await readdir(path).catch(() => [])
+  const sizes = await Promise.all(entries.map((entry) => sizeOf(join(path, entry))))
+  return sizes.reduce((sum, size) => sum + size, 0)
+}
