@@ -1,0 +1,103 @@
+/** Starting records: a fresh shoot, spot, lens or landmark with values that give an answer at once. */
+import { USUAL_CROPS } from '#core/frame/crop.ts'
+import { destination } from '#core/geo/geodesic.ts'
+import type { LatLon } from '#core/geo/lat-lon.ts'
+import type { Lens } from '#core/optics/lens.ts'
+import { DEFAULT_CONFUSION_DIVISOR } from '#core/optics/sensor.ts'
+import type { Landmark, LandmarkKind } from '#core/scene/landmark.ts'
+import { SUBJECT_PRESETS } from '#core/scene/subject.ts'
+import { DEFAULT_REFRACTION, type Shoot } from './shoot.ts'
+import type { Spot } from './spot.ts'
+
+/** Metres of the lens above the ground of somebody standing. */
+const EYE_HEIGHT = 1.6
+
+/** An empty shoot: a car, a 36 x 24 camera, one ordinary zoom, no landmark yet. `now` is in epoch milliseconds. */
+export function newShoot(id: string, lensId: string, now: number): Shoot {
+  return {
+    id,
+    revision: 0,
+    name: '',
+    subject: { kind: 'car', name: '', ...SUBJECT_PRESETS.car, features: [] },
+    landmarks: [],
+    bag: {
+      camera: { name: '', sensorWidth: 36, sensorHeight: 24, confusionDivisor: DEFAULT_CONFUSION_DIVISOR },
+      lenses: [newLens(lensId)],
+    },
+    crops: USUAL_CROPS,
+    refraction: DEFAULT_REFRACTION,
+    madeAt: now,
+  }
+}
+
+/** An ordinary zoom, as a beginning to be changed. */
+export function newLens(id: string): Lens {
+  return {
+    id,
+    name: '',
+    focalMin: 24,
+    focalMax: 70,
+    widestAtMin: 2.8,
+    widestAtMax: 2.8,
+    smallest: 22,
+    closestFocus: 0.38,
+    weight: null,
+  }
+}
+
+/** A spot with its subject at a place, its side to a camera that stands off a few lengths to the south of it. */
+export function newSpot(id: string, shoot: Shoot, at: LatLon, rank: number): Spot {
+  const { length, width, height } = shoot.subject
+  const distance = Math.max(3, 3.5 * Math.max(length, width, height))
+  const upright = height > Math.max(length, width)
+  return {
+    id,
+    shootId: shoot.id,
+    revision: 0,
+    name: '',
+    notes: '',
+    stars: 0,
+    status: 'idea',
+    rank,
+    stop: { at, heading: upright ? 180 : 270, elevation: null },
+    standpoint: { at: destination(at, 180, distance), lensHeight: EYE_HEIGHT, elevation: null },
+    landmarkId: shoot.landmarks[0]?.id ?? null,
+    hold: 'standpoint',
+    shot: {
+      orientation: 'lying',
+      focalLength: 50,
+      lensId: null,
+      aperture: null,
+      focus: { on: 'best', behindFront: 0 },
+      placement: { across: 0, up: 0 },
+      subjectFill: upright ? { share: 0.6, axis: 'height' } : { share: 0.5, axis: 'width' },
+      landmarkFill: { share: 0.3, axis: 'height' },
+    },
+    access: { parking: null, walkMinutes: null, surface: '' },
+    permission: { state: 'to-ask', whom: '', until: null },
+    hazards: [],
+    hazardNote: '',
+  }
+}
+
+/** A copy of a spot under a new id, name and rank; whether it is visited or chosen is the copy's own matter. */
+export function duplicateSpot(spot: Spot, id: string, name: string, rank: number): Spot {
+  return { ...spot, id, name, rank, revision: 0, status: 'idea' }
+}
+
+/** Metres from a landmark's middle to the ends it starts with. */
+const HALF_SPAN = 100
+const HALF_BUILDING = 10
+
+/** A landmark of a kind around a place, of ordinary size (common practice, no source), to be dragged and measured. */
+export function newLandmark(id: string, kind: LandmarkKind, at: LatLon): Landmark {
+  const common = { id, name: '', baseElevation: null }
+  if (kind === 'upright') return { ...common, kind, at, height: 30, width: 6 }
+  if (kind === 'summit') return { ...common, kind, at, height: 200, width: 800 }
+  if (kind === 'building') {
+    const corners = [45, 135, 225, 315].map((bearing) => destination(at, bearing, HALF_BUILDING))
+    return { ...common, kind, footprint: corners, height: 12 }
+  }
+  const line = [270, 90].map((bearing) => destination(at, bearing, HALF_SPAN))
+  return { ...common, kind, form: 'suspension', line, deckHeight: 15, width: 10, height: 40 }
+}
