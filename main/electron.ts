@@ -1,0 +1,169 @@
+/** The Electron shell's entry: wires windows, menu and protocol to the services and keeps everything else shut. */
+import { homedir } from 'node:os'
+import { join } from 'node:path'
+import { app, BrowserWindow, crashReporter, dialog, protocol, session } from 'electron'
+import { CHANNELS } from '#app/bridge.ts'
+import { electronCipher } from '#main/cipher.ts'
+import { confineAllPages, cutFromNetwork, refusePermissions } from '#main/confine.ts'
+import { dataFolder } from '#main/data-folder.ts'
+import { openIpcDoor } from '#main/door/ipc.ts'
+import { readOpened, shootFilesAmong } from '#main/files/opened.ts'
+import { type Log, openLog } from '#main/log.ts'
+import { showMenu } from '#main/menu.ts'
+import { APP_SCHEME, isOwnPage } from '#main/navigation.ts'
+import { makeServe, readPage } from '#main/serve.ts'
+import { openServices } from '#main/services.ts'
+import { makePrinter } from '#main/sheet/print.ts'
+import { openMainWindow, windowFiles, type WindowParts } from '#main/window.ts'
+import { watchProcesses } from '#main/watch.ts'
+
+const BUILT = join(import.meta.dirname, '..')
+
+let mainWindow: BrowserWindow | null = null
+/** Files asked for before the page could hear of them. */
+const waiting: string[] = []
+let pageHears = false
+
+protocol.registerSchemesAsPrivileged([
+  { scheme: APP_SCHEME, privileges: { standard: true, secure: true, supportFetchAPI: true, codeCache: true } },
+])
+app.enableSandbox()
+const folder = dataFolder(process.env, process.platform, homedir())
+app.setPath('userData', folder)
+app.setPath('sessionData', join(folder, 'chromium'))
+app.setAppLogsPath(join(folder, 'logs'))
+crashReporter.start({ uploadToServer: false })
+
+if (app.requestSingleInstanceLock()) {
+  const log = openLog(join(folder, 'logs'))
+  confineAllPages(app)
+  watchProcesses(app, log)
+  app.on('second-instance', (_event, words, workingFolder) => {
+    showFront()
+    openFiles(shootFilesAmong(words.slice(1), workingFolder), log)
+  })
+  // macOS tells files by an event, also before the program is ready.
+  app.on('open-file', (event, path) => {
+    event.preventDefault()
+    openFiles(shootFilesAmong([path], '/'), log)
+  })
+  openFiles(shootFilesAmong(process.argv.slice(1), process.cwd()), log)
+  app.whenReady().then(
+    () => start(log),
+    (error: unknown) => giveUp(log, error),
+  )
+} else {
+  app.quit()
+}
+
+async function start(log: Log): Promise<void> {
+  try {
+    await openShell(log)
+  } catch (error) {
+    giveUp(log, error)
+  }
+}
+
+function giveUp(log: Log, error: unknown): void {
+  log.error('start-failed', { error })
+  dialog.showErrorBox('Standpoint could not start', `The log in ${join(folder, 'logs')} tells why.`)
+  app.exit(1)
+}
+
+async function openShell(log: Log): Promise<void> {
+  const development = !app.isPackaged
+  const pageSession = session.fromPartition('persist:page')
+  const netSession = session.fromPartition('persist:net')
+  for (const one of [pageSession, netSession, session.defaultSession]) refusePermissions(one)
+  cutFromNetwork(pageSession, development)
+  cutFromNetwork(session.defaultSession, development)
+  const parts: WindowParts = { session: pageSession, ...windowFiles(import.meta.dirname) }
+  const services = await openServices({
+    folder,
+    built: BUILT,
+    log,
+    host: 'electron',
+    version: app.getVersion(),
+    // Chromium's stack knows the system's proxy; caching is the tile service's own work.
+    fetch: (url, headers, signal) =>
+      netSession.fetch(url, { headers, signal, redirect: 'manual', cache: 'no-store', credentials: 'omit' }),
+    cipher: await electronCipher(),
+    printer: makePrinter(parts, () => mainWindow, app.getPath('documents')),
+  })
+  const serve = makeServe({
+    files: await readPage(join(BUILT, 'page')),
+    isOurs: (url) => isOwnPage(url.href),
+    tilePrefix: services.tilePrefix,
+    tiles: services.tiles,
+  })
+  pageSession.protocol.handle(APP_SCHEME, serve)
+  openIpcDoor(services.handlers, log)
+  showMenu({
+    mac: process.platform === 'darwin',
+    development,
+    send: (id) => mainWindow?.webContents.send(CHANNELS.command, id),
+  })
+  const open = (): void => openWindow(parts, log)
+  app.on('activate', () => {
+    if (mainWindow === null) open()
+  })
+  app.on('window-all-closed', () => {
+    if (process.platform !== 'darwin') app.quit()
+  })
+  app.on('will-quit', () => services.close())
+  open()
+}
+
+function openWindow(parts: WindowParts, log: Log): void {
+  const window = openMainWindow(parts)
+  mainWindow = window
+  window.webContents.on('did-start-loading', () => {
+    pageHears = false
+  })
+  window.webContents.on('did-finish-load', () => {
+    pageHears = true
+    openFiles(waiting.splice(0), log)
+  })
+  window.webContents.on('render-process-gone', (_event, details) => {
+    if (details.reason !== 'clean-exit') void offerReload(window)
+  })
+  window.on('closed', () => {
+    mainWindow = null
+    pageHears = false
+  })
+}
+
+/** Every change was saved when it was made: after a crash of the page a reload brings all of it back. */
+async function offerReload(window: BrowserWindow): Promise<void> {
+  const answer = await dialog.showMessageBox(window, {
+    type: 'warning',
+    message: 'The page stopped working. Everything you changed is saved.',
+    buttons: ['Reload', 'Quit'],
+    defaultId: 0,
+  })
+  if (answer.response === 0) window.reload()
+  else app.quit()
+}
+
+function showFront(): void {
+  if (mainWindow === null) return
+  if (mainWindow.isMinimized()) mainWindow.restore()
+  mainWindow.show()
+  mainWindow.focus()
+}
+
+function openFiles(paths: readonly string[], log: Log): void {
+  for (const path of paths) {
+    if (pageHears) void tellFile(path, log)
+    else waiting.push(path)
+  }
+}
+
+async function tellFile(path: string, log: Log): Promise<void> {
+  const file = await readOpened(path)
+  if (file.ok) mainWindow?.webContents.send(CHANNELS.file, file.value)
+  else {
+    log.error('file-not-opened', { reason: file.fault.reason })
+    dialog.showErrorBox('The file was not opened', file.fault.message)
+  }
+}
