@@ -1,11 +1,13 @@
 /** Starting records: a fresh shoot, spot, lens or landmark with values that give an answer at once. */
 import { USUAL_CROPS } from '#core/frame/crop.ts'
-import { destination } from '#core/geo/geodesic.ts'
+import { destination, geodesicLine } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { Lens } from '#core/optics/lens.ts'
 import { DEFAULT_CONFUSION_DIVISOR } from '#core/optics/sensor.ts'
-import type { Landmark, LandmarkKind } from '#core/scene/landmark.ts'
+import { type Landmark, type LandmarkKind, landmarkPoints } from '#core/scene/landmark.ts'
+import { landmarkMiddle } from '#core/scene/shell.ts'
 import { SUBJECT_PRESETS } from '#core/scene/subject.ts'
+import { wrapBearing } from '#core/units/angle.ts'
 import { DEFAULT_REFRACTION, type Shoot } from './shoot.ts'
 import type { Spot } from './spot.ts'
 
@@ -45,11 +47,20 @@ export function newLens(id: string): Lens {
   }
 }
 
-/** A spot with its subject at a place, its side to a camera that stands off a few lengths to the south of it. */
+/** Bearing from a place straight away from the shoot's first landmark, so that the camera there sees both; else south. */
+function awayFromLandmark(shoot: Shoot, at: LatLon): number {
+  const [landmark] = shoot.landmarks
+  const middle = landmark === undefined ? null : landmarkMiddle(landmarkPoints(landmark))
+  const bearing = middle === null ? null : geodesicLine(at, middle).bearing
+  return bearing === null ? 180 : wrapBearing(bearing + 180)
+}
+
+/** A spot with its subject at a place, its side (a person's front) to a camera a few lengths off, the landmark behind. */
 export function newSpot(id: string, shoot: Shoot, at: LatLon, rank: number): Spot {
   const { length, width, height } = shoot.subject
   const distance = Math.max(3, 3.5 * Math.max(length, width, height))
   const upright = height > Math.max(length, width)
+  const away = awayFromLandmark(shoot, at)
   return {
     id,
     shootId: shoot.id,
@@ -59,8 +70,8 @@ export function newSpot(id: string, shoot: Shoot, at: LatLon, rank: number): Spo
     stars: 0,
     status: 'idea',
     rank,
-    stop: { at, heading: upright ? 180 : 270, elevation: null },
-    standpoint: { at: destination(at, 180, distance), lensHeight: EYE_HEIGHT, elevation: null },
+    stop: { at, heading: wrapBearing(upright ? away : away + 90), elevation: null },
+    standpoint: { at: destination(at, away, distance), lensHeight: EYE_HEIGHT, elevation: null },
     landmarkId: shoot.landmarks[0]?.id ?? null,
     hold: 'standpoint',
     shot: {

@@ -1,10 +1,11 @@
 /** Every edit of the session: applied to the screen at once, saved whole in order, undone and redone as a list of values. */
-import { computed, signal } from '@preact/signals'
+import { batch, computed, signal } from '@preact/signals'
 import type { Change } from '#app/contract/library.ts'
 import type { Shoot } from '#core/plan/shoot.ts'
 import type { Spot } from '#core/plan/spot.ts'
 import { ask } from '#renderer/host.ts'
-import { liveShoot, liveSpot, openShoot, refreshShootList, seenVersion, shoot, spotId, spots } from './library.ts'
+import { liveShoot, liveSpot, openAny, openShoot, refreshShootList } from './library.ts'
+import { revisions, seenVersion, shoot, shootList, spotId, spots } from './library.ts'
 import { tell } from './notices.ts'
 
 /** One record before and after; null where it did not, or does no longer, exist. */
@@ -26,9 +27,9 @@ export const unsaved = signal(0)
 export const canUndo = computed(() => past.value.at(-1)?.label ?? null)
 export const canRedo = computed(() => future.value.at(-1)?.label ?? null)
 
-/** Revisions as last saved; a queued edit names the revision that will be there when its turn comes. */
-const revisions = new Map<string, number>()
 let queue: Promise<void> = Promise.resolve()
+/** Raised by a refusal: edits made before it rest on what was refused, so they are not saved when their turn comes. */
+let generation = 0
 
 function reversed(edit: Edit): Edit {
   const turned = edit.records.map((record) => ({ ...record, before: record.after, after: record.before }) as RecordEdit)
@@ -40,18 +41,31 @@ function knownRevision(record: Shoot | Spot): number {
 }
 
 function show(edit: Edit): void {
-  liveSpot.value = null
-  liveShoot.value = null
-  for (const record of edit.records) {
-    if (record.kind === 'shoot') showShoot(record.before, record.after)
-    else showSpot(record.before, record.after)
-  }
+  batch(() => {
+    liveSpot.value = null
+    liveShoot.value = null
+    for (const record of edit.records) {
+      if (record.kind === 'shoot') showShoot(record.before, record.after)
+      else showSpot(record.before, record.after)
+    }
+  })
 }
 
 function showShoot(before: Shoot | null, after: Shoot | null): void {
   const open = shoot.value
-  if (after !== null && (open === null || open.id === after.id || before === null)) shoot.value = after
-  else if (after === null && open?.id === before?.id) shoot.value = null
+  if (after !== null && (open === null || open.id === after.id || before === null)) {
+    if (open?.id !== after.id) emptyShelf()
+    shoot.value = after
+  } else if (after === null && open?.id === before?.id) {
+    emptyShelf()
+    shoot.value = null
+  }
+}
+
+/** Another shoot comes on the board: the spots of the one before are not its own. */
+function emptyShelf(): void {
+  spots.value = []
+  spotId.value = null
 }
 
 function showSpot(before: Spot | null, after: Spot | null): void {
@@ -71,7 +85,11 @@ function changesOf(edit: Edit): Change[] {
   })
 }
 
-async function save(edit: Edit): Promise<void> {
+async function save(edit: Edit, born: number): Promise<void> {
+  if (born !== generation) {
+    unsaved.value -= 1
+    return
+  }
   const changes = changesOf(edit)
   const answer = await ask('library.apply', { changes })
   unsaved.value -= 1
@@ -80,7 +98,8 @@ async function save(edit: Edit): Promise<void> {
       if (change.record === null) revisions.delete(change.id)
       else revisions.set(change.id, answer.value.revisions[index] ?? 0)
     })
-    seenVersion.value = answer.value.version
+    // A version further on than our own one step tells of another window's change, which is still to be read.
+    if (answer.value.version === seenVersion.value + 1) seenVersion.value = answer.value.version
     if (edit.records.some((record) => record.kind === 'shoot' || record.before === null || record.after === null)) {
       await refreshShootList()
     }
@@ -92,18 +111,39 @@ async function save(edit: Edit): Promise<void> {
 
 /** The library refused: show again what it holds, and forget the edits that can't be undone any more. */
 async function takeBack(edit: Edit): Promise<void> {
-  past.value = past.value.filter((other) => other !== edit)
-  future.value = []
-  revisions.clear()
+  generation += 1
+  const ids = edit.records.map((record) => (record.after ?? record.before)?.id ?? '')
+  // Edits of the same records rest on a state that is not there; so do those made since, which are never saved.
+  forgetEditsOf(new Set(ids))
+  past.value = past.value.filter((other) => !waiting.has(other))
+  waiting.clear()
+  const wanted = spotId.value
+  await refreshShootList()
   const open = shoot.value ?? edit.records.find((record) => record.kind === 'shoot')?.before ?? null
-  if (open !== null) await openShoot(open.id, spotId.value)
+  await openAny(open?.id ?? null, wanted)
 }
+
+/** Edits whose turn to be saved has not come yet. */
+const waiting = new Set<Edit>()
 
 function run(edit: Edit): Promise<void> {
   show(edit)
   unsaved.value += 1
-  queue = queue.then(() => save(edit))
+  waiting.add(edit)
+  const born = generation
+  queue = queue.then(() => {
+    waiting.delete(edit)
+    return save(edit, born)
+  })
   return queue
+}
+
+/** Undo and redo must not bring back a state of these records that somebody else has changed since. */
+export function forgetEditsOf(ids: ReadonlySet<string>): void {
+  const touches = (edit: Edit): boolean =>
+    edit.records.some(({ before, after }) => ids.has((after ?? before)?.id ?? ''))
+  past.value = past.value.filter((edit) => !touches(edit))
+  future.value = future.value.filter((edit) => !touches(edit))
 }
 
 /** Does an edit: on the screen now, in the library as soon as it can be. Resolves when saved or refused. */
@@ -120,6 +160,7 @@ export async function undo(): Promise<void> {
   past.value = past.value.slice(0, -1)
   future.value = [...future.value, edit]
   await run(reversed(edit))
+  await openAnother()
 }
 
 export async function redo(): Promise<void> {
@@ -129,6 +170,12 @@ export async function redo(): Promise<void> {
   future.value = future.value.slice(0, -1)
   past.value = [...past.value, edit]
   await run(edit)
+  await openAnother()
+}
+
+/** After the open shoot has gone, the first of those left comes on the board. */
+export async function openAnother(): Promise<void> {
+  if (shoot.value === null && shootList.value.length > 0) await openAny(null, null)
 }
 
 /** Undo of an edit in another shoot than the one on the board first opens that shoot, so that it can be seen. */

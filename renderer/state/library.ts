@@ -1,5 +1,5 @@
 /** What is open: the shoots by name, the shoot at work with its spots, and the spot on the board. */
-import { computed, signal } from '@preact/signals'
+import { batch, computed, signal } from '@preact/signals'
 import type { Output } from '#app/contract/index.ts'
 import type { Shoot } from '#core/plan/shoot.ts'
 import type { Spot } from '#core/plan/spot.ts'
@@ -22,6 +22,9 @@ export const savedSpot = computed(() => spots.value.find((candidate) => candidat
 export const boardSpot = computed(() => liveSpot.value ?? savedSpot.value)
 export const boardShoot = computed(() => liveShoot.value ?? shoot.value)
 
+/** Revision of each record as last read or saved; a save names the one it started from. */
+export const revisions = new Map<string, number>()
+
 /** Version of the library that the page has seen; another window's changes raise it beyond. */
 export const seenVersion = signal(0)
 
@@ -38,22 +41,37 @@ export async function openShoot(shootId: string, wantedSpotId: string | null = n
     tell('fault', answer.fault.message)
     return false
   }
-  liveSpot.value = null
-  liveShoot.value = null
-  shoot.value = answer.value.shoot
-  spots.value = answer.value.spots
-  seenVersion.value = answer.value.version
-  const wanted = answer.value.spots.find((candidate) => candidate.id === wantedSpotId) ?? answer.value.spots[0]
-  spotId.value = wanted?.id ?? null
+  showOpened(answer.value, wantedSpotId)
   return true
 }
 
-/** Looks whether another window has changed the library since, and reads it again if so. */
-export async function refreshIfChanged(): Promise<void> {
-  const answer = await ask('library.state', {})
-  if (!answer.ok) return
-  libraryState.value = answer.value
-  if (answer.value.version === seenVersion.value || liveSpot.value !== null || shoot.value === null) return
-  await refreshShootList()
-  await openShoot(shoot.value.id, spotId.value)
+/** Puts a shoot as the library holds it on the screen, all at once. */
+export function showOpened(opened: Output<'library.open'>, wantedSpotId: string | null): void {
+  batch(() => {
+    liveSpot.value = null
+    liveShoot.value = null
+    shoot.value = opened.shoot
+    spots.value = opened.spots
+    seenVersion.value = opened.version
+    const wanted = opened.spots.find((candidate) => candidate.id === wantedSpotId) ?? opened.spots[0]
+    spotId.value = wanted?.id ?? null
+  })
+  for (const record of [opened.shoot, ...opened.spots]) revisions.set(record.id, record.revision)
+}
+
+/** Opens the shoot that was last at work, else the first of the list; shows none when there is none. */
+export async function openAny(shootId: string | null, wantedSpotId: string | null): Promise<void> {
+  const wanted = shootList.value.find((brief) => brief.id === shootId) ?? shootList.value[0]
+  if (wanted !== undefined) await openShoot(wanted.id, wantedSpotId)
+  else showNothing()
+}
+
+export function showNothing(): void {
+  batch(() => {
+    shoot.value = null
+    spots.value = []
+    spotId.value = null
+    liveSpot.value = null
+    liveShoot.value = null
+  })
 }
