@@ -104,38 +104,46 @@ export function subjectShare(made: SetUp, axis: FillWish['axis']): number {
   return imageSize(made.subject, axis) / sideOf(made.view, axis)
 }
 
-const SOLVER_ROUNDS = 40
+const SOLVER_ROUNDS = 60
+/** Relative miss of the share at which the search ends; and at which its best is still an answer when it stalls. */
 const SOLVED = 1e-13
+const ANSWERED = 1e-10
+/** Millimetres between which a focal length is looked for. */
+const SHORTEST = 1e-2
+const LONGEST = 1e6
 
-/** The set-up whose subject takes the wished share; null when no focal length does it. */
+/**
+ * The set-up whose subject takes the wished share; null when no focal length does it. Secant over logarithms (the share grows
+ * nearly in proportion to the focal length) kept within a bracket; a focal length too long to focus so near bounds it above.
+ */
 export function setUpForFill(scene: Scene, setting: Setting, wish: FillWish): SetUp | null {
   const distance = Math.hypot(scene.centre.east, scene.centre.north, scene.centre.up)
-  // Half the distance in millimetres is the longest focal length that can focus there; start well below it.
-  let focal = Math.min(50, distance * 100)
+  let low = Math.log(SHORTEST)
+  let high = Math.log(LONGEST)
+  let log = Math.log(Math.min(50, Math.max(SHORTEST * 2, distance * 100)))
   let previous: { log: number; miss: number } | null = null
   let best: SetUp | null = null
   let bestMiss = Infinity
-  for (let round = 0; round < SOLVER_ROUNDS; round++) {
-    const made = setUp(scene, setting, focal)
+  for (let round = 0; round < SOLVER_ROUNDS && high - low > 1e-15; round++) {
+    const made = setUp(scene, setting, Math.exp(log))
     if (made === null) {
-      if (best === null && round > 6) return null
-      // Too long for this distance: back off toward the last that worked.
-      focal = best === null ? focal / 4 : Math.sqrt(focal * best.focalLength)
+      high = log
       previous = null
+      log = low + (log - low) * (best === null ? 0.7 : 0.5)
       continue
     }
     const miss = Math.log(subjectShare(made, wish.axis) / wish.share)
-    if (Math.abs(miss) < Math.abs(bestMiss)) {
+    if (Math.abs(miss) < bestMiss) {
       best = made
-      bestMiss = miss
+      bestMiss = Math.abs(miss)
     }
-    if (Math.abs(miss) < SOLVED) return made
-    const log = Math.log(focal)
-    const slope = previous === null || log === previous.log ? 1 : (miss - previous.miss) / (log - previous.log)
+    if (Math.abs(miss) < SOLVED) break
+    if (miss > 0) high = log
+    else low = log
+    const slope: number = previous === null || log === previous.log ? 1 : (miss - previous.miss) / (log - previous.log)
     previous = { log, miss }
-    // The share grows nearly in proportion to the focal length, so a slope far from 1 is a secant gone astray.
-    focal = Math.exp(log - miss / (slope > 0.3 && slope < 5 ? slope : 1))
-    if (!(focal > 1e-3 && focal < 1e7)) return null
+    const next: number = log - miss / (slope > 1e-3 ? slope : 1)
+    log = next > low && next < high ? next : (low + high) / 2
   }
-  return Math.abs(bestMiss) < 1e-9 ? best : null
+  return bestMiss < ANSWERED ? best : null
 }

@@ -26,9 +26,18 @@ export function nextThirdStop(needed: number): Stop | null {
   return THIRD_STOPS.find((stop) => stop.exact >= needed * (1 - FORGIVEN)) ?? null
 }
 
-/** The exact value behind an f-number as marked; a value that is no third-stop mark is taken as it is. */
+/**
+ * The exact value behind an f-number as marked: at the marks themselves 2^(i/6), between them evenly over the logarithm, so that
+ * a larger number is always a smaller opening; beyond the marks the number itself, scaled as at the last mark.
+ */
 export function exactAperture(marked: number): number {
-  return THIRD_STOPS.find((stop) => Math.abs(stop.mark - marked) < 1e-9)?.exact ?? marked
+  const above = THIRD_STOPS.findIndex((stop) => stop.mark >= marked)
+  const upper = THIRD_STOPS[above === -1 ? THIRD_STOPS.length - 1 : above]
+  const lower = THIRD_STOPS[above - 1]
+  if (upper === undefined) return marked
+  if (lower === undefined || marked >= upper.mark) return (marked * upper.exact) / upper.mark
+  const along = Math.log(marked / lower.mark) / Math.log(upper.mark / lower.mark)
+  return lower.exact * (upper.exact / lower.exact) ** along
 }
 
 /** Stops between two exact f-numbers: 2 log2(b / a); positive when b lets in less light. */

@@ -7,7 +7,7 @@ import { assess, sceneOf, settingOf } from './assess.ts'
 import type { Plan } from './plan.ts'
 import { onProportionRing, wishedProportion } from './proportion-ring.ts'
 import type { Hold, Shot, Spot, Standpoint, Stop } from './spot.ts'
-import { type StandReason, standForFill } from './stand.ts'
+import { type StandReason, proportionAtFill, standForFill } from './stand.ts'
 
 /** The plan's spot with the standpoint and the focal length following what is held. */
 export function followed(plan: Plan): Spot {
@@ -17,12 +17,14 @@ export function followed(plan: Plan): Spot {
   return withSolvedFocal(onRing(plan))
 }
 
-/** Two rounds: the ring is found from the proportion seen where one stands, which turns a little on the way there. */
+/** Slides until the proportion seen is the wished one, projected, not by the circle alone: the sizes seen change a little on the way. */
 function onRing(plan: Plan): Plan {
   let slid = plan
-  for (let round = 0; round < 2; round++) {
-    const { proportion } = assess(slid)
+  const wished = wishedProportion(plan)
+  for (let round = 0; round < 16; round++) {
+    const proportion = proportionAtFill(slid)
     if (proportion === null) return plan
+    if (Math.abs(proportion / wished - 1) < 1e-11) return slid
     slid = onProportionRing(slid, proportion)
   }
   return slid

@@ -1,8 +1,9 @@
 /** Where to stand: the standpoint for a fill at a held focal length, for a held proportion, or for both fills at once. */
-import { imageSize, sideOf } from '#core/frame/fill.ts'
-import { extentOf } from '#core/frame/framing.ts'
+import { type FrameAxis, imageSize, sideOf } from '#core/frame/fill.ts'
+import { extentOf, framingOf } from '#core/frame/framing.ts'
 import { type SetUp, setUp, setUpForFill, subjectShare } from '#core/frame/set-up.ts'
 import { destination, geodesicLine } from '#core/geo/geodesic.ts'
+import type { LocalPoint } from '#core/geo/local-frame.ts'
 import { type Result, done, failed } from '#core/result.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle } from '#core/scene/shell.ts'
@@ -67,6 +68,7 @@ interface Pair {
   readonly made: SetUp
   /** Landmark's share of its wished side, when the subject has its wished fill. */
   readonly landmark: number
+  readonly inFrame: boolean
 }
 
 /** The set-up that gives the subject its wished fill, and what the landmark then takes; null when it can't be. */
@@ -77,7 +79,45 @@ function pairAt(plan: Plan): Pair | null {
   if (made === null || found.landmarkShell === null) return null
   const extent = extentOf(made.view, found.landmarkShell)
   if (extent === null || extent.partlyBehind) return null
-  return { made, landmark: imageSize(extent, shot.landmarkFill.axis) / sideOf(made.view, shot.landmarkFill.axis) }
+  const { view } = made
+  return {
+    made,
+    landmark: imageSize(extent, shot.landmarkFill.axis) / sideOf(view, shot.landmarkFill.axis),
+    inFrame: framingOf(extent, view.frameWidth, view.frameHeight).inFrame,
+  }
+}
+
+/** Size seen from the lens as a tangent, on one side of the frame, as if the lens were aimed straight at the thing. */
+function seenSize(points: readonly LocalPoint[], axis: FrameAxis): number {
+  const [first] = points
+  if (first === undefined) return 0
+  const facing = Math.atan2(first.east, first.north)
+  let low = Infinity
+  let high = -Infinity
+  for (const point of points) {
+    const level = Math.hypot(point.east, point.north)
+    const turn = Math.atan2(point.east, point.north) - facing
+    // Into -pi..pi about the first point, so that a thing due south isn't torn apart.
+    const at = axis === 'height' ? point.up / level : turn - 2 * Math.PI * Math.round(turn / (2 * Math.PI))
+    low = Math.min(low, at)
+    high = Math.max(high, at)
+  }
+  return axis === 'height' ? high - low : 2 * Math.tan(Math.min(high - low, 3) / 2)
+}
+
+/** Landmark's image size over the subject's, on their wished sides, when the subject fills as wished; null when it can't be. */
+export function proportionAtFill(plan: Plan): number | null {
+  const { subjectFill, landmarkFill } = plan.spot.shot
+  const pair = pairAt(plan)
+  if (pair === null || !pair.inFrame) {
+    // Out of the frame the projection stretches things without bound: compare the sizes seen instead.
+    const found = sceneOf(plan)
+    const landmark = found.landmarkShell === null ? 0 : seenSize(found.landmarkShell, landmarkFill.axis)
+    const subject = seenSize(found.scene.corners, subjectFill.axis)
+    return landmark > 0 && subject > 0 ? landmark / subject : null
+  }
+  const { view } = pair.made
+  return (pair.landmark * sideOf(view, landmarkFill.axis)) / (subjectFill.share * sideOf(view, subjectFill.axis))
 }
 
 /** Share the landmark takes from `distance` metres on a bearing, the subject filling as wished; null when it can't be. */
@@ -143,19 +183,47 @@ function rootByDistance(
   direction: 1 | -1,
 ): number | 'never' {
   const STEPS = 24
-  let before: { log: number; value: number } | null = null
   const from = Math.log(nearest)
   const step = (Math.log(farthest) - from) / STEPS
+  const at = (log: number): number | null => {
+    const value = excess(Math.exp(log))
+    return value === null ? null : value * direction
+  }
+  let before: Bracket | null = null
+  let dead = from
   for (let index = 0; index <= STEPS; index++) {
     const log = from + step * index
-    const raw = excess(Math.exp(log))
-    const value = raw === null ? null : raw * direction
-    if (value !== null && before !== null && before.value <= 0 && value >= 0) {
-      return Math.exp(narrow((at) => (excess(Math.exp(at)) ?? NaN) * direction, before, { log, value }))
+    const value = at(log)
+    if (value === null) {
+      before = null
+      dead = log
+      continue
     }
-    before = value === null ? null : { log, value }
+    // The first place that works may already lie beyond the crossing: look for the edge of what works.
+    if (before === null && value > 0 && index > 0) before = edge(at, dead, log)
+    if (before !== null && before.value <= 0 && value >= 0) {
+      return Math.exp(narrow((where) => at(where) ?? NaN, before, { log, value }))
+    }
+    before = { log, value }
   }
   return 'never'
+}
+
+/** The nearest place that works between one that doesn't and one that does. */
+function edge(at: (log: number) => number | null, dead: number, alive: number): Bracket | null {
+  let none = dead
+  let some: Bracket | null = null
+  let high = alive
+  for (let round = 0; round < 20; round++) {
+    const log = (none + high) / 2
+    const value = at(log)
+    if (value === null) none = log
+    else {
+      some = { log, value }
+      high = log
+    }
+  }
+  return some
 }
 
 interface Bracket {
