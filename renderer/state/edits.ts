@@ -183,7 +183,7 @@ async function comeBackTo(edit: Edit): Promise<void> {
   const spot = edit.records.find((record) => record.kind === 'spot')
   const shootRecord = edit.records.find((record) => record.kind === 'shoot')
   const home = spot === undefined ? null : (spot.after ?? spot.before)
-  const shootId = (home as Spot | null)?.shootId ?? (shootRecord?.after ?? shootRecord?.before)?.id
+  const shootId = home?.shootId ?? (shootRecord?.after ?? shootRecord?.before)?.id
   if (shootId === undefined || shootId === shoot.value?.id) return
   await queue
   if (shootRecord === undefined) await openShoot(shootId, home?.id ?? null)

@@ -1,0 +1,94 @@
+/** Words about a spot: status, access, permission, hazards, and the usual cautions. */
+import type { Hazard, PermissionState, SpotStatus } from '#core/plan/spot.ts'
+
+const statuses: Record<SpotStatus, string> = {
+  idea: 'idea',
+  'to-visit': 'to visit',
+  visited: 'visited',
+  chosen: 'chosen',
+  dropped: 'dropped',
+}
+
+const permissions: Record<PermissionState, string> = {
+  'not-needed': 'not needed',
+  'to-ask': 'to ask',
+  asked: 'asked',
+  granted: 'granted',
+  refused: 'refused',
+}
+
+/** As the shelf says it in two or three words. */
+const permissionHints: Record<PermissionState, string> = {
+  'not-needed': '',
+  'to-ask': 'permission to ask',
+  asked: 'permission asked',
+  granted: 'permission granted',
+  refused: 'permission refused',
+}
+
+const hazards: Record<Hazard, string> = {
+  traffic: 'traffic',
+  rail: 'rail',
+  water: 'water',
+  edge: 'edge',
+  livestock: 'livestock',
+  other: 'other',
+}
+
+/** Usual cautions (common practice, no source). None of them says that a place is safe, or that something is allowed. */
+const cautions: Record<Hazard | 'always' | 'weather' | 'ground' | 'drones' | 'sun', string> = {
+  traffic:
+    'Traffic: stopping on a road or its verge may be forbidden and drivers do not expect you. Be seen, keep off the carriageway, have somebody watch the traffic.',
+  rail: 'Railway: tracks and the land beside them belong to the railway. Stay off them unless the railway itself takes you there; trains come fast and quietly.',
+  water: 'Water: mind tide, swell, current and slippery stone, and keep a way back. Look up the tide before you go.',
+  edge: 'Edges: ground near a drop may give way, and one steps back without looking when looking through a camera.',
+  livestock: 'Livestock: leave gates as you find them, keep away from animals with young, and ask the farmer.',
+  other: 'Look at the place yourself before you bring others there.',
+  weather: 'Weather: wind, ice, heat and lightning change a place. Decide on the day, not in advance.',
+  ground:
+    'Private ground and permits: find out who is responsible for the ground and ask them; a picture for money may need a permit where a snapshot does not.',
+  drones: 'Drones: have rules and no-fly areas of their own. Look them up for the place and day.',
+  sun: 'Sun: never look at the sun through an optical finder. A long lens aimed at it can burn eyes, sensor and shutter.',
+  always:
+    'Local law and the people responsible for the ground decide what may be done. Standpoint does not know whether a place is safe or what is permitted there.',
+}
+
+export const spotWords = {
+  title: 'What about this spot?',
+  name: 'Name',
+  notes: 'Notes',
+  stars: 'Stars',
+  noStars: 'No stars',
+  status: 'Status',
+  statuses,
+  getThere: 'How does one get there?',
+  parking: 'Parking',
+  parkingNone: 'No parking place is noted.',
+  parkingRemove: 'Remove the parking place',
+  walk: 'Walk from there, minutes',
+  surface: 'Ground underfoot',
+  surfaceHint: 'such as gravel, wet grass, steps',
+  whoAsked: 'Who must be asked?',
+  permission: 'Permission',
+  permissions,
+  permissionHints,
+  whom: 'Whom',
+  whomHint: 'Name, office, telephone',
+  until: 'Holds until',
+  badDay: 'Write the day as year-month-day, such as 2026-06-14, or leave it empty.',
+  watchFor: 'What to watch for?',
+  hazards,
+  hazardNote: 'In your words',
+  hazardsLabel: 'Hazards seen here',
+  cautions,
+  edit: {
+    name: 'Rename the spot',
+    notes: 'Change the notes',
+    stars: 'Change the stars',
+    status: 'Change the status',
+    parking: 'Change the parking place',
+    access: 'Change the access',
+    permission: 'Change the permission',
+    hazards: 'Change the hazards',
+  },
+} as const
