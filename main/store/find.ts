@@ -1,0 +1,118 @@
+/** Finds spots by word, by box, or both: counts both ways in first and takes the narrower one. */
+import type { Output } from '#app/contract/index.ts'
+import { Refused } from './fault.ts'
+import type { ReadHandle, SqlValue } from './handle.ts'
+import { type Bounds, boxValues, countPlaces, IN_BOX, plainBoxes } from './place-index.ts'
+import { fold, searchTerms } from './search-text.ts'
+import { type Wording, wordingOf } from './wording.ts'
+
+/** Hits are counted up to here and no further: a whole continent is never read. */
+export const MOST_COUNTED = 10_000
+const ENOUGH = MOST_COUNTED + 1
+
+export interface Search {
+  readonly words: string
+  readonly within: Bounds | null
+  readonly limit: number
+}
+
+export function findSpots(handle: ReadHandle, { words, within, limit }: Search): Output<'library.find'> {
+  if (within !== null && within.south > within.north) {
+    throw new Refused('invalid', 'The south edge of the box lies north of its north edge. Swap them.')
+  }
+  const terms = searchTerms(words)
+  // Something was typed but nothing in it can be sought, such as a lone quotation mark: nothing bears it.
+  if (terms.length === 0 && words.trim() !== '') return { spots: [], total: 0, more: false }
+  const wording = wordingOf(handle, terms)
+  const keys = wording === null ? [] : keysOf(handle, wording, within === null ? null : plainBoxes(within))
+  return {
+    spots: briefs(handle, newestFirst(keys, limit), terms),
+    total: Math.min(keys.length, MOST_COUNTED),
+    more: keys.length > limit,
+  }
+}
+
+/** Keys of the hits, at most one more than are counted. */
+function keysOf(handle: ReadHandle, wording: Wording, boxes: readonly Bounds[] | null): readonly number[] {
+  if (boxes === null) return wording.match === null ? byReading(handle, wording, null) : byWord(handle, wording, null)
+  const placed = countPlaces(handle, boxes, ENOUGH)
+  const worded = wording.match === null ? Infinity : countWorded(handle, wording.match, placed)
+  if (placed <= worded && placed < ENOUGH) return byBox(handle, wording, boxes)
+  if (wording.match !== null) return byWord(handle, wording, boxes)
+  return wording.verify.length === 0 ? byBox(handle, wording, boxes) : byReading(handle, wording, boxes)
+}
+
+/** Spots with the words, counted no further than the box's count: more than that, and the box is the narrower way. */
+function countWorded(handle: ReadHandle, match: string, placed: number): number {
+  const sql = 'SELECT count(*) AS count FROM (SELECT 1 FROM spot_find WHERE spot_find MATCH ? LIMIT ?)'
+  return handle.row<{ count: number }>(sql, match, placed)?.count ?? 0
+}
+
+function byBox(handle: ReadHandle, wording: Wording, boxes: readonly Bounds[]): readonly number[] {
+  const { texts } = wording
+  const join = texts.length === 0 ? '' : 'CROSS JOIN spot_words AS own ON own.key = place.key'
+  const sql = `SELECT place.key FROM spot_place AS place ${join} WHERE ${IN_BOX} ${contains(texts)} LIMIT ?`
+  const keys: number[] = []
+  for (const box of boxes) {
+    keys.push(...keysFrom(handle, sql, [...boxValues(box), ...texts, ENOUGH - keys.length]))
+  }
+  return keys
+}
+
+function byWord(handle: ReadHandle, wording: Wording, boxes: readonly Bounds[] | null): readonly number[] {
+  const { verify, match } = wording
+  const read = verify.length === 0 ? '' : 'CROSS JOIN spot_words AS own ON own.key = found.rowid'
+  const place = boxes === null ? '' : 'CROSS JOIN spot_place AS place ON place.key = found.rowid'
+  const sql = `SELECT found.rowid AS key FROM spot_find AS found ${read} ${place}
+    WHERE found.spot_find MATCH ? ${contains(verify)} ${inAny(boxes)} ORDER BY found.rowid DESC LIMIT ?`
+  return keysFrom(handle, sql, [match, ...verify, ...anyValues(boxes), ENOUGH])
+}
+
+/** Reads the texts themselves, newest first: for words so common or so short that the index is no shorter way. */
+function byReading(handle: ReadHandle, wording: Wording, boxes: readonly Bounds[] | null): readonly number[] {
+  const { verify } = wording
+  const place = boxes === null ? '' : 'CROSS JOIN spot_place AS place ON place.key = own.key'
+  const sql = `SELECT own.key FROM spot_words AS own ${place}
+    WHERE true ${contains(verify)} ${inAny(boxes)} ORDER BY own.key DESC LIMIT ?`
+  return keysFrom(handle, sql, [...verify, ...anyValues(boxes), ENOUGH])
+}
+
+function keysFrom(handle: ReadHandle, sql: string, values: readonly SqlValue[]): readonly number[] {
+  return handle.rows<{ key: number }>(sql, ...values).map((row) => row.key)
+}
+
+function contains(texts: readonly string[]): string {
+  return texts.map(() => 'AND instr(own.words, ?) > 0').join(' ')
+}
+
+/** The exact test alone: the tree is entered by key here, its bounds would only be looked at in vain. */
+function inAny(boxes: readonly Bounds[] | null): string {
+  if (boxes === null) return ''
+  return `AND (${boxes.map(() => '(place.lon BETWEEN ? AND ? AND place.lat BETWEEN ? AND ?)').join(' OR ')})`
+}
+
+function anyValues(boxes: readonly Bounds[] | null): readonly SqlValue[] {
+  return (boxes ?? []).flatMap(({ west, east, south, north }) => [west, east, south, north])
+}
+
+function newestFirst(keys: readonly number[], limit: number): readonly number[] {
+  return keys.toSorted((one, other) => other - one).slice(0, limit)
+}
+
+type Brief = Output<'library.find'>['spots'][number]
+
+/** Those that bear a word in their name come before those that bear it in their notes. */
+function briefs(handle: ReadHandle, keys: readonly number[], terms: readonly string[]): Brief[] {
+  const rows = handle.rows<Brief>(
+    `SELECT spot.id, spot.shoot_id AS shootId, shoot.name AS shootName, spot.name, spot.status, spot.stars, spot.lat, spot.lon
+       FROM json_each(?) AS wanted CROSS JOIN spot ON spot.key = wanted.value JOIN shoot ON shoot.id = spot.shoot_id`,
+    JSON.stringify(keys),
+  )
+  if (terms.length === 0) return rows
+  const named = new Set(rows.filter(({ name }) => bears(fold(name), terms)))
+  return [...named, ...rows.filter((row) => !named.has(row))]
+}
+
+function bears(name: string, terms: readonly string[]): boolean {
+  return terms.some((term) => name.includes(term))
+}

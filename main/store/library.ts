@@ -1,0 +1,190 @@
+/** The library as one thing: opens, reads, writes with patience, backs up, recovers, and says how it stands. */
+import type { Output } from '#app/contract/index.ts'
+import type { Result } from '#core/result.ts'
+import { backUp, backupIsDue, listBackups } from './backup.ts'
+import { guarded, guardedLater, Refused, type StoreReason } from './fault.ts'
+import { readFileHeader } from './file-header.ts'
+import type { Connection, ReadHandle, WriteHandle } from './handle.ts'
+import { completeForm, fileIdentity, isComplete, libraryPath, type Opening, openFile } from './library-file.ts'
+import { formOf, NEWEST_FORM } from './migrate.ts'
+import { countRecords, raiseVersion } from './records.ts'
+import { restoreBackup } from './restore.ts'
+import { strikeUnusedWords } from './word-index.ts'
+
+export interface LibraryOptions {
+  readonly dataFolder: string
+  /** Epoch milliseconds. */
+  readonly now: () => number
+  /** Waits between two attempts to write while another window is writing. */
+  readonly pause: (milliseconds: number) => Promise<void>
+  readonly readonly: boolean
+}
+
+export interface Library {
+  read<Value>(work: (handle: ReadHandle) => Value): Promise<Result<Value, StoreReason>>
+  /** Durable when answered: the log has reached the disk. */
+  write<Value>(work: (handle: WriteHandle) => Value): Promise<Result<Value, StoreReason>>
+  state(): Promise<Output<'library.state'>>
+  restore(backup: string): Promise<Result<{ keptAs: string }, StoreReason>>
+  /** What may wait until the start is over: the whole check of a large file, the day's backup, striking unused words. */
+  tend(): Promise<Result<{ backup: string | null }, StoreReason>>
+  close(): Promise<void>
+}
+
+/** Attempts to write while another window is writing; with the waits between them about ten seconds. */
+const ATTEMPTS = 16
+
+/** Up to this size SQLite's whole check takes less than about 50 ms and is made before anything is read or written. */
+const CHECKED_AT_ONCE = 16_000_000
+
+const DAMAGED =
+  'The library file is damaged: it did not pass its check. ' +
+  'Put a backup in its place; the file itself is kept beside it under another name.'
+
+export async function openLibrary(options: LibraryOptions): Promise<Library> {
+  const library = new OpenLibrary(options)
+  await library.open(true)
+  return library
+}
+
+class OpenLibrary implements Library {
+  readonly #options: LibraryOptions
+  #opening: Opening = { state: 'unavailable', message: 'The library is not open yet.' }
+  #identity: string | null = null
+  #checked = false
+  #tending: Promise<Result<{ backup: string | null }, StoreReason>> | null = null
+
+  constructor(options: LibraryOptions) {
+    this.#options = options
+  }
+
+  async open(mayMake: boolean): Promise<void> {
+    const { dataFolder, now, readonly } = this.#options
+    this.#checked = false
+    this.#opening = openFile({ dataFolder, now, readonly, mayMake })
+    this.#identity = fileIdentity(dataFolder)
+    if (isSmall(dataFolder)) this.#check()
+    if (this.#opening.state === 'open') await this.#bringUpToDate(this.#opening.connection)
+  }
+
+  /** A library of an older form is copied first: a migration gone wrong must leave a way back. */
+  async #bringUpToDate(connection: Connection): Promise<void> {
+    const { dataFolder, now } = this.#options
+    const brought = await this.#patiently(async () => {
+      if (isComplete(connection)) return
+      if (formOf(connection.read) < NEWEST_FORM) await backUp(connection, dataFolder, now(), 'before')
+      completeForm(connection)
+    })
+    if (brought.ok) return
+    connection.close()
+    this.#opening = {
+      state: brought.fault.reason === 'damaged' ? 'damaged' : 'unavailable',
+      message: `The library is of an older form and could not be brought up to date. ${brought.fault.message}`,
+    }
+  }
+
+  /** Tries again while another window is writing. */
+  async #patiently<Value>(work: () => Value | Promise<Value>): Promise<Result<Value, StoreReason>> {
+    for (let attempt = 1; ; attempt += 1) {
+      // oxlint-disable-next-line no-await-in-loop
+      const tried = await guardedLater(work)
+      if (tried.ok || tried.fault.reason !== 'busy' || attempt === ATTEMPTS) return tried
+      // oxlint-disable-next-line no-await-in-loop
+      await this.#options.pause(25 * attempt)
+    }
+  }
+
+  #check(): void {
+    const opening = this.#opening
+    if (!('connection' in opening)) return
+    this.#checked = true
+    const found = guarded(() => opening.connection.pragma('integrity_check'))
+    if (found.ok ? found.value === 'ok' : found.fault.reason !== 'damaged') return
+    opening.connection.close()
+    this.#opening = { state: 'damaged', message: DAMAGED }
+  }
+
+  /** The connection, after looking whether another window has put a backup in the file's place meanwhile. */
+  async #current(): Promise<Connection> {
+    if ('connection' in this.#opening && fileIdentity(this.#options.dataFolder) !== this.#identity) {
+      this.#opening.connection.close()
+      await this.open(false)
+    }
+    const opening = this.#opening
+    if ('connection' in opening) return opening.connection
+    throw new Refused(opening.state, opening.message)
+  }
+
+  async read<Value>(work: (handle: ReadHandle) => Value): Promise<Result<Value, StoreReason>> {
+    return this.#noticed(await this.#patiently(async () => (await this.#current()).steadily(work)))
+  }
+
+  async write<Value>(work: (handle: WriteHandle) => Value): Promise<Result<Value, StoreReason>> {
+    const written = await this.#patiently(async () => {
+      const connection = await this.#current()
+      if (this.#opening.state === 'read-only') throw new Refused('read-only', this.#opening.message)
+      return connection.immediately(work)
+    })
+    return this.#noticed(written)
+  }
+
+  /** Damage met while working is damage of the library: from then on it is said and nothing more is written. */
+  #noticed<Value>(tried: Result<Value, StoreReason>): Result<Value, StoreReason> {
+    if (!tried.ok && tried.fault.reason === 'damaged') this.#check()
+    return tried
+  }
+
+  async state(): Promise<Output<'library.state'>> {
+    const counts = await this.read(countRecords)
+    const { state, message } = this.#opening
+    const backups = listBackups(this.#options.dataFolder)
+    return { state, message, backups, ...(counts.ok ? counts.value : { version: 0, shootCount: 0, spotCount: 0 }) }
+  }
+
+  async restore(backup: string): Promise<Result<{ keptAs: string }, StoreReason>> {
+    const { dataFolder, now, readonly } = this.#options
+    if (readonly) return { ok: false, fault: { reason: 'read-only', message: this.#opening.message } }
+    await this.#tending
+    const { version } = await this.state()
+    if ('connection' in this.#opening) this.#opening.connection.close()
+    const restored = guarded(() => ({ keptAs: restoreBackup(dataFolder, backup, now()) }))
+    await this.open(false)
+    if (!restored.ok) return restored
+    // The backup's own count is an older one; pages tell by the count's growth that they must look again.
+    const raised = await this.write((handle) => raiseVersion(handle, version))
+    if (!raised.ok) return raised
+    if (this.#opening.state === 'open') {
+      this.#opening = { ...this.#opening, message: `The backup ${backup} is in the library's place.` }
+    }
+    return restored
+  }
+
+  async tend(): Promise<Result<{ backup: string | null }, StoreReason>> {
+    this.#tending ??= guardedLater(async () => await this.#tendOnce()).finally(() => {
+      this.#tending = null
+    })
+    return this.#noticed(await this.#tending)
+  }
+
+  async #tendOnce(): Promise<{ backup: string | null }> {
+    const { dataFolder, now } = this.#options
+    await this.#current()
+    if (!this.#checked) this.#check()
+    const connection = await this.#current()
+    if (this.#opening.state !== 'open' || !backupIsDue(dataFolder, now())) return { backup: null }
+    const { name } = await backUp(connection, dataFolder, now(), 'daily')
+    await this.write(strikeUnusedWords)
+    return { backup: name }
+  }
+
+  async close(): Promise<void> {
+    await this.#tending
+    if ('connection' in this.#opening) this.#opening.connection.close()
+    this.#opening = { state: 'unavailable', message: 'The library is closed.' }
+  }
+}
+
+function isSmall(dataFolder: string): boolean {
+  const header = guarded(() => readFileHeader(libraryPath(dataFolder)))
+  return header.ok && header.value.kind === 'library' && header.value.bytes <= CHECKED_AT_ONCE
+}

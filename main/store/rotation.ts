@@ -1,0 +1,32 @@
+/** Which daily backups stay: the newest seven, and beyond them the newest of each of four weeks. */
+
+export const DAILY_KEPT = 7
+export const WEEKLY_KEPT = 4
+
+const DAY = 86_400_000
+
+/** Days since 1970-01-01 in UTC. */
+export function dayNumber(instant: number): number {
+  return Math.floor(instant / DAY)
+}
+
+/** Weeks from Monday to Sunday in UTC, counted from the one that 1970-01-01, a Thursday, lies in. */
+export function weekNumber(instant: number): number {
+  return Math.floor((dayNumber(instant) + 3) / 7)
+}
+
+export interface Dated {
+  readonly savedAt: number
+}
+
+/** Those to be deleted. */
+export function outdated<Backup extends Dated>(backups: readonly Backup[]): readonly Backup[] {
+  const newestFirst = backups.toSorted((one, other) => other.savedAt - one.savedAt)
+  const weeks = new Set<number>()
+  return newestFirst.slice(DAILY_KEPT).filter(({ savedAt }) => {
+    const week = weekNumber(savedAt)
+    if (weeks.has(week) || weeks.size >= WEEKLY_KEPT) return true
+    weeks.add(week)
+    return false
+  })
+}
