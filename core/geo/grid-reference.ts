@@ -19,6 +19,9 @@ export interface UtmPlace {
   readonly northing: number
 }
 
+/** Nearer to 180 than this, adding 180 rounds to 360 and libraries come to a 61st zone. A tenth of a micrometre. */
+const EASTERNMOST = 180 - 1e-12
+
 export const BAND_LETTERS = 'CDEFGHJKLMNPQRSTUVWX'
 
 /** UTM and MGRS end here; beyond lies the polar system, which this program does not write. */
@@ -32,7 +35,7 @@ export function utmZone(at: LatLon): number | null {
   const lon = wrapLongitude(at.lon)
   if (at.lat >= 56 && at.lat < 64 && lon >= 3 && lon < 12) return 32
   if (at.lat >= 72 && lon >= 0 && lon < 42) return [31, 33, 35, 37][Math.floor((lon + 3) / 12)] ?? null
-  return Math.floor((lon + 180) / 6) + 1
+  return Math.min(60, Math.floor((lon + 180) / 6) + 1)
 }
 
 /** The latitude band letter, C to X without I and O; null beyond 84 north and 80 south. */
@@ -72,7 +75,7 @@ function projection(zone: number, hemisphere: 'North' | 'South'): Converter {
 
 /** Digits 5 is a square of 1 m, 0 one of 100 km. The reference names the square that holds the place: it never rounds. */
 export function toMgrs(at: LatLon, digits = 5): string | null {
-  return hasGrid(at) ? mgrs.forward([wrapLongitude(at.lon), at.lat], digits) : null
+  return hasGrid(at) ? mgrs.forward([Math.min(wrapLongitude(at.lon), EASTERNMOST), at.lat], digits) : null
 }
 
 /** Middle of the square and its side in metres; null when there is no such square. `reference` has no blanks. */

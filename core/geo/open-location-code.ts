@@ -2,7 +2,7 @@
 // @ts-expect-error The package has no types; what is used of it is told by Codec below.
 import { OpenLocationCode } from 'open-location-code'
 import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
-import { type LatLon, latLon } from './lat-lon.ts'
+import { type LatLon, latLon, wrapLongitude } from './lat-lon.ts'
 
 interface CodeArea {
   readonly latitudeLo: number
@@ -36,7 +36,9 @@ export function codeKind(text: string): CodeKind {
 }
 
 /** `length` 10 is a square of 14 m, 11 one of about 3 m. */
-export function toOpenLocationCode(at: LatLon, length = 11): string {
+export function toOpenLocationCode(place: LatLon, length = 11): string {
+  // Any nearer to 180, adding 180 rounds to 360 and the library leaves its alphabet.
+  const at = { lat: place.lat, lon: Math.min(wrapLongitude(place.lon), 180 - 1e-12) }
   const code = codec.encode(at.lat, at.lon, length)
   if (holds(code, at) || at.lat === 90) return code
   // Floating-point remainders can slip a place on a square's very edge into the wrong one: step a hair inside.
