@@ -3,6 +3,7 @@ import { copyFile, mkdir, readdir, stat, utimes, writeFile } from 'node:fs/promi
 import { builtinModules } from 'node:module'
 import { join, resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { writeGazetteer } from './build-gazetteer.ts'
 
 const ROOT = resolve(import.meta.dirname, '..')
 /** Files whose change makes everything stale: what is installed and how it is built. */
@@ -35,6 +36,14 @@ const PARTS: readonly Part[] = [
     sources: ['app'],
     result: 'out/preload/preload.cjs',
     build: () => buildNode('preload', 'app/preload.ts', 'cjs'),
+  },
+  {
+    name: 'gazetteer',
+    sources: ['app/build-gazetteer.ts', 'core/geo/town-list.ts'],
+    result: 'out/gazetteer/towns.gz',
+    build: async () => {
+      await writeGazetteer(join(ROOT, 'out/gazetteer/towns.gz'))
+    },
   },
   { name: 'icon', sources: ['app/resources'], result: 'out/icon.png', build: copyIcon },
 ]

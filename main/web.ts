@@ -1,4 +1,5 @@
 /** The loopback host's entry: composes the services, prints the address, opens the default browser. */
+import { readFile } from 'node:fs/promises'
 import { homedir } from 'node:os'
 import { join } from 'node:path'
 import { dataFolder } from '#main/data-folder.ts'
@@ -7,6 +8,7 @@ import { startLoopback } from '#main/loopback.ts'
 import { openInBrowser } from '#main/open-browser.ts'
 import { makeServe, readPage } from '#main/serve.ts'
 import { openServices } from '#main/services.ts'
+import { nodeTileFetch } from '#main/tiles/fetch.ts'
 
 const BUILT = join(import.meta.dirname, '..')
 
@@ -18,9 +20,13 @@ async function startWeb(words: readonly string[]): Promise<void> {
       folder,
       built: BUILT,
       log,
-      fetch: nodeTileFetch,
       host: 'loopback',
+      version: await versionOf(join(BUILT, '..', 'package.json')),
+      fetch: nodeTileFetch,
+      cipher: null,
       printer: null,
+      // For the tests' own tile server: never set by `npm start`.
+      allowLoopbackTiles: process.env['STANDPOINT_TEST_TILES'] === 'loopback',
     }),
     readPage(join(BUILT, 'page')),
   ])
@@ -46,6 +52,11 @@ async function startWeb(words: readonly string[]): Promise<void> {
     })
   }
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.once(signal, stop)
+}
+
+async function versionOf(packageFile: string): Promise<string> {
+  const about: unknown = JSON.parse(await readFile(packageFile, 'utf8'))
+  return typeof about === 'object' && about !== null && 'version' in about ? String(about.version) : 'unknown'
 }
 
 function say(line: string): void {

@@ -7,6 +7,7 @@ import { done, failed } from '#core/result.ts'
 import type { Input, Output } from '#app/contract/index.ts'
 import { fileName } from '#main/files/file-name.ts'
 import { APP_ORIGIN } from '#main/navigation.ts'
+import type { Printer } from './printer.ts'
 import { pagePreferences, type WindowParts } from '#main/window.ts'
 
 type Wish = Input<'sheet.pdf'>
@@ -26,10 +27,6 @@ const WAIT_UNTIL_READY = `new Promise((answer) => {
   look()
 })`
 
-export interface Printer {
-  readonly print: (wish: Wish) => Promise<Result<Printed>>
-}
-
 /** `documents` is where the first save dialog starts; later ones start where the last sheet went. */
 export function makePrinter(parts: WindowParts, owner: () => BrowserWindow | null, documents: string): Printer {
   let folder = documents
@@ -48,7 +45,7 @@ export function makePrinter(parts: WindowParts, owner: () => BrowserWindow | nul
 async function printed(parts: WindowParts, wish: Wish): Promise<Result<Uint8Array>> {
   const window = new BrowserWindow({ show: false, webPreferences: pagePreferences(parts) })
   try {
-    const query = new URLSearchParams({ spot: wish.spotId, paper: wish.paper })
+    const query = new URLSearchParams({ shoot: wish.shootId, spot: wish.spotId, paper: wish.paper })
     await window.loadURL(`${APP_ORIGIN}/sheet.html?${query.toString()}`)
     const ready: unknown = await window.webContents.executeJavaScript(WAIT_UNTIL_READY)
     if (ready !== true)
