@@ -1,0 +1,13 @@
+/** Which of the three things is selected when a part of it is taken or reached. */
+import { selected } from '#renderer/state/page.ts'
+import type { Grip } from './grip.ts'
+
+export function thingOf(grip: Grip): 'subject' | 'standpoint' | 'landmark' | null {
+  if (grip.on === 'parking') return null
+  if (grip.on === 'standpoint' || grip.on === 'landmark') return grip.on
+  return grip.on === 'corner' || grip.on === 'edge' ? 'landmark' : 'subject'
+}
+
+export function selectGrip(grip: Grip): void {
+  selected.value = thingOf(grip)
+}

@@ -1,0 +1,65 @@
+/** How a change made by hand reaches the board: shown while it lasts, saved once as one edit, or put back. */
+import { batch, signal } from '@preact/signals'
+import type { Shoot } from '#core/plan/shoot.ts'
+import type { Spot } from '#core/plan/spot.ts'
+import { type RecordEdit, commit } from '#renderer/state/edits.ts'
+import { liveShoot, liveSpot, savedSpot, shoot } from '#renderer/state/library.ts'
+import { mapWords } from '#renderer/words/en-map.ts'
+import type { Grip, Moved } from './grip.ts'
+
+/** What a pointer holds right now, and where; the plans neither zoom nor regroup meanwhile. */
+export const held = signal<{ readonly grip: Grip; readonly where: 'map' | 'close' } | null>(null)
+
+/** The records as saved when a hand took hold; a change from elsewhere makes them others, and the hand must let go. */
+export interface Held {
+  readonly spot: Spot
+  readonly shoot: Shoot
+}
+
+export function takeHold(): Held | null {
+  const spot = savedSpot.peek()
+  const open = shoot.peek()
+  return spot === null || open === null ? null : { spot, shoot: open }
+}
+
+export function stillHolds(start: Held): boolean {
+  return savedSpot.peek() === start.spot && shoot.peek() === start.shoot
+}
+
+export function showMoved(moved: Moved): void {
+  batch(() => {
+    liveSpot.value = moved.spot
+    if (moved.shoot !== shoot.peek()) liveShoot.value = moved.shoot
+  })
+}
+
+export function putBack(): void {
+  batch(() => {
+    liveSpot.value = null
+    liveShoot.value = null
+  })
+}
+
+/** Saves what changed as one edit; resolves when saved or refused. */
+export async function keepMoved(label: string, start: Held, moved: Moved): Promise<void> {
+  const records: RecordEdit[] = []
+  if (moved.shoot !== start.shoot) records.push({ kind: 'shoot', before: start.shoot, after: moved.shoot })
+  if (moved.spot !== start.spot) records.push({ kind: 'spot', before: start.spot, after: moved.spot })
+  if (records.length === 0) putBack()
+  else await commit({ label, records })
+}
+
+const LABELS: Readonly<Record<Grip['on'], string>> = {
+  subject: mapWords.moveSubject,
+  standpoint: mapWords.moveStandpoint,
+  pair: mapWords.movePair,
+  heading: mapWords.turnSubject,
+  landmark: mapWords.moveLandmark,
+  corner: mapWords.moveCorner,
+  edge: mapWords.addCorner,
+  parking: mapWords.moveParking,
+}
+
+export function moveLabel(grip: Grip): string {
+  return LABELS[grip.on]
+}
