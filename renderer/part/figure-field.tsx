@@ -1,0 +1,92 @@
+/** Fields for figures: plain numbers with a unit, and lengths in metres or feet; each keeps the last good value. */
+import { type Result, done, failed } from '#core/result.ts'
+import { parseFigure } from '#core/units/figure.ts'
+import { parseLength } from '#core/units/length.ts'
+import { settings } from '#renderer/state/settings.ts'
+import { words } from '#renderer/words/en.ts'
+import { useDraft } from './draft.ts'
+import { Field } from './field.tsx'
+import { lengthInField, lengthUnit, plainNumber } from './figure.ts'
+import { type Limits, withinLimits } from './limits.ts'
+
+interface Common {
+  readonly label: string
+  readonly limits: Limits
+  readonly hint?: string | undefined
+  readonly hideLabel?: boolean
+  /** A further refusal that depends on other fields; null when the value is good. */
+  readonly refuse?: (value: number) => string | null
+}
+
+interface Known extends Common {
+  readonly value: number
+  readonly onTake: (value: number) => void
+}
+
+/** A figure that may be unknown: an empty field means so. */
+interface Unknowable extends Common {
+  readonly value: number | null
+  readonly onTakeUnknown: (value: number | null) => void
+}
+
+export type FigureFieldProps = (Known | Unknowable) & {
+  readonly unit?: string
+  readonly decimals?: number
+  /** Text dropped before reading, such as f/ before an f-number. */
+  readonly strip?: RegExp
+}
+
+interface Reading {
+  readonly print: (value: number) => string
+  readonly parse: (text: string) => Result<number>
+  readonly unit: string | undefined
+}
+
+export function FigureField(props: FigureFieldProps) {
+  const { decimals = 3, strip, unit } = props
+  return (
+    <AnyFigure
+      field={props}
+      reading={{
+        print: (value) => plainNumber(value, decimals),
+        parse: (text) => parseFigure(strip === undefined ? text : text.replace(strip, '')),
+        unit,
+      }}
+    />
+  )
+}
+
+export function LengthField(props: Known | Unknowable) {
+  const { units } = settings.value
+  return (
+    <AnyFigure
+      field={props}
+      reading={{
+        print: (value) => lengthInField(value, units),
+        parse: (text) => parseLength(text, units),
+        unit: lengthUnit(units),
+      }}
+    />
+  )
+}
+
+function AnyFigure({ field, reading }: { field: Known | Unknowable; reading: Reading }) {
+  const { label, limits, hint, hideLabel, value, refuse } = field
+  const { print, parse, unit } = reading
+  const withUnit = (figure: number): string => (unit === undefined ? print(figure) : `${print(figure)} ${unit}`)
+  const draft = useDraft(value === null ? '' : print(value), (text) => {
+    if ('onTakeUnknown' in field && text.trim() === '') {
+      field.onTakeUnknown(null)
+      return done(null)
+    }
+    const read = withinLimits(parse(text), label, limits, withUnit)
+    if (!read.ok) return read
+    const refusal = refuse?.(read.value) ?? null
+    if (refusal !== null) return failed('refused', refusal)
+    if ('onTakeUnknown' in field) field.onTakeUnknown(read.value)
+    else field.onTake(read.value)
+    return read
+  })
+  const still = words.shoot.field.still(value === null ? words.board.unknown : withUnit(value))
+  return <Field label={label} draft={draft} unit={unit} hint={hint} still={still} hideLabel={hideLabel === true} />
+}

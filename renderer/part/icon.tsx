@@ -1,0 +1,37 @@
+/** Small line drawings that go with words: never alone, hidden from screen readers. */
+
+/** Paths on a 16 by 16 grid, drawn with the text's own ink. */
+const PATHS = {
+  up: 'M8 13V3.5M3.5 8 8 3.5 12.5 8',
+  down: 'M8 3v9.5M3.5 8 8 12.5 12.5 8',
+  copy: 'M5.5 5.5h8v8h-8zM10.5 5.5v-3h-8v8h3',
+  remove: 'M3 4.5h10M6.5 4.5v-2h3v2M4.5 4.5l.7 9h5.6l.7-9',
+  add: 'M8 3v10M3 8h10',
+  close: 'M4 4l8 8M12 4l-8 8',
+  warning: 'M8 2.2 14.6 13.6H1.4zM8 6.5v3.6M8 11.9v.3',
+  map: 'M2 4l4-1.5 4 1.5 4-1.5v9.5L10 13.5 6 12 2 13.5zM6 2.5V12M10 4v9.5',
+  find: 'M7 2.5a4.5 4.5 0 1 0 0 9 4.5 4.5 0 0 0 0-9zM10.3 10.3 14 14',
+  swap: 'M3 5.5h9.5M10 3l2.5 2.5L10 8M13 10.5H3.5M6 8l-2.5 2.5L6 13',
+  idea: 'M8 2.2a4 4 0 0 0-2.2 7.3v1.7h4.4V9.5A4 4 0 0 0 8 2.2zM6.2 13.5h3.6',
+  'to-visit': 'M2.5 8h10M8.5 4l4 4-4 4',
+  visited: 'M3 8.5 6.5 12 13 4.5',
+  chosen: 'M8 2l1.8 4 4.2.4-3.2 2.8 1 4.3L8 11.2l-3.8 2.3 1-4.3L2 6.4 6.2 6z',
+  dropped: 'M8 2.5a5.5 5.5 0 1 0 0 11 5.5 5.5 0 0 0 0-11zM4.2 4.2l7.6 7.6',
+} as const
+
+export type IconName = keyof typeof PATHS
+
+export function Icon({ name, filled = false }: { name: IconName; filled?: boolean }) {
+  return (
+    <svg class="icon" viewBox="0 0 16 16" width="16" height="16" aria-hidden="true" focusable="false">
+      <path
+        d={PATHS[name]}
+        fill={filled ? 'currentColor' : 'none'}
+        stroke="currentColor"
+        stroke-width="1.4"
+        stroke-linejoin="round"
+        stroke-linecap="round"
+      />
+    </svg>
+  )
+}

@@ -1,0 +1,33 @@
+/** A choice of a few, shown side by side: radio buttons that look like one bar. */
+import { useId } from 'preact/hooks'
+
+interface SegmentProps<Value extends string> {
+  readonly label: string
+  readonly value: Value
+  readonly options: readonly (readonly [Value, string])[]
+  readonly onChoose: (value: Value) => void
+  readonly showLabel?: boolean
+}
+
+export function Segment<Value extends string>({ label, value, options, onChoose, showLabel }: SegmentProps<Value>) {
+  const name = useId()
+  return (
+    <fieldset class="segment">
+      <legend class={showLabel === true ? '' : 'unseen'}>{label}</legend>
+      <span class="segment-bar">
+        {options.map(([option, text]) => (
+          <label key={option} class={option === value ? 'on' : ''}>
+            <input
+              type="radio"
+              name={name}
+              value={option}
+              checked={option === value}
+              onChange={() => onChoose(option)}
+            />
+            {text}
+          </label>
+        ))}
+      </span>
+    </fieldset>
+  )
+}
