@@ -81,7 +81,7 @@ describe('reading', () => {
     '{"format":"standpoint-shoot","version":1.5}',
     '<html></html>',
     'GIF89a',
-    `${'['.repeat(200_000)}`,
+    '['.repeat(200_000),
     '{"type":"FeatureCollection","features":[]}',
   ])('%.40s is not a shoot file', (given) => {
     expect(reasonOf(given)).toBe('not-a-shoot-file')
