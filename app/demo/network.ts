@@ -1,0 +1,202 @@
+/** Roads, tracks and paths of the demo island, laid one after another so that each joins what is there. */
+import type { Ground } from './ground.ts'
+import { type PlanePoint, distanceBetween, step } from './island-frame.ts'
+import { BRIDGE_BEARING, BRIDGE_PLAN, HILLS, LAY_BY_STOP, TRACK_STOP } from './island-places.ts'
+import type { Quays } from './harbour.ts'
+import { RoutePlanner } from './routes.ts'
+
+export const WAY_KINDS = ['road', 'minor', 'track', 'path'] as const
+export interface Way {
+  readonly kind: (typeof WAY_KINDS)[number]
+  readonly line: readonly PlanePoint[]
+}
+
+/** Villages and hamlets: middle, and how many houses. */
+export const VILLAGES = [
+  { name: 'Quennick', at: { east: -430, north: -640 }, houses: 74, reach: 330 },
+  { name: 'Tolvay', at: { east: -250, north: 900 }, houses: 26, reach: 240 },
+  { name: 'Orvane', at: { east: 1120, north: -520 }, houses: 30, reach: 260 },
+  { name: 'Correl', at: { east: -1700, north: -1900 }, houses: 24, reach: 240 },
+  { name: 'Whitten', at: { east: 2700, north: -760 }, houses: 28, reach: 240 },
+  { name: 'Ulvet', at: { east: -3050, north: 1350 }, houses: 18, reach: 220 },
+  { name: 'Sturrow', at: { east: 2700, north: 1350 }, houses: 20, reach: 230 },
+] as const
+
+/** Farms, each at the end of its own lane. */
+export const FARMS: readonly PlanePoint[] = [
+  { east: -560, north: -60 },
+  { east: -2500, north: -900 },
+  { east: -3250, north: 420 },
+  { east: -1750, north: 1880 },
+  { east: 950, north: 900 },
+  { east: 1560, north: -1000 },
+  { east: 3420, north: 620 },
+  { east: 1620, north: 2100 },
+  { east: -1080, north: -1880 },
+  { east: 2080, north: -1700 },
+  { east: -2000, north: -560 },
+]
+
+/** Ends of the side lanes in the harbour village. */
+const QUENNICK_LANES: readonly PlanePoint[] = [
+  { east: -620, north: -560 },
+  { east: -640, north: -800 },
+  { east: -340, north: -480 },
+  { east: -380, north: -940 },
+]
+
+const ROAD_COMFORT = 0.06
+const LANE_COMFORT = 0.1
+const TRACK_COMFORT = 0.16
+const PATH_COMFORT = 0.3
+
+/** The highest point near a hill's design place: where its summit came out after the weather. */
+export function summitOf(ground: Ground, around: PlanePoint, reach: number): PlanePoint {
+  let best = around
+  let height = -1
+  for (let east = -reach; east <= reach; east += 10) {
+    for (let north = -reach; north <= reach; north += 10) {
+      if (Math.hypot(east, north) > reach) continue
+      const point = { east: around.east + east, north: around.north + north }
+      const here = ground.heightAt(point)
+      if (here > height) {
+        height = here
+        best = point
+      }
+    }
+  }
+  return best
+}
+
+function village(name: string): PlanePoint {
+  const found = VILLAGES.find((place) => place.name === name)
+  if (found === undefined) throw new Error(`no village ${name}`)
+  return found.at
+}
+
+/** The two roads that lead onto the bridge begin straight, in line with it. */
+function approaches(): { readonly west: readonly PlanePoint[]; readonly east: readonly PlanePoint[] } {
+  const [west, , , east] = BRIDGE_PLAN
+  if (west === undefined || east === undefined) throw new Error('the bridge has four points')
+  return {
+    west: [west, step(west, BRIDGE_BEARING, -50)],
+    east: [east, step(east, BRIDGE_BEARING, 50)],
+  }
+}
+
+/** All ways of the island. */
+export function layWays(ground: Ground, quays: Quays): Way[] {
+  const planner = new RoutePlanner(ground)
+  const ways: Way[] = []
+  const add = (kind: Way['kind'], line: readonly PlanePoint[]): void => {
+    ways.push({ kind, line })
+  }
+  const { west, east } = approaches()
+  const westEnd = west[1] ?? village('Tolvay')
+  const eastEnd = east[1] ?? village('Orvane')
+  const mainRoad = planner.through([westEnd, village('Quennick')], ROAD_COMFORT)
+  add('road', [...west.slice(0, 1), ...mainRoad])
+  const eastRoad = planner.through([eastEnd, village('Orvane'), LAY_BY_STOP, village('Whitten')], ROAD_COMFORT)
+  add('road', [...east.slice(0, 1), ...eastRoad])
+  add('road', planner.join([village('Tolvay')], ROAD_COMFORT))
+  add('road', planner.through([village('Quennick'), village('Correl')], ROAD_COMFORT))
+  add('minor', planner.through([village('Correl'), { east: -3050, north: -820 }, village('Ulvet')], LANE_COMFORT))
+  add('minor', planner.through([village('Ulvet'), { east: -1250, north: 2050 }, village('Tolvay')], LANE_COMFORT))
+  add('minor', planner.through([village('Whitten'), { east: 3300, north: 750 }, village('Sturrow')], LANE_COMFORT))
+  add('minor', planner.join([village('Sturrow'), { east: 1400, north: 2050 }], LANE_COMFORT))
+  add('minor', planner.join([{ east: 1160, north: -2845 }], LANE_COMFORT))
+  add('minor', [...quays.road])
+  planner.lay(quays.road)
+  for (const end of QUENNICK_LANES) add('minor', planner.join([end], LANE_COMFORT))
+  for (const farm of FARMS) add('minor', planner.join([farm], LANE_COMFORT))
+  addTracks(planner, add)
+  addPaths(ground, planner, add)
+  return ways
+}
+
+function addTracks(planner: RoutePlanner, add: (kind: Way['kind'], line: readonly PlanePoint[]) => void): void {
+  add('track', planner.join([{ east: -540, north: -60 }, TRACK_STOP], TRACK_COMFORT))
+  add('track', planner.join([{ east: -1180, north: 480 }], TRACK_COMFORT))
+  add(
+    'track',
+    planner.join(
+      [
+        { east: -1650, north: 200 },
+        { east: -1300, north: -300 },
+      ],
+      TRACK_COMFORT,
+    ),
+  )
+  add('track', planner.join([{ east: -3750, north: 1750 }], TRACK_COMFORT))
+  add(
+    'track',
+    planner.join(
+      [
+        { east: 1500, north: 1250 },
+        { east: 1250, north: 1000 },
+      ],
+      TRACK_COMFORT,
+    ),
+  )
+  add(
+    'track',
+    planner.join(
+      [
+        { east: 2350, north: 300 },
+        { east: 2500, north: -200 },
+      ],
+      TRACK_COMFORT,
+    ),
+  )
+  add('track', planner.join([{ east: -1500, north: -2500 }], TRACK_COMFORT))
+  add('track', planner.join([{ east: 3350, north: -420 }], TRACK_COMFORT))
+}
+
+function addPaths(
+  ground: Ground,
+  planner: RoutePlanner,
+  add: (kind: Way['kind'], line: readonly PlanePoint[]) => void,
+): void {
+  for (const hill of HILLS) {
+    if (hill.name !== null) add('path', planner.join([summitOf(ground, hill.at, 420)], PATH_COMFORT))
+  }
+  add(
+    'path',
+    planner.join(
+      [
+        { east: 330, north: 2100 },
+        { east: 200, north: 1300 },
+      ],
+      PATH_COMFORT,
+    ),
+  )
+  add(
+    'path',
+    planner.join(
+      [
+        { east: 760, north: 1900 },
+        { east: 640, north: 1100 },
+      ],
+      PATH_COMFORT,
+    ),
+  )
+  add(
+    'path',
+    planner.join(
+      [
+        { east: -260, north: -2000 },
+        { east: -180, north: -1300 },
+      ],
+      PATH_COMFORT,
+    ),
+  )
+  add('path', planner.join([{ east: -1620, north: -1500 }], PATH_COMFORT))
+  add('path', planner.join([{ east: 3950, north: 1050 }], PATH_COMFORT))
+}
+
+/** Drops ways so short that they only mark where two others met. */
+export function worthDrawing(way: Way): boolean {
+  const first = way.line[0]
+  const last = way.line.at(-1)
+  return first !== undefined && last !== undefined && distanceBetween(first, last) > 30
+}

@@ -1,0 +1,216 @@
+/** The names and heights of the sketch map: placed once for a whole zoom, then written on each tile that they touch. */
+import { contourStyle, fontOf, isNamed, type LabelStyle, styleOf, summitStyle } from './label-text.ts'
+import {
+  type Letter,
+  lengthOf,
+  pointAlong,
+  setAlong,
+  setLevel,
+  setTurned,
+  type Setting,
+  type Side,
+  SIDES,
+  TakenSpace,
+} from './label-place.ts'
+import type { SketchFeature, SketchIndex } from './sketch-index.ts'
+import type { SketchPalette } from './sketch-palette.ts'
+import type { Pen } from './sketch-pen.ts'
+import { type Box, boxesMeet, worldPixels } from './world.ts'
+
+export interface Label {
+  readonly style: LabelStyle
+  readonly letters: readonly Letter[]
+  readonly boxes: readonly Box[]
+  /** A small triangle over a summit, world pixels. */
+  readonly peak: readonly [number, number] | null
+}
+
+export type MeasureText = (text: string, style: LabelStyle) => number
+
+/** Contour numbers stand about this far apart, CSS pixels at zoom 17 and below; above it they keep their places. */
+const NUMBER_SPACING = 620
+const NUMBER_ZOOM = 14
+
+/** Decides which names are written at a zoom, and where. */
+export function placeLabels(index: SketchIndex, zoom: number, palette: SketchPalette, measure: MeasureText): Label[] {
+  const space = new TakenSpace()
+  const scale = worldPixels(zoom)
+  const labels: Label[] = []
+  const names = index
+    .all('place')
+    .filter(({ properties }) => isNamed(String(properties['class']), Number(properties['importance']), zoom))
+    .toSorted((left, right) => Number(left.properties['importance']) - Number(right.properties['importance']))
+  for (const place of names) {
+    const label = placeName(place, zoom, scale, palette, space, measure)
+    if (label === null) continue
+    space.take(label.boxes)
+    labels.push(label)
+  }
+  if (zoom >= NUMBER_ZOOM) labels.push(...contourNumbers(index, zoom, scale, palette, space, measure))
+  return labels
+}
+
+function placeName(
+  place: SketchFeature,
+  zoom: number,
+  scale: number,
+  palette: SketchPalette,
+  space: TakenSpace,
+  measure: MeasureText,
+): Label | null {
+  const name = String(place.properties['name'])
+  const nameClass = String(place.properties['class'])
+  const style = styleOf(nameClass, Number(place.properties['importance']), zoom, palette)
+  const line = (place.raw[0] ?? new Float64Array(2)).map((value) => value * scale)
+  const width = (text: string): number => measure(text, style)
+  if (line.length > 2) {
+    const setting = setAlong(name, line, style.size, style.spacing, width)
+    return setting === null || !space.isFree(setting.boxes) ? null : { style, ...setting, peak: null }
+  }
+  const at = [line[0] ?? 0, line[1] ?? 0] as const
+  if (nameClass === 'summit') return placeSummit(place, name, at, { style, zoom, palette }, space, measure)
+  const away = nameClass === 'landmark' ? 9 : nameClass === 'village' ? 8 : 4
+  const sides: readonly Side[] = nameClass === 'village' || nameClass === 'landmark' ? SIDES : ['middle', ...SIDES]
+  for (const side of sides) {
+    const setting = setLevel(
+      name,
+      at,
+      side,
+      away,
+      style.size,
+      (text) => width(text) + style.spacing * (text.length - 1),
+    )
+    if (space.isFree(setting.boxes)) return { style, ...setting, peak: null }
+  }
+  return null
+}
+
+/** A summit's name with its triangle, and from zoom 13 on its height below. */
+function placeSummit(
+  place: SketchFeature,
+  name: string,
+  at: readonly [number, number],
+  look: { readonly style: LabelStyle; readonly zoom: number; readonly palette: SketchPalette },
+  space: TakenSpace,
+  measure: MeasureText,
+): Label | null {
+  const { style } = look
+  const height = String(place.properties['elevation'] ?? '')
+  const figures = summitStyle(look.palette)
+  const text = look.zoom >= 13 && height !== '' ? `${name} ${height}` : name
+  for (const side of ['above', 'right', 'left', 'below'] as const) {
+    const setting = setLevel(
+      text,
+      at,
+      side,
+      8,
+      style.size,
+      (whole) => measure(whole, style) + style.spacing * (whole.length - 1),
+    )
+    const mark = { west: at[0] - 5, east: at[0] + 5, north: at[1] - 5, south: at[1] + 5 }
+    if (!space.isFree([...setting.boxes, mark])) continue
+    return {
+      style: { ...style, spacing: style.spacing },
+      letters: setting.letters,
+      boxes: [...setting.boxes, mark],
+      peak: at,
+    }
+  }
+  return figures.size > 0 ? null : null
+}
+
+/** Heights on the contours, where these run straight enough to carry them. */
+function contourNumbers(
+  index: SketchIndex,
+  zoom: number,
+  scale: number,
+  palette: SketchPalette,
+  space: TakenSpace,
+  measure: MeasureText,
+): Label[] {
+  const style = contourStyle(palette)
+  const labels: Label[] = []
+  const spacing = NUMBER_SPACING * 2 ** Math.max(0, zoom - 17)
+  for (const contour of index.all('contour')) {
+    const elevation = Number(contour.properties['elevation'])
+    if (elevation % (zoom < 17 ? 50 : 20) !== 0) continue
+    for (const part of index.shape(contour, zoom)) {
+      const line = part.points.map((value) => value * scale)
+      const length = lengthOf(line)
+      const count = Math.floor(length / spacing)
+      for (let number = 0; number < count; number++) {
+        const setting = numberAt(line, ((number + 0.5) * length) / count, String(elevation), style, measure)
+        if (setting === null || !space.isFree(setting.boxes)) continue
+        space.take(setting.boxes)
+        labels.push({ style, ...setting, peak: null })
+      }
+    }
+  }
+  return labels
+}
+
+/** Null where the contour bends too much under the number. */
+function numberAt(
+  line: Float64Array,
+  along: number,
+  text: string,
+  style: LabelStyle,
+  measure: MeasureText,
+): Setting | null {
+  const before = pointAlong(line, along - 10)
+  const after = pointAlong(line, along + 10)
+  if (Math.hypot(after.x - before.x, after.y - before.y) < 18.5) return null
+  const turn = Math.atan2(after.y - before.y, after.x - before.x)
+  return setTurned(text, { x: (before.x + after.x) / 2, y: (before.y + after.y) / 2, turn }, style.size, (part) =>
+    measure(part, style),
+  )
+}
+
+/** Writes the labels that touch the canvas. */
+export function paintLabels(pen: Pen, labels: readonly Label[]): void {
+  const { context, left, top, width, height } = pen
+  const window: Box = { west: left - 4, north: top - 4, east: left + width + 4, south: top + height + 4 }
+  context.lineJoin = 'round'
+  context.textBaseline = 'alphabetic'
+  for (const label of labels) {
+    if (!label.boxes.some((box) => boxesMeet(box, window))) continue
+    context.font = fontOf(label.style)
+    context.letterSpacing = label.letters.length === 1 ? `${label.style.spacing}px` : '0px'
+    if (label.peak !== null) paintPeak(pen, label.peak, label.style)
+    context.strokeStyle = label.style.halo
+    context.lineWidth = label.style.family === 'serif' ? 3.4 : 3
+    for (const letter of label.letters) write(pen, letter, 'halo')
+    context.fillStyle = label.style.colour
+    for (const letter of label.letters) write(pen, letter, 'ink')
+  }
+  context.letterSpacing = '0px'
+}
+
+function write(pen: Pen, letter: Letter, what: 'halo' | 'ink'): void {
+  const { context, left, top } = pen
+  const put = (x: number, y: number): void => {
+    if (what === 'halo') context.strokeText(letter.text, x, y)
+    else context.fillText(letter.text, x, y)
+  }
+  if (letter.turn === 0) return put(letter.x - left, letter.y - top)
+  context.save()
+  context.translate(letter.x - left, letter.y - top)
+  context.rotate(letter.turn)
+  put(0, 0)
+  return context.restore()
+}
+
+function paintPeak(pen: Pen, at: readonly [number, number], style: LabelStyle): void {
+  const { context } = pen
+  const [x, y] = [at[0] - pen.left, at[1] - pen.top]
+  context.beginPath()
+  context.moveTo(x, y - 3.6)
+  context.lineTo(x + 3.8, y + 2.8)
+  context.lineTo(x - 3.8, y + 2.8)
+  context.closePath()
+  context.strokeStyle = style.halo
+  context.lineWidth = 2.4
+  context.stroke()
+  context.fillStyle = style.colour
+  context.fill()
+}

@@ -1,0 +1,142 @@
+/** What lies on the land of the sketch map: fields, woods, sand, crags, streams, the lake, contours. */
+import { scatterMarks, type Mark } from './scatter.ts'
+import type { SketchIndex } from './sketch-index.ts'
+import { type Pen, byZoom, fillAreas, shownBox, strokeFeatures, traceAreas } from './sketch-pen.ts'
+
+/** Tints under the relief. */
+export function paintTints(pen: Pen, index: SketchIndex): void {
+  const { palette, zoom } = pen
+  fillAreas(pen, index, 'beach', palette.beach)
+  if (zoom >= 13) {
+    fillFields(pen, index)
+  }
+  fillAreas(pen, index, 'wood', palette.wood)
+}
+
+function fillFields(pen: Pen, index: SketchIndex): void {
+  const fields = index.within('field', shownBox(pen, 8))
+  for (const tilled of [false, true]) {
+    pen.context.beginPath()
+    traceAreas(
+      pen,
+      fields.filter((field) => (field.properties['tilled'] === true) === tilled),
+      index,
+      16,
+    )
+    pen.context.fillStyle = tilled ? pen.palette.tilledField : pen.palette.field
+    pen.context.fill()
+  }
+}
+
+export function paintContours(pen: Pen, index: SketchIndex): void {
+  const { palette, zoom } = pen
+  if (zoom < 11.5) return
+  const shown = index.within('contour', shownBox(pen, 4))
+  const every = zoom < 12.5 ? 50 : zoom < 13.5 ? 20 : 10
+  const minor = shown.filter((line) => Number(line.properties['elevation']) % 50 !== 0)
+  const major = shown.filter((line) => Number(line.properties['elevation']) % 50 === 0)
+  const width = byZoom(zoom, [12, 0.5], [14, 0.6], [16, 0.8], [19, 1.1])
+  if (every < 50) {
+    const chosen = minor.filter((line) => Number(line.properties['elevation']) % every === 0)
+    strokeFeatures(pen, index, chosen, palette.contour, width)
+  }
+  strokeFeatures(pen, index, major, palette.majorContour, width * (zoom < 13 ? 1.1 : 1.5))
+}
+
+export function paintFieldWalls(pen: Pen, index: SketchIndex): void {
+  if (pen.zoom < 13.5) return
+  const width = byZoom(pen.zoom, [14, 0.45], [16, 0.8], [18, 1.3], [20, 2])
+  strokeFeatures(pen, index, index.within('field', shownBox(pen, 4)), pen.palette.fieldWall, width)
+}
+
+export function paintWaters(pen: Pen, index: SketchIndex): void {
+  const { palette, zoom } = pen
+  if (zoom >= 12) {
+    const streams = index.within('stream', shownBox(pen, 6))
+    strokeFeatures(pen, index, streams, palette.waterEdge, byZoom(zoom, [12, 0.6], [15, 1.2], [18, 2.4], [20, 5]))
+    if (zoom >= 17.5) strokeFeatures(pen, index, streams, palette.water, byZoom(zoom, [18, 1.2], [20, 3.4]))
+  }
+  const lakes = fillAreas(pen, index, 'lake', palette.water)
+  strokeFeatures(pen, index, lakes, palette.waterEdge, byZoom(zoom, [12, 0.7], [16, 1.1], [19, 1.6]))
+}
+
+/** A round-headed tree with its shadow side drawn, as hand-drawn maps have them. */
+function treeMark(context: CanvasRenderingContext2D, mark: Mark, size: number): void {
+  const reach = size * (0.75 + mark.chance * 0.5)
+  context.moveTo(mark.x + reach * 0.2, mark.y - reach)
+  context.arc(mark.x, mark.y, reach, -Math.PI * 0.44, Math.PI * 0.8)
+}
+
+function dotMark(context: CanvasRenderingContext2D, mark: Mark, size: number): void {
+  context.rect(mark.x, mark.y, size, size)
+}
+
+/** A short stroke down the slope. */
+function cragMark(context: CanvasRenderingContext2D, mark: Mark, size: number): void {
+  const lean = (mark.chance - 0.5) * size
+  context.moveTo(mark.x, mark.y)
+  context.lineTo(mark.x + lean, mark.y + size)
+}
+
+interface Marking {
+  readonly kind: string
+  readonly spacing: number
+  readonly fromZoom: number
+  readonly draw: (context: CanvasRenderingContext2D, mark: Mark, size: number) => void
+  readonly size: number
+  readonly filled: boolean
+}
+
+/** Small marks strewn inside areas. */
+export function paintMarks(pen: Pen, index: SketchIndex): void {
+  const { palette, zoom } = pen
+  const tree = byZoom(zoom, [13, 1.5], [15, 2.1], [17, 3.4], [20, 7])
+  markAreas(pen, index, palette.woodMark, {
+    kind: 'wood',
+    spacing: tree * 3.6,
+    fromZoom: 13.5,
+    draw: treeMark,
+    size: tree,
+    filled: false,
+  })
+  const beach = {
+    kind: 'beach',
+    spacing: 5,
+    fromZoom: 14,
+    draw: dotMark,
+    size: byZoom(zoom, [14, 0.8], [18, 1.3]),
+    filled: true,
+  }
+  markAreas(pen, index, palette.beachMark, beach)
+  const crag = {
+    spacing: byZoom(zoom, [14, 4], [18, 8]),
+    fromZoom: 13.5,
+    draw: cragMark,
+    size: byZoom(zoom, [14, 2.4], [18, 6]),
+    filled: false,
+  }
+  markAreas(pen, index, palette.crag, { kind: 'crag', ...crag })
+  markAreas(pen, index, palette.crag, { kind: 'rock', ...crag })
+}
+
+function markAreas(pen: Pen, index: SketchIndex, colour: string, marking: Marking): void {
+  if (pen.zoom < marking.fromZoom) return
+  const areas = index.within(marking.kind, shownBox(pen, 8))
+  if (areas.length === 0) return
+  const { context } = pen
+  context.save()
+  context.beginPath()
+  traceAreas(pen, areas, index, 16)
+  context.clip()
+  context.beginPath()
+  for (const mark of scatterMarks(pen, marking.spacing)) marking.draw(context, mark, marking.size)
+  if (marking.filled) {
+    context.fillStyle = colour
+    context.fill()
+  } else {
+    context.strokeStyle = colour
+    context.lineWidth = byZoom(pen.zoom, [13, 0.7], [17, 1], [20, 1.4])
+    context.stroke()
+  }
+  context.restore()
+}
