@@ -130,9 +130,8 @@ export function makeAsker(options: AskerOptions): Asker {
       if (key === null) return keyMissing(source)
       const before = held.get(tile)
       if (before !== undefined && before.until > now()) return before.outcome
-      if (server.backOff.remaining() > 0) return paused(source, server)
       const turn = await server.lane.run(async () => {
-        // Others may have failed while this one stood in line.
+        // Looked at only now: others may have failed while this one stood in line.
         if (server.backOff.remaining() > 0) return paused(source, server)
         const began = server.backOff.begin()
         const outcome = await request(source, tileUrl(source.template, place, key), known)

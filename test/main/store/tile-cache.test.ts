@@ -124,17 +124,21 @@ describe('a damaged file', () => {
     expect(held.get(key(99), 0)?.body.byteLength).toBe(10)
   })
 
-  test('whose pages are overwritten loses its tiles and works on', () => {
+  test.each([
+    ['its beginning', 4096],
+    ['its bodies, found out only when one is read', 200_000],
+  ])('overwritten in %s loses its tiles and works on', (_, offset) => {
     const first = openTileCache({ folder })
     for (let x = 0; x < 30; x += 1) first.put(key(x), tile(20_000), 0)
     first.close()
     const handle = openSync(join(folder, TILE_CACHE_FILE), 'r+')
-    writeSync(handle, Buffer.alloc(200_000, 0x5a), 0, 200_000, 4096)
+    writeSync(handle, Buffer.alloc(200_000, 0x5a), 0, 200_000, offset)
     closeSync(handle)
     const held = cache()
     for (let x = 0; x < 30; x += 1) held.get(key(x), 0)
     held.put(key(99), tile(10), 0)
     expect(held.get(key(99), 0)?.body.byteLength).toBe(10)
+    expect(held.size()).toBe(10)
   })
 
   test('of another layout is made anew', () => {
