@@ -1,0 +1,131 @@
+/** Opens the program for an end-to-end test: the loopback host in a browser, or Electron where its binary is. */
+import { resolve } from 'node:path'
+import { _electron, type Browser, type BrowserContext, chromium, type Page } from 'playwright-core'
+import { expect } from 'vitest'
+import { findBrowser, findHost } from '#test/help/browser.ts'
+import { type RunningHost, startHost, temporaryData } from '#test/help/host.ts'
+
+const ROOT = resolve(import.meta.dirname, '../..')
+
+const BROWSER_FLAGS = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+]
+
+export interface OpenOptions {
+  /** A data folder to go on with; without it the test gets one of its own, removed in the end. */
+  readonly data?: string
+  /** `browser` even where Electron is there: for what only the loopback host does. */
+  readonly host?: 'any' | 'browser'
+  readonly viewport?: { readonly width: number; readonly height: number }
+  readonly colorScheme?: 'light' | 'dark'
+  readonly locale?: string
+  readonly environment?: Readonly<Record<string, string>>
+}
+
+export interface Opened {
+  readonly page: Page
+  readonly context: BrowserContext
+  readonly data: string
+  /** Null on Electron. */
+  readonly host: RunningHost | null
+  /** Page errors, console errors (content policy violations land there) and requests that left the program. */
+  readonly troubles: string[]
+  /** Another window on the same host. */
+  readonly another: () => Promise<Page>
+  /** Closes everything and asserts that there was no trouble. */
+  readonly close: () => Promise<void>
+}
+
+export async function open(options: OpenOptions = {}): Promise<Opened> {
+  const temporary = options.data === undefined ? await temporaryData() : null
+  const data = options.data ?? temporary?.folder ?? ''
+  const clean = async (): Promise<void> => temporary?.remove()
+  const found = options.host === 'browser' ? null : findHost()
+  return found?.kind === 'electron' ? openElectron(found.path, data, options, clean) : openBrowser(data, options, clean)
+}
+
+async function openBrowser(data: string, options: OpenOptions, clean: () => Promise<void>): Promise<Opened> {
+  const host = await startHost(data, options.environment)
+  const browser = await launchBrowser()
+  const context = await browser.newContext({
+    viewport: options.viewport ?? { width: 1440, height: 900 },
+    colorScheme: options.colorScheme ?? 'light',
+    locale: options.locale ?? 'en-GB',
+    timezoneId: 'UTC',
+    acceptDownloads: true,
+  })
+  const troubles: string[] = []
+  await context.route('**', async (route) => {
+    const url = route.request().url()
+    if (new URL(url).origin === host.origin || url.startsWith('data:') || url.startsWith('blob:'))
+      return route.continue()
+    troubles.push(`left the program: ${url}`)
+    return route.abort()
+  })
+  const another = async (): Promise<Page> => {
+    const page = await context.newPage()
+    listen(page, troubles)
+    await page.goto(host.url)
+    return page
+  }
+  const page = await another()
+  return {
+    page,
+    context,
+    data,
+    host,
+    troubles,
+    another,
+    close: async () => {
+      await browser.close()
+      await host.stop()
+      await clean()
+      expect(troubles).toEqual([])
+    },
+  }
+}
+
+export function launchBrowser(): Promise<Browser> {
+  return chromium.launch({ executablePath: findBrowser(), headless: true, args: BROWSER_FLAGS })
+}
+
+async function openElectron(
+  executablePath: string,
+  data: string,
+  options: OpenOptions,
+  clean: () => Promise<void>,
+): Promise<Opened> {
+  const env = { ...process.env, ...options.environment, STANDPOINT_DATA: data } as Record<string, string>
+  const program = await _electron.launch({ executablePath, args: [ROOT], env })
+  const troubles: string[] = []
+  const page = await program.firstWindow()
+  listen(page, troubles)
+  await page.setViewportSize(options.viewport ?? { width: 1440, height: 900 })
+  await page.emulateMedia({ colorScheme: options.colorScheme ?? 'light' })
+  return {
+    page,
+    context: program.context(),
+    data,
+    host: null,
+    troubles,
+    another: () => Promise.reject(new Error('The Electron shell has one window.')),
+    close: async () => {
+      await program.close()
+      await clean()
+      expect(troubles).toEqual([])
+    },
+  }
+}
+
+function listen(page: Page, troubles: string[]): void {
+  page.on('pageerror', (error) => troubles.push(`page error: ${error.message}`))
+  page.on('console', (message) => {
+    if (message.type() === 'error') troubles.push(`console: ${message.text()}`)
+  })
+}
