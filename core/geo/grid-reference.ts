@@ -21,6 +21,8 @@ export interface UtmPlace {
 
 /** Nearer to 180 than this, adding 180 rounds to 360 and libraries come to a 61st zone. A tenth of a micrometre. */
 const EASTERNMOST = 180 - 1e-12
+/** On 84 itself mgrs forgets Svalbard's exceptions and names zones that do not exist. */
+const NORTHERNMOST = 84 - 1e-12
 
 export const BAND_LETTERS = 'CDEFGHJKLMNPQRSTUVWX'
 
@@ -75,7 +77,8 @@ function projection(zone: number, hemisphere: 'North' | 'South'): Converter {
 
 /** Digits 5 is a square of 1 m, 0 one of 100 km. The reference names the square that holds the place: it never rounds. */
 export function toMgrs(at: LatLon, digits = 5): string | null {
-  return hasGrid(at) ? mgrs.forward([Math.min(wrapLongitude(at.lon), EASTERNMOST), at.lat], digits) : null
+  if (!hasGrid(at)) return null
+  return mgrs.forward([Math.min(wrapLongitude(at.lon), EASTERNMOST), Math.min(at.lat, NORTHERNMOST)], digits)
 }
 
 /** Middle of the square and its side in metres; null when there is no such square. `reference` has no blanks. */

@@ -56,10 +56,10 @@ describe('geodesics against published lines', () => {
     expect(Math.abs(middle.lon - 24.840439590098)).toBeLessThan(1e-9)
   })
 
-  // geographiclib-js geodesictest.js, rows 1 and 13 of GeodTest (C. F. F. Karney); source seen.
+  // geographiclib-js geodesictest.js, rows 1 and 13 of GeodTest (C. F. F. Karney), source seen; cut to the digits that a number holds.
   it.each([
-    [35.60777, -139.44815, -11.17491, -69.95921, 111.098748429560326, 129.289270889708762, 8935244.5604818305],
-    [-19.79938, -174.47484, -11.99349, -154.35109, 71.167275780171533, 65.589099775199228, 2319004.8601169389],
+    [35.60777, -139.44815, -11.17491, -69.95921, 111.09874842956033, 129.28927088970876, 8935244.56048183],
+    [-19.79938, -174.47484, -11.99349, -154.35109, 71.16727578017153, 65.5890997751992, 2319004.860116939],
   ])('GeodTest row from %d, %d', (lat1, lon1, lat2, lon2, azimuth1, azimuth2, metres) => {
     const [from, to] = [
       { lat: lat1, lon: lon1 },
