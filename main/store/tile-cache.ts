@@ -42,6 +42,8 @@ export const TILE_CACHE_FILE = 'tiles.sqlite'
 const DEFAULT_CAP_BYTES = 500_000_000
 /** Evicting a little below the cap keeps the next tiles from evicting one by one. */
 const EVICT_TO = 0.95
+/** The size is summed up anew after this share of the cap was written: summing at each tile takes longer than the tile. */
+const SUM_EVERY = 0.01
 /** Reads note their use no oftener than this, so that looking at a map is not a stream of writes. */
 const USE_GRAIN = 60_000
 const LAYOUT = 1
@@ -74,6 +76,18 @@ interface Row {
 export function openTileCache({ folder, capBytes = DEFAULT_CAP_BYTES }: TileCacheOptions): TileCache {
   const file = join(folder, TILE_CACHE_FILE)
   let database = openOrRemake(file)
+  let unsummed = Number.POSITIVE_INFINITY
+
+  function put(open: Database.Database, key: TileKey, tile: KeptTile, now: number): void {
+    if (tile.body.byteLength > capBytes) return
+    open.transaction(() => {
+      write(open, key, tile, now)
+      unsummed += tile.body.byteLength
+      if (unsummed < capBytes * SUM_EVERY) return
+      evict(open, capBytes)
+      unsummed = 0
+    })()
+  }
 
   /** A fault of the file costs the tiles in it, never the answer; a full or read-only disk costs only the keeping. */
   function guarded<Value>(work: (open: Database.Database) => Value, otherwise: Value): Value {
@@ -91,7 +105,7 @@ export function openTileCache({ folder, capBytes = DEFAULT_CAP_BYTES }: TileCach
 
   return {
     get: (key, now) => guarded((open) => read(open, key, now), null),
-    put: (key, tile, now) => guarded((open) => write(open, key, tile, now, capBytes), undefined),
+    put: (key, tile, now) => guarded((open) => put(open, key, tile, now), undefined),
     remove: (key) =>
       guarded((open) => {
         open.prepare('DELETE FROM tile WHERE template = :template AND z = :z AND x = :x AND y = :y').run(key)
@@ -123,27 +137,23 @@ function read(open: Database.Database, key: TileKey, now: number): KeptTile | nu
   }
 }
 
-function write(open: Database.Database, key: TileKey, tile: KeptTile, now: number, capBytes: number): void {
-  if (tile.body.byteLength > capBytes) return
-  open.transaction(() => {
-    open
-      .prepare(
-        `INSERT INTO tile (template, z, x, y, used, bytes, fresh_until, stale_allowed, type, etag, last_modified, body)
-         VALUES (:template, :z, :x, :y, :used, :bytes, :freshUntil, :staleAllowed, :type, :etag, :lastModified, :body)
-         ON CONFLICT (template, z, x, y) DO UPDATE SET
-           used = excluded.used, bytes = excluded.bytes, fresh_until = excluded.fresh_until,
-           stale_allowed = excluded.stale_allowed, type = excluded.type, etag = excluded.etag,
-           last_modified = excluded.last_modified, body = excluded.body`,
-      )
-      .run({ ...key, ...tile, staleAllowed: tile.staleAllowed ? 1 : 0, used: now, bytes: tile.body.byteLength })
-    evict(open, capBytes)
-  })()
+function write(open: Database.Database, key: TileKey, tile: KeptTile, now: number): void {
+  open
+    .prepare(
+      `INSERT INTO tile (template, z, x, y, used, bytes, fresh_until, stale_allowed, type, etag, last_modified, body)
+       VALUES (:template, :z, :x, :y, :used, :bytes, :freshUntil, :staleAllowed, :type, :etag, :lastModified, :body)
+       ON CONFLICT (template, z, x, y) DO UPDATE SET
+         used = excluded.used, bytes = excluded.bytes, fresh_until = excluded.fresh_until,
+         stale_allowed = excluded.stale_allowed, type = excluded.type, etag = excluded.etag,
+         last_modified = excluded.last_modified, body = excluded.body`,
+    )
+    .run({ ...key, ...tile, staleAllowed: tile.staleAllowed ? 1 : 0, used: now, bytes: tile.body.byteLength })
 }
 
-/** Drops the tiles longest unused until the rest fits. */
+/** Drops the tiles longest unused until the rest fits, with room for what is written before the next look. */
 function evict(open: Database.Database, capBytes: number): void {
   let size = total(open)
-  if (size <= capBytes) return
+  if (size <= capBytes * (1 - SUM_EVERY)) return
   const longestUnused = open
     .prepare<[], { id: number; bytes: number }>('SELECT id, bytes FROM tile ORDER BY used, id')
     .all()

@@ -85,6 +85,17 @@ describe('the size cap', () => {
     expect(held.size()).toBeLessThanOrEqual(1000)
   })
 
+  test('is never passed, however small the tiles', () => {
+    const held = cache(10_000)
+    let largest = 0
+    for (let x = 0; x < 31; x += 1) {
+      for (let z = 0; z < 20; z += 1) held.put({ ...key(x), z }, tile(37), x * 100_000)
+      largest = Math.max(largest, held.size())
+    }
+    expect(largest).toBeLessThanOrEqual(10_000)
+    expect(largest).toBeGreaterThan(9_000)
+  })
+
   test('leaves out a tile larger than the whole cache', () => {
     const held = cache(100)
     held.put(key(1), tile(50), 0)
