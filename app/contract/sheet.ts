@@ -10,7 +10,12 @@ export const sheetCalls = {
   ),
   /** Prints a spot's sheet to a PDF that the user names in a dialog. Fault `not-here` on the loopback host. */
   'sheet.pdf': call(
-    z.object({ spotId: z.string().max(64), paper: z.enum(['a4', 'letter']), title: z.string().max(200) }),
+    z.object({
+      shootId: z.string().max(64),
+      spotId: z.string().max(64),
+      paper: z.enum(['a4', 'letter']),
+      title: z.string().max(200),
+    }),
     z.object({ saved: z.boolean(), name: z.string() }),
   ),
 } as const

@@ -1,0 +1,110 @@
+/** What the location sheet says of a spot's places and directions: every form of a coordinate, every bearing true and magnetic. */
+import { formatDecimal, formatDms, formatMgrs, formatUtm } from '#core/geo/coordinate-format.ts'
+import { type Declination, declination } from '#core/geo/declination.ts'
+import { formatGeoUri } from '#core/geo/geo-uri.ts'
+import { geodesicLine } from '#core/geo/geodesic.ts'
+import type { LatLon } from '#core/geo/lat-lon.ts'
+import type { Assessment } from '#core/plan/assess.ts'
+import type { Plan } from '#core/plan/plan.ts'
+import { HAZARDS, type Hazard } from '#core/plan/spot.ts'
+import { landmarkPoints } from '#core/scene/landmark.ts'
+import { landmarkMiddle } from '#core/scene/shell.ts'
+import { wrapBearing } from '#core/units/angle.ts'
+
+export type SheetRole = 'standpoint' | 'subject' | 'parking' | 'landmark'
+
+export interface SheetPlace {
+  readonly role: SheetRole
+  readonly at: LatLon
+  /** Metres above the sea; null when unknown. */
+  readonly elevation: number | null
+  readonly decimal: string
+  readonly dms: string
+  /** Null near the poles, where neither grid exists. */
+  readonly utm: string | null
+  readonly mgrs: string | null
+  readonly geoUri: string
+}
+
+function place(role: SheetRole, at: LatLon, elevation: number | null): SheetPlace {
+  return {
+    role,
+    at,
+    elevation,
+    decimal: formatDecimal(at),
+    dms: formatDms(at),
+    utm: formatUtm(at),
+    mgrs: formatMgrs(at),
+    geoUri: formatGeoUri(at, 6),
+  }
+}
+
+/** The places one goes to, in the order one needs them: parking, standpoint, subject. */
+export function sheetPlaces(plan: Plan): SheetPlace[] {
+  const { spot } = plan
+  const parking = spot.access.parking === null ? [] : [place('parking', spot.access.parking, null)]
+  return [
+    ...parking,
+    place('standpoint', spot.standpoint.at, spot.standpoint.elevation),
+    place('subject', spot.stop.at, spot.stop.elevation),
+  ]
+}
+
+export interface SheetDirection {
+  readonly from: SheetRole
+  readonly to: SheetRole
+  readonly distance: number
+  /** True bearing; null when it has no meaning. */
+  readonly bearing: number | null
+  /** Magnetic bearing; null when the bearing or the declination is unknown. */
+  readonly magnetic: number | null
+}
+
+export interface SheetDirections {
+  readonly rows: readonly SheetDirection[]
+  /** At the standpoint on the given day; null when unknown. */
+  readonly declination: Declination | null
+}
+
+/** Directions of the day: from the standpoint to subject and landmark, the subject's heading, from parking to the standpoint. */
+export function sheetDirections(plan: Plan, assessment: Assessment, epochMs: number): SheetDirections {
+  const { spot, landmark } = plan
+  const variation = declination(spot.standpoint.at, spot.standpoint.elevation, epochMs)
+  const direction = (
+    from: SheetRole,
+    to: SheetRole,
+    line: { distance: number; bearing: number | null },
+  ): SheetDirection => ({
+    from,
+    to,
+    distance: line.distance,
+    bearing: line.bearing,
+    magnetic: line.bearing === null || variation === null ? null : wrapBearing(line.bearing - variation.degrees),
+  })
+  const rows = [direction('standpoint', 'subject', assessment.toSubject)]
+  const middle = landmark === null ? null : landmarkMiddle(landmarkPoints(landmark))
+  if (assessment.toLandmark !== null) rows.push(direction('standpoint', 'landmark', assessment.toLandmark))
+  if (middle !== null) rows.push(direction('subject', 'landmark', geodesicLine(spot.stop.at, middle)))
+  if (spot.access.parking !== null) {
+    rows.push(direction('parking', 'standpoint', geodesicLine(spot.access.parking, spot.standpoint.at)))
+  }
+  return { rows, declination: variation }
+}
+
+/** Magnetic bearing of a true one; null when either is unknown. */
+export function magneticBearing(bearing: number, variation: Declination | null): number | null {
+  return variation === null ? null : wrapBearing(bearing - variation.degrees)
+}
+
+/** The hazards whose cautions apply, in the fixed order. */
+export function cautionsFor(plan: Plan): Hazard[] {
+  return HAZARDS.filter((hazard) => plan.spot.hazards.includes(hazard))
+}
+
+/** The place the QR code leads to: where one parks, else where one stands. */
+export function qrPlace(plan: Plan): SheetPlace {
+  const places = sheetPlaces(plan)
+  const [first] = places
+  if (first === undefined) throw new Error('a sheet has at least its standpoint')
+  return first
+}

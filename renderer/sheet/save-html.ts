@@ -1,0 +1,84 @@
+/** The sheet as one self-contained file: its markup, its styles and fonts within, nothing fetched when it is opened. */
+
+/** Fonts the sheet is set in, by the face rules of the page's own styles. */
+async function withFontsInside(css: string, base: string): Promise<string> {
+  const addresses = [...new Set([...css.matchAll(/url\(\s*["']?([^"')]+)["']?\s*\)/gu)].map((found) => found[1] ?? ''))]
+  let inside = css
+  for (const address of addresses) {
+    if (address.startsWith('data:')) continue
+    const data = await dataAddress(new URL(address, base).href)
+    inside = inside.split(address).join(data ?? 'data:,')
+  }
+  return inside
+}
+
+async function dataAddress(address: string): Promise<string | null> {
+  try {
+    const response = await fetch(address)
+    if (!response.ok) return null
+    const bytes = new Uint8Array(await response.arrayBuffer())
+    let text = ''
+    for (let start = 0; start < bytes.length; start += 0x8000)
+      text += String.fromCharCode(...bytes.subarray(start, start + 0x8000))
+    const type = response.headers.get('content-type') ?? 'application/octet-stream'
+    return `data:${type.split(';')[0]};base64,${btoa(text)}`
+  } catch {
+    return null
+  }
+}
+
+/** Only Latin faces: the other subsets would make the file large, and a phone has fonts of its own for them. */
+function isNeeded(rule: CSSRule): boolean {
+  if (!(rule instanceof CSSFontFaceRule)) return true
+  const text = rule.cssText
+  return !text.includes('unicode-range') || /U\+0{1,4}-(?:00)?FF/iu.test(text)
+}
+
+async function stylesOf(page: Document): Promise<string> {
+  const parts: string[] = []
+  for (const sheet of page.styleSheets) {
+    const rules = [...sheet.cssRules].filter(isNeeded).map((rule) => rule.cssText)
+    parts.push(await withFontsInside(rules.join('\n'), sheet.href ?? page.baseURI))
+  }
+  return parts.join('\n')
+}
+
+function escaped(text: string): string {
+  return text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;')
+}
+
+/** The file's text. `sheet` is the drawn sheet; its pictures are data addresses already. */
+export async function sheetFile(sheet: Element, title: string): Promise<string> {
+  const css = await stylesOf(document)
+  return [
+    '<!doctype html>',
+    '<html lang="en" data-theme="light" class="sheet-file">',
+    '<head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1">',
+    `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; img-src data:; font-src data:; style-src 'unsafe-inline'">`,
+    `<title>${escaped(title)}</title>`,
+    `<style>${css.replaceAll('</', '<\\/')}</style></head>`,
+    `<body>${sheet.outerHTML}</body></html>`,
+    '',
+  ].join('\n')
+}
+
+/** Hands a text to the browser as a download. */
+export function download(name: string, text: string, type: string): void {
+  const address = URL.createObjectURL(new Blob([text], { type }))
+  const link = document.createElement('a')
+  link.href = address
+  link.download = name
+  link.click()
+  URL.revokeObjectURL(address)
+}
+
+/** A file name made of a title: no separators, no control characters, not too long. */
+export function fileNameOf(title: string, ending: string): string {
+  // oxlint-disable-next-line no-control-regex -- control characters are what is taken out
+  const plain = title
+    .replace(/[\\/:*?"<>|\u0000-\u001f]+/gu, ' ')
+    .trim()
+    .slice(0, 80)
+    .trim()
+  return `${plain === '' ? 'Location sheet' : plain}${ending}`
+}

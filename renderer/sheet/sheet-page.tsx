@@ -1,0 +1,118 @@
+/** The sheet's page: the sheet as it will be printed, with what can be done with it above. */
+import { useEffect, useRef, useState } from 'preact/hooks'
+import { assess } from '#core/plan/assess.ts'
+import { type Plan } from '#core/plan/plan.ts'
+import { ask, inShell } from '#renderer/host.ts'
+import { tell } from '#renderer/state/notices.ts'
+import { changeSettings, settings } from '#renderer/state/settings.ts'
+import { sheetWords } from '#renderer/words/en-sheet.ts'
+import { download, fileNameOf, sheetFile } from './save-html.ts'
+import { SheetDocument } from './sheet-document.tsx'
+import { useBaseMap } from './use-base-map.ts'
+import './sheet.css'
+
+interface SheetPageProps {
+  readonly plan: Plan
+  /** Null where there is nothing to go back to: the page that is only printed. */
+  readonly onBack: (() => void) | null
+}
+
+/** The page's paper as the printer must take it; set through the style sheet, since the content policy allows no inline style. */
+function usePaper(paper: 'a4' | 'letter'): void {
+  useEffect(() => {
+    const sheet = new CSSStyleSheet()
+    sheet.replaceSync(`@page { size: ${paper === 'a4' ? 'A4' : 'letter'} portrait; margin: 10mm }`)
+    document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet]
+    document.documentElement.dataset['paper'] = paper
+    return () => {
+      document.adoptedStyleSheets = document.adoptedStyleSheets.filter((other) => other !== sheet)
+      delete document.documentElement.dataset['paper']
+    }
+  }, [paper])
+}
+
+export function SheetPage({ plan, onBack }: SheetPageProps) {
+  const { paper, units } = settings.value
+  usePaper(paper)
+  const still = useBaseMap(settings.value, false)
+  const place = useRef<HTMLDivElement>(null)
+  const [missing, setMissing] = useState(0)
+  const [now] = useState(() => Date.now())
+  const assessment = assess(plan)
+  const title = plan.spot.name === '' ? sheetWords.unnamedSpot : plan.spot.name
+  const painted = (result: { readonly missing: number }): void => {
+    setMissing(result.missing)
+    void document.fonts.ready.then(() => {
+      document.documentElement.dataset['ready'] = 'yes'
+    })
+  }
+  useEffect(() => () => void delete document.documentElement.dataset['ready'], [])
+  return (
+    <div class="sheet-page">
+      {onBack === null ? null : (
+        <nav class="sheet-bar" aria-label={sheetWords.title}>
+          <button type="button" class="button" onClick={onBack}>
+            {sheetWords.back}
+          </button>
+          <h1>{sheetWords.title}</h1>
+          <label>
+            {sheetWords.paper}{' '}
+            <select
+              value={paper}
+              onChange={(event) =>
+                void changeSettings({ paper: event.currentTarget.value === 'letter' ? 'letter' : 'a4' })
+              }
+            >
+              <option value="a4">{sheetWords.papers.a4}</option>
+              <option value="letter">{sheetWords.papers.letter}</option>
+            </select>
+          </label>
+          <button type="button" class="button" onClick={() => void saveFile(place.current, title)}>
+            {sheetWords.html}
+          </button>
+          <button type="button" class="button button-main" onClick={() => void print(plan, paper, title)}>
+            {inShell() ? sheetWords.pdf : sheetWords.print}
+          </button>
+        </nav>
+      )}
+      <div class="sheet-desk" ref={place}>
+        {still === null ? null : (
+          <SheetDocument
+            plan={plan}
+            assessment={assessment}
+            units={units}
+            base={still.base}
+            attribution={still.attribution}
+            now={now}
+            day={new Date(now).toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' })}
+            missing={missing}
+            onPainted={painted}
+          />
+        )}
+      </div>
+    </div>
+  )
+}
+
+async function saveFile(place: HTMLElement | null, title: string): Promise<void> {
+  const sheet = place?.querySelector('.sheet') ?? null
+  if (sheet === null) return
+  const name = fileNameOf(title, '.html')
+  download(name, await sheetFile(sheet, title), 'text/html')
+  tell('done', sheetWords.savedAs(name))
+}
+
+async function print(plan: Plan, paper: 'a4' | 'letter', title: string): Promise<void> {
+  if (!inShell()) {
+    globalThis.print()
+    return
+  }
+  const answer = await ask('sheet.pdf', {
+    shootId: plan.shoot.id,
+    spotId: plan.spot.id,
+    paper,
+    title: title.slice(0, 200),
+  })
+  if (!answer.ok) tell('fault', answer.fault.message)
+  else if (answer.value.saved) tell('done', sheetWords.savedAs(answer.value.name))
+}
