@@ -1,0 +1,100 @@
+/** House rules that no linter knows, held over the real source: who may name what, names of files, first lines, sizes. */
+import { readdirSync, readFileSync } from 'node:fs'
+import { basename, join, resolve } from 'node:path'
+import { describe, expect, test } from 'vitest'
+
+const ROOT = resolve(import.meta.dirname, '../..')
+const ROOMS = ['core', 'app', 'main', 'renderer', 'test'] as const
+
+interface Source {
+  readonly path: string
+  readonly text: string
+}
+
+function sourcesOf(room: string): Source[] {
+  return readdirSync(join(ROOT, room), { recursive: true, encoding: 'utf8' })
+    .map((path) => `${room}/${path.replaceAll('\\', '/')}`)
+    .filter((path) => /\.tsx?$/.test(path))
+    .map((path) => ({ path, text: readFileSync(join(ROOT, path), 'utf8') }))
+}
+
+const SOURCES = ROOMS.flatMap(sourcesOf)
+const PRODUCT = SOURCES.filter((source) => !source.path.startsWith('test/'))
+
+const naming = (pattern: RegExp, within: readonly Source[] = PRODUCT): string[] =>
+  within
+    .filter((source) => pattern.test(source.text))
+    .map((source) => source.path)
+    .toSorted()
+
+const importing = (name: string): RegExp => new RegExp(`(from|import\\() ?'${name}(/[^']*)?'`)
+
+describe('one place knows', () => {
+  test('ipcMain', () => {
+    expect(naming(/import \{[^}]*\bipcMain\b[^}]*\} from 'electron'/)).toEqual(['main/door/ipc.ts'])
+  })
+
+  test('ipcRenderer and contextBridge', () => {
+    expect(naming(/import \{[^}]*\b(ipcRenderer|contextBridge)\b/)).toEqual(['app/preload.ts'])
+  })
+
+  test('the way from the page to main', () => {
+    expect(
+      naming(
+        /\bfetch\(`\/api|\bglobalThis as \{ standpoint|window\.standpoint|standpoint-token/,
+        PRODUCT.filter((one) => one.path.startsWith('renderer/')),
+      ),
+    ).toEqual(['renderer/host.ts'])
+  })
+
+  test('geographiclib', () => {
+    expect(naming(importing('geographiclib-geodesic'))).toEqual(['core/geo/geodesic.ts'])
+  })
+
+  test.each([
+    ['better-sqlite3', 'main/store/'],
+    ['leaflet', 'renderer/map/'],
+    ['electron', 'main/'],
+  ])('%s, within %s', (name, folder) => {
+    const found = naming(importing(name)).filter((path) => path !== 'app/preload.ts')
+    expect(found.length).toBeGreaterThan(0)
+    expect(found.filter((path) => !path.startsWith(folder))).toEqual([])
+  })
+})
+
+describe('core', () => {
+  const core = SOURCES.filter((source) => source.path.startsWith('core/'))
+  test('knows neither clock nor chance', () => {
+    expect(naming(/\bDate\.now\b|\bMath\.random\b|\bnew Date\(\)|\bcrypto\./, core)).toEqual([])
+  })
+
+  test('does nothing aloud', () => {
+    expect(naming(/\bconsole\.|\bprocess\.|\bsetTimeout\b|\bfetch\(/, core)).toEqual([])
+  })
+})
+
+describe('every source file', () => {
+  test('begins by saying what it owns', () => {
+    expect(SOURCES.filter((source) => !source.text.startsWith('/**')).map((one) => one.path)).toEqual([])
+  })
+
+  test('has a name that tells its concept', () => {
+    const names = /^(utils?|helpers?|common|types|constants|misc|shared|index)\.tsx?$/
+    const found = SOURCES.filter((source) => names.test(basename(source.path))).map((one) => one.path)
+    expect(found).toEqual(['app/contract/index.ts'])
+  })
+
+  test('stays short enough to be read whole', () => {
+    expect(PRODUCT.filter((source) => source.text.split('\n').length > 300).map((one) => one.path)).toEqual([])
+  })
+
+  test('is finished', () => {
+    const mark = new RegExp(['TO', 'DO|FIX', 'ME|X', 'XX'].join(''))
+    expect(naming(mark, SOURCES)).toEqual([])
+  })
+
+  test('runs in full: no test is left out or alone', () => {
+    const mark = new RegExp(['\\b(test|it|describe)\\.', '(only|skip|todo)\\b'].join(''))
+    expect(naming(mark, SOURCES)).toEqual([])
+  })
+})
