@@ -14,15 +14,16 @@ export interface Aim {
  * at `imageDistance` millimetres, without roll. Null when no pitch can do it (a thing overhead wished far below the middle).
  */
 export function aimAt(point: LocalPoint, x: number, y: number, imageDistance: number): Aim | null {
-  const length = Math.hypot(point.east, point.north, point.up)
+  // Plain roots: Math.hypot guards against overflow that metres and millimetres can't reach, at ten times the price.
+  const length = Math.sqrt(point.east * point.east + point.north * point.north + point.up * point.up)
   if (length === 0) return null
   // Direction of the wished image place in the camera's own axes (right, up, depth), of unit length.
-  const norm = Math.hypot(x, y, imageDistance)
+  const norm = Math.sqrt(x * x + y * y + imageDistance * imageDistance)
   const right = x / norm
   const up = y / norm
   const depth = imageDistance / norm
   // Pitching turns (up, depth) so that its upward part equals the direction's: up cos p + depth sin p = sin(altitude).
-  const reach = Math.hypot(up, depth)
+  const reach = Math.sqrt(up * up + depth * depth)
   const upward = point.up / length / reach
   if (Math.abs(upward) > 1) return null
   const pitch = Math.asin(upward) - Math.atan2(up, depth)

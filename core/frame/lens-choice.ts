@@ -24,10 +24,17 @@ export function fromSensor(made: SetUp): number {
   return made.focusDistance + made.view.imageDistance / 1000
 }
 
-function offer(lens: Lens, wanted: number, scene: Scene, setting: Setting, wish: FillWish): LensOffer {
+function offer(
+  lens: Lens,
+  wanted: number,
+  scene: Scene,
+  setting: Setting,
+  wish: FillWish,
+  solved: SetUp | null,
+): LensOffer {
   const there = reaches(lens, wanted)
   const focalLength = Math.min(lens.focalMax, Math.max(lens.focalMin, wanted))
-  const made = setUp(scene, setting, focalLength)
+  const made = solved?.focalLength === focalLength ? solved : setUp(scene, setting, focalLength, solved)
   return {
     lensId: lens.id,
     name: lens.name,
@@ -40,15 +47,16 @@ function offer(lens: Lens, wanted: number, scene: Scene, setting: Setting, wish:
   }
 }
 
-/** What each lens of the bag offers toward a focal length, in the bag's order. */
+/** What each lens of the bag offers toward a focal length, in the bag's order; `solved` is the set-up at the wanted one, if known. */
 export function lensOffers(
   lenses: readonly Lens[],
   wanted: number,
   scene: Scene,
   setting: Setting,
   wish: FillWish,
+  solved: SetUp | null = null,
 ): LensOffer[] {
-  return lenses.map((lens) => offer(lens, wanted, scene, setting, wish))
+  return lenses.map((lens) => offer(lens, wanted, scene, setting, wish, solved))
 }
 
 /**

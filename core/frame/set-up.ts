@@ -51,7 +51,7 @@ export interface SetUp {
 
 /** Aim and focus are each other's cause: rounds until the image distance stands still. */
 const ROUNDS = 12
-const STANDS_STILL = 1e-15
+const STANDS_STILL = 1e-14
 
 function focusDistanceOf(scene: Scene, view: View, focus: FocusChoice, near: number, far: number): number {
   if (focus.on === 'near') return near
@@ -72,12 +72,16 @@ function depthSpan(view: View, corners: readonly LocalPoint[]): { near: number; 
   return { near, far }
 }
 
-/** Null when the subject is not wholly before the lens, or too near for any image. */
-export function setUp(scene: Scene, setting: Setting, focalLength: number): SetUp | null {
+/**
+ * Null when the subject is not wholly before the lens, or too near for any image. `like` is a set-up of the same scene from whose
+ * focus the search starts: it saves rounds and changes nothing else.
+ */
+export function setUp(scene: Scene, setting: Setting, focalLength: number, like: SetUp | null = null): SetUp | null {
   const x = setting.placement.across * setting.frameWidth
   const y = setting.placement.up * setting.frameHeight
   const focal = focalLength / 1000
-  let image = focalLength
+  let image =
+    like === null || like.focusDistance <= 2 * focal ? focalLength : imageDistance(focalLength, like.focusDistance)
   for (let round = 0; round < ROUNDS; round++) {
     const aim = aimAt(scene.centre, x, y, image)
     if (aim === null) return null
@@ -125,7 +129,7 @@ export function setUpForFill(scene: Scene, setting: Setting, wish: FillWish): Se
   let best: SetUp | null = null
   let bestMiss = Infinity
   for (let round = 0; round < SOLVER_ROUNDS && high - low > 1e-15; round++) {
-    const made = setUp(scene, setting, Math.exp(log))
+    const made = setUp(scene, setting, Math.exp(log), best)
     if (made === null) {
       high = log
       previous = null

@@ -139,13 +139,13 @@ function answerLens(plan: Plan, scene: Scene, setting: Setting, problems: Proble
   const solved = setUpForFill(scene, setting, shot.subjectFill)
   if (solved === null) problems.push('fill-cannot-be')
   const aimed = hold === 'focal-length' ? shot.focalLength : (solved?.focalLength ?? shot.focalLength)
-  const offers = lensOffers(lenses, aimed, scene, setting, shot.subjectFill)
+  const offers = lensOffers(lenses, aimed, scene, setting, shot.subjectFill, solved)
   const lens = chooseOffer(offers, aimed, shot.lensId)
   if (lens === null) problems.push('empty-bag')
   else if (!lens.reaches) problems.push(hold === 'focal-length' ? 'focal-length-outside-lens' : 'no-lens-reaches')
   if (lens?.tooNear === true) problems.push('focus-too-near')
   const focal = lens?.focalLength ?? aimed
-  const made = solved !== null && focal === solved.focalLength ? solved : setUp(scene, setting, focal)
+  const made = solved !== null && focal === solved.focalLength ? solved : setUp(scene, setting, focal, solved)
   if (made === null && solved !== null) problems.push('aim-cannot-be')
   return { wanted: solved?.focalLength ?? null, offers, lens, made }
 }
@@ -158,7 +158,7 @@ function cropReadings(plan: Plan, found: PlanScene, made: SetUp, landmark: Exten
   const own = plan.spot.shot.orientation
   const readings: CropReading[] = []
   for (const orientation of ['lying', 'upright'] as const) {
-    const turned = orientation === own ? made : setUp(found.scene, settingOf(plan, orientation), made.focalLength)
+    const turned = orientation === own ? made : setUp(found.scene, settingOf(plan, orientation), made.focalLength, made)
     if (turned === null) continue
     const shell = found.landmarkShell
     const behind = orientation === own ? landmark : shell === null ? null : extentOf(turned.view, shell)
