@@ -29,11 +29,6 @@ export function makeLeafletMap(holder: HTMLElement, at: LatLon, zoom: number): L
     fadeAnimation: !calm,
     inertia: !calm,
     worldCopyJump: true,
-    maxBounds: [
-      [-85.06, -Infinity],
-      [85.06, Infinity],
-    ],
-    maxBoundsViscosity: 1,
     wheelPxPerZoomLevel: 90,
   })
 }

@@ -1,0 +1,116 @@
+/** Where the close plan's words go: beside what they name, clear of the things and of each other. */
+import { boxAround, clipSegment, inset, placeLabel, textWidth } from '#renderer/map/screen-line.ts'
+import type { PlanDrawing } from '#renderer/map/drawing.ts'
+import type { Box, PlanView, Point } from '#renderer/map/plan-view.ts'
+
+export interface PlacedLabel {
+  readonly text: string
+  readonly at: Point
+}
+
+const SIZE = 12.5
+const HIGH = 17
+
+export interface LabelTexts {
+  readonly distance: string
+  readonly sharp: string | null
+  readonly ring: string | null
+  readonly landmark: string | null
+}
+
+export type PlacedLabels = Readonly<Record<keyof LabelTexts, PlacedLabel | null>>
+
+/** The line to the landmark as it leaves the plan: where its arrow stands and which way it points. */
+export interface Leaving {
+  readonly from: Point
+  readonly at: Point
+  /** Degrees, 0 upward, clockwise. */
+  readonly turn: number
+}
+
+/** Null when the landmark lies within the plan itself, or the line misses it. */
+export function leavingLine(drawing: PlanDrawing, view: PlanView): Leaving | null {
+  const { landmark, standpoint } = drawing
+  if (landmark === null) return null
+  const seen = clipSegment(standpoint, landmark.at, inset(view.box, 9))
+  if (seen === null) return null
+  const [from, at] = seen
+  if (Math.hypot(landmark.at.x - at.x, landmark.at.y - at.y) < 1) return null
+  const turn = (Math.atan2(landmark.at.x - standpoint.x, standpoint.y - landmark.at.y) * 180) / Math.PI
+  return { from, at, turn }
+}
+
+/** Places beside a point, nearest first, on all sides. */
+function beside(at: Point, width: number, gap: number): Point[] {
+  const aside = width / 2 + gap
+  const down = HIGH / 2 + gap
+  return [
+    { x: at.x + aside, y: at.y },
+    { x: at.x - aside, y: at.y },
+    { x: at.x, y: at.y + down },
+    { x: at.x, y: at.y - down },
+    { x: at.x + aside, y: at.y + down },
+    { x: at.x - aside, y: at.y + down },
+    { x: at.x + aside, y: at.y - down },
+    { x: at.x - aside, y: at.y - down },
+  ]
+}
+
+function alongLine(from: Point, to: Point, width: number): Point[] {
+  const length = Math.hypot(to.x - from.x, to.y - from.y)
+  if (length < 1) return beside(from, width, 14)
+  const across = { x: -(to.y - from.y) / length, y: (to.x - from.x) / length }
+  // A flat text needs more room beside a steep line than beside a level one.
+  const room = Math.abs(across.x) * (width / 2) + Math.abs(across.y) * (HIGH / 2) + 5
+  return [0.5, 0.4, 0.6].flatMap((share) =>
+    [-1, 1].map((side) => ({
+      x: from.x + (to.x - from.x) * share + across.x * room * side,
+      y: from.y + (to.y - from.y) * share + across.y * room * side,
+    })),
+  )
+}
+
+function kiteBox(drawing: PlanDrawing): Box {
+  const turn = (drawing.aim * Math.PI) / 180
+  const middle = { x: drawing.standpoint.x - Math.sin(turn) * 11, y: drawing.standpoint.y + Math.cos(turn) * 11 }
+  return boxAround(middle, 26, 26)
+}
+
+/** Every label that finds room, in order of weight. */
+export function placeLabels(
+  drawing: PlanDrawing,
+  texts: LabelTexts,
+  view: PlanView,
+  taken: readonly Box[],
+): PlacedLabels {
+  const { subject, standpoint, sharp, ring } = drawing
+  const reach = Math.max(subject.size, 24)
+  const clear: Box[] = [
+    ...taken,
+    boxAround(subject.at, reach, reach * 0.8),
+    kiteBox(drawing),
+    boxAround(subject.handle, 14, 14),
+  ]
+  const inside = inset(view.box, 5)
+  const put = (text: string | null, candidates: (width: number) => readonly Point[]): PlacedLabel | null => {
+    if (text === null) return null
+    const width = textWidth(text, SIZE) + 4
+    const at = placeLabel(candidates(width), { width, height: HIGH }, inside, clear)
+    if (at === null) return null
+    clear.push(boxAround(at, width, HIGH))
+    return { text, at }
+  }
+  const leaving = leavingLine(drawing, view)
+  return {
+    distance: put(texts.distance, (width) => alongLine(standpoint, subject.at, width)),
+    landmark: put(leaving === null ? null : texts.landmark, (width) => {
+      return leaving === null ? [] : [10, 24, 44].flatMap((gap) => beside(leaving.at, width, gap))
+    }),
+    sharp: put(sharp === null ? null : texts.sharp, (width) =>
+      (sharp?.corners ?? []).toReversed().flatMap((corner) => beside(corner, width, 7)),
+    ),
+    ring: put(ring === null ? null : texts.ring, (width) =>
+      (ring?.points ?? []).flatMap((point) => beside(point, width, 7).slice(0, 4)),
+    ),
+  }
+}

@@ -1,0 +1,120 @@
+/** The Leaflet map on the board from its making to its end: base, the plan's pane, its size, and the wishes where to look. */
+import { effect } from '@preact/signals'
+import { batch, signal } from '@preact/signals'
+import type L from 'leaflet'
+import type { LatLon } from '#core/geo/lat-lon.ts'
+import { layBase } from './base.ts'
+import { freeWindows } from './covered.ts'
+import { bestFit } from './fit.ts'
+import {
+  NEAREST_ZOOM,
+  followZoom,
+  fromLeaflet,
+  goTo,
+  layerPoint,
+  makeLeafletMap,
+  readBounds,
+  readLook,
+  standStill,
+} from './leaflet-seam.ts'
+import { mapLook, mapView } from './map-look.ts'
+import { type Look, mapBounds, wantedLook } from './map-window.ts'
+import { watchNetwork } from './network.ts'
+import { followPlacing, placeAt } from './placing.ts'
+import type { Point } from './plan-view.ts'
+
+/** Without a plan the map starts on the whole world. */
+const START: LatLon = { lat: 30, lon: 0 }
+const START_ZOOM = 2
+/** A place asked for by name or coordinates is shown at least this near. */
+const STREET_ZOOM = 14
+
+export interface LiveMap {
+  /** The pane in which the plan is drawn, in the layers' pixels. */
+  readonly pane: HTMLElement
+  readonly pointOf: (event: { readonly clientX: number; readonly clientY: number }) => Point
+  readonly zoomBy: (steps: number) => void
+  readonly placeInMiddle: () => void
+  readonly retryTiles: () => void
+  readonly stop: () => void
+}
+
+function hasSize(map: L.Map): boolean {
+  const size = map.getSize()
+  return size.x > 0 && size.y > 0
+}
+
+function meet(map: L.Map, look: Look, smoothly: boolean): void {
+  if (look.kind === 'fly') {
+    const zoom = look.zoom ?? Math.max(STREET_ZOOM, map.getZoom())
+    goTo(map, look.at, Math.min(NEAREST_ZOOM, zoom), smoothly)
+    return
+  }
+  const size = map.getSize()
+  const fitted = bestFit(look.places, freeWindows(size.x, size.y), look.closest)
+  if (fitted !== null) goTo(map, fitted.centre, fitted.zoom, false)
+}
+
+export function startMap(holder: HTMLElement): LiveMap {
+  const map = makeLeafletMap(holder, START, START_ZOOM)
+  const pane = map.createPane('plan')
+  const sized = signal(hasSize(map))
+  let seen = false
+
+  function read(): void {
+    if (hasSize(map)) mapLook.value = readLook(map)
+  }
+
+  function redraw(): void {
+    standStill(pane)
+    read()
+  }
+
+  function readWindow(): void {
+    if (hasSize(map)) mapBounds.value = readBounds(map)
+  }
+
+  // The container's size changes without the window's: a panel opens, a page hides and shows it.
+  const watcher = new ResizeObserver(() => {
+    map.invalidateSize({ animate: false, pan: false })
+    batch(() => {
+      sized.value = hasSize(map)
+      read()
+      readWindow()
+    })
+  })
+  watcher.observe(holder)
+  map.on('move', redraw)
+  map.on('moveend', readWindow)
+  followZoom(map, pane, () => mapLook.peek() ?? readLook(map))
+  const base = layBase(map)
+  const stopNetwork = watchNetwork(base.retry)
+  const pointOf = (event: { readonly clientX: number; readonly clientY: number }): Point => layerPoint(map, event)
+  const stopPlacing = followPlacing({ holder, view: () => mapView.peek(), pointOf })
+  const stopLooking = effect(() => {
+    const look = wantedLook.value
+    if (look === null || !sized.value) return
+    wantedLook.value = null
+    meet(map, look, seen)
+    seen = true
+  })
+  redraw()
+  readWindow()
+  return {
+    pane,
+    pointOf,
+    zoomBy: (steps) => map.setZoom(map.getZoom() + steps),
+    placeInMiddle: () => placeAt(fromLeaflet(map.getCenter())),
+    retryTiles: base.retry,
+    stop() {
+      watcher.disconnect()
+      stopLooking()
+      stopPlacing()
+      stopNetwork()
+      base.stop()
+      map.remove()
+      mapLook.value = null
+      mapBounds.value = null
+    },
+  }
+}
