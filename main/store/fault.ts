@@ -85,6 +85,7 @@ function systemReason(error: unknown): StoreReason | null {
   if (error.code === 'ENOSPC' || error.code === 'EDQUOT') return 'disk-full'
   if (error.code === 'EROFS' || error.code === 'EACCES' || error.code === 'EPERM') return 'read-only'
   if (error.code === 'EBUSY') return 'busy'
-  if (error.code === 'ENOENT' || error.code === 'EIO' || error.code === 'ENOTDIR') return 'unavailable'
+  if (error.code === 'ENOENT' || error.code === 'EIO' || error.code === 'ENOTDIR' || error.code === 'EISDIR')
+    return 'unavailable'
   return null
 }

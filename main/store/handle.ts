@@ -6,33 +6,33 @@ export type SqlValue = string | number | null
 /** May look, never change. Rows are typed by the caller, who wrote the SELECT. */
 export interface ReadHandle {
   // oxlint-disable-next-line typescript/no-unnecessary-type-parameters
-  row<Row>(sql: string, ...values: readonly SqlValue[]): Row | undefined
-  rows<Row>(sql: string, ...values: readonly SqlValue[]): Row[]
+  readonly row: <Row>(sql: string, ...values: readonly SqlValue[]) => Row | undefined
+  readonly rows: <Row>(sql: string, ...values: readonly SqlValue[]) => Row[]
 }
 
 /** Exists only inside a write transaction: whoever holds one knows that all of it is kept or none. */
 export interface WriteHandle extends ReadHandle {
   /** `key` is the row's key after an INSERT that inserted. */
-  run(sql: string, ...values: readonly SqlValue[]): { readonly changes: number; readonly key: number }
+  readonly run: (sql: string, ...values: readonly SqlValue[]) => { readonly changes: number; readonly key: number }
   /** Several statements without values: for schemas. */
-  script(sql: string): void
+  readonly script: (sql: string) => void
 }
 
 export interface Connection {
   readonly read: ReadHandle
   /** Several reads that see one and the same state, whatever other windows commit meanwhile. */
-  steadily<Value>(work: (handle: ReadHandle) => Value): Value
+  readonly steadily: <Value>(work: (handle: ReadHandle) => Value) => Value
   /** One transaction, begun IMMEDIATE: a deferred one that reads first fails at once when another window committed. */
-  immediately<Value>(work: (handle: WriteHandle) => Value): Value
+  readonly immediately: <Value>(work: (handle: WriteHandle) => Value) => Value
   /** SQLite's own backup, in small steps between which the program goes on; a plain copy would miss the WAL. */
-  backUp(path: string): Promise<void>
-  /** Sets a PRAGMA by its text; null when it answers nothing. */
-  pragma(text: string): unknown
-  close(): void
+  readonly backUp: (path: string) => Promise<void>
+  /** Sets or asks a PRAGMA by its text; answers the first column of its first row. */
+  readonly pragma: (text: string) => unknown
+  readonly close: () => void
 }
 
-/** How long one attempt waits for another window's write, in milliseconds; the writer then tries again. */
-const BUSY_WAIT = 250
+/** How long one attempt waits for another window's write, in milliseconds, and the whole program with it. */
+const BUSY_WAIT = 50
 
 export interface ConnectOptions {
   readonly readonly: boolean

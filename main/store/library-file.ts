@@ -5,6 +5,7 @@ import { listBackups, stampOf } from './backup.ts'
 import { faultOf } from './fault.ts'
 import { APPLICATION_ID, readFileHeader } from './file-header.ts'
 import { type Connection, connect, create } from './handle.ts'
+import { connectForLooking } from './looking-copy.ts'
 import { formOf, migrate, NEWEST_FORM } from './migrate.ts'
 import { refreshWords, wordsAreFresh } from './word-index.ts'
 
@@ -76,7 +77,7 @@ function openChecked(options: OpeningOptions): Opening {
 const WAY_BACK = 'Put a backup in its place; the file itself is kept beside it under another name.'
 
 function connected(path: string, readonly: boolean, made: boolean): Opening {
-  const connection = connect(path, { readonly })
+  const connection = readonly ? connectForLooking(path) : connect(path, { readonly })
   try {
     // Once more through SQLite: the newer form may stand in the write-ahead log alone.
     const form = formOf(connection.read)

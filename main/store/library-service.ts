@@ -34,14 +34,14 @@ type Handlers = {
 export interface LibraryService {
   readonly handlers: Handlers
   /** For fetching tiles; null when the source has none. */
-  keyOf(sourceId: string): Promise<string | null>
+  readonly keyOf: (sourceId: string) => Promise<string | null>
   /** For what needs the settings in main; the defaults while the library is not open. */
-  settings(): Promise<Settings>
+  readonly settings: () => Promise<Settings>
   /** Puts the changes into a library that was never seeded and holds no shoot; never again after that. True when it did. */
-  seedIfNew(changes: () => readonly Change[]): Promise<Answer<boolean>>
+  readonly seedIfNew: (changes: () => readonly Change[]) => Promise<Answer<boolean>>
   /** The whole check of a large file, the day's backup, housekeeping: the service sees to it, tests may hasten it. */
-  tend(): Promise<Answer<{ backup: string | null }>>
-  close(): Promise<void>
+  readonly tend: () => Promise<Answer<{ backup: string | null }>>
+  readonly close: () => Promise<void>
 }
 
 /** Tending begins once the start is over, and looks hourly whether a new day wants its backup. */

@@ -31,8 +31,8 @@ export interface Library {
   close(): Promise<void>
 }
 
-/** Attempts to write while another window is writing; with the waits between them about ten seconds. */
-const ATTEMPTS = 16
+/** Attempts to write while another window is writing; with the pauses between them about ten seconds. */
+const ATTEMPTS = 24
 
 /** Up to this size SQLite's whole check takes less than about 50 ms and is made before anything is read or written. */
 const CHECKED_AT_ONCE = 16_000_000

@@ -24,7 +24,11 @@ export function leavePlaces(handle: WriteHandle, keys: readonly number[]): void 
 
 /** The box as one or two that do not cross: stored longitudes run from -180 up to, never reaching, 180. */
 export function plainBoxes(bounds: Bounds): readonly Bounds[] {
-  if (bounds.west > bounds.east) return [...plainBoxes({ ...bounds, east: 180 }), { ...bounds, west: -180 }]
+  if (bounds.west > bounds.east)
+    return [
+      { ...bounds, east: 180 },
+      { ...bounds, west: -180 },
+    ]
   // Its east edge is the meridian stored as -180; when west is -180 too the box already holds it.
   if (bounds.east === 180 && bounds.west > -180) return [bounds, { ...bounds, west: -180, east: -180 }]
   return [bounds]

@@ -1,4 +1,4 @@
-/** Which daily backups stay: the newest seven, and beyond them the newest of each of four weeks. */
+/** Which daily backups stay: the newest seven, and beyond them the newest of each of four weeks more. */
 
 export const DAILY_KEPT = 7
 export const WEEKLY_KEPT = 4
@@ -22,11 +22,13 @@ export interface Dated {
 /** Those to be deleted. */
 export function outdated<Backup extends Dated>(backups: readonly Backup[]): readonly Backup[] {
   const newestFirst = backups.toSorted((one, other) => other.savedAt - one.savedAt)
-  const weeks = new Set<number>()
+  // A week of which a daily one is kept needs no other: the weekly ones reach back the further.
+  const covered = new Set(newestFirst.slice(0, DAILY_KEPT).map(({ savedAt }) => weekNumber(savedAt)))
+  const most = covered.size + WEEKLY_KEPT
   return newestFirst.slice(DAILY_KEPT).filter(({ savedAt }) => {
     const week = weekNumber(savedAt)
-    if (weeks.has(week) || weeks.size >= WEEKLY_KEPT) return true
-    weeks.add(week)
+    if (covered.has(week) || covered.size >= most) return true
+    covered.add(week)
     return false
   })
 }
