@@ -19,12 +19,19 @@ export function electronBinary(folder: string = PACKAGE): string | null {
   return existsSync(binary) ? binary : null
 }
 
+export interface FetchOptions {
+  readonly folder?: string
+  readonly stallMs?: number
+  readonly lookEveryMs?: number
+}
+
 /** Runs Electron's own install step and watches it grow; stops it when nothing arrives. */
-export async function fetchElectron(say: (line: string) => void): Promise<string | null> {
-  const folder = await mkdtemp(join(tmpdir(), 'standpoint-electron-'))
-  const child = spawn(process.execPath, [join(PACKAGE, 'install.js')], {
+export async function fetchElectron(say: (line: string) => void, options: FetchOptions = {}): Promise<string | null> {
+  const { folder = PACKAGE, stallMs = STALL_MS, lookEveryMs = LOOK_EVERY_MS } = options
+  const arriving = await mkdtemp(join(tmpdir(), 'standpoint-electron-'))
+  const child = spawn(process.execPath, [join(folder, 'install.js')], {
     stdio: 'ignore',
-    env: { ...process.env, TMPDIR: folder, TEMP: folder, TMP: folder },
+    env: { ...process.env, TMPDIR: arriving, TEMP: arriving, TMP: arriving },
   })
   const ended = once(child, 'exit').then(
     () => true,
@@ -32,18 +39,16 @@ export async function fetchElectron(say: (line: string) => void): Promise<string
   )
   let size = 0
   let movedAt = Date.now()
-  let told = false
-  while (!(await Promise.race([ended, pause(LOOK_EVERY_MS)]))) {
-    const now = (await sizeOf(folder)) + (await sizeOf(join(PACKAGE, 'dist')))
+  while (!(await Promise.race([ended, pause(lookEveryMs)]))) {
+    const now = (await sizeOf(arriving)) + (await sizeOf(join(folder, 'dist')))
     if (now > size) {
-      if (!told) say('Fetching Electron (once, about 120 MB) …')
-      told = true
+      if (size === 0) say('Fetching Electron (once, about 120 MB) …')
       size = now
       movedAt = Date.now()
-    } else if (Date.now() - movedAt > STALL_MS) child.kill()
+    } else if (Date.now() - movedAt > stallMs) child.kill()
   }
-  await rm(folder, { recursive: true, force: true })
-  return electronBinary()
+  await rm(arriving, { recursive: true, force: true })
+  return electronBinary(folder)
 }
 
 function pause(milliseconds: number): Promise<false> {

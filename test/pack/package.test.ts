@@ -1,0 +1,137 @@
+/** What gets packed: nothing but what is needed, with its fuses set, and its entry starts and reads a library. */
+import { spawnSync } from 'node:child_process'
+import { mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join, resolve } from 'node:path'
+import { extractAll, listPackage } from '@electron/asar'
+import { FuseState, FuseV1Options, getCurrentFuseWire } from '@electron/fuses'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { makeFakeDist } from '#test/help/fake-dist.ts'
+
+const ROOT = resolve(import.meta.dirname, '../..')
+const ADDON = `${process.platform}-${process.arch}.node`
+
+let work: string
+let packed: string
+
+beforeAll(() => {
+  work = mkdtempSync(join(tmpdir(), 'standpoint-pack-'))
+  makeFakeDist(join(work, 'electron'))
+  const tool = join(ROOT, 'node_modules/electron-builder/out/cli/cli.js')
+  const words = ['--linux', 'dir', '--x64', '--publish', 'never', `-c.electronDist=${join(work, 'electron')}`]
+  const run = spawnSync(process.execPath, [tool, ...words, `-c.directories.output=${join(work, 'dist')}`], {
+    cwd: ROOT,
+    encoding: 'utf8',
+  })
+  if (run.status !== 0) throw new Error(`electron-builder failed: ${run.stdout}${run.stderr}`)
+  packed = join(work, 'dist/linux-unpacked')
+})
+
+afterAll(() => rmSync(work, { recursive: true, force: true }))
+
+const asar = (): string => join(packed, 'resources/app.asar')
+
+describe.skipIf(process.platform !== 'linux')('the package', () => {
+  test('holds the built program and its one library, no source, no test, no map', () => {
+    const files = listPackage(asar(), { isPack: false }).map((path) => path.replaceAll('\\', '/'))
+    const allowed = /^\/(out(\/|$)|package\.json$|node_modules$|node_modules\/(better-sqlite3)(\/|$))/
+    expect(files.filter((path) => !allowed.test(path))).toEqual([])
+    expect(files.filter((path) => /\.(map|tsx?|cc?|cpp|h|gyp)$|\/(test|web|types|stamps)(\/|$)/.test(path))).toEqual([])
+    for (const needed of [
+      '/out/main/electron.js',
+      '/out/preload/preload.cjs',
+      '/out/page/index.html',
+      '/out/page/sheet.html',
+      '/out/gazetteer/towns.gz',
+      '/out/icon.png',
+    ])
+      expect(files).toContain(needed)
+  })
+
+  test("has exactly one addon, the target's, outside the archive where the system can load it", () => {
+    const addons = listPackage(asar(), { isPack: false }).filter((path) => path.endsWith('.node'))
+    expect(addons.map((path) => path.split(/[\\/]/).at(-1))).toEqual([ADDON])
+    const outside = readdirSync(join(packed, 'resources/app.asar.unpacked'), { recursive: true, encoding: 'utf8' })
+    expect(outside.filter((path) => path.endsWith('.node'))).toHaveLength(1)
+  })
+
+  test('speaks the languages it has words for', () => {
+    expect(readdirSync(join(packed, 'locales')).toSorted()).toEqual(['en-GB.pak', 'en-US.pak'])
+  })
+
+  test('has its fuses set', async () => {
+    const wire = await getCurrentFuseWire(join(packed, 'standpoint'))
+    const off = FuseState.DISABLE
+    const on = FuseState.ENABLE
+    expect(wire[FuseV1Options.RunAsNode]).toBe(off)
+    expect(wire[FuseV1Options.EnableCookieEncryption]).toBe(on)
+    expect(wire[FuseV1Options.EnableNodeOptionsEnvironmentVariable]).toBe(off)
+    expect(wire[FuseV1Options.EnableNodeCliInspectArguments]).toBe(off)
+    expect(wire[FuseV1Options.EnableEmbeddedAsarIntegrityValidation]).toBe(on)
+    expect(wire[FuseV1Options.OnlyLoadAppFromAsar]).toBe(on)
+    expect(wire[FuseV1Options.GrantFileProtocolExtraPrivileges]).toBe(off)
+  })
+
+  test('starts from the archive alone and answers from its library', () => {
+    const unpacked = join(work, 'unpacked')
+    extractAll(asar(), unpacked)
+    plantStubElectron(join(unpacked, 'node_modules/electron'))
+    const run = spawnSync(process.execPath, ['out/main/electron.js'], {
+      cwd: unpacked,
+      encoding: 'utf8',
+      timeout: 60_000,
+      env: { ...process.env, STANDPOINT_DATA: join(work, 'data') },
+    })
+    expect(run.stderr).toBe('')
+    const told = JSON.parse(run.stdout) as { state: unknown; shoots: unknown; towns: unknown; page: unknown }
+    expect(told.page).toBe(200)
+    expect(told.state).toMatchObject({ ok: true, value: { state: 'open' } })
+    expect(told.shoots).toMatchObject({ ok: true, value: { shoots: [{ spots: 3 }] } })
+    expect(told.towns).toMatchObject({ ok: true, value: { places: [{ country: 'IS' }] } })
+  })
+})
+
+/** Enough of Electron for the entry to start under Node, ask three calls as its page would, and end. */
+function plantStubElectron(folder: string): void {
+  mkdirSync(folder, { recursive: true })
+  writeFileSync(join(folder, 'package.json'), JSON.stringify({ name: 'electron', main: 'index.mjs', type: 'module' }))
+  writeFileSync(join(folder, 'index.mjs'), STUB)
+}
+
+const STUB = `
+import { EventEmitter } from 'node:events'
+const calls = new Map()
+const handlers = new Map()
+const nothing = () => undefined
+const sessionOf = () => ({
+  setPermissionRequestHandler: nothing, setPermissionCheckHandler: nothing, setDevicePermissionHandler: nothing,
+  webRequest: { onBeforeRequest: nothing }, protocol: { handle: (scheme, handler) => handlers.set(scheme, handler) }, fetch: nothing,
+})
+export const app = Object.assign(new EventEmitter(), {
+  isPackaged: true, setPath: nothing, setAppLogsPath: nothing, getPath: () => '/', getVersion: () => '0', enableSandbox: nothing,
+  requestSingleInstanceLock: () => true, quit: nothing, exit: (code) => process.exit(code), whenReady: async () => undefined,
+})
+export const protocol = { registerSchemesAsPrivileged: nothing }
+export const session = { fromPartition: sessionOf, defaultSession: sessionOf() }
+export const crashReporter = { start: nothing }
+export const dialog = { showErrorBox: (title) => console.error(title) }
+export const ipcMain = { handle: (channel, handler) => calls.set(channel, handler) }
+export const Menu = { setApplicationMenu: nothing, buildFromTemplate: nothing }
+export const safeStorage = { isAsyncEncryptionAvailable: async () => false, getSelectedStorageBackend: () => 'basic_text' }
+export const shell = {}
+export class BrowserWindow extends EventEmitter {
+  webContents = Object.assign(new EventEmitter(), { setWindowOpenHandler: nothing, send: nothing })
+  async loadURL(url) {
+    const page = await handlers.get('app')(new Request(url))
+    const senderFrame = { url, parent: null }
+    const ask = (name, input) => [...calls.values()][0]({ senderFrame }, name, input)
+    const told = {
+      page: page.status,
+      state: await ask('library.state', {}),
+      shoots: await ask('library.shoots', {}),
+      towns: await ask('places.find', { text: 'Reykjavik', limit: 1 }),
+    }
+    process.stdout.write(JSON.stringify(told), () => { app.emit('will-quit'); process.exit(0) })
+  }
+}
+`
