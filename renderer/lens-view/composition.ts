@@ -1,0 +1,71 @@
+/** The composition: where in the frame the subject's centre falls, changed by dragging, by keys, and by a typed aim. */
+import { type View, makeView, projectLocal } from '#core/frame/projection.ts'
+import { type Placement, setUp } from '#core/frame/set-up.ts'
+import { sceneOf, settingOf } from '#core/plan/assess.ts'
+import type { Plan } from '#core/plan/plan.ts'
+import { turnBetween } from '#core/units/angle.ts'
+
+/** How far from the middle the subject's centre may be put: just out of the frame, so that it can be cut at an edge. */
+export const FARTHEST = 0.75
+
+function kept(value: number): number {
+  const inside = Math.min(FARTHEST, Math.max(-FARTHEST, value))
+  return inside === 0 ? 0 : inside
+}
+
+/** A placement moved by a share of the frame, right and up positive. */
+export function movedBy(placement: Placement, right: number, up: number): Placement {
+  return { across: kept(placement.across + right), up: kept(placement.up + up) }
+}
+
+/**
+ * The placement after the pointer has moved by so many pixels in a frame of the given size. What is held by the pointer
+ * stays under it: the subject's centre is imaged exactly where its placement says.
+ */
+export function draggedBy(
+  placement: Placement,
+  pixels: { readonly right: number; readonly down: number },
+  frame: { readonly width: number; readonly height: number },
+): Placement {
+  return movedBy(placement, pixels.right / frame.width, -pixels.down / frame.height)
+}
+
+/** Shares of the frame by which a key moves the composition; null for other keys. */
+export function keyStep(key: string, shift: boolean): readonly [right: number, up: number] | null {
+  const step = shift ? 0.05 : 0.01
+  if (key === 'ArrowLeft') return [-step, 0]
+  if (key === 'ArrowRight') return [step, 0]
+  if (key === 'ArrowUp') return [0, step]
+  if (key === 'ArrowDown') return [0, -step]
+  return null
+}
+
+const ROUNDS = 12
+/** Degrees: a thousandth of what is shown. */
+const CLOSE = 1e-4
+
+/**
+ * The placement that gives the axis a typed bearing and pitch. The focus follows the aim and shifts the image a little, so
+ * it is found in rounds. Null when the subject would then lie farther out than a placement may be.
+ */
+export function placementForAim(plan: Plan, view: View, focalLength: number, aim: Aim): Placement | null {
+  const { scene } = sceneOf(plan)
+  let now = view
+  for (let round = 0; round < ROUNDS; round++) {
+    const at = projectLocal(makeView({ ...now, bearing: aim.bearing, pitch: aim.pitch }), scene.centre)
+    if (at === null || Math.abs(at.x) > FARTHEST || Math.abs(at.y) > FARTHEST) return null
+    const placement = { across: at.x, up: at.y }
+    const setting = { ...settingOf(plan, plan.spot.shot.orientation), placement }
+    const made = setUp(scene, setting, focalLength)
+    if (made === null) return null
+    now = made.view
+    if (Math.abs(turnBetween(now.bearing, aim.bearing)) < CLOSE && Math.abs(now.pitch - aim.pitch) < CLOSE)
+      return placement
+  }
+  return null
+}
+
+export interface Aim {
+  readonly bearing: number
+  readonly pitch: number
+}

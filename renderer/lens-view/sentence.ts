@@ -1,0 +1,49 @@
+/** Sentences of the view through the lens: what is in the frame, and why there is nothing to see. */
+import type { Assessment } from '#core/plan/assess.ts'
+import type { Plan } from '#core/plan/plan.ts'
+import { share } from '#renderer/part/figure.ts'
+import { lensViewWords } from '#renderer/words/en-lens-view.ts'
+
+export function subjectName(plan: Plan): string {
+  return plan.shoot.subject.name === '' ? lensViewWords.theSubject : plan.shoot.subject.name
+}
+
+export function landmarkName(plan: Plan): string {
+  const name = plan.landmark?.name ?? ''
+  return name === '' ? lensViewWords.theLandmark : name
+}
+
+/** Why there is no picture. */
+export function cannotBeSeen(plan: Plan, assessment: Assessment): string {
+  const { problems } = assessment
+  const subject = subjectName(plan)
+  if (problems.includes('on-top-of-each-other')) return lensViewWords.onTop(subject)
+  if (problems.includes('inside-subject')) return lensViewWords.inside(subject)
+  if (problems.includes('aim-cannot-be')) return lensViewWords.aimCannotBe(subject)
+  return lensViewWords.fillCannotBe(subject)
+}
+
+/** What should be known beside the picture; null when all is as it should be. */
+export function besidePicture(plan: Plan, assessment: Assessment): string | null {
+  const { problems } = assessment
+  const landmark = landmarkName(plan)
+  if (problems.includes('inside-subject')) return lensViewWords.inside(subjectName(plan))
+  if (problems.includes('no-landmark')) return lensViewWords.noLandmark
+  if (problems.includes('landmark-behind-camera')) return lensViewWords.landmarkBehind(landmark)
+  if (problems.includes('landmark-partly-behind-camera')) return lensViewWords.landmarkPartlyBehind(landmark)
+  if (assessment.landmark !== null && !assessment.landmark.inFrame) return lensViewWords.landmarkOutside(landmark)
+  if (assessment.subject !== null && !assessment.subject.inFrame) return lensViewWords.subjectOutside(subjectName(plan))
+  return null
+}
+
+/** The picture in words, for those who hear it. */
+export function describe(plan: Plan, assessment: Assessment): string {
+  const { subject, landmark } = assessment
+  if (subject === null) return cannotBeSeen(plan, assessment)
+  const parts = [lensViewWords.fills(subjectName(plan), share(subject.widthFill), share(subject.heightFill))]
+  if (landmark !== null && landmark.inFrame)
+    parts.push(lensViewWords.fills(landmarkName(plan), share(landmark.widthFill), share(landmark.heightFill)))
+  const beside = besidePicture(plan, assessment)
+  if (beside !== null) parts.push(beside)
+  return `${lensViewWords.view}. ${parts.join(' ')}`
+}
