@@ -1,5 +1,5 @@
 /** A field's draft: what is being typed until it is taken, refused with a sentence, or given up. */
-import { useEffect, useRef, useState } from 'preact/hooks'
+import { useEffect, useState } from 'preact/hooks'
 import type { Result } from '#core/result.ts'
 
 export interface Draft {
@@ -32,13 +32,10 @@ export function useDraft(shown: string, take: (text: string) => Result<unknown>)
     setDraft(null)
     setRefusal(null)
   }
-  const latestRef = useRef(finish)
-  latestRef.current = finish
   useEffect(() => {
-    const hide = (): void => latestRef.current()
-    addEventListener('pagehide', hide)
-    return () => removeEventListener('pagehide', hide)
-  }, [])
+    addEventListener('pagehide', finish)
+    return () => removeEventListener('pagehide', finish)
+  })
   return {
     text: draft ?? shown,
     refusal,

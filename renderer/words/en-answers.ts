@@ -4,7 +4,7 @@ import type { FrameAxis } from '#core/frame/fill.ts'
 export const answerWords = {
   whichLens: 'Which lens?',
   howSharp: 'How sharp?',
-  whereExactly: 'Where exactly?',
+
   nothingYet: 'Add a spot to see the answers.',
   hold: {
     label: 'What stays as it is',
@@ -60,7 +60,7 @@ export const answerWords = {
     subject: (name: string) => `${name} to fill`,
     landmark: (name: string) => `${name} to fill`,
     axisOf: (name: string) => `Side of the frame that ${name} is to fill`,
-    percentOf: '% of the',
+    ofSide: (axis: string) => `of the ${axis}`,
     standBoth: 'Stand where both fit',
     fromThisSide: 'From this side',
     inLine: 'In line with the landmark',
@@ -114,6 +114,7 @@ export const answerWords = {
     noLandmark: 'no landmark in view',
   },
   where: {
+    title: 'Where exactly?',
     heading: 'Front points toward',
     turnHint: 'degrees from true north',
     lensHeight: 'Lens above the ground',

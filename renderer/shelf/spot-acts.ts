@@ -1,0 +1,80 @@
+/** What is done with spots on the shelf: add, copy, order, delete, pick; each an edit that can be undone. */
+import { boundsCentre } from '#core/geo/bounds.ts'
+import type { LatLon } from '#core/geo/lat-lon.ts'
+import { duplicateSpot, newSpot } from '#core/plan/new-records.ts'
+import { movedTo, rankBetween } from '#core/plan/order.ts'
+import type { Spot } from '#core/plan/spot.ts'
+import { mapBounds } from '#renderer/map/map-window.ts'
+import { commit, undo } from '#renderer/state/edits.ts'
+import { savedSpot, shoot, spotId, spots } from '#renderer/state/library.ts'
+import { spotName } from '#renderer/state/names.ts'
+import { tell } from '#renderer/state/notices.ts'
+import { picked } from '#renderer/state/page.ts'
+import { words } from '#renderer/words/en.ts'
+
+const MOST_PICKED = 4
+
+/** Where a new spot begins: the middle of the map, else beside the spot on the board. */
+function beginning(): LatLon {
+  const bounds = mapBounds.value
+  return bounds === null ? (savedSpot.value?.stop.at ?? { lat: 0, lon: 0 }) : boundsCentre(bounds)
+}
+
+export async function addSpot(): Promise<void> {
+  const home = shoot.value
+  if (home === null) return
+  const rank = rankBetween(spots.value.at(-1)?.rank ?? null, null)
+  const after = newSpot(crypto.randomUUID(), home, beginning(), rank)
+  await commit({ label: words.board.edit.addSpot, records: [{ kind: 'spot', before: null, after }] })
+}
+
+function copyOf(spot: Spot, name: string): Spot {
+  const place = spots.value.findIndex((candidate) => candidate.id === spot.id)
+  const next = spots.value[place + 1]?.rank ?? null
+  return duplicateSpot(spot, crypto.randomUUID(), name.slice(0, 10_000), rankBetween(spot.rank, next))
+}
+
+/** A copy below the spot, and on the board. */
+export async function copySpot(spot: Spot): Promise<void> {
+  const after = copyOf(spot, words.board.shelf.copyName(spotName(spot)))
+  await commit({ label: words.board.edit.duplicateSpot, records: [{ kind: 'spot', before: null, after }] })
+}
+
+/** A copy on the shelf as the arrangement is now; the board goes on with the spot itself. */
+export async function keepSpot(spot: Spot): Promise<void> {
+  const after = copyOf(spot, words.board.shelf.keptName(spotName(spot)))
+  const saved = commit({ label: words.board.edit.keepSpot, records: [{ kind: 'spot', before: null, after }] })
+  spotId.value = spot.id
+  await saved
+  tell('done', words.board.shelf.kept(spotName(after)), { label: words.board.undo, run: () => void undo() })
+}
+
+export async function deleteSpot(spot: Spot): Promise<void> {
+  const place = spots.value.findIndex((candidate) => candidate.id === spot.id)
+  const neighbour = spots.value[place + 1] ?? spots.value[place - 1]
+  if (spotId.value === spot.id) spotId.value = neighbour?.id ?? null
+  picked.value = picked.value.filter((id) => id !== spot.id)
+  const saved = commit({ label: words.board.edit.deleteSpot, records: [{ kind: 'spot', before: spot, after: null }] })
+  tell('done', words.board.shelf.deleted(spotName(spot)), { label: words.board.undo, run: () => void undo() })
+  await saved
+}
+
+/** Puts a spot at a place on the shelf, 0 first. */
+export async function placeSpot(id: string, place: number): Promise<void> {
+  const records = movedTo(spots.value, id, place).map((after) => ({
+    kind: 'spot' as const,
+    before: spots.value.find((spot) => spot.id === after.id) ?? null,
+    after,
+  }))
+  if (records.length > 0) await commit({ label: words.board.edit.orderSpots, records })
+}
+
+export function moveBy(id: string, step: number): Promise<void> {
+  return placeSpot(id, spots.value.findIndex((spot) => spot.id === id) + step)
+}
+
+export function togglePick(id: string): void {
+  if (picked.value.includes(id)) picked.value = picked.value.filter((other) => other !== id)
+  else if (picked.value.length < MOST_PICKED) picked.value = [...picked.value, id]
+  else tell('fault', words.board.shelf.pickFull)
+}
