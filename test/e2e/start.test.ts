@@ -1,0 +1,91 @@
+/** `npm start` as a user gives it: one address on the terminal, a browser with a way in that shows no key, a clean end. */
+import { type ChildProcess, spawn } from 'node:child_process'
+import { once } from 'node:events'
+import { chmod, mkdir, readFile, writeFile } from 'node:fs/promises'
+import { delimiter, join, resolve } from 'node:path'
+import { readdirSync, readFileSync } from 'node:fs'
+import { describe, expect, test, vi } from 'vitest'
+import { temporaryData } from '#test/help/host.ts'
+
+const START = resolve(import.meta.dirname, '../../app/start.ts')
+
+interface Started {
+  readonly child: ChildProcess
+  readonly said: () => string
+  readonly address: () => string
+}
+
+async function start(words: readonly string[], environment: Readonly<Record<string, string>>): Promise<Started> {
+  const child = spawn(process.execPath, [START, ...words], {
+    env: { ...process.env, ...environment },
+    stdio: ['ignore', 'pipe', 'inherit'],
+  })
+  let said = ''
+  child.stdout.on('data', (piece: Buffer) => {
+    said += piece.toString()
+  })
+  const address = (): string => /http:\/\/127\.0\.0\.1:\d+\/#t=[\w-]+/.exec(said)?.[0] ?? ''
+  await vi.waitFor(() => expect(address()).not.toBe(''), { timeout: 60_000, interval: 50 })
+  return { child, said: () => said, address }
+}
+
+async function end(child: ChildProcess): Promise<number | null> {
+  const gone = once(child, 'exit')
+  child.kill('SIGTERM')
+  const [code] = (await gone) as [number | null]
+  return code
+}
+
+/** Everything every process of this machine shows on its command line. */
+function commandLines(): string {
+  const read = (pid: string): string => {
+    try {
+      return readFileSync(`/proc/${pid}/cmdline`, 'latin1')
+    } catch {
+      return ''
+    }
+  }
+  return readdirSync('/proc')
+    .filter((name) => /^\d+$/.test(name))
+    .map(read)
+    .join('\n')
+}
+
+describe.skipIf(process.platform !== 'linux')('npm start', () => {
+  test('with --no-open prints the address and opens nothing', async () => {
+    const data = await temporaryData()
+    const { child, address } = await start(['--no-open'], { STANDPOINT_DATA: data.folder })
+    const page = await fetch(new URL('/', address()))
+    expect([page.status, page.headers.get('content-type')]).toEqual([200, 'text/html; charset=utf-8'])
+    expect(await end(child)).toBe(0)
+    await expect(fetch(new URL('/', address()))).rejects.toThrow('fetch failed')
+    await data.remove()
+  })
+
+  test('with --browser opens it by a way in that works once and shows no token in any command line', async () => {
+    const data = await temporaryData()
+    const tools = join(data.folder, 'tools')
+    const seen = join(data.folder, 'seen')
+    await mkdir(tools)
+    // Stands for the system's opener: writes down what it was told and stays, as a browser would.
+    await writeFile(
+      join(tools, 'xdg-open'),
+      `#!/bin/sh\nprintf '%s\\n' "$@" > '${seen}.part' && mv '${seen}.part' '${seen}'\nexec tail -f /dev/null --pid=$PPID\n`,
+    )
+    await chmod(join(tools, 'xdg-open'), 0o755)
+    const path = `${tools}${delimiter}${process.env['PATH'] ?? ''}`
+    const { child, address } = await start(['--browser'], { STANDPOINT_DATA: data.folder, PATH: path })
+    const told = await vi.waitFor(() => readFile(seen, 'utf8'), { timeout: 20_000, interval: 50 })
+    const token = address().split('#t=')[1] ?? 'none'
+    expect(told.trim().split('\n')).toHaveLength(1)
+    expect(told).not.toContain(token)
+    const lines = commandLines()
+    expect(lines).toContain(told.trim())
+    expect(lines).not.toContain(token)
+    const first = await fetch(told.trim(), { redirect: 'manual' })
+    expect([first.status, first.headers.get('location')]).toEqual([303, `/#t=${token}`])
+    expect((await fetch(told.trim(), { redirect: 'manual' })).status).toBe(410)
+    expect(await end(child)).toBe(0)
+    await data.remove()
+  })
+})
