@@ -98,16 +98,6 @@ function LensChoice({ plan }: { plan: Plan }) {
         options={[['', answers.lens.auto] as const, ...lenses.map((lens) => [lens.id, lensName(lens)] as const)]}
         onChoose={(id) => void changeSpot(answers.edit.lens, setShot(plan, { lensId: id === '' ? null : id }))}
       />
-      <Segment
-        label={answers.orientation.label}
-        showLabel
-        value={shot.orientation}
-        options={[
-          ['lying', answers.orientation.lying],
-          ['upright', answers.orientation.upright],
-        ]}
-        onChoose={(orientation) => void changeSpot(answers.edit.orientation, setShot(plan, { orientation }))}
-      />
     </div>
   )
 }

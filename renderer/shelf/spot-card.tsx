@@ -15,6 +15,9 @@ import { settings } from '#renderer/state/settings.ts'
 import { words } from '#renderer/words/en.ts'
 import { copySpot, deleteSpot, moveBy, togglePick } from './spot-acts.ts'
 
+/** CSS pixels across the small frame. */
+const THUMB = 66
+
 interface SpotCardProps {
   readonly shoot: Shoot
   readonly spot: Spot
@@ -85,7 +88,7 @@ export function SpotCard({ shoot, spot: saved, on, onChoose, onDrag, onDropBefor
       }}
     >
       <button type="button" class="spot-face" aria-current={on} onClick={() => onChoose(spot.id)}>
-        <span class="spot-frame">{seen ? <LensThumb shoot={shoot} spot={spot} /> : null}</span>
+        <span class="spot-frame">{seen ? <LensThumb shoot={shoot} spot={spot} width={THUMB} /> : null}</span>
         <span class="spot-words">
           <strong>{spotName(spot).slice(0, 200)}</strong>
           <span class="spot-line">

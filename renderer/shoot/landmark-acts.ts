@@ -63,5 +63,4 @@ export async function placeLandmark(landmark: Landmark): Promise<void> {
   page.value = 'board'
   if (boardSpot.value === null) await addSpot()
   placing.value = { what: 'landmark', landmarkId: landmark.id }
-  tell('done', words.shoot.placeHint(landmarkName(landmark)))
 }

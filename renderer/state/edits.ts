@@ -184,7 +184,13 @@ async function comeBackTo(edit: Edit): Promise<void> {
   const shootRecord = edit.records.find((record) => record.kind === 'shoot')
   const home = spot === undefined ? null : (spot.after ?? spot.before)
   const shootId = home?.shootId ?? (shootRecord?.after ?? shootRecord?.before)?.id
-  if (shootId === undefined || shootId === shoot.value?.id) return
+  if (shootId === undefined) return
+  if (shootId === shoot.value?.id) {
+    // An edit of one spot is undone before the user's eyes: that spot comes on the board.
+    const alone = edit.records.length === 1 && spots.value.some((candidate) => candidate.id === home?.id)
+    if (alone && home !== null) spotId.value = home.id
+    return
+  }
   await queue
   if (shootRecord === undefined) await openShoot(shootId, home?.id ?? null)
 }

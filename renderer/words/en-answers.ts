@@ -12,7 +12,7 @@ export const answerWords = {
     'focal-length': 'Keep the focal length',
     proportion: 'Keep the proportion',
   },
-  orientation: { label: 'Camera held', lying: 'Lying', upright: 'Upright' },
+  orientation: { lying: 'lying', upright: 'upright' },
   lens: {
     label: 'Lens',
     auto: 'Chosen for me',
@@ -143,7 +143,6 @@ export const answerWords = {
   },
   edit: {
     hold: 'Choose what stays',
-    orientation: 'Turn the camera',
     lens: 'Choose the lens',
     wish: 'Change what is wished',
     standBoth: 'Stand where both fit',

@@ -20,7 +20,7 @@ export const boardWords = {
   help: 'Help',
   back: 'Back to the board',
   saving: 'Saving…',
-  saved: 'Saved',
+  notLoaded: 'This page could not be loaded. Start Standpoint again; everything saved is kept.',
   offline: 'Offline',
   offlineHint: 'No map server answers. Map pieces fetched before are shown, everything else works as usual.',
   close: 'Close',
@@ -130,6 +130,7 @@ export const boardWords = {
     ownTerms: 'Use it as its provider allows; Standpoint fetches only what is on the map and names its source.',
     badTemplate:
       'The address must begin with https:// and hold {z}, {x} and {y}, such as https://tiles.example.org/{z}/{x}/{y}.png.',
+    badZoom: 'The deepest zoom is a whole number from 0 to 24.',
     badName: 'Give it a name of 1 to 200 characters.',
     badLink: 'The page must begin with https://, or be left empty.',
     tooLong: (most: number) => `At most ${most} characters.`,

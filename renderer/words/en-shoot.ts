@@ -78,7 +78,6 @@ export const shootWords = {
   addPoint: 'Add a point',
   removePoint: (number: number) => `Remove point ${number}`,
   placeOnMap: 'Place on the map',
-  placeHint: (name: string) => `Press on the map where ${name} stands. Escape gives up.`,
   removeLandmark: (name: string) => `Remove ${name}`,
   removedLandmark: (name: string) => `Removed “${name}”.`,
   noLandmark: 'Nothing stands behind yet. Add what the subject is set against.',

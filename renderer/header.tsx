@@ -1,0 +1,120 @@
+/** The header: what is open, the box for places, undo, and the ways to the other pages. */
+import { offline } from '#renderer/state/health.ts'
+import { PlaceBox } from '#renderer/part/place-box.tsx'
+import { Icon } from '#renderer/part/icon.tsx'
+import { canRedo, canUndo, redo, undo, unsaved } from '#renderer/state/edits.ts'
+import { boardSpot, shoot } from '#renderer/state/library.ts'
+import { shootName, spotName } from '#renderer/state/names.ts'
+import { type Page, page, picked } from '#renderer/state/page.ts'
+import { words } from '#renderer/words/en.ts'
+
+function Steps() {
+  const { board } = words
+  const back = canUndo.value
+  const forth = canRedo.value
+  return (
+    <span class="buttons" role="group" aria-label={`${board.undo}, ${board.redo}`}>
+      <button
+        type="button"
+        class="button"
+        disabled={back === null}
+        aria-label={back === null ? board.undo : board.undoWhat(back)}
+        title={back === null ? board.nothingToUndo : board.undoWhat(back)}
+        onClick={() => void undo()}
+      >
+        {board.undo}
+      </button>
+      <button
+        type="button"
+        class="button"
+        disabled={forth === null}
+        aria-label={forth === null ? board.redo : board.redoWhat(forth)}
+        title={forth === null ? board.nothingToRedo : board.redoWhat(forth)}
+        onClick={() => void redo()}
+      >
+        {board.redo}
+      </button>
+    </span>
+  )
+}
+
+function PageButton({
+  to,
+  text,
+  disabled = false,
+  title,
+}: {
+  to: Page
+  text: string
+  disabled?: boolean
+  title?: string
+}) {
+  const on = page.value === to
+  return (
+    <button
+      type="button"
+      class={on ? 'button on' : 'button'}
+      aria-pressed={on}
+      disabled={disabled}
+      title={title}
+      onClick={() => {
+        page.value = on ? 'board' : to
+      }}
+    >
+      {text}
+    </button>
+  )
+}
+
+/** Whether what is on the screen is safe in the library, and whether the map has a network. */
+function Marks() {
+  const { board } = words
+  return (
+    <>
+      <span class="save-mark" role="status">
+        {unsaved.value > 0 ? board.saving : ''}
+      </span>
+      {offline.value ? (
+        <span class="offline-mark" role="status" title={board.offlineHint}>
+          <Icon name="warning" /> {board.offline}
+        </span>
+      ) : null}
+    </>
+  )
+}
+
+export function Header() {
+  const { board } = words
+  const open = shoot.value
+  const spot = boardSpot.value
+  const count = picked.value.length
+  return (
+    <header class="header">
+      <b class="wordmark">{board.program}</b>
+      <span class="whereabouts">
+        {open === null ? null : <span>{shootName(open).slice(0, 200)}</span>}
+        {spot === null ? null : (
+          <>
+            <span aria-hidden="true"> · </span>
+            <span>{spotName(spot).slice(0, 200)}</span>
+          </>
+        )}
+      </span>
+      <Marks />
+      <PlaceBox />
+      <Steps />
+      <span class="buttons">
+        <PageButton
+          to="compare"
+          text={count > 0 ? board.sideBySideCount(count) : board.sideBySide}
+          disabled={count < 2 && page.value !== 'compare'}
+          title={board.sideBySideHint}
+        />
+        <PageButton to="shoot" text={board.subjectAndBag} />
+        <PageButton to="sheet" text={board.sheet} disabled={spot === null} />
+        <PageButton to="settings" text={board.settings} />
+        <PageButton to="help" text={board.help} />
+      </span>
+    </header>
+  )
+}
