@@ -76,6 +76,15 @@ function kiteBox(drawing: PlanDrawing): Box {
   return boxAround(middle, 26, 26)
 }
 
+/** Small boxes along a line, so that no word is set across it. */
+function strung(from: Point, to: Point): Box[] {
+  const count = Math.max(1, Math.round(Math.hypot(to.x - from.x, to.y - from.y) / 8))
+  return Array.from({ length: count + 1 }, (_, index) => {
+    const share = index / count
+    return boxAround({ x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share }, 4, 4)
+  })
+}
+
 /** Every label that finds room, in order of weight. */
 export function placeLabels(
   drawing: PlanDrawing,
@@ -85,8 +94,11 @@ export function placeLabels(
 ): PlacedLabels {
   const { subject, standpoint, sharp, ring } = drawing
   const reach = Math.max(subject.size, 24)
+  const leaving = leavingLine(drawing, view)
   const clear: Box[] = [
     ...taken,
+    ...strung(standpoint, subject.at),
+    ...(leaving === null ? [] : strung(leaving.from, leaving.at)),
     boxAround(subject.at, reach, reach * 0.8),
     kiteBox(drawing),
     boxAround(subject.handle, 14, 14),
@@ -100,7 +112,6 @@ export function placeLabels(
     clear.push(boxAround(at, width, HIGH))
     return { text, at }
   }
-  const leaving = leavingLine(drawing, view)
   return {
     distance: put(texts.distance, (width) => alongLine(standpoint, subject.at, width)),
     landmark: put(leaving === null ? null : texts.landmark, (width) => {

@@ -20,6 +20,8 @@ import { type CloseFrame, frameView, gridStep, nextFrame } from './close-frame.t
 import { CloseHead, HEAD_HEIGHT } from './close-head.tsx'
 import { type LabelTexts, type PlacedLabel, leavingLine, placeLabels } from './close-labels.ts'
 
+/** Between a figure and its unit. */
+const GAP = '\u{a0}'
 const HATCH = 'hatch-close'
 /** Metres that an arrow key moves a thing in the close plan. */
 const CLOSE_STEP = 0.1
@@ -69,7 +71,11 @@ function textsOf({ reading }: Close): LabelTexts {
   const sharp = (): string | null => {
     if (limits === null) return null
     const near = metres(limits.near, units)
-    return limits.far === null ? mapWords.sharpFrom(near) : mapWords.sharpFromTo(near, metres(limits.far, units))
+    if (limits.far === null) return mapWords.sharpFrom(near)
+    const far = metres(limits.far, units)
+    const [size, unit] = near.split(GAP)
+    // Two figures of one unit name it once: 6.3–8.6 m.
+    return mapWords.sharpFromTo(unit === far.split(GAP)[1] ? (size ?? near) : near, far)
   }
   const to = reading.toLandmark
   return {

@@ -28,7 +28,7 @@ export function Grab({ grip, name, pressed, children }: GrabProps) {
     <g
       class={`grab grab-${grip.on}`}
       data-grip={gripName(grip)}
-      tabIndex={0}
+      tabindex={0}
       role="button"
       aria-pressed={pressed}
       aria-label={name}
@@ -67,7 +67,7 @@ export function HeadingHandle({ subject, name }: { readonly subject: SubjectDraw
     <g
       class="grab grab-heading"
       data-grip="heading"
-      tabIndex={0}
+      tabindex={0}
       role="slider"
       aria-label={name}
       aria-valuemin={0}

@@ -10,7 +10,7 @@ import { settings } from '#renderer/state/settings.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
 import { coveredBoxes } from './covered.ts'
 import { followDrags } from './drag.ts'
-import { type PlanDrawing, drawLandmark, drawPlan, isJoined, wedgeReach } from './drawing.ts'
+import { type LandmarkDrawing, type PlanDrawing, drawLandmark, drawPlan, isJoined, wedgeReach } from './drawing.ts'
 import { mapView } from './map-look.ts'
 import {
   CornerMarks,
@@ -122,6 +122,14 @@ function Ground({ drawing }: Drawn) {
   )
 }
 
+/** Over a long thing's middle, where its tick leaves room; over the whole of one that is as high as wide. */
+function nameLine(landmark: LandmarkDrawing): number {
+  const { box, at } = landmark
+  const high = box.bottom - box.top
+  const long = landmark.kind === 'span' && box.right - box.left > 2 * high
+  return (long ? at.y - 12 : Math.min(box.top, at.y - 15)) - 8
+}
+
 function LandmarkParts({ drawing, reading, away }: Drawn & { readonly away: string }) {
   const { landmark } = drawing
   if (landmark === null || reading.toLandmark === null) return null
@@ -134,11 +142,7 @@ function LandmarkParts({ drawing, reading, away }: Drawn & { readonly away: stri
         name={mapWords.landmarkNamed(landmark.name, away)}
         pressed={chosen}
       />
-      <text
-        class="landmark-name"
-        x={figure(landmark.at.x)}
-        y={figure(Math.max(landmark.box.bottom, landmark.at.y + 16) + 19)}
-      >
+      <text class="landmark-name" x={figure(landmark.at.x)} y={figure(nameLine(landmark))}>
         {landmark.name}
       </text>
       {chosen && landmark.size > 60 ? (
