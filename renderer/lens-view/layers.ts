@@ -87,9 +87,10 @@ function itemPath(item: SeenItem, sheet: Sheet): string {
   return outlinePath(circle, sheet)
 }
 
-/** Glass, rubber and lamps look the same from every side. */
+/** Rods and balls are round and have one tone; glass and rubber look the same from every side. */
 function toneOf(item: SeenItem): string {
-  return item.material === 'glass' || item.material === 'dark' ? item.material : `${item.material}-${item.shade}`
+  const plain = item.kind !== 'face' || item.material === 'glass' || item.material === 'dark'
+  return plain ? item.material : `${item.material}-${item.shade}`
 }
 
 /** Neighbours in the order that share a tone become one path. */

@@ -6,6 +6,7 @@ import { lensViewWords } from '#renderer/words/en-lens-view.ts'
 import type { Layer } from './layers.ts'
 import { type Picture, type SoftLayers, pictureOf } from './picture.ts'
 import { cannotBeSeen, describe } from './sentence.ts'
+import '#renderer/style/lens-view.css'
 
 interface LensDrawingProps {
   readonly plan: Plan
@@ -43,13 +44,13 @@ export function EmptyFrame({ plan, assessment, width, decorative = false }: Lens
   const ratio = Math.min(sensorWidth, sensorHeight) / Math.max(sensorWidth, sensorHeight)
   const height = plan.spot.shot.orientation === 'lying' ? width * ratio : width / ratio
   return (
-    <div class="lens-empty" style={{ width: `${width}px`, height: `${height}px` }}>
+    <span class="lens-empty" style={{ width: `${width}px`, height: `${height}px` }}>
       {decorative || width < 120 ? (
         <span aria-hidden="true">{lensViewWords.nothing}</span>
       ) : (
-        <p>{cannotBeSeen(plan, assessment)}</p>
+        <span>{cannotBeSeen(plan, assessment)}</span>
       )}
-    </div>
+    </span>
   )
 }
 

@@ -4,13 +4,14 @@ import { type Assessment, assess } from '#core/plan/assess.ts'
 import { type Plan, planOf } from '#core/plan/plan.ts'
 import type { Shoot } from '#core/plan/shoot.ts'
 import type { Spot } from '#core/plan/spot.ts'
+import { assessment as boardAssessment, plan as boardPlan } from '#renderer/state/derived.ts'
 import { EmptyFrame, LensDrawing } from './lens-drawing.tsx'
 
 interface LensThumbProps {
   readonly shoot: Shoot
   readonly spot: Spot
   /** CSS pixels of the thumb's longer side, lying or upright. */
-  readonly width: number
+  readonly width?: number
 }
 
 interface Assessed {
@@ -25,13 +26,25 @@ const assessed = new WeakMap<Spot, Assessed>()
 function assessedOnce(shoot: Shoot, spot: Spot): Assessed {
   const known = assessed.get(spot)
   if (known !== undefined && known.shoot === shoot) return known
-  const plan = planOf(shoot, spot)
-  const made = { shoot, plan, assessment: assess(plan) }
+  const made = boardsOwn(shoot, spot) ?? freshly(shoot, spot)
   assessed.set(spot, made)
   return made
 }
 
-export function LensThumb({ shoot, spot, width }: LensThumbProps) {
+/** While the spot on the board is dragged its assessment is at hand already. */
+function boardsOwn(shoot: Shoot, spot: Spot): Assessed | null {
+  const plan = boardPlan.peek()
+  if (plan === null || plan.spot !== spot || plan.shoot !== shoot) return null
+  const assessment = boardAssessment.peek()
+  return assessment === null ? null : { shoot, plan, assessment }
+}
+
+function freshly(shoot: Shoot, spot: Spot): Assessed {
+  const plan = planOf(shoot, spot)
+  return { shoot, plan, assessment: assess(plan) }
+}
+
+export function LensThumb({ shoot, spot, width = 66 }: LensThumbProps) {
   // The same drawing comes back while the records stay the same, and then nothing is compared or touched.
   return useMemo(() => {
     const { plan, assessment } = assessedOnce(shoot, spot)
@@ -40,9 +53,9 @@ export function LensThumb({ shoot, spot, width }: LensThumbProps) {
     const across = spot.shot.orientation === 'lying' ? width : width * ratio * ratio
     const Frame = assessment.view === null ? EmptyFrame : LensDrawing
     return (
-      <div class="lens-thumb" style={{ width: `${width}px`, height: `${width * ratio}px` }}>
+      <span class="lens-thumb" style={{ width: `${width}px`, height: `${width * ratio}px` }}>
         <Frame plan={plan} assessment={assessment} width={across} decorative />
-      </div>
+      </span>
     )
   }, [shoot, spot, width])
 }

@@ -13,7 +13,6 @@ export interface SeenFace {
 export interface SeenRod {
   readonly kind: 'rod'
   readonly material: Material
-  readonly shade: number
   readonly points: readonly CameraPoint[]
   readonly widths: readonly number[]
   readonly closed: boolean
@@ -22,7 +21,6 @@ export interface SeenRod {
 export interface SeenBall {
   readonly kind: 'ball'
   readonly material: Material
-  readonly shade: number
   readonly centre: CameraPoint
   readonly radius: number
 }
@@ -38,16 +36,13 @@ export interface SeenPart {
 export type See = (point: LocalPoint) => CameraPoint
 
 /** Shades run from 0, the brightest, to this. */
-export const DARKEST = 4
+export const DARKEST = 6
 
 /**
  * The drawing's own lamp, high on the left behind the camera (right, up, depth), of unit length. It tells the sides of a
  * thing apart and means no sun.
  */
 const LAMP: CameraPoint = { right: -0.42, up: 0.72, depth: -0.5525 }
-/** Rods are round: their middle shade. */
-const ROUND = 2
-
 /** Parts from far to near. */
 export function paintOrder(solid: Solid, see: See): SeenPart[] {
   return ordered(solid, see).flatMap(({ parts }) => parts)
@@ -115,13 +110,13 @@ function placeItem(item: Item, see: See): Placed {
   const { material } = item
   if (item.kind === 'ball') {
     const centre = see(item.centre)
-    return placedAt(centre, [{ kind: 'ball', material, shade: ROUND, centre, radius: item.radius }])
+    return placedAt(centre, [{ kind: 'ball', material, centre, radius: item.radius }])
   }
   const points = item.points.map(see)
   const middle = middleOf(points)
   if (item.kind === 'face') return placedAt(middle, seenFaces(item, points, middle, see))
   const { widths, closed } = item
-  return placedAt(middle, [{ kind: 'rod', material, shade: ROUND, points, widths, closed }])
+  return placedAt(middle, [{ kind: 'rod', material, points, widths, closed }])
 }
 
 function placedAt(middle: CameraPoint, seen: readonly SeenItem[]): Placed {
@@ -161,9 +156,12 @@ export function normalOf(points: readonly CameraPoint[]): CameraPoint {
   return { right, up, depth }
 }
 
+/** A face turned this far from the lamp (cosine) has the darkest shade. */
+const TURNED_AWAY = -0.55
+
 function shadeOf(normal: CameraPoint): number {
   const length = Math.hypot(normal.right, normal.up, normal.depth)
-  if (length === 0) return ROUND
+  if (length === 0) return DARKEST / 2
   const lit = (normal.right * LAMP.right + normal.up * LAMP.up + normal.depth * LAMP.depth) / length
-  return Math.round(((1 - lit) / 1.55) * DARKEST) > DARKEST ? DARKEST : Math.round(((1 - lit) / 1.55) * DARKEST)
+  return Math.min(DARKEST, Math.round(((1 - lit) / (1 - TURNED_AWAY)) * DARKEST))
 }

@@ -90,7 +90,7 @@ function contactPatch(plan: Plan, assessment: Assessment, view: View, sheet: She
   const { length, width } = plan.shoot.subject
   const corners = Array.from({ length: 32 }, (_, index) => {
     const turn = (index / 32) * 2 * Math.PI
-    return see({ east: (width / 2) * 1.05 * Math.cos(turn), north: (length / 2) * 1.02 * Math.sin(turn), up: 0 })
+    return see({ east: (width / 2) * 0.85 * Math.cos(turn), north: (length / 2) * 0.98 * Math.sin(turn), up: 0 })
   })
   return outlinePath(
     clipNear(corners).map((point) => toSheet(sheet, point)),

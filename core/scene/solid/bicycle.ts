@@ -12,7 +12,7 @@ function wheel(ahead: number, radius: number, width: number): Part {
     const turn = (index / SPOKES) * Math.PI + 0.2
     const east = (radius - width) * Math.sin(turn)
     const up = (radius - width) * Math.cos(turn)
-    return rod('pale', radius * 0.012, at(ahead - east, 0, radius - up), at(ahead + east, 0, radius + up))
+    return rod('ink', radius * 0.008, at(ahead - east, 0, radius - up), at(ahead + east, 0, radius + up))
   })
   return part(
     ...spokes,

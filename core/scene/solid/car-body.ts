@@ -13,10 +13,10 @@ function disc(ahead: number, right: number, radius: number, floor: number): Part
     const turn = ((index + 0.5) / 5) * 2 * Math.PI
     const spot = (reach: number, off: number): LocalPoint =>
       at(ahead + radius * reach * Math.sin(turn + off), right, radius + radius * reach * Math.cos(turn + off))
-    return face('ink', [spot(0.22, 0.45), spot(0.56, 0.3), spot(0.56, -0.3), spot(0.22, -0.45)].toReversed())
+    return face('glass', [spot(0.22, 0.45), spot(0.56, 0.3), spot(0.56, -0.3), spot(0.22, -0.45)].toReversed())
   })
   const arch = circle(1.16).map((point) => ({ ...point, up: Math.max(point.up, floor) }))
-  return part(face('ink', arch, [face('dark', circle(1)), face('pale', circle(0.66)), ...spokes]))
+  return part(face('glass', arch, [face('dark', circle(1)), face('pale', circle(0.66)), ...spokes]))
 }
 
 /** What is seen of a tyre under the body: the foot of its round, from its outer side inward. */

@@ -54,7 +54,7 @@ export function carSolid(size: Subject): Solid {
   ])
   const half = width / 2
   const body = softened(outline, half, width * 0.035, () => [
-    onFlank(size, half, 'ink', [
+    onFlank(size, half, 'glass', [
       [-0.46, 0.13],
       [0.46, 0.13],
       [0.46, 0.185],
@@ -66,19 +66,19 @@ export function carSolid(size: Subject): Solid {
       [0.48, 0.47],
       [0.43, 0.53],
     ]),
-    onFlank(size, half, 'ink', [
+    onFlank(size, half, 'glass', [
       [-0.488, 0.45],
       [-0.44, 0.47],
       [-0.45, 0.56],
       [-0.483, 0.56],
     ]),
-    onFlank(size, half, 'ink', [
+    onFlank(size, half, 'glass', [
       [-0.12, 0.52],
       [-0.07, 0.52],
       [-0.07, 0.54],
       [-0.12, 0.54],
     ]),
-    onFlank(size, half, 'ink', [
+    onFlank(size, half, 'glass', [
       [-0.055, 0.2],
       [-0.052, 0.2],
       [-0.052, 0.63],
@@ -94,10 +94,10 @@ export function carSolid(size: Subject): Solid {
       at(x, outer, (up + 0.07) * height),
       at(x, inner, (up + 0.07) * height),
     ]
-    return ahead > 0 ? face('pale', corners.toReversed()) : face('ink', corners)
+    return ahead > 0 ? face('pale', corners.toReversed()) : face('glass', corners)
   }
   const grille = face(
-    'ink',
+    'glass',
     [
       [-0.26, 0.24],
       [0.26, 0.24],

@@ -1,7 +1,7 @@
 /** People: one standing, and two side by side. */
 import type { Part, Rod, Solid } from '#core/scene/solid.ts'
 import type { Subject } from '#core/scene/subject.ts'
-import { at, ball, column, divide, limb, part } from './shape.ts'
+import { type LevelRow, at, ball, column, divide, limb, part, smoothed } from './shape.ts'
 
 interface Figure {
   /** Metres of the figure's middle to the right, of its height, and of its shoulders' width. */
@@ -52,7 +52,7 @@ function arm(figure: Figure, hand: 1 | -1): Part {
 function figureSolid(figure: Figure): Solid {
   const { right, height: h, shoulders: s, depth, wears, top } = figure
   const d = depth * 0.5
-  const torso = column(top, [
+  const torsoRows: readonly LevelRow[] = [
     [0, right, h * 0.47, d * 0.62, s * 0.33],
     [0, right, h * 0.55, d * 0.58, s * 0.31],
     [0, right, h * 0.63, d * 0.52, s * 0.28],
@@ -60,13 +60,18 @@ function figureSolid(figure: Figure): Solid {
     [0, right, h * 0.8, d * 0.56, s * 0.41],
     [0, right, h * 0.835, d * 0.34, s * 0.26],
     [0, right, h * 0.85, d * 0.2, s * 0.1],
-  ])
-  const skirt = column(top, [
-    [0, right, h * 0.05, d * 0.98, s * 0.62],
-    [0, right, h * 0.3, d * 0.74, s * 0.48],
-    [0, right, h * 0.52, d * 0.58, s * 0.34],
-    [0, right, h * 0.6, d * 0.5, s * 0.26],
-  ])
+  ]
+  const torso = column(top, smoothed(torsoRows, 1), 22)
+  const skirt = column(
+    top,
+    [
+      [0, right, h * 0.05, d * 0.98, s * 0.62],
+      [0, right, h * 0.3, d * 0.74, s * 0.48],
+      [0, right, h * 0.52, d * 0.58, s * 0.34],
+      [0, right, h * 0.6, d * 0.5, s * 0.26],
+    ],
+    22,
+  )
   const head = part(
     limb('pale', [at(0, right, h * 0.84), h * 0.05], [at(0, right, h * 0.87), h * 0.05]),
     limb('pale', [at(d * 0.1, right, h * 0.905), h * 0.075], [at(0, right, h * 0.945), h * 0.088]),

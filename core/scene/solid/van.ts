@@ -22,7 +22,7 @@ export function vanSolid(size: Subject): Solid {
     [0.48, 0.1],
   ])
   const body = softened(outline, half, width * 0.04, () => [
-    onFlank(size, half, 'ink', [
+    onFlank(size, half, 'glass', [
       [-0.475, 0.105],
       [0.475, 0.105],
       [0.475, 0.15],
@@ -46,13 +46,13 @@ export function vanSolid(size: Subject): Solid {
       [-0.175, 0.87],
       [-0.455, 0.87],
     ]),
-    onFlank(size, half, 'ink', [
+    onFlank(size, half, 'glass', [
       [0.11, 0.16],
       [0.114, 0.16],
       [0.114, 0.92],
       [0.11, 0.92],
     ]),
-    onFlank(size, half, 'ink', [
+    onFlank(size, half, 'glass', [
       [-0.16, 0.16],
       [-0.156, 0.16],
       [-0.156, 0.92],
@@ -64,7 +64,7 @@ export function vanSolid(size: Subject): Solid {
       [0.48, 0.42],
       [0.445, 0.45],
     ]),
-    onFlank(size, half, 'ink', [
+    onFlank(size, half, 'glass', [
       [-0.488, 0.32],
       [-0.474, 0.32],
       [-0.474, 0.48],
@@ -87,7 +87,7 @@ export function vanSolid(size: Subject): Solid {
   const withRear: Solid = [divide(at(-length * 0.485, 0, 0), at(-1, 0, 0), [part(rearWindows)], [glazed])]
   const front = length * 0.4995
   const grille = face(
-    'ink',
+    'glass',
     [
       [-0.34, 0.24],
       [0.34, 0.24],
