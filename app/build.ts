@@ -51,15 +51,17 @@ const PARTS: readonly Part[] = [
 /** Builds all parts, or those alone whose sources are newer than they; tells which. */
 export async function buildParts(which: 'all' | 'stale'): Promise<readonly string[]> {
   const wanted = which === 'all' ? PARTS : await staleParts()
-  for (const part of wanted) {
-    // The stamp carries the moment the build began: a file saved meanwhile makes the part stale again.
-    const began = new Date()
-    await part.build()
-    await mkdir(join(ROOT, 'out/stamps'), { recursive: true })
-    await writeFile(stampOf(part), '')
-    await utimes(stampOf(part), began, began)
-  }
+  await mkdir(join(ROOT, 'out/stamps'), { recursive: true })
+  await Promise.all(wanted.map(buildPart))
   return wanted.map((part) => part.name)
+}
+
+async function buildPart(part: Part): Promise<void> {
+  // The stamp carries the moment the build began: a file saved meanwhile makes the part stale again.
+  const began = new Date()
+  await part.build()
+  await writeFile(stampOf(part), '')
+  await utimes(stampOf(part), began, began)
 }
 
 async function staleParts(): Promise<readonly Part[]> {
@@ -68,10 +70,9 @@ async function staleParts(): Promise<readonly Part[]> {
 }
 
 async function isStale(part: Part): Promise<boolean> {
-  const built = Math.min(await changedAt(join(ROOT, part.result), 0), await changedAt(stampOf(part), 0))
+  const [result, stamp] = await Promise.all([newestIn(join(ROOT, part.result)), newestIn(stampOf(part))])
   // A part that was never built, or whose result was taken away since.
-  if (built === 0) return true
-  const stamp = await changedAt(stampOf(part), 0)
+  if (result === 0 || stamp === 0) return true
   const sources = await Promise.all([...part.sources, ...COMMON].map((path) => newestIn(join(ROOT, path))))
   return Math.max(...sources) > stamp
 }
@@ -80,14 +81,7 @@ function stampOf(part: Part): string {
   return join(ROOT, 'out/stamps', part.name)
 }
 
-async function changedAt(path: string, missing: number): Promise<number> {
-  return stat(path).then(
-    (about) => about.mtimeMs,
-    () => missing,
-  )
-}
-
-/** The newest change in a file or folder; a folder's own time tells of files taken away. */
+/** The newest change in a file or folder, 0 when there is none; a folder's own time tells of files taken away. */
 async function newestIn(path: string): Promise<number> {
   const about = await stat(path).catch(() => null)
   if (about === null) return 0

@@ -70,7 +70,7 @@ describe.skipIf(process.platform !== 'linux')('npm start', () => {
     // Stands for the system's opener: writes down what it was told and stays, as a browser would.
     await writeFile(
       join(tools, 'xdg-open'),
-      `#!/bin/sh\nprintf '%s\\n' "$@" > '${seen}.part' && mv '${seen}.part' '${seen}'\nexec tail -f /dev/null --pid=$PPID\n`,
+      `#!/bin/sh\nprintf '%s\\n' "$@" > '${seen}.part' && mv '${seen}.part' '${seen}'\ntail -f /dev/null --pid=$PPID\n`,
     )
     await chmod(join(tools, 'xdg-open'), 0o755)
     const path = `${tools}${delimiter}${process.env['PATH'] ?? ''}`
