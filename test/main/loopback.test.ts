@@ -270,6 +270,21 @@ describe('too much', () => {
     expect(answer.status).toBe(413)
   })
 
+  test('the refusal reaches a page that is still sending', async () => {
+    const body = ' '.repeat(1_100_000)
+    const head = [
+      'POST /api/library.shoots HTTP/1.1',
+      `Host: 127.0.0.1:${port}`,
+      `Origin: ${host.origin}`,
+      `Authorization: Bearer ${token}`,
+      'Content-Type: application/json',
+      'Transfer-Encoding: chunked',
+    ]
+    // One piece of a body whose end never comes.
+    const line = await rawLine(port, `${head.join('\r\n')}\r\n\r\n${body.length.toString(16)}\r\n${body}\r\n`)
+    expect(line).toMatch(/^HTTP\/1\.1 413/)
+  })
+
   test('a body within the limit but not JSON is refused', async () => {
     expect((await ask({ body: '{' })).status).toBe(400)
     expect((await ask({ body: '' })).status).toBe(400)
