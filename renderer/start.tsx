@@ -1,0 +1,114 @@
+/** Brings the page up: settings, library, the shoot that was last at work; then follows keys, files and other windows. */
+import { effect } from '@preact/signals'
+import { render } from 'preact'
+import type { CommandId } from '#app/commands.ts'
+import { ask, onFileOpened } from '#renderer/host.ts'
+import { fitPlan } from '#renderer/map/map-window.ts'
+import { copySpot, keepSpot } from '#renderer/shelf/spot-acts.ts'
+import { addShootFile, chooseShootFile, makeShoot, saveShootFile } from '#renderer/shoot/shoot-acts.ts'
+import { redo, undo } from '#renderer/state/edits.ts'
+import { followHealth } from '#renderer/state/health.ts'
+import { followCommands } from '#renderer/state/keys.ts'
+import { libraryState, openAny, refreshShootList, savedSpot, seenVersion, shoot } from '#renderer/state/library.ts'
+import { tell } from '#renderer/state/notices.ts'
+import { page, picked } from '#renderer/state/page.ts'
+import { refreshIfChanged } from '#renderer/state/refresh.ts'
+import { changeSettings, dark, loadSettings, settings } from '#renderer/state/settings.ts'
+import { words } from '#renderer/words/en.ts'
+import { WholePage, trouble } from './page.tsx'
+import './style/ink.css'
+import './style/type.css'
+import './style/part.css'
+import './style/board.css'
+import './style/answers.css'
+import './style/pages.css'
+
+/** Milliseconds between two looks for another window's changes while this one is in sight. */
+const LOOK_EVERY = 5_000
+
+async function bringUp(): Promise<void> {
+  await loadSettings()
+  const answer = await ask('library.state', {})
+  if (!answer.ok) {
+    trouble.value = { kind: 'no-host', message: answer.fault.message }
+    return
+  }
+  libraryState.value = answer.value
+  const { state } = answer.value
+  if (state !== 'open' && state !== 'read-only') {
+    trouble.value = { kind: 'library', state: answer.value }
+    return
+  }
+  seenVersion.value = answer.value.version
+  await refreshShootList()
+  await openAny(settings.value.lastShootId, settings.value.lastSpotId)
+  fitPlan()
+  trouble.value = 'none'
+}
+
+function focusBox(id: string): void {
+  page.value = 'board'
+  // The board may have to be drawn first.
+  requestAnimationFrame(() => document.getElementById(id)?.focus())
+}
+
+function run(id: CommandId): void {
+  if (trouble.value !== 'none') return
+  const spot = savedSpot.value
+  const acts: Record<CommandId, () => unknown> = {
+    'new-shoot': makeShoot,
+    'edit-shoot': () => (page.value = 'shoot'),
+    'open-file': chooseShootFile,
+    'save-file': saveShootFile,
+    'print-sheet': () => spot !== null && (page.value = 'sheet'),
+    undo,
+    redo,
+    find: () => focusBox('find-box'),
+    'go-to-place': () => focusBox('place-box'),
+    settings: () => (page.value = 'settings'),
+    'keep-spot': () => spot !== null && void keepSpot(spot),
+    'duplicate-spot': () => spot !== null && void copySpot(spot),
+    'side-by-side': openCompare,
+    theme: () => void changeSettings({ theme: dark.value ? 'light' : 'dark' }),
+    help: () => (page.value = 'help'),
+  }
+  acts[id]()
+}
+
+function openCompare(): void {
+  if (picked.value.length >= 2) page.value = 'compare'
+  else tell('fault', words.board.sideBySideHint)
+}
+
+function followWindows(): void {
+  const look = (): void => {
+    if (document.visibilityState === 'visible' && trouble.value === 'none') void refreshIfChanged()
+  }
+  addEventListener('focus', look)
+  setInterval(look, LOOK_EVERY)
+}
+
+/** The theme on the page, the title, and where to begin next time. */
+function followState(): void {
+  effect(() => {
+    document.documentElement.dataset['theme'] = dark.value ? 'dark' : 'light'
+  })
+  effect(() => {
+    const shootId = shoot.value?.id ?? null
+    const spotId = savedSpot.value?.id ?? null
+    const { lastShootId, lastSpotId } = settings.peek()
+    if (trouble.value !== 'none' || (shootId === lastShootId && spotId === lastSpotId)) return undefined
+    // A wish of the moment, not of every press of a key through the shelf.
+    const timer = setTimeout(() => void changeSettings({ lastShootId: shootId, lastSpotId: spotId }), 500)
+    return () => clearTimeout(timer)
+  })
+}
+
+await bringUp()
+followState()
+const root = document.getElementById('page')
+if (root !== null) render(<WholePage onAgain={bringUp} />, root)
+followCommands(run)
+onFileOpened((file) => void addShootFile(file.text))
+followWindows()
+followHealth()
