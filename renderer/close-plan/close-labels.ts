@@ -1,4 +1,5 @@
 /** Where the close plan's words go: beside what they name, clear of the things and of each other. */
+import { HEAD_HEIGHT } from './close-head.tsx'
 import { boxAround, clipSegment, inset, placeLabel, textWidth } from '#renderer/map/screen-line.ts'
 import type { PlanDrawing } from '#renderer/map/drawing.ts'
 import type { Box, PlanView, Point } from '#renderer/map/plan-view.ts'
@@ -30,11 +31,20 @@ export interface Leaving {
 
 /** Null when the landmark lies within the plan itself, or the line misses it. */
 export function leavingLine(drawing: PlanDrawing, view: PlanView): Leaving | null {
-  const { landmark, standpoint } = drawing
+  const { landmark, standpoint, subject } = drawing
   if (landmark === null) return null
-  const seen = clipSegment(standpoint, landmark.at, inset(view.box, 9))
+  const room = { ...inset(view.box, 9), top: view.box.top + HEAD_HEIGHT + 6 }
+  const seen = clipSegment(standpoint, landmark.at, room)
   if (seen === null) return null
-  const [from, at] = seen
+  const [start, at] = seen
+  const whole = Math.hypot(at.x - standpoint.x, at.y - standpoint.y)
+  // It begins behind the subject: beside the line to the subject it would only be a second one.
+  const past = Math.hypot(subject.at.x - standpoint.x, subject.at.y - standpoint.y) + subject.size * 0.4
+  const share = whole > past ? past / whole : 0
+  const from =
+    share === 0
+      ? start
+      : { x: standpoint.x + (at.x - standpoint.x) * share, y: standpoint.y + (at.y - standpoint.y) * share }
   if (Math.hypot(landmark.at.x - at.x, landmark.at.y - at.y) < 1) return null
   const turn = (Math.atan2(landmark.at.x - standpoint.x, standpoint.y - landmark.at.y) * 180) / Math.PI
   return { from, at, turn }
@@ -85,6 +95,18 @@ function strung(from: Point, to: Point): Box[] {
   })
 }
 
+/** Both edges of the wedge as far as they are seen. */
+function wedgeEdges(drawing: PlanDrawing, view: PlanView): Box[] {
+  const { sharp, standpoint } = drawing
+  const [left, , , right] = sharp?.corners ?? []
+  return [left, right].flatMap((corner) => {
+    if (corner === undefined) return []
+    const far = { x: standpoint.x + (corner.x - standpoint.x) * 100, y: standpoint.y + (corner.y - standpoint.y) * 100 }
+    const seen = clipSegment(standpoint, far, view.box)
+    return seen === null ? [] : strung(seen[0], seen[1])
+  })
+}
+
 /** Every label that finds room, in order of weight. */
 export function placeLabels(
   drawing: PlanDrawing,
@@ -98,6 +120,8 @@ export function placeLabels(
   const clear: Box[] = [
     ...taken,
     ...strung(standpoint, subject.at),
+    ...wedgeEdges(drawing, view),
+    ...(ring?.points ?? []).map((point) => boxAround(point, 4, 4)),
     ...(leaving === null ? [] : strung(leaving.from, leaving.at)),
     boxAround(subject.at, reach, reach * 0.8),
     kiteBox(drawing),
