@@ -41,7 +41,7 @@ export function contours(heights: Field): Contour[] {
   for (let elevation = CONTOUR_INTERVAL; elevation < highest; elevation += CONTOUR_INTERVAL) {
     for (const ring of isolines(heights, elevation)) {
       if (Math.abs(ringArea(ring)) < 900) continue
-      const line = thinRing(ring, 3.4)
+      const line = thinRing(ring, 3.8)
       if (line[0] !== undefined) found.push({ elevation, line: [...line, line[0]] })
     }
   }
@@ -50,7 +50,7 @@ export function contours(heights: Field): Contour[] {
 
 export function woods(ground: Ground, ways: Nearness, houses: Nearness, fields: Nearness): Ring[][] {
   const field = sampleField(ORIGIN, wholeMap(20), (point) => woodland(ground, point, ways, houses, fields))
-  return polygons(isolines(field, 0), 2500).map((rings) => rings.map((ring) => thinRing(ring, 3.2)))
+  return polygons(isolines(field, 0), 4000).map((rings) => rings.map((ring) => thinRing(ring, 3.2)))
 }
 
 /** Sand between the water and the foot of the land, in the bays that have it. */
@@ -76,7 +76,7 @@ export function crags(ground: Ground): Ring[][] {
     const north = ground.heightAt(step(point, 0, 5)) - ground.heightAt(step(point, 180, 5))
     return Math.hypot(east, north) / 10 - 0.72 + layeredNoise(point.east, point.north, 60, 2, 163) * 0.25
   })
-  return polygons(isolines(field, 0), 420).map((rings) => rings.map((ring) => thinRing(ring, 1.4)))
+  return polygons(isolines(field, 0), 800).map((rings) => rings.map((ring) => thinRing(ring, 1.4)))
 }
 
 /** The lake's shore, anticlockwise, not closed. */

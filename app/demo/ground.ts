@@ -175,6 +175,6 @@ export class Ground {
     }
     const light = distanceBetween(point, LIGHTHOUSE_PLAN)
     const rock = LIGHTHOUSE.baseElevation * (1 - Math.exp(-inside / 9))
-    return levelled(height, rock, light, 45, 170)
+    return levelled(height, rock, light, 60, 430)
   }
 }

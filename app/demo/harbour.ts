@@ -8,9 +8,17 @@ export interface Quays {
   readonly areas: readonly (readonly PlanePoint[])[]
   /** Low walls along the seaward edges. */
   readonly walls: readonly (readonly PlanePoint[])[]
-  /** The lane from the shore along the quay. */
-  readonly road: readonly PlanePoint[]
-  /** Mid quay, where a vehicle may stop. */
+  /** Where the lane from the village comes onto the quay. */
+  readonly gate: PlanePoint
+  /** The lane from the quay's face to the gate. */
+  readonly lane: readonly PlanePoint[]
+  /** Middles of the sheds behind the quay. */
+  readonly sheds: readonly PlanePoint[]
+  /** Along the quay's face, degrees clockwise from north. */
+  readonly bearing: number
+  /** Bearing of the mole's outer arm. */
+  readonly moleBearing: number
+  /** On the mole's outer arm, where a bicycle may stop. */
   readonly stop: PlanePoint
 }
 
@@ -38,26 +46,35 @@ function band(line: readonly PlanePoint[], right: number, left: number): PlanePo
   return [...side(right), ...side(left).toReversed()]
 }
 
-/** Bearings from the bay's middle to the ends of the quay and to the root of the mole. */
-const QUAY_FROM = 295
-const QUAY_TO = 215
+/** Bearings from the bay's middle to the ends of the quay. */
+const QUAY_FROM = 289
+const QUAY_TO = 221
 
 export function buildQuays(): Quays {
   const north = shoreAlong(QUAY_FROM)
   const south = shoreAlong(QUAY_TO)
   const along = bearingBetween(north, south)
   const seaward = along - 90
-  const face = [step(north, seaward, 16), step(south, seaward, 16)] as const
-  const quay = band(face, 46, 0)
-  const root = step(face[1], along, -4)
-  const bend = step(root, seaward + 8, 95)
-  const moleLine = [step(root, seaward + 8, -30), bend, step(bend, seaward - 52, 70)]
-  const mole = band(moleLine, 6, -6)
-  const lane = [step(face[0], along + 90, 9), step(face[1], along + 90, 9)] as const
+  const face = [step(step(north, along, -6), seaward, 5), step(step(south, along, 6), seaward, 5)] as const
+  const back: PlanePoint[] = []
+  for (let bearing = QUAY_TO; bearing <= QUAY_FROM; bearing += 4) back.push(step(shoreAlong(bearing), bearing, 9))
+  const quay = [...face.toReversed(), ...back.toReversed()]
+  const bend = step(face[1], seaward + 6, 92)
+  const moleLine = [
+    step(step(face[1], along, -5), seaward + 6, -14),
+    step(bend, along, -5),
+    step(bend, seaward - 50, 72),
+  ]
+  const middle = { east: (face[0].east + face[1].east) / 2, north: (face[0].north + face[1].north) / 2 }
+  const gate = step(shoreAlong((QUAY_FROM + QUAY_TO) / 2), seaward + 180, 30)
   return {
-    areas: [quay, mole],
-    walls: [band(moleLine, 5, 4.2)],
-    road: [step(lane[0], along + 90, 26), step(lane[0], along + 30, 20), step(lane[1], along, -14)],
-    stop: step(step(face[0], along, 30), along + 90, 5),
+    areas: [quay.toReversed(), band(moleLine, 6, -6)],
+    walls: [band(moleLine, 5.6, 4.6)],
+    gate,
+    lane: [step(step(middle, along, 34), seaward + 180, 9), step(step(middle, along, 8), seaward + 180, 10), gate],
+    sheds: [-46, -24, 34, 52].map((off) => step(step(gate, along, off), seaward + 180, 4 + Math.abs(off) * 0.05)),
+    bearing: along,
+    stop: step(bend, seaward - 50, 48),
+    moleBearing: seaward - 50,
   }
 }

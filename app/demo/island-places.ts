@@ -1,6 +1,6 @@
 /** The fixed places of the demo island, each written once: bridge, lighthouse, harbour, hills, and the demo shoot's spots. */
 import type { LatLon } from '#core/geo/lat-lon.ts'
-import { type PlanePoint, step, toLatLon } from './island-frame.ts'
+import { bearingBetween, type PlanePoint, step, toLatLon } from './island-frame.ts'
 
 /** The suspension bridge over the Sound of Merrin: measures in metres. */
 const BRIDGE_MIDDLE: PlanePoint = { east: 420, north: 330 }
@@ -44,7 +44,7 @@ export const LIGHTHOUSE = {
 } as const
 
 /** Quennick harbour: the bay's middle, and the quay's level above the sea, metres. */
-export const HARBOUR_PLAN: PlanePoint = { east: -175, north: -690 }
+export const HARBOUR_PLAN: PlanePoint = { east: -225, north: -690 }
 export const QUAY_LEVEL = 2.6
 
 /** Summits by which the land is shaped: metres above the sea, and metres of reach. */
@@ -73,6 +73,10 @@ export const LAKE_PLAN = {
   bearing: 15,
 } as const
 
+/** The plane points by which tracks and roads must pass, since the spots lie on them. */
+export const TRACK_STOP: PlanePoint = { east: -30, north: 110 }
+export const LAY_BY_STOP: PlanePoint = { east: 1730, north: -1880 }
+
 /** One arrangement of the demo shoot. */
 export interface DemoPlace {
   readonly name: string
@@ -86,6 +90,60 @@ export interface DemoPlace {
   readonly landmark: 'bridge' | 'lighthouse'
 }
 
-/** The plane points by which tracks and roads must pass, since the spots lie on them. */
-export const TRACK_STOP: PlanePoint = { east: -30, north: 110 }
-export const LAY_BY_STOP: PlanePoint = { east: 1730, north: -1880 }
+interface Sketch {
+  readonly name: string
+  readonly stop: PlanePoint
+  readonly heading: number
+  /** Metres from the stop to the standpoint, straight away from the landmark. */
+  readonly away: number
+  readonly parking: PlanePoint
+  readonly landmark: DemoPlace['landmark']
+  /** Metres above the sea at stop and standpoint; a test holds them against the elevation grid. */
+  readonly elevations: readonly [number, number]
+}
+
+/** The three spots of the demo shoot: the track below Hallow Brae, the mole of Quennick harbour, the lay-by above Orvane Head. */
+const SKETCHES: readonly Sketch[] = [
+  {
+    name: 'Track below Hallow Brae',
+    stop: { east: -34, north: 122.4 },
+    heading: 122,
+    away: 9,
+    parking: { east: 139, north: 180 },
+    landmark: 'bridge',
+    elevations: [55.2, 55.9],
+  },
+  {
+    name: 'Quennick harbour wall',
+    stop: { east: -206.9, north: -751.9 },
+    heading: 336,
+    away: 11,
+    parking: { east: -341.5, north: -756.7 },
+    landmark: 'bridge',
+    elevations: [QUAY_LEVEL, QUAY_LEVEL],
+  },
+  {
+    name: 'Orvane lay-by',
+    stop: { east: 1599.8, north: -1858.4 },
+    heading: 115,
+    away: 14,
+    parking: { east: 1621, north: -1868 },
+    landmark: 'lighthouse',
+    elevations: [73.4, 74.8],
+  },
+]
+
+export const DEMO_PLACES: readonly DemoPlace[] = SKETCHES.map((sketch) => {
+  const landmark = sketch.landmark === 'bridge' ? BRIDGE_MIDDLE : LIGHTHOUSE_PLAN
+  const standpoint = step(sketch.stop, bearingBetween(landmark, sketch.stop), sketch.away)
+  return {
+    name: sketch.name,
+    stop: toLatLon(sketch.stop),
+    stopElevation: sketch.elevations[0],
+    heading: sketch.heading,
+    standpoint: toLatLon(standpoint),
+    standpointElevation: sketch.elevations[1],
+    parking: toLatLon(sketch.parking),
+    landmark: sketch.landmark,
+  }
+})

@@ -1,5 +1,6 @@
 /** Makes the demo island, whole and alike on every run: island.geojson, elevation.bin and elevation.json beside this file. */
 import { writeFileSync } from 'node:fs'
+import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { beaches, contours, crags, fineHeights, lake, landAreas, woods } from './cover.ts'
 import {
@@ -28,7 +29,7 @@ const POST_SPACING = 20
 /** Land smaller than this is a skerry, bare rock. */
 const SKERRY_AREA = 16_000
 
-export interface MadeIsland {
+interface MadeIsland {
   readonly geojson: string
   /** Decimetres above the sea, 16-bit little-endian, row by row from the north-west. */
   readonly elevation: Uint8Array
@@ -43,7 +44,7 @@ function describe(ground: Ground, quays: Quays): IslandFeature[] {
   const heights = fineHeights(ground)
   const land = landAreas(heights)
   const ways = layWays(ground, quays)
-  const houses = buildHouses(ground, ways, quays.areas)
+  const houses = buildHouses(ground, ways, quays)
   const plots = layFields(ground)
   const nearWays = new Nearness(ways.map((way) => way.line))
   const nearHouses = new Nearness(houses.map((house) => closed(house.corners)))
@@ -91,11 +92,14 @@ function names(ground: Ground): IslandFeature[] {
 function elevations(ground: Ground, quays: Quays): Pick<MadeIsland, 'elevation' | 'elevationHeader'> {
   const columns = (REACH_EAST * 2) / POST_SPACING + 1
   const rows = (REACH_NORTH * 2) / POST_SPACING + 1
+  const nearQuay = new Nearness(quays.areas.map(closed))
   const bytes = new DataView(new ArrayBuffer(columns * rows * 2))
   for (let row = 0; row < rows; row++) {
     for (let column = 0; column < columns; column++) {
       const point = { east: column * POST_SPACING - REACH_EAST, north: REACH_NORTH - row * POST_SPACING }
-      const built = quays.areas.some((ring) => isInside(point, ring)) ? QUAY_LEVEL : 0
+      // Posts beside a quay carry its level too, so that the ground between posts does not sink below its edge.
+      const onQuay = quays.areas.some((ring) => isInside(point, ring)) || nearQuay.metres(point) < 16
+      const built = onQuay ? QUAY_LEVEL : 0
       bytes.setInt16((row * columns + column) * 2, Math.round(Math.max(built, ground.heightAt(point)) * 10), true)
     }
   }
@@ -112,19 +116,23 @@ function elevations(ground: Ground, quays: Quays): Pick<MadeIsland, 'elevation' 
   return { elevation: new Uint8Array(bytes.buffer), elevationHeader: `${JSON.stringify(header, null, 2)}\n` }
 }
 
-export function makeIsland(): MadeIsland {
+function makeIsland(): MadeIsland {
   const ground = new Ground(carve())
   const quays = buildQuays()
   return { geojson: collection(describe(ground, quays)), ...elevations(ground, quays) }
 }
 
-if (process.argv[1] === fileURLToPath(import.meta.url)) {
+/** Writes the three files; a folder other than this one may be named on the command line. */
+function writeIsland(folder: string): void {
   const made = makeIsland()
   const write = (name: string, content: string | Uint8Array): void => {
-    writeFileSync(new URL(name, import.meta.url), content)
+    writeFileSync(join(folder, name), content)
     console.log(`${name}: ${content.length} bytes`)
   }
   write('island.geojson', made.geojson)
   write('elevation.bin', made.elevation)
   write('elevation.json', made.elevationHeader)
 }
+
+const thisFile = fileURLToPath(import.meta.url)
+if (process.argv[1] === thisFile) writeIsland(process.argv[2] ?? dirname(thisFile))

@@ -96,7 +96,7 @@ export function placeNames(ground: Ground): PlaceName[] {
 
 function bridgeAndWaters(): PlaceName[] {
   const sound = [-380, -640, -900, -1160, -1420, -1680].map((north) => ({
-    east: soundMiddle(north) + (north + 380) * -0.06,
+    east: soundMiddle(north) + 30 + (north + 380) * -0.06,
     north,
   }))
   const lake = LAKE_PLAN.middle

@@ -3,6 +3,7 @@ import type { Ground } from './ground.ts'
 import { type PlanePoint, distanceBetween, step } from './island-frame.ts'
 import { BRIDGE_BEARING, BRIDGE_PLAN, HILLS, LAY_BY_STOP, TRACK_STOP } from './island-places.ts'
 import type { Quays } from './harbour.ts'
+import { even, relax } from './outline.ts'
 import { RoutePlanner } from './routes.ts'
 
 export const WAY_KINDS = ['road', 'minor', 'track', 'path'] as const
@@ -74,14 +75,10 @@ function village(name: string): PlanePoint {
   return found.at
 }
 
-/** The two roads that lead onto the bridge begin straight, in line with it. */
-function approaches(): { readonly west: readonly PlanePoint[]; readonly east: readonly PlanePoint[] } {
-  const [west, , , east] = BRIDGE_PLAN
-  if (west === undefined || east === undefined) throw new Error('the bridge has four points')
-  return {
-    west: [west, step(west, BRIDGE_BEARING, -50)],
-    east: [east, step(east, BRIDGE_BEARING, 50)],
-  }
+/** Points in line with the bridge from its end on, so that its roads begin straight. */
+function approach(abutment: PlanePoint | undefined, bearing: number): PlanePoint[] {
+  if (abutment === undefined) throw new Error('the bridge has four points')
+  return [0, 12, 24, 36, 48, 60].map((away) => step(abutment, bearing, away))
 }
 
 /** All ways of the island. */
@@ -91,22 +88,19 @@ export function layWays(ground: Ground, quays: Quays): Way[] {
   const add = (kind: Way['kind'], line: readonly PlanePoint[]): void => {
     ways.push({ kind, line })
   }
-  const { west, east } = approaches()
-  const westEnd = west[1] ?? village('Tolvay')
-  const eastEnd = east[1] ?? village('Orvane')
-  const mainRoad = planner.through([westEnd, village('Quennick')], ROAD_COMFORT)
-  add('road', [...west.slice(0, 1), ...mainRoad])
-  const eastRoad = planner.through([eastEnd, village('Orvane'), LAY_BY_STOP, village('Whitten')], ROAD_COMFORT)
-  add('road', [...east.slice(0, 1), ...eastRoad])
+  const west = approach(BRIDGE_PLAN[0], BRIDGE_BEARING + 180)
+  const east = approach(BRIDGE_PLAN[3], BRIDGE_BEARING)
+  const westward = [...west.slice(-1), village('Quennick'), village('Correl')]
+  add('road', planner.through(westward, ROAD_COMFORT, west.slice(0, -1)))
+  const eastward = [...east.slice(-1), village('Orvane'), LAY_BY_STOP, village('Whitten')]
+  add('road', planner.through(eastward, ROAD_COMFORT, east.slice(0, -1)))
   add('road', planner.join([village('Tolvay')], ROAD_COMFORT))
-  add('road', planner.through([village('Quennick'), village('Correl')], ROAD_COMFORT))
   add('minor', planner.through([village('Correl'), { east: -3050, north: -820 }, village('Ulvet')], LANE_COMFORT))
   add('minor', planner.through([village('Ulvet'), { east: -1250, north: 2050 }, village('Tolvay')], LANE_COMFORT))
   add('minor', planner.through([village('Whitten'), { east: 3300, north: 750 }, village('Sturrow')], LANE_COMFORT))
   add('minor', planner.join([village('Sturrow'), { east: 1400, north: 2050 }], LANE_COMFORT))
   add('minor', planner.join([{ east: 1160, north: -2845 }], LANE_COMFORT))
-  add('minor', [...quays.road])
-  planner.lay(quays.road)
+  add('minor', relax(even([...quays.lane.slice(0, -1), ...planner.join([quays.gate], LANE_COMFORT)], 5), 6))
   for (const end of QUENNICK_LANES) add('minor', planner.join([end], LANE_COMFORT))
   for (const farm of FARMS) add('minor', planner.join([farm], LANE_COMFORT))
   addTracks(planner, add)
@@ -184,8 +178,8 @@ function addPaths(
     'path',
     planner.join(
       [
-        { east: -260, north: -2000 },
-        { east: -180, north: -1300 },
+        { east: -460, north: -2000 },
+        { east: -420, north: -1300 },
       ],
       PATH_COMFORT,
     ),

@@ -58,8 +58,8 @@ export class RoutePlanner {
     throw new Error(`no dry ground near ${JSON.stringify(point)}`)
   }
 
-  /** The way through all the places in turn; `comfort` is the slope (rise over run) that doubles the cost. */
-  through(places: readonly PlanePoint[], comfort: number): PlanePoint[] {
+  /** The way through all the places in turn; `comfort` is the slope (rise over run) that doubles the cost; `lead` goes before. */
+  through(places: readonly PlanePoint[], comfort: number, lead: readonly PlanePoint[] = []): PlanePoint[] {
     const line: PlanePoint[] = []
     for (let place = 0; place + 1 < places.length; place++) {
       const from = places[place]
@@ -73,7 +73,7 @@ export class RoutePlanner {
     const last = places.at(-1)
     if (first !== undefined && this.#isOpen(first)) line[0] = first
     if (last !== undefined && this.#isOpen(last)) line[line.length - 1] = last
-    return this.#settle(line)
+    return this.#settle([...lead, ...line])
   }
 
   /** The way from a place through others to the nearest point of any way already laid. */
@@ -107,8 +107,8 @@ export class RoutePlanner {
   }
 
   #settle(line: readonly PlanePoint[]): PlanePoint[] {
-    const smooth = thin(relax(even(relax(line, 3), 12), 24), 0.6)
-    this.lay(even(smooth, 15).length > 2 ? smooth : line)
+    const smooth = thin(relax(even(relax(line, 3), 12), 24), 0.25)
+    this.lay(smooth)
     return smooth
   }
 

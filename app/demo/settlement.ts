@@ -7,6 +7,7 @@ import { Nearness } from './nearness.ts'
 import { FARMS, VILLAGES, type Way } from './network.ts'
 import { gradientNoise, layeredNoise, randomSequence, softStep } from './noise.ts'
 import { even } from './outline.ts'
+import type { Quays } from './harbour.ts'
 import { fromShore } from './terrain.ts'
 
 export interface House {
@@ -45,10 +46,10 @@ function winged(middle: PlanePoint, bearing: number, long: number, deep: number,
 }
 
 /** Houses face the road at the distance of a front garden; each side of each stretch may carry one. */
-export function buildHouses(ground: Ground, ways: readonly Way[], quays: readonly (readonly PlanePoint[])[]): House[] {
+export function buildHouses(ground: Ground, ways: readonly Way[], quays: Quays): House[] {
   const random = randomSequence(401)
   const near = new Nearness(ways.map((way) => way.line))
-  const quayEdges = new Nearness(quays.map((ring) => [...ring, ...ring.slice(0, 1)]))
+  const quayEdges = new Nearness(quays.areas.map((ring) => [...ring, ...ring.slice(0, 1)]))
   const houses: House[] = []
   const place = (house: House, room: number): boolean => {
     const dry = house.corners.every((corner) => fromShore(corner) > 9 && lakeOval(corner) > 1.15)
@@ -58,6 +59,7 @@ export function buildHouses(ground: Ground, ways: readonly Way[], quays: readonl
     houses.push(house)
     return true
   }
+  for (const shed of quays.sheds) houses.push(block(shed, quays.bearing, 13, 8))
   for (const village of VILLAGES) {
     const stretches = ways
       .filter((way) => way.kind === 'road' || way.kind === 'minor')
@@ -146,7 +148,13 @@ export function layFields(ground: Ground): FieldPlot[] {
       plots.push({ corners, tilled })
     }
   }
-  return plots
+  return plots.filter((plot) => plots.some((other) => other !== plot && shareCorner(plot, other)))
+}
+
+function shareCorner(first: FieldPlot, second: FieldPlot): boolean {
+  return first.corners.some((corner) =>
+    second.corners.some((other) => corner.east === other.east && corner.north === other.north),
+  )
 }
 
 /** How strongly a point wants to be wood: above 0 it is. */

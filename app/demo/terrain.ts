@@ -39,7 +39,7 @@ function fromSound(point: PlanePoint): number {
   const off = point.east - soundMiddle(point.north)
   const away = Math.abs(point.north - 330) / 1000
   const south = point.north < 330
-  const western = south ? 118 + 270 * away ** 1.3 : 118 + 110 * away ** 1.6
+  const western = south ? 118 + 270 * away ** 1.3 + 110 * softStep(0, 0.5, away) : 118 + 110 * away ** 1.6
   const eastern = south ? 118 + 190 * away ** 1.7 : 118 + 140 * away ** 1.5
   const bays = layeredNoise(point.east, point.north, 950, 2, 71) * 300 * softStep(0.35, 1.3, away)
   return Math.abs(off) - (off < 0 ? western : eastern) + bays
@@ -49,7 +49,7 @@ function fromSound(point: PlanePoint): number {
 const SKERRIES = [
   [880, -3120, 46],
   [960, -3220, 30],
-  [770, -3080, 22],
+  [790, -3050, 38],
   [3900, 1480, 60],
   [4080, 1390, 34],
   [-3950, 1900, 52],

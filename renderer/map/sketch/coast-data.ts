@@ -15,44 +15,41 @@ export interface CoastPiece {
 export interface CoastData {
   /** Areas, each as its rings; the box is the outer ring's. */
   readonly land: readonly { readonly box: Box; readonly rings: readonly Float64Array[] }[]
-  /** Shores without the seams along the antimeridian and the pole. */
   readonly shores: readonly CoastPiece[]
   readonly borders: readonly CoastPiece[]
 }
 
 type Pairs = readonly (readonly number[])[]
 
-function flat(line: Pairs): Float64Array {
+/**
+ * A line in world coordinates without jumps: where it crosses the antimeridian it runs on beyond 0 or 1. The data holds
+ * its areas whole, as they lie on the globe.
+ */
+export function unwrapped(line: Pairs): Float64Array {
   const points = new Float64Array(line.length * 2)
-  line.forEach(([lon = 0, lat = 0], place) => {
-    points[place * 2] = worldX(lon)
+  let turn = 0
+  for (const [place, [lon = 0, lat = 0]] of line.entries()) {
+    const before = line[place - 1]?.[0] ?? lon
+    if (lon - before > 180) turn--
+    else if (before - lon > 180) turn++
+    points[place * 2] = worldX(lon) + turn
     points[place * 2 + 1] = worldY(lat)
-  })
+  }
   return points
 }
 
-/** Where the data cuts land along the edge of the world there is no shore. */
-function isSeam([lon = 0, lat = 0]: readonly number[], [nextLon = 0, nextLat = 0]: readonly number[]): boolean {
-  const along = Math.abs(lon) > 179.99 && Math.abs(nextLon) > 179.99
-  return along || (lat < -89.9 && nextLat < -89.9)
+/** A ring around the pole does not meet its own start: it is closed along the map's southern edge. */
+export function closedAtPole(ring: Float64Array): Float64Array {
+  const [startX = 0, endX = 0] = [ring[0], ring.at(-2)]
+  if (Math.abs(endX - startX) < 0.5) return ring
+  const closed = new Float64Array(ring.length + 4)
+  closed.set(ring)
+  closed.set([endX, 1, startX, 1], ring.length)
+  return closed
 }
 
-/** The line without its seams. */
-export function withoutSeams(line: Pairs): Pairs[] {
-  const pieces: (readonly number[])[][] = [[]]
-  for (const [place, pair] of line.entries()) {
-    const before = line[place - 1]
-    if (before !== undefined && isSeam(before, pair)) pieces.push([])
-    pieces.at(-1)?.push(pair)
-  }
-  return pieces.filter((piece) => piece.length > 1)
-}
-
-function pieces(lines: readonly Pairs[]): CoastPiece[] {
-  return lines.flatMap(withoutSeams).map((line) => {
-    const points = flat(line)
-    return { box: boxAround(points), points }
-  })
+function piece(points: Float64Array): CoastPiece {
+  return { box: boxAround(points), points }
 }
 
 /** Reads a topology of countries. */
@@ -65,12 +62,14 @@ export function readCoast(topology: Topology): CoastData {
     geometry.type === 'MultiPolygon' ? geometry.coordinates : geometry.type === 'Polygon' ? [geometry.coordinates] : [],
   )
   return {
-    land: areas.map((rings) => {
-      const flatRings = rings.map(flat)
-      return { box: boxAround(flatRings[0] ?? new Float64Array(0)), rings: flatRings }
+    land: areas.map((area) => {
+      const rings = area.map((ring) => closedAtPole(unwrapped(ring)))
+      return { box: boxAround(rings[0] ?? new Float64Array(0)), rings }
     }),
-    shores: pieces(areas.flat()),
-    borders: pieces(mesh(topology, countries, (first, second) => first !== second).coordinates),
+    shores: areas.flat().map((ring) => piece(unwrapped(ring))),
+    borders: mesh(topology, countries, (first, second) => first !== second).coordinates.map((line) =>
+      piece(unwrapped(line)),
+    ),
   }
 }
 

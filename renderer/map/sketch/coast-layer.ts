@@ -28,15 +28,18 @@ export class CoastLayer extends GridLayer {
       queueMicrotask(() => done(undefined, canvas))
       return canvas
     }
-    loadCoast().then(
-      (coast) => {
-        this.coast = coast
-        this.paint(canvas, coords, coast)
-        done(undefined, canvas)
-      },
-      (cause: unknown) => done(cause instanceof Error ? cause : new Error(String(cause)), canvas),
-    )
+    void this.deliver(canvas, coords, done)
     return canvas
+  }
+
+  private async deliver(canvas: HTMLCanvasElement, coords: Coords, done: DoneCallback): Promise<void> {
+    try {
+      this.coast = await loadCoast()
+      this.paint(canvas, coords, this.coast)
+      done(undefined, canvas)
+    } catch (cause) {
+      done(cause instanceof Error ? cause : new Error(String(cause)), canvas)
+    }
   }
 
   private paint(canvas: HTMLCanvasElement, coords: Coords, coast: CoastData): void {

@@ -52,7 +52,8 @@ export function setAlong(
   spacing: number,
   measure: Measure,
 ): Setting | null {
-  const widths = [...text].map(measure)
+  const signs = Array.from(text)
+  const widths = signs.map(measure)
   const natural = widths.reduce((sum, width) => sum + width, 0)
   const forward = (line.at(-2) ?? 0) >= (line[0] ?? 0) ? line : reversed(line)
   const length = lengthOf(forward)
@@ -62,7 +63,7 @@ export function setAlong(
   let along = (length - natural - spread * gaps) / 2
   const letters: Letter[] = []
   const boxes: Box[] = []
-  for (const [place, letter] of [...text].entries()) {
+  for (const [place, letter] of signs.entries()) {
     const width = widths[place] ?? 0
     const { x, y, turn } = pointAlong(forward, along + width / 2)
     letters.push({

@@ -41,7 +41,3 @@ export function styleOf(nameClass: string, importance: number, zoom: number, pal
 export function contourStyle(palette: SketchPalette): LabelStyle {
   return { size: 10, family: 'figures', spacing: 0, colour: palette.contourLabel, halo: palette.landHalo }
 }
-
-export function summitStyle(palette: SketchPalette): LabelStyle {
-  return { size: 11, family: 'figures', spacing: 0, colour: palette.label, halo: palette.landHalo }
-}

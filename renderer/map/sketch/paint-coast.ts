@@ -15,7 +15,7 @@ interface CoastPen {
   readonly box: Box
 }
 
-/** Draws the world; the pieces beyond the antimeridian are drawn from the neighbouring turn as well. */
+/** Draws the world, turn by turn: pieces that cross the antimeridian reach into the next turn, so one more is drawn each way. */
 export function paintCoastMap(
   context: CanvasRenderingContext2D,
   coast: CoastData,
@@ -29,8 +29,8 @@ export function paintCoastMap(
   context.fillStyle = palette.sea
   context.fillRect(0, 0, window.width, window.height)
   context.lineJoin = 'round'
-  const firstTurn = Math.floor((window.left - 32) / scale)
-  const lastTurn = Math.floor((window.left + window.width + 32) / scale)
+  const firstTurn = Math.floor((window.left - 32) / scale) - 1
+  const lastTurn = Math.floor((window.left + window.width + 32) / scale) + 1
   for (let turn = firstTurn; turn <= lastTurn; turn++) {
     const left = window.left - turn * scale
     const shown = {

@@ -1,5 +1,5 @@
 /** The names and heights of the sketch map: placed once for a whole zoom, then written on each tile that they touch. */
-import { contourStyle, fontOf, isNamed, type LabelStyle, styleOf, summitStyle } from './label-text.ts'
+import { contourStyle, fontOf, isNamed, type LabelStyle, styleOf } from './label-text.ts'
 import {
   type Letter,
   lengthOf,
@@ -39,9 +39,9 @@ export function placeLabels(index: SketchIndex, zoom: number, palette: SketchPal
   const names = index
     .all('place')
     .filter(({ properties }) => isNamed(String(properties['class']), Number(properties['importance']), zoom))
-    .toSorted((left, right) => Number(left.properties['importance']) - Number(right.properties['importance']))
+    .toSorted((left, right) => urgency(left) - urgency(right))
   for (const place of names) {
-    const label = placeName(place, zoom, scale, palette, space, measure)
+    const label = placeName(index, place, zoom, scale, palette, space, measure)
     if (label === null) continue
     space.take(label.boxes)
     labels.push(label)
@@ -50,7 +50,13 @@ export function placeLabels(index: SketchIndex, zoom: number, palette: SketchPal
   return labels
 }
 
+/** Names along a line come before names by a point that matter as much: these have other places to go to. */
+function urgency(place: SketchFeature): number {
+  return Number(place.properties['importance']) - ((place.raw[0]?.length ?? 0) > 2 ? 0.5 : 0)
+}
+
 function placeName(
+  index: SketchIndex,
   place: SketchFeature,
   zoom: number,
   scale: number,
@@ -69,20 +75,51 @@ function placeName(
   }
   const at = [line[0] ?? 0, line[1] ?? 0] as const
   if (nameClass === 'summit') return placeSummit(place, name, at, { style, zoom, palette }, space, measure)
-  const away = nameClass === 'landmark' ? 9 : nameClass === 'village' ? 8 : 4
-  const sides: readonly Side[] = nameClass === 'village' || nameClass === 'landmark' ? SIDES : ['middle', ...SIDES]
-  for (const side of sides) {
-    const setting = setLevel(
-      name,
-      at,
-      side,
-      away,
-      style.size,
-      (text) => width(text) + style.spacing * (text.length - 1),
-    )
-    if (space.isFree(setting.boxes)) return { style, ...setting, peak: null }
+  const spacedWidth = (text: string): number => width(text) + style.spacing * (text.length - 1)
+  const settings = offers(nameClass, zoom).map(([side, away]) =>
+    setLevel(name, at, side, away, style.size, spacedWidth),
+  )
+  const free = settings.filter((setting) => space.isFree(setting.boxes))
+  const covered = free.map((setting) => coveredSides(index, setting.boxes, scale))
+  const best = free[covered.indexOf(Math.min(...covered))]
+  return best === undefined ? null : { style, ...best, peak: null }
+}
+
+/** Where a name may stand by its point, in falling order of taste: names of areas on it, names of things beside them. */
+function offers(nameClass: string, zoom: number): readonly (readonly [Side, number])[] {
+  if (nameClass === 'head' || nameClass === 'island') return [['middle', 0]]
+  if (nameClass === 'feature') return [['middle', 0], ...SIDES.map((side) => [side, 8] as const)]
+  const near = zoom < 15 ? 7 : 10
+  return [near, near * 2.2, near * 4].flatMap((away) =>
+    (['right', 'left', 'above', 'below'] as const).map((side) => [side, away] as const),
+  )
+}
+
+/** How many sides of houses and roads a name would lie on. */
+function coveredSides(index: SketchIndex, boxes: readonly Box[], scale: number): number {
+  let covered = 0
+  for (const box of boxes) {
+    const world = { west: box.west / scale, east: box.east / scale, north: box.north / scale, south: box.south / scale }
+    for (const kind of ['building', 'road', 'minor', 'lighthouse', 'quay']) {
+      for (const feature of index.within(kind, world)) {
+        for (const points of feature.raw) covered += sidesWithin(points, world)
+      }
+    }
   }
-  return null
+  return covered
+}
+
+/** Counts the sides of a line whose own box meets the given one: near enough for short sides. */
+function sidesWithin(points: Float64Array, box: Box): number {
+  let within = 0
+  for (let place = 0; place + 3 < points.length; place += 2) {
+    const [x, y] = [points[place] ?? 0, points[place + 1] ?? 0]
+    const [nextX, nextY] = [points[place + 2] ?? 0, points[place + 3] ?? 0]
+    const beside = Math.max(x, nextX) < box.west || Math.min(x, nextX) > box.east
+    const beyond = Math.max(y, nextY) < box.north || Math.min(y, nextY) > box.south
+    if (!beside && !beyond) within++
+  }
+  return within
 }
 
 /** A summit's name with its triangle, and from zoom 13 on its height below. */
@@ -95,9 +132,8 @@ function placeSummit(
   measure: MeasureText,
 ): Label | null {
   const { style } = look
-  const height = String(place.properties['elevation'] ?? '')
-  const figures = summitStyle(look.palette)
-  const text = look.zoom >= 13 && height !== '' ? `${name} ${height}` : name
+  const height = Number(place.properties['elevation'])
+  const text = look.zoom >= 13 && height > 0 ? `${name} ${height}` : name
   for (const side of ['above', 'right', 'left', 'below'] as const) {
     const setting = setLevel(
       text,
@@ -110,13 +146,13 @@ function placeSummit(
     const mark = { west: at[0] - 5, east: at[0] + 5, north: at[1] - 5, south: at[1] + 5 }
     if (!space.isFree([...setting.boxes, mark])) continue
     return {
-      style: { ...style, spacing: style.spacing },
+      style: style,
       letters: setting.letters,
       boxes: [...setting.boxes, mark],
       peak: at,
     }
   }
-  return figures.size > 0 ? null : null
+  return null
 }
 
 /** Heights on the contours, where these run straight enough to carry them. */
@@ -179,7 +215,10 @@ export function paintLabels(pen: Pen, labels: readonly Label[]): void {
     if (label.peak !== null) paintPeak(pen, label.peak, label.style)
     context.strokeStyle = label.style.halo
     context.lineWidth = label.style.family === 'serif' ? 3.4 : 3
+    // Numbers lie on the shading of their slope: a full halo would punch a hole in it.
+    context.globalAlpha = label.style.family === 'figures' ? 0.6 : 0.9
     for (const letter of label.letters) write(pen, letter, 'halo')
+    context.globalAlpha = 1
     context.fillStyle = label.style.colour
     for (const letter of label.letters) write(pen, letter, 'ink')
   }

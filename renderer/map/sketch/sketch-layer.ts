@@ -36,16 +36,20 @@ export class SketchLayer extends GridLayer {
       queueMicrotask(() => done(undefined, canvas))
       return canvas
     }
-    Promise.all([loadIsland(), typefaces()]).then(
-      ([island]) => {
-        if (this.island === undefined) forgetLabels(island)
-        this.island = island
-        this.paint(canvas, coords, island)
-        done(undefined, canvas)
-      },
-      (cause: unknown) => done(cause instanceof Error ? cause : new Error(String(cause)), canvas),
-    )
+    void this.deliver(canvas, coords, done)
     return canvas
+  }
+
+  private async deliver(canvas: HTMLCanvasElement, coords: Coords, done: DoneCallback): Promise<void> {
+    try {
+      const [island] = await Promise.all([loadIsland(), typefaces()])
+      if (this.island === undefined) forgetLabels(island)
+      this.island = island
+      this.paint(canvas, coords, island)
+      done(undefined, canvas)
+    } catch (cause) {
+      done(cause instanceof Error ? cause : new Error(String(cause)), canvas)
+    }
   }
 
   private paint(canvas: HTMLCanvasElement, coords: Coords, island: IslandData): void {

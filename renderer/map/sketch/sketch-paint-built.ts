@@ -4,8 +4,10 @@ import { type Pen, byZoom, fillAreas, shownBox, strokeFeatures } from './sketch-
 
 export function paintQuays(pen: Pen, index: SketchIndex): void {
   if (pen.zoom < 12) return
-  const quays = fillAreas(pen, index, 'quay', pen.palette.quay)
-  strokeFeatures(pen, index, quays, pen.palette.quayEdge, byZoom(pen.zoom, [13, 0.7], [16, 1.2], [19, 2]))
+  const quays = index.within('quay', shownBox(pen, 8))
+  // The edge is drawn below the fill, so that quay and mole read as one piece where they meet.
+  strokeFeatures(pen, index, quays, pen.palette.quayEdge, byZoom(pen.zoom, [13, 1.4], [16, 2.2], [19, 3.6]))
+  fillAreas(pen, index, 'quay', pen.palette.quay)
   if (pen.zoom >= 15) fillAreas(pen, index, 'wall', pen.palette.quayEdge)
 }
 

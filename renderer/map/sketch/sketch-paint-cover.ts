@@ -6,6 +6,8 @@ import { type Pen, byZoom, fillAreas, shownBox, strokeFeatures, traceAreas } fro
 /** Tints under the relief. */
 export function paintTints(pen: Pen, index: SketchIndex): void {
   const { palette, zoom } = pen
+  const tufts = { spacing: byZoom(zoom, [16, 34], [20, 74]), size: byZoom(zoom, [16, 2], [20, 4.5]), draw: tuftMark }
+  markAreas(pen, index, palette.tuft, { kind: 'land', fromZoom: 16.5, filled: false, ...tufts })
   fillAreas(pen, index, 'beach', palette.beach)
   if (zoom >= 13) {
     fillFields(pen, index)
@@ -60,11 +62,34 @@ export function paintWaters(pen: Pen, index: SketchIndex): void {
   strokeFeatures(pen, index, lakes, palette.waterEdge, byZoom(zoom, [12, 0.7], [16, 1.1], [19, 1.6]))
 }
 
-/** A round-headed tree with its shadow side drawn, as hand-drawn maps have them. */
+/** A round crown. */
+function crownMark(context: CanvasRenderingContext2D, mark: Mark, size: number): void {
+  const reach = crownReach(mark, size)
+  if (reach === 0) return
+  context.moveTo(mark.x + reach, mark.y)
+  context.arc(mark.x, mark.y, reach, 0, Math.PI * 2)
+}
+
+/** The crown's shaded side, away from the light in the north-west. */
 function treeMark(context: CanvasRenderingContext2D, mark: Mark, size: number): void {
-  const reach = size * (0.75 + mark.chance * 0.5)
-  context.moveTo(mark.x + reach * 0.2, mark.y - reach)
-  context.arc(mark.x, mark.y, reach, -Math.PI * 0.44, Math.PI * 0.8)
+  const reach = crownReach(mark, size)
+  if (reach === 0) return
+  context.moveTo(mark.x + reach * Math.cos(-0.9), mark.y + reach * Math.sin(-0.9))
+  context.arc(mark.x, mark.y, reach, -0.9, 2.5)
+}
+
+/** Some places carry no tree, and no two neighbours are of one size. */
+function crownReach(mark: Mark, size: number): number {
+  return mark.chance < 0.14 ? 0 : size * (0.55 + mark.chance * 0.6)
+}
+
+/** Three blades of grass, at every other place. */
+function tuftMark(context: CanvasRenderingContext2D, mark: Mark, size: number): void {
+  if (mark.chance < 0.5) return
+  for (const lean of [-0.7, 0, 0.7]) {
+    context.moveTo(mark.x + lean * size * 0.4, mark.y)
+    context.lineTo(mark.x + lean * size, mark.y - size * (1 - Math.abs(lean) * 0.35))
+  }
 }
 
 function dotMark(context: CanvasRenderingContext2D, mark: Mark, size: number): void {
@@ -91,9 +116,17 @@ interface Marking {
 export function paintMarks(pen: Pen, index: SketchIndex): void {
   const { palette, zoom } = pen
   const tree = byZoom(zoom, [13, 1.5], [15, 2.1], [17, 3.4], [20, 7])
+  markAreas(pen, index, palette.woodCrown, {
+    kind: 'wood',
+    spacing: tree * 3,
+    fromZoom: 14.5,
+    draw: crownMark,
+    size: tree,
+    filled: true,
+  })
   markAreas(pen, index, palette.woodMark, {
     kind: 'wood',
-    spacing: tree * 3.6,
+    spacing: tree * 3,
     fromZoom: 13.5,
     draw: treeMark,
     size: tree,
@@ -109,10 +142,10 @@ export function paintMarks(pen: Pen, index: SketchIndex): void {
   }
   markAreas(pen, index, palette.beachMark, beach)
   const crag = {
-    spacing: byZoom(zoom, [14, 4], [18, 8]),
+    spacing: byZoom(zoom, [14, 4], [18, 9], [20, 26]),
     fromZoom: 13.5,
     draw: cragMark,
-    size: byZoom(zoom, [14, 2.4], [18, 6]),
+    size: byZoom(zoom, [14, 2.4], [18, 6], [20, 13]),
     filled: false,
   }
   markAreas(pen, index, palette.crag, { kind: 'crag', ...crag })

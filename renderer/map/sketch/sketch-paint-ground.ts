@@ -49,6 +49,8 @@ export function paintRelief(pen: Pen, index: SketchIndex, relief: Relief): void 
   context.beginPath()
   traceAreas(pen, index.within('land', shownBox(pen, 8)), index, 16)
   context.clip()
+  // Close up a whole screen lies on one slope: full shading would only dull it.
+  context.globalAlpha = byZoom(pen.zoom, [15.5, 1], [18, 0.6], [20, 0.45])
   drawRelief(pen, relief)
   context.restore()
 }

@@ -68,7 +68,7 @@ function paintTracks(pen: Pen, index: SketchIndex, tracks: readonly SketchFeatur
   const { context, palette, zoom } = pen
   const width = byZoom(zoom, ...TRACK)
   const dash = byZoom(zoom, [13, 3], [15, 5], [17, 7], [20, 11])
-  if (zoom >= 17) {
+  if (zoom >= 17.5) {
     // Close up a track is a surface of its own: two wheel lines and the strip between them.
     const across = byZoom(zoom, [17, 3.4], [18, 6.5], [19, 13], [20, 26], [21, 52], [22, 104])
     context.lineCap = 'round'

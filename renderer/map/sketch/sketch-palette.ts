@@ -16,6 +16,8 @@ export interface SketchPalette {
   readonly glow: readonly [number, number, number]
   readonly glowStrength: number
   readonly wood: string
+  readonly tuft: string
+  readonly woodCrown: string
   readonly woodMark: string
   readonly beach: string
   readonly beachMark: string
@@ -56,7 +58,9 @@ export const LIGHT_PALETTE: SketchPalette = {
   glow: [255, 253, 245],
   glowStrength: 0.75,
   wood: '#dfe0c6',
-  woodMark: '#a8ac85',
+  tuft: '#cfc7a4',
+  woodCrown: '#98a37545',
+  woodMark: '#9da27a',
   beach: '#f4e6c0',
   beachMark: '#d0b984',
   field: '#f1ecd6',
@@ -96,11 +100,13 @@ export const DARK_PALETTE: SketchPalette = {
   glow: [122, 119, 100],
   glowStrength: 0.28,
   wood: '#343c30',
-  woodMark: '#5b664c',
+  tuft: '#55574a',
+  woodCrown: '#56644a40',
+  woodMark: '#59644b',
   beach: '#4a4535',
   beachMark: '#7b7150',
   field: '#3b3d36',
-  tilledField: '#413f34',
+  tilledField: '#3e3d35',
   fieldWall: '#57544a',
   crag: '#7b7566',
   water: '#2b333a',
