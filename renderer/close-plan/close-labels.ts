@@ -72,11 +72,13 @@ function alongLine(from: Point, to: Point, width: number): Point[] {
   const across = { x: -(to.y - from.y) / length, y: (to.x - from.x) / length }
   // A flat text needs more room beside a steep line than beside a level one.
   const room = Math.abs(across.x) * (width / 2) + Math.abs(across.y) * (HIGH / 2) + 5
-  return [0.5, 0.4, 0.6].flatMap((share) =>
-    [-1, 1].map((side) => ({
-      x: from.x + (to.x - from.x) * share + across.x * room * side,
-      y: from.y + (to.y - from.y) * share + across.y * room * side,
-    })),
+  return [room, room + 14, room + 28, room + 44].flatMap((off) =>
+    [0.5, 0.36, 0.64].flatMap((share) =>
+      [-1, 1].map((side) => ({
+        x: from.x + (to.x - from.x) * share + across.x * off * side,
+        y: from.y + (to.y - from.y) * share + across.y * off * side,
+      })),
+    ),
   )
 }
 
@@ -117,34 +119,48 @@ export function placeLabels(
   const { subject, standpoint, sharp, ring } = drawing
   const reach = Math.max(subject.size, 24)
   const leaving = leavingLine(drawing, view)
-  const clear: Box[] = [
+  // The things and the words set so far must be seen; lines rather should.
+  const things: Box[] = [
     ...taken,
-    ...strung(standpoint, subject.at),
-    ...wedgeEdges(drawing, view),
-    ...(ring?.points ?? []).map((point) => boxAround(point, 4, 4)),
-    ...(leaving === null ? [] : strung(leaving.from, leaving.at)),
     boxAround(subject.at, reach, reach * 0.8),
     kiteBox(drawing),
     boxAround(subject.handle, 14, 14),
   ]
+  const lines: readonly Box[] = [
+    ...strung(standpoint, subject.at),
+    ...wedgeEdges(drawing, view),
+    ...(ring?.points ?? []).map((point) => boxAround(point, 4, 4)),
+    ...(leaving === null ? [] : strung(leaving.from, leaving.at)),
+  ]
   const inside = inset(view.box, 5)
-  const put = (text: string | null, candidates: (width: number) => readonly Point[]): PlacedLabel | null => {
+  const put = (
+    text: string | null,
+    must: boolean,
+    candidates: (width: number) => readonly Point[],
+  ): PlacedLabel | null => {
     if (text === null) return null
     const width = textWidth(text, SIZE) + 4
-    const at = placeLabel(candidates(width), { width, height: HIGH }, inside, clear)
+    const size = { width, height: HIGH }
+    // A word that would stick out is pushed back in: it may still find room beside what it names.
+    const found = candidates(width).map((at) => ({
+      x: Math.max(inside.left + width / 2, Math.min(inside.right - width / 2, at.x)),
+      y: at.y,
+    }))
+    const best = placeLabel(found, size, inside, [...things, ...lines])
+    const at = best ?? (must ? placeLabel(found, size, inside, things) : null)
     if (at === null) return null
-    clear.push(boxAround(at, width, HIGH))
+    things.push(boxAround(at, width, HIGH))
     return { text, at }
   }
   return {
-    distance: put(texts.distance, (width) => alongLine(standpoint, subject.at, width)),
-    landmark: put(leaving === null ? null : texts.landmark, (width) => {
+    distance: put(texts.distance, true, (width) => alongLine(standpoint, subject.at, width)),
+    landmark: put(leaving === null ? null : texts.landmark, true, (width) => {
       return leaving === null ? [] : [10, 24, 44].flatMap((gap) => beside(leaving.at, width, gap))
     }),
-    sharp: put(sharp === null ? null : texts.sharp, (width) =>
-      (sharp?.corners ?? []).toReversed().flatMap((corner) => beside(corner, width, 7)),
+    sharp: put(sharp === null ? null : texts.sharp, true, (width) =>
+      [7, 18, 32].flatMap((gap) => (sharp?.corners ?? []).toReversed().flatMap((corner) => beside(corner, width, gap))),
     ),
-    ring: put(ring === null ? null : texts.ring, (width) =>
+    ring: put(ring === null ? null : texts.ring, false, (width) =>
       (ring?.points ?? []).flatMap((point) => beside(point, width, 7).slice(0, 4)),
     ),
   }
