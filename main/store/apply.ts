@@ -22,6 +22,7 @@ export interface Applied {
 /** What a batch leaves to be done once all its rows are written. */
 interface Pending {
   readonly spots: Map<number, SpotRecord>
+  readonly inserted: Set<number>
   readonly moved: Set<number>
   readonly renamedShoots: Set<string>
   /** Revisions of spots that went with their shoot: deleting them once more in the same batch is no conflict. */
@@ -30,7 +31,13 @@ interface Pending {
 
 /** To be called inside one write transaction; throws `Refused`, upon which nothing of the batch is kept. */
 export function applyChanges(handle: WriteHandle, changes: readonly Change[]): Applied {
-  const pending: Pending = { spots: new Map(), moved: new Set(), renamedShoots: new Set(), wentAlong: new Map() }
+  const pending: Pending = {
+    spots: new Map(),
+    inserted: new Set(),
+    moved: new Set(),
+    renamedShoots: new Set(),
+    wentAlong: new Map(),
+  }
   const revisions = changes.map((change) => {
     if (change.record !== null && change.record.id !== change.id) {
       throw new Refused(
@@ -42,7 +49,7 @@ export function applyChanges(handle: WriteHandle, changes: readonly Change[]): A
   })
   const shootNames = namesOfShoots(handle, pending)
   enterPlaces(handle, [...pending.moved])
-  enterWords(handle, textsToEnter(handle, pending, shootNames))
+  enterWords(handle, textsToEnter(handle, pending, shootNames), (key) => pending.inserted.has(key))
   return { version: raiseVersion(handle), revisions }
 }
 
@@ -139,6 +146,7 @@ function insertSpot(handle: WriteHandle, record: SpotRecord, pending: Pending): 
   )
   if (changes === 0) throw changedElsewhere('spot', record.id, record.name)
   pending.spots.set(key, record)
+  pending.inserted.add(key)
   pending.moved.add(key)
   return 1
 }
@@ -174,6 +182,7 @@ function deleteSpot(handle: WriteHandle, key: number, pending: Pending): void {
 
 function forget(pending: Pending, key: number): void {
   pending.spots.delete(key)
+  pending.inserted.delete(key)
   pending.moved.delete(key)
 }
 

@@ -2,9 +2,9 @@
 import type { Output } from '#app/contract/index.ts'
 import { Refused } from './fault.ts'
 import type { ReadHandle, SqlValue } from './handle.ts'
-import { type Bounds, boxValues, countPlaces, IN_BOX, plainBoxes } from './place-index.ts'
+import { anyBoxValues, type Bounds, boxValues, countPlaces, IN_BOX, joinInAny, plainBoxes } from './place-index.ts'
 import { fold, searchTerms } from './search-text.ts'
-import { type Wording, wordingOf } from './wording.ts'
+import { wordingOf } from './wording.ts'
 
 /** Hits are counted up to here and no further: a whole continent is never read. */
 export const MOST_COUNTED = 10_000
@@ -23,8 +23,7 @@ export function findSpots(handle: ReadHandle, { words, within, limit }: Search):
   const terms = searchTerms(words)
   // Something was typed but nothing in it can be sought, such as a lone quotation mark: nothing bears it.
   if (terms.length === 0 && words.trim() !== '') return { spots: [], total: 0, more: false }
-  const wording = wordingOf(handle, terms)
-  const keys = wording === null ? [] : keysOf(handle, wording, within === null ? null : plainBoxes(within))
+  const keys = keysOf(handle, terms, within === null ? null : plainBoxes(within))
   return {
     spots: briefs(handle, newestFirst(keys, limit), terms),
     total: Math.min(keys.length, MOST_COUNTED),
@@ -32,24 +31,30 @@ export function findSpots(handle: ReadHandle, { words, within, limit }: Search):
   }
 }
 
+/** So few spots in the box that reading their texts is quicker than asking the index anything. */
+const FEW = 2_000
+
 /** Keys of the hits, at most one more than are counted. */
-function keysOf(handle: ReadHandle, wording: Wording, boxes: readonly Bounds[] | null): readonly number[] {
-  if (boxes === null) return wording.match === null ? byReading(handle, wording, null) : byWord(handle, wording, null)
-  const placed = countPlaces(handle, boxes, ENOUGH)
-  const worded = wording.match === null ? Infinity : countWorded(handle, wording.match, placed)
-  if (placed <= worded && placed < ENOUGH) return byBox(handle, wording, boxes)
-  if (wording.match !== null) return byWord(handle, wording, boxes)
-  return wording.verify.length === 0 ? byBox(handle, wording, boxes) : byReading(handle, wording, boxes)
+function keysOf(handle: ReadHandle, terms: readonly string[], boxes: readonly Bounds[] | null): readonly number[] {
+  if (boxes !== null && terms.length === 0) return byBox(handle, terms, boxes)
+  const placed = boxes === null ? Infinity : countPlaces(handle, boxes, ENOUGH)
+  if (boxes !== null && placed <= FEW) return byBox(handle, terms, boxes)
+  const wording = wordingOf(handle, terms)
+  if (wording === null) return []
+  const { match, verify } = wording
+  if (match === null) return byReading(handle, verify, boxes)
+  if (boxes !== null && placed < ENOUGH && countWorded(handle, match, placed) >= placed)
+    return byBox(handle, terms, boxes)
+  return byWord(handle, match, verify, boxes)
 }
 
-/** Spots with the words, counted no further than the box's count: more than that, and the box is the narrower way. */
+/** Spots with the words, counted no further than the box's count: as many as that, and the box is the narrower way. */
 function countWorded(handle: ReadHandle, match: string, placed: number): number {
   const sql = 'SELECT count(*) AS count FROM (SELECT 1 FROM spot_find WHERE spot_find MATCH ? LIMIT ?)'
   return handle.row<{ count: number }>(sql, match, placed)?.count ?? 0
 }
 
-function byBox(handle: ReadHandle, wording: Wording, boxes: readonly Bounds[]): readonly number[] {
-  const { texts } = wording
+function byBox(handle: ReadHandle, texts: readonly string[], boxes: readonly Bounds[]): readonly number[] {
   const join = texts.length === 0 ? '' : 'CROSS JOIN spot_words AS own ON own.key = place.key'
   const sql = `SELECT place.key FROM spot_place AS place ${join} WHERE ${IN_BOX} ${contains(texts)} LIMIT ?`
   const keys: number[] = []
@@ -59,22 +64,24 @@ function byBox(handle: ReadHandle, wording: Wording, boxes: readonly Bounds[]): 
   return keys
 }
 
-function byWord(handle: ReadHandle, wording: Wording, boxes: readonly Bounds[] | null): readonly number[] {
-  const { verify, match } = wording
+function byWord(
+  handle: ReadHandle,
+  match: string,
+  verify: readonly string[],
+  boxes: readonly Bounds[] | null,
+): readonly number[] {
   const read = verify.length === 0 ? '' : 'CROSS JOIN spot_words AS own ON own.key = found.rowid'
-  const place = boxes === null ? '' : 'CROSS JOIN spot_place AS place ON place.key = found.rowid'
-  const sql = `SELECT found.rowid AS key FROM spot_find AS found ${read} ${place}
-    WHERE found.spot_find MATCH ? ${contains(verify)} ${inAny(boxes)} ORDER BY found.rowid DESC LIMIT ?`
-  return keysFrom(handle, sql, [match, ...verify, ...anyValues(boxes), ENOUGH])
+  const place = boxes === null ? '' : joinInAny('found.rowid', boxes)
+  const sql = `SELECT found.rowid AS key FROM spot_find AS found ${place} ${read}
+    WHERE found.spot_find MATCH ? ${contains(verify)} ORDER BY found.rowid DESC LIMIT ?`
+  return keysFrom(handle, sql, [...anyBoxValues(boxes ?? []), match, ...verify, ENOUGH])
 }
 
 /** Reads the texts themselves, newest first: for words so common or so short that the index is no shorter way. */
-function byReading(handle: ReadHandle, wording: Wording, boxes: readonly Bounds[] | null): readonly number[] {
-  const { verify } = wording
-  const place = boxes === null ? '' : 'CROSS JOIN spot_place AS place ON place.key = own.key'
-  const sql = `SELECT own.key FROM spot_words AS own ${place}
-    WHERE true ${contains(verify)} ${inAny(boxes)} ORDER BY own.key DESC LIMIT ?`
-  return keysFrom(handle, sql, [...verify, ...anyValues(boxes), ENOUGH])
+function byReading(handle: ReadHandle, verify: readonly string[], boxes: readonly Bounds[] | null): readonly number[] {
+  const place = boxes === null ? '' : joinInAny('own.key', boxes)
+  const sql = `SELECT own.key FROM spot_words AS own ${place} WHERE true ${contains(verify)} ORDER BY own.key DESC LIMIT ?`
+  return keysFrom(handle, sql, [...anyBoxValues(boxes ?? []), ...verify, ENOUGH])
 }
 
 function keysFrom(handle: ReadHandle, sql: string, values: readonly SqlValue[]): readonly number[] {
@@ -83,16 +90,6 @@ function keysFrom(handle: ReadHandle, sql: string, values: readonly SqlValue[]):
 
 function contains(texts: readonly string[]): string {
   return texts.map(() => 'AND instr(own.words, ?) > 0').join(' ')
-}
-
-/** The exact test alone: the tree is entered by key here, its bounds would only be looked at in vain. */
-function inAny(boxes: readonly Bounds[] | null): string {
-  if (boxes === null) return ''
-  return `AND (${boxes.map(() => '(place.lon BETWEEN ? AND ? AND place.lat BETWEEN ? AND ?)').join(' OR ')})`
-}
-
-function anyValues(boxes: readonly Bounds[] | null): readonly SqlValue[] {
-  return (boxes ?? []).flatMap(({ west, east, south, north }) => [west, east, south, north])
 }
 
 function newestFirst(keys: readonly number[], limit: number): readonly number[] {

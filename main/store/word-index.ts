@@ -2,12 +2,16 @@
 import type { ReadHandle, WriteHandle } from './handle.ts'
 import { FOLDING, searchText, type SearchableSpot } from './search-text.ts'
 
-/** Sets the texts of these spots, new or changed; a spot whose text stays as it was costs one look-up. */
-export function enterWords(handle: WriteHandle, texts: ReadonlyMap<number, string>): void {
+/** Sets the texts of these spots; one whose text stays as it was costs a look-up, and one known to be new not even that. */
+export function enterWords(
+  handle: WriteHandle,
+  texts: ReadonlyMap<number, string>,
+  isNew: (key: number) => boolean = () => false,
+): void {
   const changed: number[] = []
   const seen = new Set<string>()
   for (const [key, words] of texts) {
-    const before = textOf(handle, key)
+    const before = isNew(key) ? null : textOf(handle, key)
     if (before === words) continue
     if (before !== null) removeFromIndex(handle, key, before)
     handle.run('INSERT OR REPLACE INTO spot_words (key, words) VALUES (?, ?)', key, words)

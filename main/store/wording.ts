@@ -7,8 +7,6 @@ export interface Wording {
   readonly match: string | null
   /** Texts that the index alone cannot vouch for: each must stand in the spot's text. */
   readonly verify: readonly string[]
-  /** All that must stand in the spot's text, for a search that goes without the index. */
-  readonly texts: readonly string[]
 }
 
 /** More words than this that a typed part stands in: asking for each is slower than reading the texts. */
@@ -34,7 +32,7 @@ export function wordingOf(handle: ReadHandle, terms: readonly string[]): Wording
     }
     if (!vouched) verify.push(term)
   }
-  return { match: groups.length === 0 ? null : groups.join(' AND '), verify, texts: terms }
+  return { match: groups.length === 0 ? null : groups.join(' AND '), verify }
 }
 
 /** Of a term's several words the first may be the end of one and the last the beginning; those between are whole. */

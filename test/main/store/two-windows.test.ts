@@ -5,7 +5,9 @@ import { once } from 'node:events'
 import { join } from 'node:path'
 import { createInterface } from 'node:readline'
 import { expect, onTestFinished, test } from 'vitest'
-import { connect } from '#main/store/handle.ts'
+import { guarded } from '#main/store/fault.ts'
+import { connect, type ReadHandle } from '#main/store/handle.ts'
+import { raiseVersion } from '#main/store/records.ts'
 import { saved, shootRecord, spotRecord } from '#test/help/library-records.ts'
 import { openedLibrary, reasonOf, valueOf } from '#test/help/open-library.ts'
 import { temporaryFolder } from '#test/help/temporary-folder.ts'
@@ -42,20 +44,17 @@ test('a write that reads first is not refused because another window committed i
   onTestFinished(() => {
     other.close()
   })
-  const deferred = (): unknown =>
-    other.steadily((read) => {
-      read.rows('SELECT * FROM counter')
-      const third = connect(join(folder, 'library.sqlite'), { readonly: false })
-      third.immediately((handle) => handle.run("UPDATE counter SET value = 9 WHERE name = 'version'"))
-      third.close()
-      return read.row("UPDATE counter SET value = value + 1 WHERE name = 'version' RETURNING value")
-    })
-  expect(deferred).toThrow('locked')
-  const raised = other.immediately((handle) => {
-    handle.rows('SELECT * FROM counter')
-    return handle.row("UPDATE counter SET value = value + 1 WHERE name = 'version' RETURNING value")
-  })
-  expect(raised).toEqual({ value: 10 })
+  const readThenWrite = (read: ReadHandle): unknown => {
+    read.rows('SELECT * FROM counter')
+    const third = connect(join(folder, 'library.sqlite'), { readonly: false })
+    const between = guarded(() => third.immediately((handle) => raiseVersion(handle, 40)))
+    third.close()
+    return [between.ok, read.row("UPDATE counter SET value = value + 1 WHERE name = 'version' RETURNING value")]
+  }
+  // As it would be: the other one gets in between, and the write is refused.
+  expect(() => other.steadily(readThenWrite)).toThrow('locked')
+  // As it is: the other one has to wait its turn.
+  expect(other.immediately(readThenWrite)).toEqual([false, { value: 42 }])
 })
 
 test('waits while another window writes and saves once it is done; gives up with a sentence if it never is', async () => {
