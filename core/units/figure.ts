@@ -30,7 +30,7 @@ export function parseFigure(text: string): Result<number, FigureReason> {
   const body = plain.replace(/^[+-]/u, '')
   if (/^[1-9]\d{0,2},\d{3}$/u.test(body)) {
     const whole = body.replace(',', '')
-    const parted = body.replace(',', '.')
+    const parted = String(Number(body.replace(',', '.')))
     return failed('ambiguous', `"${body}" can be read as ${whole} or as ${parted}. Write ${whole} or ${parted}.`)
   }
   const value = Number(decimalPoint(body))

@@ -32,8 +32,9 @@ export function WhichLens({ plan, found }: AnswerProps) {
     <Question title={answers.whichLens}>
       <Segment
         label={answers.hold.label}
+        showLabel
         value={hold}
-        options={HOLDS.map((option) => [option, answers.hold[option]] as const)}
+        options={HOLDS.map((option) => [option, answers.hold.what[option], answers.hold.spoken[option]] as const)}
         onChoose={(chosen) => void changeSpot(answers.edit.hold, setHold(plan, chosen))}
       />
       <BigFigure

@@ -4,7 +4,8 @@ import { useId } from 'preact/hooks'
 interface SegmentProps<Value extends string> {
   readonly label: string
   readonly value: Value
-  readonly options: readonly (readonly [Value, string])[]
+  /** Value, the words shown, and the words read out when those shown lean on the label before them. */
+  readonly options: readonly (readonly [Value, string, string?])[]
   readonly onChoose: (value: Value) => void
   readonly showLabel?: boolean
 }
@@ -15,13 +16,14 @@ export function Segment<Value extends string>({ label, value, options, onChoose,
     <fieldset class="segment">
       <legend class={showLabel === true ? '' : 'unseen'}>{label}</legend>
       <span class="segment-bar">
-        {options.map(([option, text]) => (
+        {options.map(([option, text, spoken]) => (
           <label key={option} class={option === value ? 'on' : ''}>
             <input
               type="radio"
               name={name}
               value={option}
               checked={option === value}
+              aria-label={spoken}
               onChange={() => onChoose(option)}
             />
             {text}

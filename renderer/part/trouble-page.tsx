@@ -1,5 +1,5 @@
 /** When the library does not open: what happened, where, and the way back. Never an empty window. */
-import { useSignal } from '@preact/signals'
+import { useState } from 'preact/hooks'
 import type { Output } from '#app/contract/index.ts'
 import { ask } from '#renderer/host.ts'
 import { tell } from '#renderer/state/notices.ts'
@@ -39,11 +39,11 @@ export function TroublePage({ trouble, onAgain }: { trouble: Trouble; onAgain: (
 
 function Backups({ backups, onAgain }: { backups: LibraryState['backups']; onAgain: () => Promise<void> }) {
   const say = words.board.trouble
-  const busy = useSignal(false)
+  const [busy, setBusy] = useState(false)
   const restore = async (backup: string): Promise<void> => {
-    busy.value = true
+    setBusy(true)
     const answer = await ask('library.restore', { backup })
-    busy.value = false
+    setBusy(false)
     if (!answer.ok) return tell('fault', answer.fault.message)
     tell('done', say.restored(answer.value.keptAs))
     await onAgain()
@@ -60,7 +60,7 @@ function Backups({ backups, onAgain }: { backups: LibraryState['backups']; onAga
             <button
               type="button"
               class={index === 0 ? 'button button-main' : 'button'}
-              disabled={busy.value}
+              disabled={busy}
               onClick={() => void restore(backup.name)}
             >
               {index === 0 ? say.restoreNewest : say.restore}

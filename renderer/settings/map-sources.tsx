@@ -1,6 +1,6 @@
 /** Where the map comes from: the sketch map, the known sources with their terms, and the user's own. */
-import { signal, useSignal } from '@preact/signals'
-import { useEffect } from 'preact/hooks'
+import { signal } from '@preact/signals'
+import { useEffect, useState } from 'preact/hooks'
 import type { TileSourceBrief } from '#app/contract/tiles.ts'
 import { done, failed } from '#core/result.ts'
 import { ask } from '#renderer/host.ts'
@@ -93,11 +93,11 @@ function AddressField({ sourceId }: { sourceId: string }) {
 
 function KeyForm({ source }: { source: TileSourceBrief }) {
   const say = words.board.settingsPage
-  const typed = useSignal('')
+  const [typed, setTyped] = useState('')
   const keep = async (key: string | null): Promise<void> => {
     const answer = await ask('settings.key', { sourceId: source.id, key })
     if (!answer.ok) return tell('fault', answer.fault.message)
-    typed.value = ''
+    setTyped('')
     tell('done', say.keyKept[answer.value.kept])
   }
   return (
@@ -111,18 +111,16 @@ function KeyForm({ source }: { source: TileSourceBrief }) {
           type="password"
           autocomplete="off"
           maxLength={500}
-          value={typed.value}
-          onInput={(event) => {
-            typed.value = event.currentTarget.value
-          }}
+          value={typed}
+          onInput={(event) => setTyped(event.currentTarget.value)}
         />
       </label>
       <span class="buttons">
         <button
           type="button"
           class="button button-small"
-          disabled={typed.value.trim() === ''}
-          onClick={() => void keep(typed.value.trim())}
+          disabled={typed.trim() === ''}
+          onClick={() => void keep(typed.trim())}
         >
           {say.keySave}
         </button>

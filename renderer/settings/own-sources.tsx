@@ -1,6 +1,6 @@
 /** The user's own map sources: a form that is saved whole or not at all, and the list with a way to remove each. */
-import { useSignal } from '@preact/signals'
-import { useId } from 'preact/hooks'
+import { useId, useState } from 'preact/hooks'
+import type { Fault } from '#core/result.ts'
 import { Icon } from '#renderer/part/icon.tsx'
 import { Fold } from '#renderer/part/question.tsx'
 import { tell } from '#renderer/state/notices.ts'
@@ -52,25 +52,23 @@ export function OwnSources({ onChanged }: { onChanged: () => void }) {
 
 function OwnSourceForm({ onAdd }: { onAdd: (source: OwnSource) => void }) {
   const say = words.board.settingsPage
-  const typed = useSignal<OwnSourceTyped>(EMPTY_SOURCE)
-  const fault = useSignal<{ readonly reason: keyof OwnSourceTyped; readonly message: string } | null>(null)
+  const [typed, setTyped] = useState<OwnSourceTyped>(EMPTY_SOURCE)
+  const [fault, setFault] = useState<Fault<keyof OwnSourceTyped> | null>(null)
   const add = (event: Event): void => {
     event.preventDefault()
-    const read = readOwnSource(typed.value, crypto.randomUUID())
-    fault.value = read.ok ? null : read.fault
+    const read = readOwnSource(typed, crypto.randomUUID())
+    setFault(read.ok ? null : read.fault)
     if (!read.ok) return
-    typed.value = EMPTY_SOURCE
+    setTyped(EMPTY_SOURCE)
     onAdd(read.value)
   }
   const line = (name: keyof OwnSourceTyped, label: string, hint?: string) => (
     <FormLine
       label={label}
       hint={hint}
-      value={typed.value[name]}
-      refusal={fault.value?.reason === name ? fault.value.message : null}
-      onType={(text) => {
-        typed.value = { ...typed.value, [name]: text }
-      }}
+      value={typed[name]}
+      refusal={fault?.reason === name ? fault.message : null}
+      onType={(text) => setTyped({ ...typed, [name]: text })}
     />
   )
   return (

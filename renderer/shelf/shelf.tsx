@@ -1,10 +1,10 @@
 /** The shelf on the left: find, the spots of the shoot in their order, what else is near. */
-import { useSignal } from '@preact/signals'
-import { useEffect } from 'preact/hooks'
+import { useEffect, useRef } from 'preact/hooks'
 import { Icon } from '#renderer/part/icon.tsx'
 import { openShoot, shoot, spotId, spots } from '#renderer/state/library.ts'
 import { page } from '#renderer/state/page.ts'
 import { fitPlan } from '#renderer/map/map-window.ts'
+import { makeShoot } from '#renderer/shoot/shoot-acts.ts'
 import { words } from '#renderer/words/en.ts'
 import { addSpot, placeSpot } from './spot-acts.ts'
 import { SpotCard } from './spot-card.tsx'
@@ -94,14 +94,25 @@ function FoundList() {
   )
 }
 
+function NoShoot() {
+  return (
+    <>
+      <p class="empty-note">{words.board.shelf.noShoot}</p>
+      <button type="button" class="button" onClick={() => void makeShoot()}>
+        <Icon name="add" /> {words.shoot.newShoot}
+      </button>
+    </>
+  )
+}
+
 function OwnSpots() {
   const { shelf } = words.board
-  const dragged = useSignal<string | null>(null)
+  const draggedRef = useRef<string | null>(null)
   const home = shoot.value
-  if (home === null) return <p class="empty-note">{shelf.noShoot}</p>
+  if (home === null) return <NoShoot />
   const dropBefore = (id: string): void => {
-    const moving = dragged.peek()
-    dragged.value = null
+    const moving = draggedRef.current
+    draggedRef.current = null
     if (moving === null || moving === id) return
     void placeSpot(
       moving,
@@ -121,7 +132,7 @@ function OwnSpots() {
             on={spot.id === spotId.value}
             onChoose={(id) => void chooseSpot(id)}
             onDrag={(id) => {
-              dragged.value = id
+              draggedRef.current = id
             }}
             onDropBefore={dropBefore}
           />

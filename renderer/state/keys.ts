@@ -3,7 +3,7 @@ import { COMMANDS, type CommandId, commandFor } from '#app/commands.ts'
 import { inShell, onMenuCommand } from '#renderer/host.ts'
 
 export function onMac(): boolean {
-  return /^Mac/u.test(navigator.platform)
+  return navigator.platform.startsWith('Mac')
 }
 
 /** Takes what is typed in a field, as leaving it would: a command may put another page in its place. */

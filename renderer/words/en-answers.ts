@@ -7,10 +7,13 @@ export const answerWords = {
 
   nothingYet: 'Add a spot to see the answers.',
   hold: {
-    label: 'What stays as it is',
-    standpoint: 'Keep the standpoint',
-    'focal-length': 'Keep the focal length',
-    proportion: 'Keep the proportion',
+    label: 'Keep',
+    what: { standpoint: 'the standpoint', 'focal-length': 'the focal length', proportion: 'the proportion' },
+    spoken: {
+      standpoint: 'Keep the standpoint',
+      'focal-length': 'Keep the focal length',
+      proportion: 'Keep the proportion',
+    },
   },
   orientation: { lying: 'lying', upright: 'upright' },
   lens: {
