@@ -101,11 +101,11 @@ function Wish({ label, axisLabel, value, onTake }: WishProps) {
 /** The reverse question: both shares are given, the standpoint and the focal length are sought. */
 function StandBoth({ plan, onStand }: { plan: Plan; onStand: (label: string, result: Result<Spot>) => void }) {
   const { wish, edit } = words.answers
-  const [reached, setReached] = useState<string | null>(null)
+  const [reached, setReached] = useState<Spot | null>(null)
   const stand = (bearing: number | null): void => {
     const result =
       bearing === null ? failed('no-landmark', words.answers.sharp.noLandmark) : standForBothFills(plan, bearing)
-    setReached(result.ok ? reachedText(plan, result.value) : null)
+    setReached(result.ok ? result.value : null)
     onStand(edit.standBoth, result)
   }
   return (
@@ -120,10 +120,16 @@ function StandBoth({ plan, onStand }: { plan: Plan; onStand: (label: string, res
         </button>
       </span>
       <p class="hint" role="status">
-        {reached}
+        {reached !== null && standsThere(plan, reached) ? reachedText(plan, reached) : null}
       </p>
     </div>
   )
+}
+
+/** False once anything has moved on since: what was reached then is no news any more. */
+function standsThere(plan: Plan, reached: Spot): boolean {
+  const { at } = plan.spot.standpoint
+  return at.lat === reached.standpoint.at.lat && at.lon === reached.standpoint.at.lon
 }
 
 function reachedText(plan: Plan, spot: Spot): string {

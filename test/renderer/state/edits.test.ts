@@ -1,0 +1,248 @@
+/** Edits: shown at once, saved in order, undone, redone, refused; another window's changes are not written over. */
+import { beforeEach, describe, expect, test, vi } from 'vitest'
+import { newShoot, newSpot } from '#core/plan/new-records.ts'
+import type { Spot } from '#core/plan/spot.ts'
+import type { Input, Output } from '#app/contract/index.ts'
+
+type Applied = Input<'library.apply'>['changes']
+
+/** A library that keeps records, numbers revisions and refuses what does not start from the stored one. */
+class FakeLibrary {
+  records = new Map<string, { revision: number; kind: string; record: unknown }>()
+  version = 1
+  applied: Applied[] = []
+  refuseNext: string | null = null
+  hold: Promise<void> = Promise.resolve()
+
+  async answer(name: string, input: unknown): Promise<unknown> {
+    await this.hold
+    if (name === 'library.apply') return this.apply((input as { changes: Applied }).changes)
+    if (name === 'library.open') return this.open((input as { shootId: string }).shootId)
+    if (name === 'library.state') return { ok: true, value: { state: 'open', version: this.version, message: '' } }
+    return { ok: true, value: { shoots: this.brief() } }
+  }
+
+  private brief(): unknown[] {
+    return [...this.records].filter(([, kept]) => kept.kind === 'shoot').map(([id]) => ({ id, name: id, spots: 0 }))
+  }
+
+  private apply(changes: Applied): unknown {
+    this.applied.push(changes)
+    const refusal = this.refuseNext ?? (changes.some((change) => this.differs(change)) ? 'changed-elsewhere' : null)
+    this.refuseNext = null
+    if (refusal !== null) return { ok: false, fault: { reason: refusal, message: `refused: ${refusal}` } }
+    const revisions = changes.map((change) => this.put(change))
+    this.version += 1
+    return { ok: true, value: { version: this.version, revisions } }
+  }
+
+  private differs(change: Applied[number]): boolean {
+    return (this.records.get(change.id)?.revision ?? null) !== change.before
+  }
+
+  put(change: Applied[number]): number {
+    const revision = (change.before ?? 0) + 1
+    if (change.record === null) this.records.delete(change.id)
+    else this.records.set(change.id, { revision, kind: change.kind, record: { ...change.record, revision } })
+    return revision
+  }
+
+  private open(shootId: string): unknown {
+    const shoot = this.records.get(shootId)
+    if (shoot === undefined) return { ok: false, fault: { reason: 'gone', message: 'gone' } }
+    const all = [...this.records.values()].filter((kept) => kept.kind === 'spot').map((kept) => kept.record as Spot)
+    const spots = all.filter((spot) => spot.shootId === shootId).toSorted((one, other) => one.rank - other.rank)
+    return { ok: true, value: { shoot: shoot.record, spots, version: this.version } as Output<'library.open'> }
+  }
+}
+
+let library = new FakeLibrary()
+vi.mock('#renderer/host.ts', () => ({ ask: (name: string, input: unknown) => library.answer(name, input) }))
+
+/** Fresh modules for every test: their signals are the session. */
+async function session() {
+  vi.resetModules()
+  const edits = await import('#renderer/state/edits.ts')
+  const state = await import('#renderer/state/library.ts')
+  const { refreshIfChanged } = await import('#renderer/state/refresh.ts')
+  const { notices } = await import('#renderer/state/notices.ts')
+  await state.openShoot('shoot')
+  return { ...edits, ...state, refreshIfChanged, notices }
+}
+
+const SHOOT = newShoot('shoot', 'lens', 0)
+function spotAt(id: string, rank: number): Spot {
+  return { ...newSpot(id, SHOOT, { lat: 46.4, lon: -33.6 }, rank), name: id }
+}
+
+beforeEach(() => {
+  library = new FakeLibrary()
+  library.put({ kind: 'shoot', id: 'shoot', before: null, record: SHOOT as never })
+  library.put({ kind: 'spot', id: 'one', before: null, record: spotAt('one', 1) as never })
+  library.put({ kind: 'spot', id: 'two', before: null, record: spotAt('two', 2) as never })
+})
+
+function storedName(id: string): unknown {
+  return (library.records.get(id)?.record as Spot | undefined)?.name
+}
+
+describe('a change', () => {
+  test('is on the screen before the library answers, and counts as unsaved until then', async () => {
+    const page = await session()
+    let release = (): void => {}
+    library.hold = new Promise((resolve) => {
+      release = resolve
+    })
+    const saved = page.changeSpot('Rename', { ...spotAt('one', 1), name: 'new' })
+    expect(page.savedSpot.value?.name).toBe('new')
+    expect(page.unsaved.value).toBe(1)
+    release()
+    await saved
+    expect(page.unsaved.value).toBe(0)
+    expect(storedName('one')).toBe('new')
+  })
+
+  test('queued behind another names the revision that will be there when its turn comes', async () => {
+    const page = await session()
+    const first = page.changeSpot('a', { ...spotAt('one', 1), name: 'a' })
+    const second = page.changeSpot('b', { ...spotAt('one', 1), name: 'b' })
+    await Promise.all([first, second])
+    expect(library.applied.map((changes) => changes[0]?.before)).toEqual([1, 2])
+    expect(page.notices.value).toEqual([])
+  })
+})
+
+describe('undo and redo', () => {
+  test('walk through the edits and save each step', async () => {
+    const page = await session()
+    await page.changeSpot('a', { ...spotAt('one', 1), name: 'a' })
+    await page.changeSpot('b', { ...(page.savedSpot.value as Spot), name: 'b' })
+    expect(page.canUndo.value).toBe('b')
+    await page.undo()
+    expect(storedName('one')).toBe('a')
+    expect([page.canUndo.value, page.canRedo.value]).toEqual(['a', 'b'])
+    await page.redo()
+    expect(storedName('one')).toBe('b')
+    await page.undo()
+    await page.undo()
+    expect(storedName('one')).toBe('one')
+    expect(page.canUndo.value).toBeNull()
+  })
+
+  test('bring a deleted spot back, on the board and in the library', async () => {
+    const page = await session()
+    const gone = page.spots.value[0] as Spot
+    await page.commit({ label: 'Delete', records: [{ kind: 'spot', before: gone, after: null }] })
+    expect(library.records.has('one')).toBe(false)
+    await page.undo()
+    expect(library.records.has('one')).toBe(true)
+    expect(page.spotId.value).toBe('one')
+    expect(page.spots.value.map((spot) => spot.id)).toEqual(['one', 'two'])
+  })
+
+  test('bring a deleted shoot back with all its spots', async () => {
+    const page = await session()
+    const records = [
+      ...page.spots.value.map((spot) => ({ kind: 'spot' as const, before: spot, after: null })),
+      { kind: 'shoot' as const, before: page.shoot.value, after: null },
+    ]
+    await page.commit({ label: 'Delete the shoot', records })
+    expect(library.records.size).toBe(0)
+    expect(page.shoot.value).toBeNull()
+    await page.undo()
+    expect(library.records.size).toBe(3)
+    expect(page.spots.value.map((spot) => spot.id)).toEqual(['one', 'two'])
+    expect(page.notices.value).toEqual([])
+  })
+
+  test('a new shoot does not show the spots of the one before', async () => {
+    const page = await session()
+    const fresh = { ...newShoot('other', 'lens', 1), name: 'other' }
+    await page.commit({ label: 'New', records: [{ kind: 'shoot', before: null, after: fresh }] })
+    expect(page.shoot.value?.id).toBe('other')
+    expect(page.spots.value).toEqual([])
+  })
+
+  test('an edit of another spot puts that spot on the board', async () => {
+    const page = await session()
+    await page.changeSpot('a', { ...spotAt('one', 1), name: 'a' })
+    page.spotId.value = 'two'
+    await page.undo()
+    expect(page.spotId.value).toBe('one')
+  })
+})
+
+describe('a refusal', () => {
+  test('shows what the library holds again, says so, and cannot be undone', async () => {
+    const page = await session()
+    library.refuseNext = 'disk-full'
+    await page.changeSpot('a', { ...spotAt('one', 1), name: 'a' })
+    expect(page.savedSpot.value?.name).toBe('one')
+    expect(page.notices.value.map((notice) => notice.text)).toEqual(['refused: disk-full'])
+    expect(page.canUndo.value).toBeNull()
+    expect(page.unsaved.value).toBe(0)
+  })
+
+  test('takes the edits waiting behind it along: they rest on what was refused', async () => {
+    const page = await session()
+    library.refuseNext = 'disk-full'
+    const first = page.changeSpot('a', { ...spotAt('one', 1), name: 'a' })
+    const second = page.changeSpot('b', { ...spotAt('one', 1), name: 'a, then b' })
+    await Promise.all([first, second])
+    expect(library.applied).toHaveLength(1)
+    expect(storedName('one')).toBe('one')
+    expect(page.savedSpot.value?.name).toBe('one')
+    expect([page.unsaved.value, page.canUndo.value]).toEqual([0, null])
+  })
+
+  test('leaves the next edit free to be saved', async () => {
+    const page = await session()
+    library.refuseNext = 'disk-full'
+    await page.changeSpot('a', { ...spotAt('one', 1), name: 'a' })
+    await page.changeSpot('c', { ...(page.savedSpot.value as Spot), name: 'c' })
+    expect(storedName('one')).toBe('c')
+  })
+})
+
+describe('another window', () => {
+  function otherWindowRenames(id: string, name: string): void {
+    const kept = library.records.get(id)
+    library.put({ kind: 'spot', id, before: kept?.revision ?? 0, record: { ...(kept?.record as Spot), name } as never })
+    library.version += 1
+  }
+
+  test('is noticed and shown', async () => {
+    const page = await session()
+    otherWindowRenames('one', 'theirs')
+    await page.refreshIfChanged()
+    expect(page.savedSpot.value?.name).toBe('theirs')
+  })
+
+  test('undo does not write over what it changed since', async () => {
+    const page = await session()
+    await page.changeSpot('mine', { ...spotAt('one', 1), name: 'mine' })
+    await page.changeSpot('mine too', { ...spotAt('two', 2), name: 'mine too' })
+    otherWindowRenames('one', 'theirs')
+    await page.refreshIfChanged()
+    expect(page.canUndo.value).toBe('mine too')
+    await page.undo()
+    await page.undo()
+    expect(storedName('one')).toBe('theirs')
+  })
+
+  test('a change of its own does not hide theirs: both are read', async () => {
+    const page = await session()
+    otherWindowRenames('one', 'theirs')
+    await page.changeSpot('mine', { ...spotAt('two', 2), name: 'mine' })
+    await page.refreshIfChanged()
+    expect(page.spots.value.map((spot) => spot.name)).toEqual(['theirs', 'mine'])
+  })
+
+  test('nothing is read over a drag', async () => {
+    const page = await session()
+    otherWindowRenames('one', 'theirs')
+    page.liveSpot.value = { ...spotAt('one', 1), name: 'dragged' }
+    await page.refreshIfChanged()
+    expect(page.boardSpot.value?.name).toBe('dragged')
+  })
+})
