@@ -71,11 +71,11 @@ export function placeLabel(
   return null
 }
 
-const NARROW = new Set([..." \u{a0}.,·:;'|°ijlft()"])
+const NARROW = " \u{a0}.,·:;'|°ijlft()"
 
 /** Width of a text in the labels' type, near enough to find room for it (widths in em read off the bundled face). */
 export function textWidth(text: string, fontSize: number): number {
   let ems = 0
-  for (const letter of text) ems += NARROW.has(letter) ? 0.28 : 0.52
+  for (const letter of text) ems += NARROW.includes(letter) ? 0.28 : 0.52
   return ems * fontSize
 }
