@@ -28,7 +28,10 @@ async function start(): Promise<void> {
   })
   if (values.help) return say(HELP)
   process.chdir(ROOT)
-  const built = await buildParts('stale')
+  const built = await buildParts('stale').catch((error: unknown) => {
+    process.stderr.write(`The build failed.\n${error instanceof Error ? error.message : String(error)}\n`)
+    process.exit(1)
+  })
   if (built.length > 0) say(`Built ${built.join(', ')}.`)
   const electron = values.browser || values['no-open'] ? null : await electronHad()
   if (electron !== null)

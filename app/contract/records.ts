@@ -117,6 +117,7 @@ export const spotShape = z.object({
 
 // The shapes and core's types must not drift apart: each line fails to compile when they do.
 type Fits<Value, Target> = Value extends Target ? true : never
+/** @public Read by the compiler alone. */
 export const shapesFit: readonly [Fits<z.infer<typeof shootShape>, Shoot>, Fits<z.infer<typeof spotShape>, Spot>] = [
   true,
   true,
