@@ -87,7 +87,7 @@ describe.skipIf(process.platform !== 'linux')('the package', () => {
     expect(told.page).toBe(200)
     expect(told.state).toMatchObject({ ok: true, value: { state: 'open' } })
     expect(told.shoots).toMatchObject({ ok: true, value: { shoots: [{ spots: 3 }] } })
-    expect(told.towns).toMatchObject({ ok: true, value: { places: [{ country: 'IS' }] } })
+    expect(told.towns).toMatchObject({ ok: true, value: { places: [{ country: 'Iceland' }] } })
   })
 })
 
