@@ -81,6 +81,12 @@ function approach(abutment: PlanePoint | undefined, bearing: number): PlanePoint
   return [0, 12, 24, 36, 48, 60].map((away) => step(abutment, bearing, away))
 }
 
+/** Index of the line's point nearest to a place. */
+function nearestPlace(line: readonly PlanePoint[], to: PlanePoint): number {
+  const away = line.map((point) => distanceBetween(point, to))
+  return away.indexOf(Math.min(...away))
+}
+
 /** All ways of the island. */
 export function layWays(ground: Ground, quays: Quays): Way[] {
   const planner = new RoutePlanner(ground)
@@ -90,12 +96,16 @@ export function layWays(ground: Ground, quays: Quays): Way[] {
   }
   const west = approach(BRIDGE_PLAN[0], BRIDGE_BEARING + 180)
   const east = approach(BRIDGE_PLAN[3], BRIDGE_BEARING)
-  const westward = [...west.slice(-1), village('Quennick'), village('Correl')]
-  add('road', planner.through(westward, ROAD_COMFORT, west.slice(0, -1)))
+  const farWest: PlanePoint = { east: -3050, north: -820 }
+  const westward = [...west.slice(-1), village('Quennick'), village('Correl'), farWest, village('Ulvet')]
+  // Laid as one line, so that it runs smoothly through Correl, where the main road becomes a lesser one.
+  const western = planner.through(westward, ROAD_COMFORT, west.slice(0, -1))
+  const atCorrel = nearestPlace(western, village('Correl'))
+  add('road', western.slice(0, atCorrel + 1))
+  add('minor', western.slice(atCorrel))
   const eastward = [...east.slice(-1), village('Orvane'), LAY_BY_STOP, village('Whitten')]
   add('road', planner.through(eastward, ROAD_COMFORT, east.slice(0, -1)))
   add('road', planner.join([village('Tolvay')], ROAD_COMFORT))
-  add('minor', planner.through([village('Correl'), { east: -3050, north: -820 }, village('Ulvet')], LANE_COMFORT))
   add('minor', planner.through([village('Ulvet'), { east: -1250, north: 2050 }, village('Tolvay')], LANE_COMFORT))
   add('minor', planner.through([village('Whitten'), { east: 3300, north: 750 }, village('Sturrow')], LANE_COMFORT))
   add('minor', planner.join([village('Sturrow'), { east: 1400, north: 2050 }], LANE_COMFORT))

@@ -3,7 +3,3 @@ declare module '*?url' {
   const url: string
   export { url as default }
 }
-declare module 'world-atlas/countries-50m.json?url' {
-  const url: string
-  export { url as default }
-}

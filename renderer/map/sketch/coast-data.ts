@@ -1,77 +1,9 @@
-/** Land and country borders of the world, fetched once when first wanted, in world coordinates. */
-import { feature, mesh } from 'topojson-client'
-import type { GeometryCollection, Topology } from 'topojson-specification'
+/** Fetches the world's coast once, when it is first wanted, and says whose work it is. */
+import type { Topology } from 'topojson-specification'
 import atlasUrl from 'world-atlas/countries-50m.json?url'
-import { boxAround, type Box, worldX, worldY } from './world.ts'
+import { type CoastData, readCoast } from './coast-shapes.ts'
 
 export const COAST_ATTRIBUTION = 'Coast and borders: Natural Earth (public domain)'
-
-export interface CoastPiece {
-  readonly box: Box
-  /** x, y, x, y. */
-  readonly points: Float64Array
-}
-
-export interface CoastData {
-  /** Areas, each as its rings; the box is the outer ring's. */
-  readonly land: readonly { readonly box: Box; readonly rings: readonly Float64Array[] }[]
-  readonly shores: readonly CoastPiece[]
-  readonly borders: readonly CoastPiece[]
-}
-
-type Pairs = readonly (readonly number[])[]
-
-/**
- * A line in world coordinates without jumps: where it crosses the antimeridian it runs on beyond 0 or 1. The data holds
- * its areas whole, as they lie on the globe.
- */
-export function unwrapped(line: Pairs): Float64Array {
-  const points = new Float64Array(line.length * 2)
-  let turn = 0
-  for (const [place, [lon = 0, lat = 0]] of line.entries()) {
-    const before = line[place - 1]?.[0] ?? lon
-    if (lon - before > 180) turn--
-    else if (before - lon > 180) turn++
-    points[place * 2] = worldX(lon) + turn
-    points[place * 2 + 1] = worldY(lat)
-  }
-  return points
-}
-
-/** A ring around the pole does not meet its own start: it is closed along the map's southern edge. */
-export function closedAtPole(ring: Float64Array): Float64Array {
-  const [startX = 0, endX = 0] = [ring[0], ring.at(-2)]
-  if (Math.abs(endX - startX) < 0.5) return ring
-  const closed = new Float64Array(ring.length + 4)
-  closed.set(ring)
-  closed.set([endX, 1, startX, 1], ring.length)
-  return closed
-}
-
-function piece(points: Float64Array): CoastPiece {
-  return { box: boxAround(points), points }
-}
-
-/** Reads a topology of countries. */
-export function readCoast(topology: Topology): CoastData {
-  const land = topology.objects['land']
-  const countries = topology.objects['countries'] as GeometryCollection | undefined
-  if (land === undefined || countries === undefined) throw new Error('the coast file has no land or no countries')
-  const whole = feature(topology, land as GeometryCollection)
-  const areas = whole.features.flatMap(({ geometry }) =>
-    geometry.type === 'MultiPolygon' ? geometry.coordinates : geometry.type === 'Polygon' ? [geometry.coordinates] : [],
-  )
-  return {
-    land: areas.map((area) => {
-      const rings = area.map((ring) => closedAtPole(unwrapped(ring)))
-      return { box: boxAround(rings[0] ?? new Float64Array(0)), rings }
-    }),
-    shores: areas.flat().map((ring) => piece(unwrapped(ring))),
-    borders: mesh(topology, countries, (first, second) => first !== second).coordinates.map((line) =>
-      piece(unwrapped(line)),
-    ),
-  }
-}
 
 let loading: Promise<CoastData> | null = null
 

@@ -1,6 +1,7 @@
 /** Sea and land of the whole world as a Leaflet layer of canvas tiles: what lies under the sketch map. */
 import { type Coords, type DoneCallback, GridLayer, type GridLayerOptions } from 'leaflet'
-import { COAST_ATTRIBUTION, type CoastData, loadCoast } from './coast-data.ts'
+import { COAST_ATTRIBUTION, loadCoast } from './coast-data.ts'
+import type { CoastData } from './coast-shapes.ts'
 import { paintCoastMap } from './paint-coast.ts'
 import { LIGHT_PALETTE, type SketchPalette } from './sketch-palette.ts'
 

@@ -1,5 +1,5 @@
 /** Sea, land and borders of the whole world on one canvas, in the sketch map's colours. */
-import type { CoastData, CoastPiece } from './coast-data.ts'
+import type { CoastData, CoastPiece } from './coast-shapes.ts'
 import { clipRing } from './curve.ts'
 import type { SketchWindow } from './paint-sketch.ts'
 import type { SketchPalette } from './sketch-palette.ts'

@@ -1,6 +1,7 @@
 /** What lies on the land of the sketch map: fields, woods, sand, crags, streams, the lake, contours. */
 import { scatterMarks, type Mark } from './scatter.ts'
 import type { SketchIndex } from './sketch-index.ts'
+import { type Box, grown } from './world.ts'
 import { type Pen, byZoom, fillAreas, shownBox, strokeFeatures, traceAreas } from './sketch-pen.ts'
 
 /** Tints under the relief. */
@@ -119,7 +120,7 @@ export function paintMarks(pen: Pen, index: SketchIndex): void {
   markAreas(pen, index, palette.woodCrown, {
     kind: 'wood',
     spacing: tree * 3,
-    fromZoom: 14.5,
+    fromZoom: 15.5,
     draw: crownMark,
     size: tree,
     filled: true,
@@ -162,7 +163,10 @@ function markAreas(pen: Pen, index: SketchIndex, colour: string, marking: Markin
   traceAreas(pen, areas, index, 16)
   context.clip()
   context.beginPath()
-  for (const mark of scatterMarks(pen, marking.spacing)) marking.draw(context, mark, marking.size)
+  const boxes = areas.map((area) => canvasBox(pen, area.box, marking.size * 2))
+  for (const mark of scatterMarks(pen, marking.spacing)) {
+    if (boxes.some((box) => holds(box, mark))) marking.draw(context, mark, marking.size)
+  }
   if (marking.filled) {
     context.fillStyle = colour
     context.fill()
@@ -172,4 +176,21 @@ function markAreas(pen: Pen, index: SketchIndex, colour: string, marking: Markin
     context.stroke()
   }
   context.restore()
+}
+
+/** A world box in the canvas's own pixels, with a margin. */
+function canvasBox(pen: Pen, box: Box, margin: number): Box {
+  return grown(
+    {
+      west: box.west * pen.scale - pen.left,
+      east: box.east * pen.scale - pen.left,
+      north: box.north * pen.scale - pen.top,
+      south: box.south * pen.scale - pen.top,
+    },
+    margin,
+  )
+}
+
+function holds(box: Box, mark: Mark): boolean {
+  return mark.x >= box.west && mark.x <= box.east && mark.y >= box.north && mark.y <= box.south
 }
