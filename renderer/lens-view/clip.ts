@@ -81,3 +81,25 @@ function clipEdge(points: readonly ImagePoint[], edge: Edge): ImagePoint[] {
   }
   return kept
 }
+
+/** The part of a straight line within bounds; null when none is. (Liang and Barsky.) */
+export function clipLine(from: ImagePoint, to: ImagePoint, bounds: Bounds): readonly [ImagePoint, ImagePoint] | null {
+  const dx = to.x - from.x
+  const dy = to.y - from.y
+  const limits = [
+    [-dx, from.x - bounds.left],
+    [dx, bounds.right - from.x],
+    [-dy, from.y - bounds.top],
+    [dy, bounds.bottom - from.y],
+  ] as const
+  let start = 0
+  let end = 1
+  for (const [outward, room] of limits) {
+    if (outward === 0 && room < 0) return null
+    if (outward < 0) start = Math.max(start, room / outward)
+    if (outward > 0) end = Math.min(end, room / outward)
+  }
+  if (start >= end) return null
+  const at = (share: number): ImagePoint => ({ x: from.x + dx * share, y: from.y + dy * share })
+  return [at(start), at(end)]
+}

@@ -33,7 +33,8 @@ function stretch(points: readonly (readonly [number, number])[], low: number, hi
     }
     const miss = most - least - (high - low)
     const slope = top[0] - bottom[0]
-    if (slope <= 0 || Math.abs(miss) <= 1e-14 * (high - low)) return { scale, shift: high - most }
+    if (Math.abs(miss) <= 1e-14 * (high - low)) return { scale, shift: high - most }
+    if (slope <= 0) break
     scale -= miss / slope
   }
   throw new Error('a solid has no extent along one of its axes')

@@ -1,0 +1,97 @@
+/** The picture: horizon at its true place, softness as the lens has it, what covers what, and finite numbers in every state. */
+import { describe, expect, test } from 'vitest'
+import { destination } from '#core/geo/geodesic.ts'
+import { assess } from '#core/plan/assess.ts'
+import type { Plan } from '#core/plan/plan.ts'
+import type { Landmark } from '#core/scene/landmark.ts'
+import { SUBJECT_KINDS, SUBJECT_PRESETS } from '#core/scene/subject.ts'
+import { type Picture, pictureOf } from '#renderer/lens-view/picture.ts'
+import { bridgeAt, examplePlan } from '#test/help/plans.ts'
+
+function picture(plan: Plan, width = 360): Picture {
+  const made = pictureOf(plan, assess(plan), width)
+  if (made === null) throw new Error('framed')
+  return made
+}
+
+/** The largest coordinate of all that is drawn; fails on text that is no number. */
+function farthest(made: Picture): number {
+  const layers = [...(made.landmark?.layers ?? []), ...made.subject.flatMap((soft) => soft.layers)]
+  const text = [made.contact, made.groundLines, ...layers.map(({ path }) => path)].join(' ')
+  expect(text).not.toMatch(/NaN|Infinity|e/u)
+  let most = 0
+  for (const [figure] of text.matchAll(/\d+(?:\.\d+)?/gu)) most = Math.max(most, Number(figure))
+  return most
+}
+
+test('the level horizon stands where the pitch puts it: v tan(pitch) below the middle when looking up', () => {
+  const plan = examplePlan({ shot: { placement: { across: 0, up: -0.35 } } })
+  const { view } = assess(plan)
+  if (view === null) throw new Error('framed')
+  const millimetres = view.imageDistance * Math.tan((view.pitch * Math.PI) / 180)
+  expect(view.pitch).toBeGreaterThan(1)
+  expect(picture(plan).horizon).toBeCloseTo(120 + millimetres * 10, 9)
+})
+
+test('the landmark is softened by a quarter of its blur disc, in the scale of the frame', () => {
+  const plan = examplePlan()
+  const disc = assess(plan).sharp?.landmark?.disc ?? 0
+  expect(disc).toBeGreaterThan(0.1)
+  expect(picture(plan).landmark?.deviation).toBeCloseTo((disc * 10) / 4, 9)
+  expect(picture(plan, 720).landmark?.deviation).toBeCloseTo((disc * 20) / 4, 9)
+})
+
+test('a subject sharp from end to end is one sharp drawing; one that is not turns soft at its ends alone', () => {
+  const sharp = examplePlan({ turned: 90, shot: { aperture: 16 } })
+  expect(assess(sharp).sharp?.endToEnd).toBe(true)
+  expect(picture(sharp).subject.map((soft) => soft.deviation)).toEqual([0])
+  const soft = examplePlan({
+    turned: 10,
+    distance: 5,
+    shot: { aperture: 2.8, focus: { on: 'middle', behindFront: 0 } },
+  })
+  expect(assess(soft).sharp?.endToEnd).toBe(false)
+  const deviations = picture(soft, 1200).subject.map(({ deviation }) => deviation)
+  expect(Math.max(...deviations)).toBeGreaterThan(0)
+  expect(Math.min(...deviations)).toBe(0)
+})
+
+test('a landmark before the subject is drawn over it', () => {
+  const at = { lat: -41.2, lon: 12.4 }
+  const post: Landmark = {
+    id: 'post',
+    name: 'Post',
+    kind: 'upright',
+    at: destination(at, 40, 5),
+    width: 0.3,
+    height: 2,
+    baseElevation: 12,
+  }
+  expect(picture(examplePlan({ at, distance: 12, landmark: post })).landmarkBefore).toBe(true)
+  expect(picture(examplePlan({ at })).landmarkBefore).toBe(false)
+})
+
+describe('numbers stay finite and within reach', () => {
+  test.each(SUBJECT_KINDS)('%s, all round and very near', (kind) => {
+    for (const turned of [0, 37, 90, 141, 180, 233, 270, 328]) {
+      for (const distance of [SUBJECT_PRESETS[kind].length * 0.75, 8]) {
+        const plan = examplePlan({ subject: { kind, ...SUBJECT_PRESETS[kind] }, turned, distance })
+        const made = pictureOf(plan, assess(plan), 360)
+        if (made === null) continue
+        expect(farthest(made)).toBeLessThan(600)
+      }
+    }
+  })
+
+  test('a bridge that runs past and behind the camera', () => {
+    const at = { lat: -41.2, lon: 12.4 }
+    const plan = examplePlan({ at, landmark: { ...bridgeAt(at, 40, 60, 8), baseElevation: 0 } })
+    expect(assess(plan).problems).toContain('landmark-partly-behind-camera')
+    expect(farthest(picture(plan))).toBeLessThan(600)
+  })
+
+  test('nothing to frame gives no picture', () => {
+    const plan = examplePlan({ distance: 0 })
+    expect(pictureOf(plan, assess(plan), 360)).toBeNull()
+  })
+})
