@@ -125,6 +125,7 @@ export function placeLabels(
     boxAround(subject.at, reach, reach * 0.8),
     kiteBox(drawing),
     boxAround(subject.handle, 14, 14),
+    ...(leaving === null ? [] : [boxAround(leaving.at, 13, 13)]),
   ]
   const lines: readonly Box[] = [
     ...strung(standpoint, subject.at),

@@ -17,7 +17,6 @@ export const mapWords = {
   sharpFrom: (near: string) => `sharp from ${near} on`,
   sightline: (distance: string, bearing: string) => `${distance} · ${bearing}`,
   toLandmark: (name: string, distance: string) => (name === '' ? distance : `${name} ${distance}`),
-  parking: 'Parking',
   subjectNamed: (distance: string) => `Subject, ${distance} from the standpoint`,
   standpointNamed: (distance: string) => `Standpoint, ${distance} from the subject`,
   pairNamed: (distance: string) => `Subject and standpoint together, ${distance} apart`,
@@ -47,9 +46,7 @@ export const mapWords = {
   placeHere: 'Place it in the middle',
   leaveIt: 'Leave it',
   cornersFew: 'The landmark needs the corners it has; none can be taken away.',
-  cornersMany: 'The landmark has as many corners as it can have.',
   tilesMissing: (count: number) => (count === 1 ? '1 map tile is missing.' : `${count} map tiles are missing.`),
   tryAgain: 'Try again',
   offline: 'Offline. The map shows what was kept.',
-  sketchMap: 'Sketch map',
 } as const

@@ -1,5 +1,5 @@
 /** Places and pixels agree both ways, at the antimeridian as elsewhere, and metres on the close plan are true. */
-import fc from 'fast-check'
+import * as fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { destination, geodesicDistance } from '#core/geo/geodesic.ts'
 import { type MapLook, distanceBetween, levelView, mercatorView } from '#renderer/map/plan-view.ts'
