@@ -1,10 +1,10 @@
 /** The demo shoot: a cargo bicycle before a suspension bridge and a lighthouse of our invented island, with three spots. */
 import type { Change } from '#app/contract/library.ts'
-import { followed } from '#core/plan/arrange.ts'
 import { newShoot, newSpot } from '#core/plan/new-records.ts'
 import { planOf } from '#core/plan/plan.ts'
 import type { Shoot } from '#core/plan/shoot.ts'
 import type { Spot } from '#core/plan/spot.ts'
+import { bearingOfStandpoint, standForBothFills } from '#core/plan/stand.ts'
 import type { Landmark } from '#core/scene/landmark.ts'
 import type { Lens } from '#core/optics/lens.ts'
 import { BRIDGE, DEMO_PLACES, type DemoPlace, LIGHTHOUSE } from './island-places.ts'
@@ -100,7 +100,11 @@ const NOTES: readonly SpotNotes[] = [
     walkMinutes: 6,
     surface: 'grass track, wet in the dip',
     lensHeight: 1.1,
-    shot: { subjectFill: { share: 0.56, axis: 'width' }, placement: { across: -0.1, up: -0.2 } },
+    shot: {
+      subjectFill: { share: 0.48, axis: 'width' },
+      landmarkFill: { share: 0.32, axis: 'height' },
+      placement: { across: 0.08, up: -0.22 },
+    },
   },
   {
     notes: 'Only before the boats come in. Stand with the wall behind.',
@@ -112,7 +116,11 @@ const NOTES: readonly SpotNotes[] = [
     walkMinutes: 2,
     surface: 'cobbled quay',
     lensHeight: 0.9,
-    shot: { subjectFill: { share: 0.5, axis: 'width' }, placement: { across: 0.12, up: -0.22 } },
+    shot: {
+      subjectFill: { share: 0.45, axis: 'width' },
+      landmarkFill: { share: 0.22, axis: 'height' },
+      placement: { across: -0.14, up: -0.24 },
+    },
   },
   {
     notes: 'Long lens from across the road. Upright frame with the light above the box.',
@@ -124,7 +132,12 @@ const NOTES: readonly SpotNotes[] = [
     walkMinutes: 0,
     surface: 'lay-by, gravel',
     lensHeight: 1.4,
-    shot: { orientation: 'upright', subjectFill: { share: 0.72, axis: 'width' }, placement: { across: 0, up: -0.24 } },
+    shot: {
+      orientation: 'upright',
+      subjectFill: { share: 0.72, axis: 'width' },
+      landmarkFill: { share: 0.14, axis: 'height' },
+      placement: { across: 0, up: -0.26 },
+    },
   },
 ]
 
@@ -145,7 +158,15 @@ function demoSpot(shoot: Shoot, place: DemoPlace, notes: SpotNotes, index: numbe
     landmarkId: place.landmark === 'bridge' ? BRIDGE_LANDMARK.id : LIGHTHOUSE_LANDMARK.id,
     shot: { ...fresh.shot, ...notes.shot },
   }
-  return followed(planOf(shoot, spot))
+  return standing(shoot, spot)
+}
+
+/** The spot with its camera where both wished fills hold, on the place's own bearing. */
+function standing(shoot: Shoot, spot: Spot): Spot {
+  const plan = planOf(shoot, spot)
+  const found = standForBothFills(plan, bearingOfStandpoint(plan) ?? 0)
+  if (!found.ok) throw new Error(`the demo spot ${spot.name} cannot be: ${found.fault.message}`)
+  return found.value
 }
 
 /** The demo as changes to be saved into a new library. `now` is in epoch milliseconds. */
