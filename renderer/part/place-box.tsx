@@ -120,11 +120,7 @@ function Offers({ id, offers }: { id: string; offers: PlaceOffers | null }) {
       <p class="hint" role="status">
         {offers?.message ?? ''}
       </p>
-      {offers === null || offers.attribution === '' ? null : (
-        <p class="hint">
-          {place.source}: {offers.attribution}
-        </p>
-      )}
+      {offers === null || offers.attribution === '' ? null : <p class="hint">{offers.attribution}</p>}
     </div>
   )
 }

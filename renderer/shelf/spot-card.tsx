@@ -61,7 +61,9 @@ function hintOf(spot: Spot): string {
 
 export function SpotCard({ shoot, spot: saved, on, onChoose, onDrag, onDropBefore }: SpotCardProps) {
   // Only the card of the spot being dragged is drawn anew with every movement.
-  const spot = useComputed(() => (liveSpot.value?.id === saved.id ? liveSpot.value : saved)).value
+  const { id } = saved
+  const live = useComputed(() => (liveSpot.value?.id === id ? liveSpot.value : null)).value
+  const spot = live ?? saved
   const card = useRef<HTMLLIElement>(null)
   const seen = useSeen(card)
   const keys = (event: KeyboardEvent): void => {

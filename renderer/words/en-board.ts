@@ -75,7 +75,6 @@ export const boardWords = {
       `No town is called “${text.slice(0, 60)}”. Try fewer letters, or type coordinates such as 48.8582, 2.2945.`,
     coordinates: 'Coordinates',
     swapped: 'The other way round',
-    source: 'Town names',
   },
   trouble: {
     title: 'The library could not be opened',
