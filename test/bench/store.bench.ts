@@ -66,7 +66,7 @@ function bulkLoad(folder: string, spots: readonly SpotRecord[]): BenchRow {
     })
     connection.close()
   }
-  const compared = compare(ours, anchor, { rounds: 5, calls: 1, clock: processor })
+  const compared = compare(ours, anchor, { rounds: 3, calls: 1, clock: processor })
   return line('load 100,000 spots, all indexes / plain table', compared, '2.0 or less, at most 3.0', 0)
 }
 
@@ -136,7 +136,7 @@ const GLOBE = { south: -90, north: 90, west: -180, east: 180 }
 const CONTINENT = { south: -80, north: 40, west: -120, east: 160 }
 const BOX = { south: 0, north: 16, west: 10, east: 46 }
 
-/** What people ask for, in milliseconds; the aim of 5 ms stands for box and word. */
+/** What people ask for, in milliseconds of processor time; the aim of 5 ms stands for box and word. */
 function finds(connection: Connection): BenchRow[] {
   const asked: readonly (readonly [string, Omit<Search, 'limit'>, string])[] = [
     ['box and common word', { words: COMMON_WORD, within: BOX }, '5 ms'],
@@ -152,7 +152,7 @@ function finds(connection: Connection): BenchRow[] {
   ]
   return asked.map(([name, search, aim]) => {
     const took = median(
-      timed(() => findSpots(connection.read, { ...search, limit: 200 }), { rounds: 15, calls: 3, clock: wall }),
+      timed(() => findSpots(connection.read, { ...search, limit: 200 }), { rounds: 9, calls: 10, clock: processor }),
     )
     const { total, more } = findSpots(connection.read, { ...search, limit: 200 })
     return {
