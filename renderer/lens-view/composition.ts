@@ -1,7 +1,8 @@
 /** The composition: where in the frame the subject's centre falls, changed by dragging, by keys, and by a typed aim. */
-import { type View, makeView, projectLocal } from '#core/frame/projection.ts'
-import { type Placement, setUp } from '#core/frame/set-up.ts'
-import { sceneOf, settingOf } from '#core/plan/assess.ts'
+import { makeView, projectLocal } from '#core/frame/projection.ts'
+import type { Placement } from '#core/frame/set-up.ts'
+import { setShot } from '#core/plan/arrange.ts'
+import { assess, sceneOf } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { turnBetween } from '#core/units/angle.ts'
 
@@ -45,22 +46,25 @@ const ROUNDS = 12
 const CLOSE = 1e-4
 
 /**
- * The placement that gives the axis a typed bearing and pitch. The focus follows the aim and shifts the image a little, so
- * it is found in rounds. Null when the subject would then lie farther out than a placement may be.
+ * The placement that gives the axis a typed bearing and pitch. Focus, focal length and perhaps the standpoint follow the
+ * aim and shift the image a little, so it is found in rounds through the very edit that will be made. Null when the
+ * subject would then lie farther out than a placement may be.
  */
-export function placementForAim(plan: Plan, view: View, focalLength: number, aim: Aim): Placement | null {
-  const { scene } = sceneOf(plan)
-  let now = view
+export function placementForAim(plan: Plan, aim: Aim): Placement | null {
+  let now = plan
   for (let round = 0; round < ROUNDS; round++) {
-    const at = projectLocal(makeView({ ...now, bearing: aim.bearing, pitch: aim.pitch }), scene.centre)
+    const { view } = assess(now)
+    if (view === null) return null
+    if (
+      round > 0 &&
+      Math.abs(turnBetween(view.bearing, aim.bearing)) < CLOSE &&
+      Math.abs(view.pitch - aim.pitch) < CLOSE
+    )
+      return now.spot.shot.placement
+    const { centre } = sceneOf(now).scene
+    const at = projectLocal(makeView({ ...view, bearing: aim.bearing, pitch: aim.pitch }), centre)
     if (at === null || Math.abs(at.x) > FARTHEST || Math.abs(at.y) > FARTHEST) return null
-    const placement = { across: at.x, up: at.y }
-    const setting = { ...settingOf(plan, plan.spot.shot.orientation), placement }
-    const made = setUp(scene, setting, focalLength)
-    if (made === null) return null
-    now = made.view
-    if (Math.abs(turnBetween(now.bearing, aim.bearing)) < CLOSE && Math.abs(now.pitch - aim.pitch) < CLOSE)
-      return placement
+    now = { ...plan, spot: setShot(plan, { placement: { across: at.x, up: at.y } }) }
   }
   return null
 }

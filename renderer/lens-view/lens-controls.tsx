@@ -61,13 +61,12 @@ function CropChoice({ plan }: { readonly plan: Plan }) {
 
 /** The aim typed instead of dragged. The drag keeps the subject's place in the frame; so does this: it looks for that place. */
 function AimFields({ plan, assessment }: { readonly plan: Plan; readonly assessment: Assessment }) {
-  const { view, focalLength } = assessment
-  if (view === null || focalLength === null) return null
-  const placementAt = (aim: Aim) => placementForAim(plan, view, focalLength, aim)
+  const { view } = assessment
+  if (view === null) return null
   const refuse = (aim: Aim): string | null =>
-    placementAt(aim) === null ? lensViewWords.noSuchAim(subjectName(plan)) : null
+    placementForAim(plan, aim) === null ? lensViewWords.noSuchAim(subjectName(plan)) : null
   const take = (aim: Aim): void => {
-    const placement = placementAt(aim)
+    const placement = placementForAim(plan, aim)
     if (placement !== null) place(placement, lensViewWords.changeAim)
   }
   const turned = (bearing: number): Aim => ({ bearing: wrapBearing(bearing), pitch: view.pitch })

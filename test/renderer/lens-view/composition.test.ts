@@ -4,6 +4,7 @@ import { projectLocal } from '#core/frame/projection.ts'
 import { setShot } from '#core/plan/arrange.ts'
 import { assess, sceneOf } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
+import { HOLDS } from '#core/plan/spot.ts'
 import { turnBetween } from '#core/units/angle.ts'
 import { FARTHEST, draggedBy, keyStep, movedBy, placementForAim } from '#renderer/lens-view/composition.ts'
 import { examplePlan } from '#test/help/plans.ts'
@@ -43,27 +44,23 @@ test('arrow keys step by a hundredth, with Shift by five', () => {
 })
 
 describe('a typed aim', () => {
-  test('becomes the placement that has exactly this aim', () => {
-    const plan = examplePlan({ turned: 35 })
-    const { view, focalLength } = assess(plan)
-    if (view === null || focalLength === null) throw new Error('framed')
+  test.each(HOLDS)('becomes the placement that has exactly this aim, holding the %s', (hold) => {
+    const plan = examplePlan({ turned: 35, spot: { hold } })
+    const { view } = assess(plan)
+    if (view === null) throw new Error('framed')
     const aim = { bearing: view.bearing + 4.3, pitch: view.pitch - 3.1 }
-    const placement = placementForAim(plan, view, focalLength, aim)
+    const placement = placementForAim(plan, aim)
     if (placement === null) throw new Error('it can be')
-    const held: Plan = {
-      ...plan,
-      spot: { ...plan.spot, hold: 'focal-length', shot: { ...plan.spot.shot, placement, focalLength } },
-    }
-    const after = assess(held).view
+    const after = assess({ ...plan, spot: setShot(plan, { placement }) }).view
     expect(turnBetween(aim.bearing, after?.bearing ?? 0)).toBeCloseTo(0, 3)
     expect(after?.pitch).toBeCloseTo(aim.pitch, 3)
   })
 
   test('that leaves the subject out of the frame is refused', () => {
     const plan = examplePlan()
-    const { view, focalLength } = assess(plan)
-    if (view === null || focalLength === null) throw new Error('framed')
-    expect(placementForAim(plan, view, focalLength, { bearing: view.bearing + 90, pitch: 0 })).toBeNull()
-    expect(placementForAim(plan, view, focalLength, { bearing: view.bearing + 180, pitch: 0 })).toBeNull()
+    const { view } = assess(plan)
+    if (view === null) throw new Error('framed')
+    expect(placementForAim(plan, { bearing: view.bearing + 90, pitch: 0 })).toBeNull()
+    expect(placementForAim(plan, { bearing: view.bearing + 180, pitch: 0 })).toBeNull()
   })
 })
