@@ -1,9 +1,11 @@
 /** The proportion ring: the standpoints around the subject from which it and the landmark keep one proportion. */
 import { sideOf } from '#core/frame/fill.ts'
-import { destination, geodesicDistance } from '#core/geo/geodesic.ts'
+import { destination, geodesicDistance, geodesicLine } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
+import { localFrame, placeUnder, toEarth } from '#core/geo/local-frame.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle } from '#core/scene/shell.ts'
+import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
 import { settingOf } from './assess.ts'
 import type { Plan } from './plan.ts'
 import { bearingOfStandpoint, standingAt } from './stand.ts'
@@ -42,7 +44,8 @@ export function ringDistance(plan: Plan, bearing: number, ratio: number): number
   const middle = plan.landmark === null ? null : landmarkMiddle(landmarkPoints(plan.landmark))
   if (middle === null || !(ratio > 0) || ratio >= 1) return null
   const { at } = plan.spot.stop
-  let distance = (geodesicDistance(at, middle) * ratio) / (1 - ratio)
+  const line = geodesicLine(at, middle)
+  let distance = levelRing(line.distance, bearing - (line.bearing ?? 0), ratio)
   for (let round = 0; round < 100; round++) {
     // d = ratio * D(d) contracts, for D changes by at most as much as d does.
     const next = ratio * geodesicDistance(destination(at, bearing, distance), middle)
@@ -52,16 +55,36 @@ export function ringDistance(plan: Plan, bearing: number, ratio: number): number
   return distance
 }
 
+/** On level ground: d^2 = r^2 (d^2 + g^2 - 2 d g cos(turn)), the root that is positive. */
+function levelRing(gap: number, turn: number, ratio: number): number {
+  const squared = ratio * ratio
+  const along = squared * gap * Math.cos(turn * RADIANS_PER_DEGREE)
+  return (Math.sqrt(along * along + (1 - squared) * squared * gap * gap) - along) / (1 - squared)
+}
+
+/** Farther than this, metres, the level circle bends off the ellipsoid by more than a line's width on the screen. */
+const LEVEL_UP_TO = 2_000
+
 /** The ring as a closed line of places; null when there is no such ring. */
 export function proportionRing(plan: Plan, presentProportion: number, count = 72): LatLon[] | null {
+  const middle = plan.landmark === null ? null : landmarkMiddle(landmarkPoints(plan.landmark))
   const ratio = ratioForProportion(plan, presentProportion)
-  if (ratio === null || ratio >= 1) return null
+  if (middle === null || ratio === null || ratio >= 1) return null
+  const { at } = plan.spot.stop
+  const gap = geodesicLine(at, middle)
+  const frame = localFrame(at, 0)
   const line: LatLon[] = []
   for (let index = 0; index <= count; index++) {
     const bearing = (360 * (index % count)) / count
+    const level = levelRing(gap.distance, bearing - (gap.bearing ?? 0), ratio)
+    if (level < LEVEL_UP_TO) {
+      const turn = bearing * RADIANS_PER_DEGREE
+      line.push(placeUnder(toEarth(frame, level * Math.sin(turn), level * Math.cos(turn), 0)))
+      continue
+    }
     const distance = ringDistance(plan, bearing, ratio)
     if (distance === null) return null
-    line.push(destination(plan.spot.stop.at, bearing, distance))
+    line.push(destination(at, bearing, distance))
   }
   return line
 }
