@@ -1,6 +1,7 @@
 /** The one set of services that both hosts mount: library, tiles, places, shoot files, and what differs between hosts. */
 import { randomUUID } from 'node:crypto'
 import { join } from 'node:path'
+import type { Input } from '#app/contract/index.ts'
 import { demoChanges } from '#app/demo/shoot.ts'
 import { done, failed, type Result } from '#core/result.ts'
 import { shootFileHandlers } from '#main/files/shoot-calls.ts'
@@ -12,6 +13,7 @@ import { makeGazetteer } from '#main/places/gazetteer.ts'
 import type { TilePort } from '#main/serve.ts'
 import type { Printer } from '#main/sheet/printer.ts'
 import { libraryService, type LibraryService } from '#main/store/library-service.ts'
+import { type AddressRules, checkTemplate } from '#main/tiles/address.ts'
 import { type TileFetch, userAgentOf } from '#main/tiles/fetch.ts'
 import { tileService } from '#main/tiles/service.ts'
 
@@ -55,7 +57,8 @@ export async function openServices(options: ServicesOptions): Promise<Services> 
   // A library that cannot be written says so by its own state; the demo then waits for one that can.
   await library.seedIfNew(() => demoChanges(Date.now()))
   const tilePrefix = `/tiles/${secret()}`
-  const settings = await followSettings(library)
+  const rules = { allowLoopbackHttp: options.allowLoopbackTiles ?? false }
+  const settings = await followSettings(library, rules)
   const tiles = tileService({
     folder: join(folder, 'tiles'),
     settings: settings.now,
@@ -64,7 +67,7 @@ export async function openServices(options: ServicesOptions): Promise<Services> 
     now: Date.now,
     userAgent: userAgentOf(options.version, CONTACT),
     prefix: tilePrefix,
-    allowLoopbackHttp: options.allowLoopbackTiles ?? false,
+    ...rules,
   })
   const handlers = {
     ...settings.handlers,
@@ -89,8 +92,21 @@ function printsElsewhere(): Result<never> {
   return failed('not-here', 'In the browser the sheet is printed from its own page: open it and choose Print.')
 }
 
+/** The first tile address among the changes that may not be used: told when it is typed, not when a tile is missing. */
+function refusedTemplate(changes: Input<'settings.set'>, rules: AddressRules) {
+  const templates = [
+    ...(changes.ownSources ?? []).map((source) => source.template),
+    ...Object.values(changes.templates ?? {}),
+  ]
+  for (const template of templates) {
+    const checked = checkTemplate(template, rules)
+    if (!checked.ok) return checked
+  }
+  return null
+}
+
 /** The settings as last read or set through this process, for what cannot wait for the library. */
-async function followSettings(library: LibraryService) {
+async function followSettings(library: LibraryService, rules: AddressRules) {
   let latest = await library.settings()
   const { handlers } = library
   return {
@@ -98,6 +114,8 @@ async function followSettings(library: LibraryService) {
     handlers: {
       ...handlers,
       'settings.set': async (changes) => {
+        const refused = refusedTemplate(changes, rules)
+        if (refused !== null) return refused
         const answer = await handlers['settings.set'](changes)
         if (answer.ok) latest = answer.value
         return answer

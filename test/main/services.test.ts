@@ -142,3 +142,17 @@ test('settings set by the page are the ones tiles are fetched by', async () => {
   expect(JSON.stringify(await ask('tiles.sources', {}))).toContain('"mine"')
   expect((await services.tiles('nothing', 0, 0, 0, new AbortController().signal)).status).toBe(404)
 })
+
+test('a tile address that may not be used is refused when it is set, and nothing of the change is kept', async () => {
+  const before = await ask('settings.get', {})
+  for (const template of [
+    'http://tiles.example/{z}/{x}/{y}.png',
+    'https://tiles.example/map.png',
+    'https://10.0.0.1/{z}/{x}/{y}',
+  ]) {
+    const answer = await ask('settings.set', { units: 'imperial', templates: { openstreetmap: template } })
+    expect(answer, template).toMatchObject({ ok: false })
+    expect(JSON.stringify(answer)).toMatch(/tile address|https|network/iu)
+  }
+  expect(await ask('settings.get', {})).toEqual(before)
+})

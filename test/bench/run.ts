@@ -1,0 +1,28 @@
+/** `npm run bench`: every measurement in one run, as a table; ratios against an anchor timed in the same run. */
+import { benchAssess } from './assess.bench.ts'
+import type { BenchRow } from './measure.ts'
+import { benchPage } from './page.bench.ts'
+import { benchStore } from './store.bench.ts'
+
+const PARTS: Readonly<Record<string, () => BenchRow[] | Promise<BenchRow[]>>> = {
+  assess: benchAssess,
+  store: benchStore,
+  page: benchPage,
+}
+
+const asked = process.argv.slice(2)
+const rows: BenchRow[] = []
+for (const [name, bench] of Object.entries(PARTS)) {
+  if (asked.length === 0 || asked.includes(name)) rows.push(...(await bench()))
+}
+const columns = rows.map((row) => [row.name, row.ours, row.anchor, row.ratio.toFixed(3), row.aim])
+const table = [['what', 'ours', 'anchor', 'ratio', 'aim'], ...columns]
+const widths = table[0]?.map((_, column) => Math.max(...table.map((cells) => cells[column]?.length ?? 0))) ?? []
+for (const cells of table) {
+  process.stdout.write(
+    `${cells
+      .map((cell, column) => cell.padEnd(widths[column] ?? 0))
+      .join('  ')
+      .trimEnd()}\n`,
+  )
+}
