@@ -25,11 +25,23 @@ function OpenPage() {
   if (open === 'settings') return <SettingsPage />
   if (open === 'help') return <HelpPage />
   if (open === 'compare') {
-    return <LazyPage load={async () => (await import('#renderer/compare/compare-page.tsx')).ComparePage} parts={{}} />
+    return (
+      <LazyPage
+        key="compare"
+        load={async () => (await import('#renderer/compare/compare-page.tsx')).ComparePage}
+        parts={{}}
+      />
+    )
   }
   if (open === 'sheet' && plan.value !== null) {
     const parts = { plan: plan.value, onBack: toBoard }
-    return <LazyPage load={async () => (await import('#renderer/sheet/sheet-page.tsx')).SheetPage} parts={parts} />
+    return (
+      <LazyPage
+        key="sheet"
+        load={async () => (await import('#renderer/sheet/sheet-page.tsx')).SheetPage}
+        parts={parts}
+      />
+    )
   }
   return <Board />
 }

@@ -1,5 +1,5 @@
 /** Brings the page up: settings, library, the shoot that was last at work; then follows keys, files and other windows. */
-import { effect } from '@preact/signals'
+import { computed, effect } from '@preact/signals'
 import { render } from 'preact'
 import type { CommandId } from '#app/commands.ts'
 import { ask, onFileOpened } from '#renderer/host.ts'
@@ -43,7 +43,6 @@ async function bringUp(): Promise<void> {
   seenVersion.value = answer.value.version
   await refreshShootList()
   await openAny(settings.value.lastShootId, settings.value.lastSpotId)
-  fitPlan()
   trouble.value = 'none'
 }
 
@@ -93,6 +92,11 @@ function followWindows(): void {
 function followState(): void {
   effect(() => {
     document.documentElement.dataset['theme'] = dark.value ? 'dark' : 'light'
+  })
+  const shootOnBoard = computed(() => shoot.value?.id ?? null)
+  // Another shoot, another place: the map goes there, however the shoot came on the board.
+  effect(() => {
+    if (shootOnBoard.value !== null) setTimeout(fitPlan, 0)
   })
   effect(() => {
     const shootId = shoot.value?.id ?? null

@@ -52,5 +52,5 @@ export async function offersFor(text: string, near: LatLon | null): Promise<Plac
     zoom: TOWN_ZOOM,
   }))
   if (offers.length > 0) return { offers, message: null, attribution }
-  return { offers, message: typed?.message ?? words.board.place.none(text), attribution }
+  return { offers, message: typed?.message ?? words.board.place.none(text), attribution: '' }
 }

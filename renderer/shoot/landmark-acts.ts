@@ -16,10 +16,10 @@ import { words } from '#renderer/words/en.ts'
 /** Metres behind the subject at which a new landmark starts. */
 const BEHIND = 400
 
-/** Straight behind the subject as the camera sees it; without a spot, the middle of the map. */
+/** Straight behind the subject as the camera sees it; without a spot, north of the middle of the map, where one will come. */
 function startingPlace(): LatLon {
   const spot = boardSpot.value
-  if (spot === null) return mapMiddle() ?? { lat: 0, lon: 0 }
+  if (spot === null) return destination(mapMiddle() ?? { lat: 0, lon: 0 }, 0, BEHIND)
   const { bearing } = geodesicLine(spot.standpoint.at, spot.stop.at)
   return destination(spot.stop.at, bearing ?? 0, BEHIND)
 }

@@ -116,11 +116,15 @@ async function takeBack(edit: Edit): Promise<void> {
   // Edits of the same records rest on a state that is not there; so do those made since, which are never saved.
   forgetEditsOf(new Set(ids))
   past.value = past.value.filter((other) => !waiting.has(other))
+  // At once and from memory: the library may be out of reach, and the screen must not show what is nowhere kept.
+  for (const unsavedEdit of [edit, ...waiting].toReversed()) show(reversed(unsavedEdit))
   waiting.clear()
   const wanted = spotId.value
   await refreshShootList()
   const open = shoot.value ?? edit.records.find((record) => record.kind === 'shoot')?.before ?? null
-  await openAny(open?.id ?? null, wanted)
+  // A shoot that another window has deleted meanwhile is noticed by the next look for its changes.
+  if (open === null) await openAny(null, wanted)
+  else await openShoot(open.id, wanted)
 }
 
 /** Edits whose turn to be saved has not come yet. */

@@ -1,5 +1,5 @@
 /** Order on the shelf: the moved spot lands where it was put, few records change, and the ranks never run out. */
-import fc from 'fast-check'
+import * as fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { newShoot, newSpot } from '#core/plan/new-records.ts'
 import { movedTo } from '#core/plan/order.ts'

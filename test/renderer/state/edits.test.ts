@@ -12,10 +12,12 @@ class FakeLibrary {
   version = 1
   applied: Applied[] = []
   refuseNext: string | null = null
+  gone = false
   hold: Promise<void> = Promise.resolve()
 
   async answer(name: string, input: unknown): Promise<unknown> {
     await this.hold
+    if (this.gone) return { ok: false, fault: { reason: 'no-host', message: 'nobody answers' } }
     if (name === 'library.apply') return this.apply((input as { changes: Applied }).changes)
     if (name === 'library.open') return this.open((input as { shootId: string }).shootId)
     if (name === 'library.state') return { ok: true, value: { state: 'open', version: this.version, message: '' } }
@@ -193,6 +195,16 @@ describe('a refusal', () => {
     expect(storedName('one')).toBe('one')
     expect(page.savedSpot.value?.name).toBe('one')
     expect([page.unsaved.value, page.canUndo.value]).toEqual([0, null])
+  })
+
+  test('shows the last kept state also when the library is out of reach', async () => {
+    const page = await session()
+    library.gone = true
+    const first = page.changeSpot('a', { ...spotAt('one', 1), name: 'a' })
+    const second = page.changeSpot('b', { ...(page.savedSpot.value as Spot), name: 'b' })
+    await Promise.all([first, second])
+    expect(page.savedSpot.value?.name).toBe('one')
+    expect(page.unsaved.value).toBe(0)
   })
 
   test('leaves the next edit free to be saved', async () => {
