@@ -1,6 +1,6 @@
 /** Framing: where a thing falls in the frame, how much of it the thing fills, and what is cut. */
-import { type EarthPoint, type LocalPoint } from '#core/geo/local-frame.ts'
-import { type View, NEAREST_DEPTH, apparent, toCamera } from './projection.ts'
+import type { LocalPoint } from '#core/geo/local-frame.ts'
+import { type View, NEAREST_DEPTH, toCamera } from './projection.ts'
 
 /** A thing's bounds in millimetres on the sensor from the frame's middle, and the depths it spans in metres. */
 export interface Extent {
@@ -59,14 +59,6 @@ export function extentOf(view: View, points: readonly LocalPoint[]): Extent | nu
     if (at.depth > far) far = at.depth
   }
   return near === Infinity ? null : { left, right, bottom, top, near, far, partlyBehind }
-}
-
-/** The same for earth-centred points. */
-export function extentOfEarth(view: View, points: readonly EarthPoint[]): Extent | null {
-  return extentOf(
-    view,
-    points.map((point) => apparent(view.frame, point, view.refraction)),
-  )
 }
 
 /** Reads an extent against a frame or a centred crop of `width` x `height` millimetres. */

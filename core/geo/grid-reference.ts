@@ -40,12 +40,6 @@ export function utmZone(at: LatLon): number | null {
   return Math.min(60, Math.floor((lon + 180) / 6) + 1)
 }
 
-/** The latitude band letter, C to X without I and O; null beyond 84 north and 80 south. */
-export function latitudeBand(at: LatLon): string | null {
-  // X is the tall one: it reaches from 72 to 84.
-  return hasGrid(at) ? BAND_LETTERS.charAt(Math.min(19, Math.floor((at.lat + 80) / 8))) : null
-}
-
 /** Southern and northern end of a band in degrees. */
 export function bandLatitudes(letter: string): readonly [number, number] | null {
   const at = BAND_LETTERS.indexOf(letter)

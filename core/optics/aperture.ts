@@ -40,7 +40,3 @@ export function exactAperture(marked: number): number {
   return lower.exact * (upper.exact / lower.exact) ** along
 }
 
-/** Stops between two exact f-numbers: 2 log2(b / a); positive when b lets in less light. */
-export function stopsBetween(a: number, b: number): number {
-  return 2 * Math.log2(b / a)
-}

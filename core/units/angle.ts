@@ -2,10 +2,6 @@
 
 export const RADIANS_PER_DEGREE = Math.PI / 180
 
-export function radians(degrees: number): number {
-  return degrees * RADIANS_PER_DEGREE
-}
-
 export function degrees(angleRadians: number): number {
   return angleRadians / RADIANS_PER_DEGREE
 }

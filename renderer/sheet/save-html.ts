@@ -74,9 +74,8 @@ export function download(name: string, text: string, type: string): void {
 
 /** A file name made of a title: no separators, no control characters, not too long. */
 export function fileNameOf(title: string, ending: string): string {
-  // oxlint-disable-next-line no-control-regex -- control characters are what is taken out
   const plain = title
-    .replace(/[\\/:*?"<>|\u0000-\u001f]+/gu, ' ')
+    .replace(/[\\/:*?"<>|\p{Cc}]+/gu, ' ')
     .trim()
     .slice(0, 80)
     .trim()

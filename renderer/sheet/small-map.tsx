@@ -78,7 +78,7 @@ export function SmallMap(props: SmallMapProps) {
       onPainted?.({ missing: painted.missing })
     })
     return () => stop.abort()
-    // The key stands for everything the base depends on.
+    // oxlint-disable-next-line react-hooks/exhaustive-deps -- the key stands for everything the base depends on
   }, [key])
   if (still === null) return null
   const drawing = drawPlan(plan, assessment, null, still.view, wedgeReach(plan))

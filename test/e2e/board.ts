@@ -24,18 +24,6 @@ export function closePlan(page: Page): Locator {
   return page.getByRole('group', { name: mapWords.closePlanThings })
 }
 
-export function answers(page: Page): Locator {
-  return page.getByRole('group', { name: words.board.answers })
-}
-
-/** The big figure under a question. */
-export function bigFigure(page: Page, question: string): Locator {
-  return page
-    .locator('section', { has: page.getByRole('heading', { name: question }) })
-    .locator('.big-figure, .big')
-    .first()
-}
-
 /** Presses on the middle of a thing and drags it by so many pixels, in steps; `during` runs before the release. */
 export async function dragBy(
   page: Page,
