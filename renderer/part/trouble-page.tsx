@@ -37,6 +37,11 @@ export function TroublePage({ trouble, onAgain }: { trouble: Trouble; onAgain: (
   )
 }
 
+/** The day with its month as a word: 09/06 would be two different days to two readers. */
+function savedAt(instant: number): string {
+  return new Date(instant).toLocaleString('en-GB', { dateStyle: 'long', timeStyle: 'short' })
+}
+
 function Backups({ backups, onAgain }: { backups: LibraryState['backups']; onAgain: () => Promise<void> }) {
   const say = words.board.trouble
   const [busy, setBusy] = useState(false)
@@ -56,7 +61,7 @@ function Backups({ backups, onAgain }: { backups: LibraryState['backups']; onAga
       <ul class="backups">
         {backups.map((backup, index) => (
           <li key={backup.name}>
-            <span>{say.backupLine(new Date(backup.savedAt).toLocaleString('en-GB'), backup.spots)}</span>
+            <span>{say.backupLine(savedAt(backup.savedAt), backup.spots)}</span>
             <button
               type="button"
               class={index === 0 ? 'button button-main' : 'button'}

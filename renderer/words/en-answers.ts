@@ -19,7 +19,6 @@ export const answerWords = {
   lens: {
     label: 'Lens',
     auto: 'Chosen for me',
-    unnamed: (range: string) => `${range} lens`,
     atShort: 'at its short end',
     atLong: 'at its long end',
     fixed: 'fixed focal length',
@@ -142,7 +141,6 @@ export const answerWords = {
     reads: (text: string) => `Reads as ${text}`,
     square: (side: string) => `The middle of a square of ${side}`,
     placeOnMap: 'Place on the map',
-    noneHere: 'not written in this form here',
   },
   edit: {
     hold: 'Choose what stays',

@@ -30,7 +30,6 @@ export const boardWords = {
   untitledSpot: 'Untitled spot',
   map: 'Map',
   answers: 'Answers',
-  lensView: 'View through the lens',
   shelf: {
     title: 'Shelf',
     find: (count: number) => `Find in ${plural(count, 'spot', 'spots')}`,
