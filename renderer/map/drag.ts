@@ -24,6 +24,8 @@ interface Drag {
   readonly start: Held
   readonly plan: Plan
   readonly down: Point
+  /** From the window's pixels to the view's: read once, for reading it anew after each change would lay the page out again. */
+  readonly origin: Point
   /** From the pointer to the grip's own place, so that a thing doesn't jump under the finger. */
   readonly off: Point
   point: Point
@@ -53,6 +55,7 @@ function beginDrag(ground: DragGround, event: PointerEvent, grip: Grip): Drag | 
     start,
     plan,
     down,
+    origin: { x: down.x - event.clientX, y: down.y - event.clientY },
     off,
     point: down,
     moving: false,
@@ -110,7 +113,7 @@ export function followDrags(ground: DragGround): () => void {
   function onMove(event: PointerEvent): void {
     const now = drag
     if (now === null || event.pointerId !== now.pointer) return
-    now.point = ground.pointOf(event)
+    now.point = { x: event.clientX + now.origin.x, y: event.clientY + now.origin.y }
     if (!now.moving) {
       if (distanceBetween(now.point, now.down) < DRAG_FROM) return
       now.moving = true
@@ -128,7 +131,7 @@ export function followDrags(ground: DragGround): () => void {
     if (now === null || event.pointerId !== now.pointer) return
     event.stopPropagation()
     if (!now.moving) return letGo()
-    now.point = ground.pointOf(event)
+    now.point = { x: event.clientX + now.origin.x, y: event.clientY + now.origin.y }
     apply(now)
     if (drag !== now) return
     letGo()

@@ -90,7 +90,10 @@ export function SpotCard({ shoot, spot: saved, on, onChoose, onDrag, onDropBefor
       }}
     >
       <button type="button" class="spot-face" aria-current={on} onClick={() => onChoose(spot.id)}>
-        <span class="spot-frame">{seen ? <LensThumb shoot={shoot} spot={spot} width={THUMB} /> : null}</span>
+        <span class="spot-frame">
+          {/* The small frame follows on release: while dragging the large one shows the same, and drawing both costs a frame. */}
+          {seen ? <LensThumb shoot={shoot} spot={saved} width={THUMB} /> : null}
+        </span>
         <span class="spot-words">
           <strong>{spotName(spot).slice(0, 200)}</strong>
           <span class="spot-line">
