@@ -4,6 +4,7 @@ import { assess } from '#core/plan/assess.ts'
 import { planOf } from '#core/plan/plan.ts'
 import type { Spot, SpotStatus } from '#core/plan/spot.ts'
 import { LensDrawing } from '#renderer/lens-view/lens-drawing.tsx'
+import { PageFrame } from '#renderer/part/page-frame.tsx'
 import { SmallMap } from '#renderer/sheet/small-map.tsx'
 import { type StillBase, useBaseMap } from '#renderer/sheet/use-base-map.ts'
 import { changeSpot } from '#renderer/state/edits.ts'
@@ -38,19 +39,13 @@ export function ComparePage() {
           return { plan, assessment: assess(plan) }
         })
   return (
-    <div class="compare-page">
-      <nav class="sheet-bar" aria-label={words.title}>
-        <button type="button" class="button" onClick={() => (page.value = 'board')}>
-          {sheetWords.back}
-        </button>
-        <h1>{words.title}</h1>
-      </nav>
+    <PageFrame title={words.title}>
       {columns.length < 2 ? (
         <p class="compare-empty">{words.needTwo}</p>
       ) : (
         <Comparison columns={columns} still={still} />
       )}
-    </div>
+    </PageFrame>
   )
 }
 

@@ -12,6 +12,7 @@ import { metres } from '#renderer/part/figure.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { type BaseMap, paintBase } from './base-map.ts'
 import { niceLength } from './scale.ts'
+import './small-map.css'
 
 /** Nearest zoom of a still map. */
 const CLOSEST = 19
