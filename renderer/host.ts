@@ -27,11 +27,25 @@ function takeToken(): string {
 
 const token = bridge === undefined ? takeToken() : ''
 
+/** True from the moment the page is left: what is then still asked has to outlive it. */
+let leaving = false
+addEventListener('pagehide', () => {
+  leaving = true
+})
+addEventListener('pageshow', () => {
+  leaving = false
+})
+
+/** Characters of a call that may outlive its page: browsers allow 64 KiB, and a character may take three bytes. */
+const OUTLIVES = 20_000
+
 async function overHttp(name: string, input: unknown): Promise<unknown> {
+  const body = JSON.stringify(input)
   const response = await fetch(`/api/${name}`, {
     method: 'POST',
     headers: { 'content-type': 'application/json', authorization: `Bearer ${token}` },
-    body: JSON.stringify(input),
+    body,
+    keepalive: leaving && body.length <= OUTLIVES,
   })
   return response.json()
 }

@@ -52,68 +52,71 @@ export function SheetDocument(props: SheetProps) {
   const upright = spot.shot.orientation === 'upright'
   return (
     <article class="sheet" lang="en">
-      <header class="sheet-head">
-        <div>
-          <h1>{name}</h1>
-          <p>{shoot.name === '' ? sheetWords.unnamedShoot : shoot.name}</p>
+      <div class="sheet-fit">
+        <header class="sheet-head">
+          <div>
+            <h1>{name}</h1>
+            <p>{shoot.name === '' ? sheetWords.unnamedShoot : shoot.name}</p>
+          </div>
+          <p class="sheet-day">
+            {spotWords.statuses[spot.status]} · {sheetWords.planned(day)}
+          </p>
+        </header>
+        <div class="sheet-pictures">
+          <figure class="sheet-map">
+            <SmallMap
+              plan={plan}
+              assessment={assessment}
+              width={upright ? 610 : 400}
+              height={262}
+              base={props.base}
+              units={units}
+              label={sheetWords.mapLabel(name)}
+              onPainted={props.onPainted}
+            />
+            <figcaption>
+              {props.attribution}
+              {props.missing > 0 ? ` ${sheetWords.missingTiles(props.missing)}` : ''}
+            </figcaption>
+          </figure>
+          <figure class={upright ? 'sheet-frame sheet-frame-upright' : 'sheet-frame'}>
+            {assessment.view === null ? (
+              <p>{sheetWords.notFramed}</p>
+            ) : (
+              <LensDrawing plan={plan} assessment={assessment} width={upright ? 172 : 318} />
+            )}
+          </figure>
         </div>
-        <p class="sheet-day">
-          {spotWords.statuses[spot.status]} · {sheetWords.planned(day)}
-        </p>
-      </header>
-      <div class="sheet-pictures">
-        <figure class="sheet-map">
-          <SmallMap
-            plan={plan}
-            assessment={assessment}
-            width={400}
-            height={262}
-            base={props.base}
-            units={units}
-            label={sheetWords.mapLabel(name)}
-            onPainted={props.onPainted}
-          />
-          <figcaption>
-            {props.attribution}
-            {props.missing > 0 ? ` ${sheetWords.missingTiles(props.missing)}` : ''}
-          </figcaption>
-        </figure>
-        <figure class={upright ? 'sheet-frame sheet-frame-upright' : 'sheet-frame'}>
-          {assessment.view === null ? (
-            <p>{sheetWords.notFramed}</p>
-          ) : (
-            <LensDrawing plan={plan} assessment={assessment} width={upright ? 172 : 318} />
-          )}
-        </figure>
+        <div class="sheet-columns">
+          <Part title={sheetWords.settings} name="settings">
+            <SheetSettings plan={plan} assessment={assessment} units={units} />
+          </Part>
+          <Part title={sheetWords.directions} name="directions">
+            <SheetDirectionsTable
+              directions={directions}
+              units={units}
+              day={day}
+              heading={spot.stop.heading}
+              landmark={plan.landmark?.name ?? ''}
+            />
+          </Part>
+        </div>
+        <Places plan={plan} units={units} />
+        <div class="sheet-columns sheet-columns-last">
+          <Part title={sheetWords.access} name="access">
+            <Goal plan={plan} />
+            <p>{accessText(plan)}</p>
+            <h2>{sheetWords.permission}</h2>
+            <p>{permissionText(plan)}</p>
+            {spot.notes === '' ? null : <h2>{sheetWords.notes}</h2>}
+            {spot.notes === '' ? null : <p class="sheet-notes">{spot.notes}</p>}
+          </Part>
+          <Cautions plan={plan} />
+        </div>
+        <footer class="sheet-foot">
+          {sheetWords.madeWith} · {props.attribution}
+        </footer>
       </div>
-      <div class="sheet-columns">
-        <Part title={sheetWords.settings} name="settings">
-          <SheetSettings plan={plan} assessment={assessment} units={units} />
-        </Part>
-        <Part title={sheetWords.directions} name="directions">
-          <SheetDirectionsTable
-            directions={directions}
-            units={units}
-            day={day}
-            heading={spot.stop.heading}
-            landmark={plan.landmark?.name ?? ''}
-          />
-        </Part>
-      </div>
-      <Places plan={plan} units={units} />
-      <div class="sheet-columns">
-        <Part title={sheetWords.access} name="access">
-          <p>{accessText(plan)}</p>
-          <h2>{sheetWords.permission}</h2>
-          <p>{permissionText(plan)}</p>
-          {spot.notes === '' ? null : <h2>{sheetWords.notes}</h2>}
-          {spot.notes === '' ? null : <p class="sheet-notes">{spot.notes}</p>}
-        </Part>
-        <Cautions plan={plan} />
-      </div>
-      <footer class="sheet-foot">
-        {sheetWords.madeWith} · {props.attribution}
-      </footer>
     </article>
   )
 }
@@ -137,9 +140,23 @@ function permissionText(plan: Plan): string {
     .join(' · ')
 }
 
-function Places({ plan, units }: { readonly plan: Plan; readonly units: UnitSystem }) {
+/** The place one goes to first, for a telephone to read. */
+function Goal({ plan }: { readonly plan: Plan }) {
   const goal = qrPlace(plan)
   const role = sheetWords.roles[goal.role]
+  return (
+    <figure class="sheet-qr">
+      <QrCode text={goal.geoUri} label={sheetWords.qrLabel(role)} />
+      <figcaption>
+        {sheetWords.qr(role)}
+        <br />
+        <code>{goal.geoUri}</code>
+      </figcaption>
+    </figure>
+  )
+}
+
+function Places({ plan, units }: { readonly plan: Plan; readonly units: UnitSystem }) {
   return (
     <section class="sheet-part sheet-places">
       <h2>{sheetWords.where}</h2>
@@ -159,23 +176,17 @@ function Places({ plan, units }: { readonly plan: Plan; readonly units: UnitSyst
             {sheetPlaces(plan).map((place) => (
               <tr key={place.role}>
                 <th scope="row">{sheetWords.roles[place.role]}</th>
-                <td>{place.decimal}</td>
-                <td>{place.dms}</td>
-                <td>{place.utm ?? sheetWords.noGrid}</td>
-                <td>{place.mgrs ?? sheetWords.noGrid}</td>
-                <td>{place.elevation === null ? sheetWords.unknown : elevation(place.elevation, units)}</td>
+                <td data-name={sheetWords.decimal}>{place.decimal}</td>
+                <td data-name={sheetWords.dms}>{place.dms}</td>
+                <td data-name={sheetWords.utm}>{place.utm ?? sheetWords.noGrid}</td>
+                <td data-name={sheetWords.mgrs}>{place.mgrs ?? sheetWords.noGrid}</td>
+                <td data-name={sheetWords.elevation}>
+                  {place.elevation === null ? sheetWords.unknown : elevation(place.elevation, units)}
+                </td>
               </tr>
             ))}
           </tbody>
         </table>
-        <figure class="sheet-qr">
-          <QrCode text={goal.geoUri} label={sheetWords.qrLabel(role)} />
-          <figcaption>
-            {sheetWords.qr(role)}
-            <br />
-            <code>{goal.geoUri}</code>
-          </figcaption>
-        </figure>
       </div>
     </section>
   )

@@ -1,11 +1,12 @@
 /** The sheet's page: the sheet as it will be printed, with what can be done with it above. */
-import { useEffect, useRef, useState } from 'preact/hooks'
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks'
 import { assess } from '#core/plan/assess.ts'
 import { type Plan } from '#core/plan/plan.ts'
 import { ask, inShell } from '#renderer/host.ts'
 import { tell } from '#renderer/state/notices.ts'
 import { changeSettings, settings } from '#renderer/state/settings.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
+import { fitPage } from './fit-page.ts'
 import { download, fileNameOf, sheetFile } from './save-html.ts'
 import { SheetDocument } from './sheet-document.tsx'
 import { useBaseMap } from './use-base-map.ts'
@@ -40,9 +41,16 @@ export function SheetPage({ plan, onBack }: SheetPageProps) {
   const [now] = useState(() => Date.now())
   const assessment = assess(plan)
   const title = plan.spot.name === '' ? sheetWords.unnamedSpot : plan.spot.name
+  const fit = (): void => {
+    const sheet = place.current?.querySelector<HTMLElement>('.sheet-fit')
+    if (sheet !== null && sheet !== undefined) fitPage(sheet, paper)
+  }
+  // Whatever was drawn anew may need another size.
+  useLayoutEffect(fit)
   const painted = (result: { readonly missing: number }): void => {
     setMissing(result.missing)
     void document.fonts.ready.then(() => {
+      fit()
       document.documentElement.dataset['ready'] = 'yes'
     })
   }
