@@ -1,3 +1,4 @@
+/** The demo's fixed places lie where they should: on track, mole and roadside, at the grid's own elevation, in sight of their landmark. */
 import { booleanPointInPolygon } from '@turf/turf'
 import type { Feature, Polygon } from 'geojson'
 import { Geodesic } from 'geographiclib-geodesic'

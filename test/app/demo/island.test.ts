@@ -1,3 +1,4 @@
+/** The island as data: valid GeoJSON in open sea, roads on land, the bridge over water, names that no town bears. */
 import { booleanPointInPolygon } from '@turf/turf'
 import type { Feature, FeatureCollection, MultiPolygon, Polygon, Position } from 'geojson'
 import { readFileSync } from 'node:fs'

@@ -1,3 +1,4 @@
+/** The generator is deterministic: run again it gives the committed files, byte for byte. */
 import { execFileSync } from 'node:child_process'
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'

@@ -1,3 +1,4 @@
+/** The world's coast as shapes: whole across the antimeridian, without seams. */
 import { readFileSync } from 'node:fs'
 import type { Topology } from 'topojson-specification'
 import { describe, expect, it } from 'vitest'

@@ -1,3 +1,4 @@
+/** The relief: heights and slopes between the grid's posts, smooth and exact at the posts. */
 import { describe, expect, it } from 'vitest'
 import { readRelief, splineShares, splineSlopes } from '#renderer/map/sketch/relief.ts'
 

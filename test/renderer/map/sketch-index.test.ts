@@ -1,3 +1,4 @@
+/** The sketch's index: what a tile needs is found, and shapes are thinned no more than a zoom allows. */
 import type { Feature } from 'geojson'
 import { describe, expect, it } from 'vitest'
 import { clipRing, cutCorners, thinned } from '#renderer/map/sketch/curve.ts'

@@ -1,3 +1,4 @@
+/** Names on the sketch: placed once per zoom, never over one another, never cut by a tile. */
 import { readFileSync } from 'node:fs'
 import type { FeatureCollection } from 'geojson'
 import { describe, expect, it } from 'vitest'
