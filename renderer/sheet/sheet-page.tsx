@@ -56,7 +56,7 @@ export function SheetPage({ plan, onBack }: SheetPageProps) {
   }
   useEffect(() => () => void delete document.documentElement.dataset['ready'], [])
   return (
-    <div class="sheet-page">
+    <main class="sheet-page">
       {onBack === null ? null : (
         <nav class="sheet-bar" aria-label={sheetWords.title}>
           <button type="button" class="button" onClick={onBack}>
@@ -83,7 +83,7 @@ export function SheetPage({ plan, onBack }: SheetPageProps) {
           </button>
         </nav>
       )}
-      <div class="sheet-desk" ref={place}>
+      <div class="sheet-desk" ref={place} tabIndex={0} role="region" aria-label={title}>
         {still === null ? null : (
           <SheetDocument
             plan={plan}
@@ -98,7 +98,7 @@ export function SheetPage({ plan, onBack }: SheetPageProps) {
           />
         )}
       </div>
-    </div>
+    </main>
   )
 }
 

@@ -21,7 +21,7 @@ async function start(): Promise<void> {
   const page = document.querySelector('#page')
   if (page === null) return
   if (shoot.value === null || spot === undefined) {
-    render(<p class="sheet-gone">{sheetWords.gone}</p>, page)
+    render(<main class="sheet-gone">{sheetWords.gone}</main>, page)
     document.documentElement.dataset['ready'] = 'yes'
     return
   }
