@@ -39,4 +39,3 @@ export function exactAperture(marked: number): number {
   const along = Math.log(marked / lower.mark) / Math.log(upper.mark / lower.mark)
   return lower.exact * (upper.exact / lower.exact) ** along
 }
-
