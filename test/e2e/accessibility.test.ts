@@ -1,0 +1,121 @@
+/** Every page by the rules of axe-core, light and dark, and in the smallest window without a sideways scroll. */
+import { mkdirSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { AxeBuilder } from '@axe-core/playwright'
+import type { Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { words } from '#renderer/words/en.ts'
+import { sheetWords } from '#renderer/words/en-sheet.ts'
+import { temporaryData } from '#test/help/host.ts'
+import { boardReady } from './board.ts'
+import { type Opened, open } from './open.ts'
+import { card } from './shelf.ts'
+
+const SMALL = { width: 1100, height: 700 }
+
+let opened: Opened
+beforeAll(async () => {
+  opened = await open({ host: 'browser', viewport: SMALL })
+  await boardReady(opened.page)
+})
+afterAll(() => opened.close())
+
+interface Stop {
+  readonly name: string
+  /** From the board there; the page is told ready by what it waits for. */
+  readonly go: (page: Page) => Promise<void>
+}
+
+const PAGES: readonly Stop[] = [
+  { name: 'board', go: boardReady },
+  { name: 'board with everything unfolded', go: unfolded },
+  {
+    name: 'shoot',
+    go: async (page) => {
+      await page.keyboard.press('Control+e')
+      await page.getByRole('heading', { name: words.shoot.subject }).waitFor()
+    },
+  },
+  {
+    name: 'settings',
+    go: async (page) => {
+      await page.keyboard.press('Control+,')
+      await page.getByRole('heading', { name: words.board.settingsPage.mapSource, exact: true }).waitFor()
+    },
+  },
+  {
+    name: 'help',
+    go: async (page) => {
+      await page.keyboard.press('F1')
+      await page.getByRole('heading', { name: words.board.helpPage.how }).waitFor()
+    },
+  },
+  {
+    name: 'side by side',
+    go: async (page) => {
+      await pickTwo(page)
+      await page.keyboard.press('Control+i')
+      await page.getByRole('img', { name: sheetWords.mapLabel('Track below Hallow Brae') }).waitFor()
+    },
+  },
+  {
+    name: 'sheet',
+    go: async (page) => {
+      await page.keyboard.press('Control+p')
+      await page.locator('html[data-ready=yes]').waitFor()
+    },
+  },
+]
+
+async function unfolded(page: Page): Promise<void> {
+  await boardReady(page)
+  const folded = page.locator('details:not([open]) > summary')
+  while ((await folded.count()) > 0) await folded.first().click()
+  await page.getByRole('textbox', { name: words.spot.walk }).fill('as long as it takes')
+  await page.keyboard.press('Tab')
+  await page.getByRole('searchbox').or(page.getByRole('search').getByRole('textbox')).fill('wall')
+  await page.getByText(words.board.shelf.found(1, 1)).waitFor()
+}
+
+async function pickTwo(page: Page): Promise<void> {
+  for (const name of ['Track below Hallow Brae', 'Quennick harbour wall']) {
+    await card(page, name).hover()
+    await page.getByRole('checkbox', { name: `${words.board.shelf.pick}: ${name}`, exact: true }).check()
+  }
+}
+
+/** What axe finds, each with the places, in words short enough to read in a report. */
+async function findings(page: Page): Promise<string[]> {
+  const { violations } = await new AxeBuilder({ page }).analyze()
+  return violations.map(
+    ({ id, nodes }) =>
+      `${id}: ${nodes.map((node) => `${node.target.join(' ')} (${node.any[0]?.message ?? ''})`).join('; ')}`,
+  )
+}
+
+describe.each(['light', 'dark'] as const)('%s', (colorScheme) => {
+  test.each(PAGES)('$name: axe finds nothing, nothing lies beyond the window’s side', async ({ go }) => {
+    const { page } = opened
+    await page.emulateMedia({ colorScheme })
+    await page.reload()
+    await boardReady(page)
+    await go(page)
+    expect(await page.evaluate(() => document.documentElement.dataset['theme'])).toBe(colorScheme)
+    expect(await findings(page)).toEqual([])
+    const beyond = await page.evaluate(
+      () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+    )
+    expect(beyond).toBeLessThanOrEqual(0)
+  })
+})
+
+test.each(['light', 'dark'] as const)('the page of a damaged library, %s', async (colorScheme) => {
+  const data = await temporaryData()
+  mkdirSync(join(data.folder, 'library'))
+  writeFileSync(join(data.folder, 'library', 'library.sqlite'), 'This is a letter, not a library. '.repeat(40))
+  const trouble = await open({ host: 'browser', data: data.folder, viewport: SMALL, colorScheme })
+  await trouble.page.getByRole('heading', { name: words.board.trouble.damaged }).waitFor()
+  expect(await findings(trouble.page)).toEqual([])
+  await trouble.close()
+  await data.remove()
+})
