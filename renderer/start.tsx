@@ -91,7 +91,8 @@ function followWindows(): void {
 /** The theme on the page, the title, and where to begin next time. */
 function followState(): void {
   effect(() => {
-    document.documentElement.dataset['theme'] = dark.value ? 'dark' : 'light'
+    // Paper is light: the sheet's page shows, and prints, what will be on paper.
+    document.documentElement.dataset['theme'] = dark.value && page.value !== 'sheet' ? 'dark' : 'light'
   })
   const shootOnBoard = computed(() => shoot.value?.id ?? null)
   // Another shoot, another place: the map goes there, however the shoot came on the board.

@@ -18,6 +18,7 @@ dns.promises.lookup = async (host, ...rest) => {
   if (!HERE.test(host)) throw refuse(host)
   return promiseLookUp(host, ...rest)
 }
+// oxlint-disable-next-line typescript/unbound-method -- it is called with the socket it is called on
 const connect = net.Socket.prototype.connect
 net.Socket.prototype.connect = function (...given) {
   const [options] = Array.isArray(given[0]) ? given[0] : given
