@@ -29,17 +29,6 @@ export const settingsShape = z.object({
 })
 export type Settings = z.infer<typeof settingsShape>
 
-export const DEFAULT_SETTINGS: Settings = {
-  units: 'metric',
-  theme: 'system',
-  paper: 'a4',
-  mapSource: 'sketch',
-  ownSources: [],
-  templates: {},
-  lastShootId: null,
-  lastSpotId: null,
-}
-
 export const settingsCalls = {
   'settings.get': call(z.object({}), settingsShape),
   /** Changes the named fields, leaves the others. */

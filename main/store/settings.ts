@@ -1,5 +1,6 @@
 /** The settings as stored: one row a field; what is missing, unknown or unfit falls back to the default, field by field. */
-import { DEFAULT_SETTINGS, type Settings, settingsShape } from '#app/contract/settings.ts'
+import { DEFAULT_SETTINGS } from '#app/contract/default-settings.ts'
+import { type Settings, settingsShape } from '#app/contract/settings.ts'
 import type { ReadHandle, WriteHandle } from './handle.ts'
 
 /** Named fields only; a field that is named but undefined is as good as not named. */

@@ -1,19 +1,11 @@
 /** The settings as the page sees them, saved when changed. */
 import { computed, signal } from '@preact/signals'
+import { DEFAULT_SETTINGS } from '#app/contract/default-settings.ts'
 import type { Settings } from '#app/contract/settings.ts'
 import { ask } from '#renderer/host.ts'
 import { tell } from './notices.ts'
 
-export const settings = signal<Settings>({
-  units: 'metric',
-  theme: 'system',
-  paper: 'a4',
-  mapSource: 'sketch',
-  ownSources: [],
-  templates: {},
-  lastShootId: null,
-  lastSpotId: null,
-})
+export const settings = signal<Settings>(DEFAULT_SETTINGS)
 
 const systemDark = matchMedia('(prefers-color-scheme: dark)')
 const systemIsDark = signal(systemDark.matches)

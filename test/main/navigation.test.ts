@@ -1,6 +1,6 @@
 /** The list of credited sites holds exactly what the program credits. */
 import { expect, test } from 'vitest'
-import { DEFAULT_SETTINGS } from '#app/contract/settings.ts'
+import { DEFAULT_SETTINGS } from '#app/contract/default-settings.ts'
 import { CREDITED_SITES, mayOpenOutside } from '#main/navigation.ts'
 import { tileSources } from '#main/tiles/source.ts'
 

@@ -1,7 +1,7 @@
 /** Settings fall back field by field; keys are kept sealed or for the session; the first shoot is put in once. */
 import { join } from 'node:path'
 import { expect, test } from 'vitest'
-import { DEFAULT_SETTINGS } from '#app/contract/settings.ts'
+import { DEFAULT_SETTINGS } from '#app/contract/default-settings.ts'
 import { openKeys } from '#main/keys.ts'
 import { connect } from '#main/store/handle.ts'
 import { removed, saved, shootRecord, spotRecord } from '#test/help/library-records.ts'

@@ -1,6 +1,6 @@
 /** Tile sources as data: what is built in, what settings change, what the page is told. */
 import { expect, test } from 'vitest'
-import { DEFAULT_SETTINGS } from '#app/contract/settings.ts'
+import { DEFAULT_SETTINGS } from '#app/contract/default-settings.ts'
 import { tileSourceShape } from '#app/contract/tiles.ts'
 import { checkTemplate } from '#main/tiles/address.ts'
 import { briefOf, tileSources } from '#main/tiles/source.ts'
