@@ -86,7 +86,7 @@ describe('a server that answers', () => {
     expect(new Set(paths).size).toBe(paths.length)
   })
 
-  test('leaves what it gave on the map when it has gone, and the page says so', async () => {
+  test('leaves what it gave on the map after it has gone, and the board works on', async () => {
     await start()
     await useServer()
     await soon(async () => (await shown()) > 3)
