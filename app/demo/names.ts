@@ -2,7 +2,7 @@
 import type { Ground } from './ground.ts'
 import { BEACHES } from './ground.ts'
 import { type PlanePoint, step } from './island-frame.ts'
-import { BRIDGE_PLAN, HILLS, LAKE_PLAN, LIGHTHOUSE, LIGHTHOUSE_PLAN } from './island-places.ts'
+import { HILLS, LAKE_PLAN } from './island-places.ts'
 import { summitOf, VILLAGES } from './network.ts'
 import { soundMiddle } from './terrain.ts'
 
@@ -90,26 +90,19 @@ export function placeNames(ground: Ground): PlaceName[] {
   for (const [name, kind, importance, line] of LINES) {
     names.push({ name, class: kind, importance, at: line.map(([east, north]) => ({ east, north })) })
   }
-  names.push(...bridgeAndWaters())
+  names.push(...waters())
   return names
 }
 
-function bridgeAndWaters(): PlaceName[] {
+/** Bridge and lighthouse bear no name on the sketch: they are the demo's landmarks, which the plan names itself. */
+function waters(): PlaceName[] {
   const sound = [-380, -640, -900, -1160, -1420, -1680].map((north) => ({
     east: soundMiddle(north) + 30 + (north + 380) * -0.06,
     north,
   }))
   const lake = LAKE_PLAN.middle
-  const [, west = lake, east = lake] = BRIDGE_PLAN
   return [
     { name: 'Sound of Merrin', class: 'sea', importance: 1, at: sound },
     { name: 'Kesper Water', class: 'water', importance: 3, at: [step(lake, 195, 170), step(lake, 15, 170)] },
-    {
-      name: 'Merrin Bridge',
-      class: 'landmark',
-      importance: 3,
-      at: [step(step(west, 190, 46), 280, 40), step(step(east, 190, 46), 100, 40)],
-    },
-    { name: LIGHTHOUSE.name, class: 'landmark', importance: 3, at: [LIGHTHOUSE_PLAN] },
   ]
 }
