@@ -100,13 +100,18 @@ function followState(): void {
     if (shootOnBoard.value !== null) setTimeout(fitPlan, 0)
   })
   effect(() => {
-    const shootId = shoot.value?.id ?? null
-    const spotId = savedSpot.value?.id ?? null
+    const place = { lastShootId: shoot.value?.id ?? null, lastSpotId: savedSpot.value?.id ?? null }
     const { lastShootId, lastSpotId } = settings.peek()
-    if (trouble.value !== 'none' || (shootId === lastShootId && spotId === lastSpotId)) return undefined
-    // A wish of the moment, not of every press of a key through the shelf.
-    const timer = setTimeout(() => void changeSettings({ lastShootId: shootId, lastSpotId: spotId }), 500)
-    return () => clearTimeout(timer)
+    if (trouble.value !== 'none' || (place.lastShootId === lastShootId && place.lastSpotId === lastSpotId))
+      return undefined
+    const keep = (): void => void changeSettings(place)
+    // A wish of the moment, not of every press of a key through the shelf; and none is lost by leaving within it.
+    const timer = setTimeout(keep, 500)
+    addEventListener('pagehide', keep)
+    return () => {
+      clearTimeout(timer)
+      removeEventListener('pagehide', keep)
+    }
   })
 }
 
