@@ -18,7 +18,7 @@ import {
   standStill,
 } from './leaflet-seam.ts'
 import { mapLook, mapView } from './map-look.ts'
-import { type Look, mapBounds, wantedLook } from './map-window.ts'
+import { type Look, headedFor, mapBounds, wantedLook } from './map-window.ts'
 import { watchNetwork } from './network.ts'
 import { followPlacing, placeAt } from './placing.ts'
 import type { Point } from './plan-view.ts'
@@ -47,6 +47,7 @@ function hasSize(map: L.Map): boolean {
 function meet(map: L.Map, look: Look, smoothly: boolean): void {
   if (look.kind === 'fly') {
     const zoom = look.zoom ?? Math.max(STREET_ZOOM, map.getZoom())
+    headedFor.value = look.at
     goTo(map, look.at, Math.min(NEAREST_ZOOM, zoom), smoothly)
     return
   }
@@ -71,6 +72,7 @@ export function startMap(holder: HTMLElement): LiveMap {
   }
 
   function readWindow(): void {
+    headedFor.value = null
     if (hasSize(map)) mapBounds.value = readBounds(map)
   }
 
@@ -113,6 +115,7 @@ export function startMap(holder: HTMLElement): LiveMap {
       stopNetwork()
       base.stop()
       map.remove()
+      headedFor.value = null
       mapLook.value = null
       mapBounds.value = null
     },

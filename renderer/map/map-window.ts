@@ -13,6 +13,9 @@ export const mapBounds = signal<{
   readonly east: number
 } | null>(null)
 
+/** The place the map is flying to; null while it stands. */
+export const headedFor = signal<LatLon | null>(null)
+
 /** Where the map shall look. It stays wished until the map has a size to do it in. */
 export type Look =
   | { readonly kind: 'fly'; readonly at: LatLon; readonly zoom: number | null }

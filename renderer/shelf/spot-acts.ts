@@ -4,7 +4,7 @@ import type { LatLon } from '#core/geo/lat-lon.ts'
 import { duplicateSpot, newSpot } from '#core/plan/new-records.ts'
 import { movedTo, rankBetween } from '#core/plan/order.ts'
 import type { Spot } from '#core/plan/spot.ts'
-import { mapBounds } from '#renderer/map/map-window.ts'
+import { headedFor, mapBounds } from '#renderer/map/map-window.ts'
 import { commit, undo } from '#renderer/state/edits.ts'
 import { savedSpot, shoot, spotId, spots } from '#renderer/state/library.ts'
 import { spotName } from '#renderer/state/names.ts'
@@ -14,8 +14,9 @@ import { words } from '#renderer/words/en.ts'
 
 const MOST_PICKED = 4
 
-/** Where a new spot begins: the middle of the map, else beside the spot on the board. */
+/** Where a new spot begins: the middle of the map, where it is flying to if it does, else beside the spot on the board. */
 function beginning(): LatLon {
+  if (headedFor.value !== null) return headedFor.value
   const bounds = mapBounds.value
   return bounds === null ? (savedSpot.value?.stop.at ?? { lat: 0, lon: 0 }) : boundsCentre(bounds)
 }
