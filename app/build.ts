@@ -1,4 +1,4 @@
-/** Builds the program into out/: the page, the two hosts, the preload, the gazetteer; only what is stale when asked so. */
+/** Builds the program into out/: the page, the two hosts, the preload, the gazetteer, the zones; only what is stale when asked so. */
 import { copyFile, mkdir, readdir, stat, utimes, writeFile } from 'node:fs/promises'
 import { builtinModules } from 'node:module'
 import { join, resolve } from 'node:path'
@@ -6,6 +6,8 @@ import { fileURLToPath } from 'node:url'
 import { writeGazetteer } from './build-gazetteer.ts'
 
 const ROOT = resolve(import.meta.dirname, '..')
+/** The library's name of it, which it looks for at run time. */
+const ZONES_FILE = 'timezones.geojson.geo.dat'
 /** Files whose change makes everything stale: what is installed and how it is built. */
 const COMMON = ['package.json', 'package-lock.json', '.tsconfig.base.json', 'app/build.ts']
 
@@ -44,6 +46,12 @@ const PARTS: readonly Part[] = [
     build: async () => {
       await writeGazetteer(join(ROOT, 'out/gazetteer/towns.gz'))
     },
+  },
+  {
+    name: 'zones',
+    sources: ['node_modules/geo-tz/package.json'],
+    result: `out/zones/${ZONES_FILE}`,
+    build: copyZones,
   },
   { name: 'icon', sources: ['app/resources'], result: 'out/icon.png', build: copyIcon },
 ]
@@ -121,6 +129,12 @@ async function buildNode(folder: string, input: string, format: 'es' | 'cjs'): P
       },
     },
   })
+}
+
+/** The library finds its index within the bundle; the boundaries it reads from this file. */
+async function copyZones(): Promise<void> {
+  await mkdir(join(ROOT, 'out/zones'), { recursive: true })
+  await copyFile(join(ROOT, 'node_modules/geo-tz/data', ZONES_FILE), join(ROOT, 'out/zones', ZONES_FILE))
 }
 
 async function copyIcon(): Promise<void> {

@@ -10,6 +10,7 @@ import type { Handlers } from '#main/door/handle.ts'
 import { type Cipher, openKeys } from '#main/keys.ts'
 import type { Log } from '#main/log.ts'
 import { makeGazetteer } from '#main/places/gazetteer.ts'
+import { makeZoneFinder } from '#main/places/zones.ts'
 import type { TilePort } from '#main/serve.ts'
 import type { Printer } from '#main/sheet/printer.ts'
 import { libraryService, type LibraryService } from '#main/store/library-service.ts'
@@ -74,6 +75,7 @@ export async function openServices(options: ServicesOptions): Promise<Services> 
     ...tiles.handlers,
     ...shootFileHandlers(library.handlers, randomUUID),
     'places.find': makeGazetteer(join(options.built, 'gazetteer', 'towns.gz')).find,
+    'places.zones': makeZoneFinder(join(options.built, 'zones')).zones,
     'host.about': () => done({ host: options.host, version: options.version, platform: process.platform }),
     'sheet.pdf': (wish) => (options.printer === null ? printsElsewhere() : options.printer.print(wish)),
   } satisfies Handlers

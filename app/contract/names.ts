@@ -16,6 +16,7 @@ const NAMES: { readonly [Name in CallName]: true } = {
   'tiles.health': true,
   'tiles.clear': true,
   'places.find': true,
+  'places.zones': true,
   'host.about': true,
   'sheet.pdf': true,
   'shoot.export': true,

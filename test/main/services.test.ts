@@ -52,6 +52,7 @@ const GOOD: { readonly [Name in CallName]: Input<Name> } = {
   'tiles.health': {},
   'tiles.clear': {},
   'places.find': { text: 'a', limit: 1 },
+  'places.zones': { at: { lat: 0, lon: 0 } },
   'host.about': {},
   'sheet.pdf': { shootId: 's', spotId: 'a', paper: 'a4', title: 't' },
   'shoot.export': { shootId: 's' },
@@ -61,6 +62,7 @@ const GOOD: { readonly [Name in CallName]: Input<Name> } = {
 /** What cannot succeed here fails for the reason told. */
 const FAILS: Readonly<Record<string, string>> = {
   'places.find': 'no-gazetteer',
+  'places.zones': 'no-zones',
   'sheet.pdf': 'not-here',
   'shoot.import': 'not-a-shoot-file',
   'library.restore': 'gone',

@@ -43,6 +43,7 @@ describe.skipIf(process.platform !== 'linux')('the package', () => {
       '/out/page/index.html',
       '/out/page/sheet.html',
       '/out/gazetteer/towns.gz',
+      '/out/zones/timezones.geojson.geo.dat',
       '/out/icon.png',
     ])
       expect(files).toContain(needed)
@@ -83,15 +84,22 @@ describe.skipIf(process.platform !== 'linux')('the package', () => {
       env: { ...process.env, STANDPOINT_DATA: join(work, 'data') },
     })
     expect(run.stderr).toBe('')
-    const told = JSON.parse(run.stdout) as { state: unknown; shoots: unknown; towns: unknown; page: unknown }
+    const told = JSON.parse(run.stdout) as {
+      state: unknown
+      shoots: unknown
+      towns: unknown
+      zones: unknown
+      page: unknown
+    }
     expect(told.page).toBe(200)
     expect(told.state).toMatchObject({ ok: true, value: { state: 'open' } })
     expect(told.shoots).toMatchObject({ ok: true, value: { shoots: [{ spots: 3 }] } })
     expect(told.towns).toMatchObject({ ok: true, value: { places: [{ country: 'Iceland' }] } })
+    expect(told.zones).toMatchObject({ ok: true, value: { zones: ['America/Nome'] } })
   })
 })
 
-/** Enough of Electron for the entry to start under Node, ask three calls as its page would, and end. */
+/** Enough of Electron for the entry to start under Node, ask a few calls as its page would, and end. */
 function plantStubElectron(folder: string): void {
   mkdirSync(folder, { recursive: true })
   writeFileSync(join(folder, 'package.json'), JSON.stringify({ name: 'electron', main: 'index.mjs', type: 'module' }))
@@ -130,6 +138,7 @@ export class BrowserWindow extends EventEmitter {
       state: await ask('library.state', {}),
       shoots: await ask('library.shoots', {}),
       towns: await ask('places.find', { text: 'Reykjavik', limit: 1 }),
+      zones: await ask('places.zones', { at: { lat: 65.755, lon: -168.93 } }),
     }
     process.stdout.write(JSON.stringify(told), () => { app.emit('will-quit'); process.exit(0) })
   }
