@@ -38,7 +38,8 @@ const MINUTE = 60_000
 export function isZone(text: string): boolean {
   if (!/^[A-Za-z][A-Za-z0-9_+/-]*$/u.test(text)) return false
   try {
-    return offsetAt(0, text) !== null
+    // Some engines read the zone out of a whole time as well ('T00Z'), and then tell another name.
+    return zoned(0, text).timeZoneId.toLowerCase() === text.toLowerCase()
   } catch {
     return false
   }
