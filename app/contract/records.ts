@@ -2,9 +2,13 @@
 import { z } from 'zod'
 import { FRAME_AXES } from '#core/frame/fill.ts'
 import { FOCUS_ON } from '#core/frame/set-up.ts'
+import { SKIES } from '#core/light/exposure.ts'
+import { LANDMARK_LIGHTS, NO_WISHES, SOFT_LIGHTS, SUBJECT_LIGHTS, SUN_PLACES } from '#core/light/light-wish.ts'
+import { USUAL_SHUTTER } from '#core/optics/sensor.ts'
 import type { Shoot } from '#core/plan/shoot.ts'
 import { HAZARDS, HOLDS, PERMISSION_STATES, SPOT_STATUSES, type Spot } from '#core/plan/spot.ts'
 import { SPAN_FORMS } from '#core/scene/landmark.ts'
+import { EARLIEST_INSTANT, LATEST_INSTANT } from '#core/time/civil.ts'
 import { SUBJECT_KINDS } from '#core/scene/subject.ts'
 
 const name = z.string().max(10_000)
@@ -32,6 +36,7 @@ export const landmarkShape = z.discriminatedUnion('kind', [
 ])
 
 const fNumber = z.number().min(0.5).max(128)
+const seconds = z.number().min(1e-6).max(100_000)
 const millimetres = z.number().min(0.5).max(10_000)
 
 export const lensShape = z.object({
@@ -44,6 +49,24 @@ export const lensShape = z.object({
   smallest: fNumber,
   closestFocus: z.number().min(0).max(1_000),
   weight: z.number().min(0).max(100_000).nullable(),
+})
+
+const hoursShape = z
+  .object({ from: z.number().min(0).max(1439), until: z.number().min(1).max(1440) })
+  .refine(({ from, until }) => from !== until, 'hours must not begin when they end')
+
+const altitudeShape = z
+  .object({ least: z.number().min(-90).max(90), most: z.number().min(-90).max(90) })
+  .refine(({ least, most }) => least < most, 'the least altitude must be below the most')
+
+const lightShape = z.object({
+  subject: z.enum(SUBJECT_LIGHTS).nullable(),
+  landmark: z.enum(LANDMARK_LIGHTS).nullable(),
+  altitude: altitudeShape.nullable(),
+  sun: z.enum(SUN_PLACES).nullable(),
+  soft: z.enum(SOFT_LIGHTS).nullable(),
+  moonUp: z.boolean(),
+  hours: hoursShape.nullable(),
 })
 
 export const shootShape = z.object({
@@ -65,11 +88,18 @@ export const shootShape = z.object({
       sensorWidth: z.number().min(0.5).max(1_000),
       sensorHeight: z.number().min(0.5).max(1_000),
       confusionDivisor: z.number().min(100).max(10_000),
+      fastestShutter: seconds.default(USUAL_SHUTTER.fastestShutter),
+      slowestShutter: seconds.default(USUAL_SHUTTER.slowestShutter),
     }),
     lenses: z.array(lensShape).max(100),
   }),
   crops: z.array(z.object({ wide: z.number().positive().max(1_000), high: z.number().positive().max(1_000) })).max(30),
   refraction: z.number().min(-1).max(1),
+  // Files written before light was planned lack these four and the spot's instant.
+  zone: z.string().min(1).max(64).nullable().default(null),
+  light: lightShape.default(NO_WISHES),
+  sky: z.enum(SKIES).default('clear'),
+  iso: z.number().min(1).max(10_000_000).default(100),
   madeAt: z.number().int(),
 })
 
@@ -88,6 +118,12 @@ export const spotShape = z.object({
   standpoint: z.object({ at: latLonShape, lensHeight: z.number().min(0).max(1_000), elevation }),
   landmarkId: id.nullable(),
   hold: z.enum(HOLDS),
+  when: z
+    .number()
+    .int()
+    .min(EARLIEST_INSTANT)
+    .max(LATEST_INSTANT)
+    .default(() => Date.now()),
   shot: z.object({
     orientation: z.enum(['lying', 'upright']),
     focalLength: millimetres,

@@ -5,8 +5,10 @@ import { planOf } from '#core/plan/plan.ts'
 import type { Shoot } from '#core/plan/shoot.ts'
 import type { Spot } from '#core/plan/spot.ts'
 import { bearingOfStandpoint, standForBothFills } from '#core/plan/stand.ts'
+import { NO_WISHES } from '#core/light/light-wish.ts'
 import type { Landmark } from '#core/scene/landmark.ts'
 import type { Lens } from '#core/optics/lens.ts'
+import { USUAL_SHUTTER } from '#core/optics/sensor.ts'
 import { BRIDGE, DEMO_PLACES, type DemoPlace, LIGHTHOUSE } from './island-places.ts'
 
 const BRIDGE_LANDMARK: Landmark = {
@@ -75,16 +77,26 @@ function demoShoot(now: number): Shoot {
     },
     landmarks: [BRIDGE_LANDMARK, LIGHTHOUSE_LANDMARK],
     bag: {
-      camera: { name: '36 × 24 mm', sensorWidth: 36, sensorHeight: 24, confusionDivisor: 1500 },
+      camera: { name: '36 × 24 mm', sensorWidth: 36, sensorHeight: 24, confusionDivisor: 1500, ...USUAL_SHUTTER },
       lenses: DEMO_LENSES,
     },
+    light: { ...NO_WISHES, subject: 'lit', landmark: 'lit', altitude: { least: 3, most: 45 } },
   }
+}
+
+/** The next 14 June after an instant, so many hours by the island's clock, which is two hours behind UTC. */
+function plannedFor(now: number, hour: number): number {
+  const year = new Date(now).getUTCFullYear()
+  const inYear = (of: number): number => Date.UTC(of, 5, 14) + Math.round((hour + 2) * 60) * 60_000
+  return inYear(year) > now ? inYear(year) : inYear(year + 1)
 }
 
 interface SpotNotes extends Pick<Spot, 'notes' | 'stars' | 'status' | 'permission' | 'hazards' | 'hazardNote'> {
   readonly walkMinutes: number
   readonly surface: string
   readonly lensHeight: number
+  /** Hours after midnight of the planned frame. */
+  readonly hour: number
   readonly shot: Partial<Spot['shot']>
 }
 
@@ -100,6 +112,7 @@ const NOTES: readonly SpotNotes[] = [
     walkMinutes: 6,
     surface: 'grass track, wet in the dip',
     lensHeight: 1.1,
+    hour: 16.5,
     shot: {
       subjectFill: { share: 0.48, axis: 'width' },
       landmarkFill: { share: 0.32, axis: 'height' },
@@ -116,6 +129,7 @@ const NOTES: readonly SpotNotes[] = [
     walkMinutes: 2,
     surface: 'cobbled quay',
     lensHeight: 0.9,
+    hour: 16.75,
     shot: {
       subjectFill: { share: 0.45, axis: 'width' },
       landmarkFill: { share: 0.22, axis: 'height' },
@@ -132,6 +146,7 @@ const NOTES: readonly SpotNotes[] = [
     walkMinutes: 0,
     surface: 'lay-by, gravel',
     lensHeight: 1.4,
+    hour: 7.5,
     shot: {
       orientation: 'upright',
       subjectFill: { share: 0.72, axis: 'width' },
@@ -142,7 +157,7 @@ const NOTES: readonly SpotNotes[] = [
 ]
 
 function demoSpot(shoot: Shoot, place: DemoPlace, notes: SpotNotes, index: number): Spot {
-  const fresh = newSpot(`demo-spot-${index + 1}`, shoot, place.stop, index + 1)
+  const fresh = newSpot(`demo-spot-${index + 1}`, shoot, place.stop, index + 1, plannedFor(shoot.madeAt, notes.hour))
   const spot: Spot = {
     ...fresh,
     name: place.name,

@@ -8,7 +8,13 @@ export interface Camera {
   readonly sensorHeight: number
   /** Circle of confusion as a part of the sensor's diagonal: diagonal / this. 1500 is the Zeiss/Lyon convention. */
   readonly confusionDivisor: number
+  /** Seconds: the shortest and the longest time that the shutter is set to, greater than 0. */
+  readonly fastestShutter: number
+  readonly slowestShutter: number
 }
+
+/** Seconds of an ordinary camera (common practice, no source). */
+export const USUAL_SHUTTER = { fastestShutter: 1 / 4000, slowestShutter: 30 } as const
 
 export const DEFAULT_CONFUSION_DIVISOR = 1500
 

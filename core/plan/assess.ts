@@ -15,6 +15,7 @@ import { boxCorners, subjectPoint } from '#core/scene/box.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle, landmarkShell } from '#core/scene/shell.ts'
 import { degrees, turnBetween } from '#core/units/angle.ts'
+import { type LightReading, lightReading } from './light-reading.ts'
 import { type Levels, type Plan, levelsOf } from './plan.ts'
 
 /** What stands in the way of an answer, or should be known beside it; the screen has a sentence for each. */
@@ -78,6 +79,8 @@ export interface Assessment {
   readonly proportion: number | null
   readonly crops: readonly CropReading[]
   readonly sharp: Sharpness | null
+  /** The light at the spot's instant. */
+  readonly light: LightReading
 }
 
 /** Nearer than this, metres, lens and subject count as one place. */
@@ -245,6 +248,7 @@ export function assess(plan: Plan): Assessment {
   if (made !== null) judgeLandmark(plan, extent, made, problems)
   const { frameWidth, frameHeight } = setting
   const shot = spot.shot
+  const sharp = made === null ? null : judgeSharpness(plan, made, extent, answer?.lens?.lensId ?? null, problems)
   return {
     problems,
     levels,
@@ -268,7 +272,13 @@ export function assess(plan: Plan): Assessment {
         ? null
         : imageSize(extent, shot.landmarkFill.axis) / imageSize(made.subject, shot.subjectFill.axis),
     crops: made === null ? [] : cropReadings(plan, found, made, extent),
-    sharp: made === null ? null : judgeSharpness(plan, made, extent, answer?.lens?.lensId ?? null, problems),
+    sharp,
+    light: lightReading(plan, {
+      view: made?.view ?? null,
+      levels,
+      toSubject: toSubject.bearing,
+      aperture: sharp?.used.exact ?? null,
+    }),
   }
 }
 

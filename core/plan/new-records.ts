@@ -2,8 +2,9 @@
 import { USUAL_CROPS } from '#core/frame/crop.ts'
 import { destination, geodesicLine } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
+import { NO_WISHES } from '#core/light/light-wish.ts'
 import type { Lens } from '#core/optics/lens.ts'
-import { DEFAULT_CONFUSION_DIVISOR } from '#core/optics/sensor.ts'
+import { DEFAULT_CONFUSION_DIVISOR, USUAL_SHUTTER } from '#core/optics/sensor.ts'
 import { type Landmark, type LandmarkKind, landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle } from '#core/scene/shell.ts'
 import { SUBJECT_PRESETS } from '#core/scene/subject.ts'
@@ -23,11 +24,21 @@ export function newShoot(id: string, lensId: string, now: number): Shoot {
     subject: { kind: 'car', name: '', ...SUBJECT_PRESETS.car, features: [] },
     landmarks: [],
     bag: {
-      camera: { name: '', sensorWidth: 36, sensorHeight: 24, confusionDivisor: DEFAULT_CONFUSION_DIVISOR },
+      camera: {
+        name: '',
+        sensorWidth: 36,
+        sensorHeight: 24,
+        confusionDivisor: DEFAULT_CONFUSION_DIVISOR,
+        ...USUAL_SHUTTER,
+      },
       lenses: [newLens(lensId)],
     },
     crops: USUAL_CROPS,
     refraction: DEFAULT_REFRACTION,
+    zone: null,
+    light: NO_WISHES,
+    sky: 'clear',
+    iso: 100,
     madeAt: now,
   }
 }
@@ -55,8 +66,8 @@ function awayFromLandmark(shoot: Shoot, at: LatLon): number {
   return bearing === null ? 180 : wrapBearing(bearing + 180)
 }
 
-/** A spot with its subject at a place, its side (a person's front) to a camera a few lengths off, the landmark behind. */
-export function newSpot(id: string, shoot: Shoot, at: LatLon, rank: number): Spot {
+/** A spot planned for an instant, with its subject at a place, its side (a person's front) to a camera a few lengths off, the landmark behind. */
+export function newSpot(id: string, shoot: Shoot, at: LatLon, rank: number, when: number): Spot {
   const { length, width, height } = shoot.subject
   const distance = Math.max(3, 3.5 * Math.max(length, width, height))
   const upright = height > Math.max(length, width)
@@ -74,6 +85,7 @@ export function newSpot(id: string, shoot: Shoot, at: LatLon, rank: number): Spo
     standpoint: { at: destination(at, away, distance), lensHeight: EYE_HEIGHT, elevation: null },
     landmarkId: shoot.landmarks[0]?.id ?? null,
     hold: 'standpoint',
+    when,
     shot: {
       orientation: 'lying',
       focalLength: 50,

@@ -2,6 +2,8 @@
 import type { Crop } from '#core/frame/crop.ts'
 import type { Lens } from '#core/optics/lens.ts'
 import type { Camera } from '#core/optics/sensor.ts'
+import type { Sky } from '#core/light/exposure.ts'
+import type { LightWishes } from '#core/light/light-wish.ts'
 import type { Landmark } from '#core/scene/landmark.ts'
 import type { Subject } from '#core/scene/subject.ts'
 
@@ -21,6 +23,12 @@ export interface Shoot {
   readonly crops: readonly Crop[]
   /** Refraction coefficient for sightlines; 0.13 by default. */
   readonly refraction: number
+  /** Time zone by its IANA name; null for the one found from the place. */
+  readonly zone: string | null
+  readonly light: LightWishes
+  /** What the sky is expected to be, for the exposure. */
+  readonly sky: Sky
+  readonly iso: number
   /** Epoch milliseconds at which it was made. */
   readonly madeAt: number
 }

@@ -77,6 +77,8 @@ export interface Spot {
   /** Landmark of the shoot that this spot looks at; null when it has none yet. */
   readonly landmarkId: string | null
   readonly hold: Hold
+  /** Instant the frame is planned for, epoch milliseconds. */
+  readonly when: number
   readonly shot: Shot
   readonly access: Access
   readonly permission: Permission

@@ -5,9 +5,10 @@ import { records } from '#main/store/migrations/0010-records.ts'
 import { places } from '#main/store/migrations/0020-places.ts'
 import { words } from '#main/store/migrations/0030-words.ts'
 import { settings } from '#main/store/migrations/0040-settings.ts'
+import { light } from '#main/store/migrations/0050-light.ts'
 
 /** In order. Add to the end; a step that has been in anyone's hands is never changed. */
-export const MIGRATIONS: readonly Migration[] = [records, places, words, settings]
+export const MIGRATIONS: readonly Migration[] = [records, places, words, settings, light]
 
 export const NEWEST_FORM = formAfter(MIGRATIONS)
 

@@ -25,7 +25,9 @@ export async function addSpot(): Promise<void> {
   const home = shoot.value
   if (home === null) return
   const rank = rankBetween(spots.value.at(-1)?.rank ?? null, null)
-  const after = newSpot(crypto.randomUUID(), home, beginning(), rank)
+  // The day and hour one is at: those of the spot on the board, else now, to the minute.
+  const when = savedSpot.value?.when ?? Math.round(Date.now() / 60_000) * 60_000
+  const after = newSpot(crypto.randomUUID(), home, beginning(), rank, when)
   await commit({ label: words.board.edit.addSpot, records: [{ kind: 'spot', before: null, after }] })
 }
 

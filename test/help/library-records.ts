@@ -1,6 +1,8 @@
 /** Records for tests of the library: a shoot and its spots, every part of which a test may replace; changes made of them. */
 import type { Change } from '#app/contract/library.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
+import { NO_WISHES } from '#core/light/light-wish.ts'
+import { USUAL_SHUTTER } from '#core/optics/sensor.ts'
 
 export type ShootRecord = NonNullable<Extract<Change, { kind: 'shoot' }>['record']>
 export type SpotRecord = NonNullable<Extract<Change, { kind: 'spot' }>['record']>
@@ -12,9 +14,16 @@ export function shootRecord(id: string, parts: Partial<ShootRecord> = {}): Shoot
     name: 'Island bridge',
     subject: { kind: 'cargo-bicycle', name: 'Cargo bicycle', length: 2.5, width: 0.65, height: 1.2, features: [] },
     landmarks: [],
-    bag: { camera: { name: 'Camera', sensorWidth: 36, sensorHeight: 24, confusionDivisor: 1500 }, lenses: [] },
+    bag: {
+      camera: { name: 'Camera', sensorWidth: 36, sensorHeight: 24, confusionDivisor: 1500, ...USUAL_SHUTTER },
+      lenses: [],
+    },
     crops: [{ wide: 3, high: 2 }],
     refraction: 0.13,
+    zone: null,
+    light: NO_WISHES,
+    sky: 'clear',
+    iso: 100,
     madeAt: 1_700_000_000_000,
     ...parts,
   }
@@ -35,6 +44,7 @@ export function spotRecord(id: string, shootId: string, parts: Partial<SpotRecor
     standpoint: { at, lensHeight: 1.6, elevation: 12.5 },
     landmarkId: null,
     hold: 'standpoint',
+    when: 1_750_000_000_000,
     shot: {
       orientation: 'lying',
       focalLength: 70,

@@ -2,7 +2,9 @@
 import { USUAL_CROPS } from '#core/frame/crop.ts'
 import { destination } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
+import { NO_WISHES } from '#core/light/light-wish.ts'
 import type { Lens } from '#core/optics/lens.ts'
+import { USUAL_SHUTTER } from '#core/optics/sensor.ts'
 import { type Plan, planOf } from '#core/plan/plan.ts'
 import type { Shoot } from '#core/plan/shoot.ts'
 import type { Shot, Spot } from '#core/plan/spot.ts'
@@ -75,11 +77,22 @@ export function examplePlan(parts: PlanParts = {}): Plan {
     subject: { ...BICYCLE, ...parts.subject },
     landmarks: landmark === null ? [] : [landmark],
     bag: {
-      camera: { name: '36 x 24', sensorWidth: 36, sensorHeight: 24, confusionDivisor: 1500, ...parts.camera },
+      camera: {
+        name: '36 x 24',
+        sensorWidth: 36,
+        sensorHeight: 24,
+        confusionDivisor: 1500,
+        ...USUAL_SHUTTER,
+        ...parts.camera,
+      },
       lenses: parts.lenses ?? [ZOOM],
     },
     crops: USUAL_CROPS,
     refraction: 0.13,
+    zone: null,
+    light: NO_WISHES,
+    sky: 'clear',
+    iso: 100,
     madeAt: 0,
     ...parts.shoot,
   }
@@ -96,6 +109,8 @@ export function examplePlan(parts: PlanParts = {}): Plan {
     standpoint: { at, lensHeight: 1.2, elevation: 12 },
     landmarkId: landmark?.id ?? null,
     hold: 'standpoint',
+    when: Date.UTC(2026, 5, 14, 15),
+
     shot: {
       orientation: 'lying',
       focalLength: 50,

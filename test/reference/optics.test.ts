@@ -11,7 +11,7 @@ import {
   hyperfocal,
 } from '#core/optics/depth-of-field.ts'
 import { airyDisc, diffractionSetsIn } from '#core/optics/diffraction.ts'
-import { circleOfConfusion, sensorDiagonal } from '#core/optics/sensor.ts'
+import { USUAL_SHUTTER, circleOfConfusion, sensorDiagonal } from '#core/optics/sensor.ts'
 import { imageDistance } from '#core/frame/projection.ts'
 
 const FOOT = 0.3048
@@ -76,6 +76,7 @@ describe('sensors', () => {
       sensorWidth,
       sensorHeight,
       confusionDivisor,
+      ...USUAL_SHUTTER,
     })
     expect(circleOfConfusion(camera(36, 24, 1500))).toBeCloseTo(0.02884, 5)
     expect(circleOfConfusion(camera(36, 24, 1442))).toBeCloseTo(0.03, 4)

@@ -7,7 +7,7 @@ import type { Spot } from '#core/plan/spot.ts'
 
 const shoot = newShoot('shoot', 'lens', 0)
 const shelf = (ranks: readonly number[]): Spot[] =>
-  ranks.map((rank, index) => newSpot(`s${index}`, shoot, { lat: 0, lon: 0 }, rank))
+  ranks.map((rank, index) => newSpot(`s${index}`, shoot, { lat: 0, lon: 0 }, rank, 0))
 
 function applied(spots: readonly Spot[], id: string, place: number): Spot[] {
   const changed = new Map(movedTo(spots, id, place).map((spot) => [spot.id, spot]))

@@ -10,7 +10,7 @@ const AT = { lat: 46.4, lon: -33.6 }
 const empty = newShoot('shoot', 'lens', 0)
 const tower = { ...newLandmark('tower', 'upright', { lat: 46.41, lon: -33.6 }), name: 'Old Light' }
 const shoot = { ...empty, landmarks: [tower] }
-const spot = newSpot('spot', shoot, AT, 1)
+const spot = newSpot('spot', shoot, AT, 1, 0)
 
 function sentences(plan: ReturnType<typeof planOf>): string[] {
   const found = assess(plan)
@@ -37,7 +37,7 @@ test('each problem found is told once', () => {
 
 test('no landmark, and an empty bag', () => {
   const bare = { ...empty, bag: { ...empty.bag, lenses: [] } }
-  const all = sentences(planOf(bare, newSpot('spot', bare, AT, 1)))
+  const all = sentences(planOf(bare, newSpot('spot', bare, AT, 1, 0)))
   expect(all.some((text) => text.startsWith('No landmark is chosen'))).toBe(true)
   expect(all.some((text) => text.startsWith('No lens is in the bag'))).toBe(true)
 })

@@ -74,7 +74,7 @@ async function session() {
 
 const SHOOT = newShoot('shoot', 'lens', 0)
 function spotAt(id: string, rank: number): Spot {
-  return { ...newSpot(id, SHOOT, { lat: 46.4, lon: -33.6 }, rank), name: id }
+  return { ...newSpot(id, SHOOT, { lat: 46.4, lon: -33.6 }, rank, 0), name: id }
 }
 
 beforeEach(() => {

@@ -1,0 +1,29 @@
+/** The light stage: what of a plan the light depends on, as plain data that goes to a worker: the place, the seen sides, the frame. */
+import type { LatLon } from '#core/geo/lat-lon.ts'
+import type { LocalPoint } from '#core/geo/local-frame.ts'
+
+/** A side that the camera sees. */
+export interface StagedSide {
+  /** Unit, outward, in the stage's own frame. */
+  readonly normal: LocalPoint
+  /** Its part of all the sides seen of its thing, 0..1; the parts of a thing sum to 1. */
+  readonly part: number
+}
+
+/** The picture's borders, for telling whether a body stands within. */
+export interface StagedFrame {
+  /** Unit normals, pointing inward, of the four planes through the lens and the frame's sides: left, right, bottom, top. */
+  readonly borders: readonly LocalPoint[]
+}
+
+export interface LightStage {
+  /** Where the subject stops; all directions are east, north and up there. */
+  readonly at: LatLon
+  /** Bearing from the camera to the subject; null when they are at one place. */
+  readonly toSubject: number | null
+  /** Upright sides in the frame, largest first; none when nothing of the thing is in the frame. */
+  readonly subject: readonly StagedSide[]
+  readonly landmark: readonly StagedSide[]
+  /** Null when nothing can be framed. */
+  readonly frame: StagedFrame | null
+}

@@ -1,0 +1,77 @@
+/** Which side of the landmark? For each of its faces the hours of direct light over a day and over the year, from no standpoint at all. */
+import type { LatLon } from '#core/geo/lat-lon.ts'
+import type { LocalPoint } from '#core/geo/local-frame.ts'
+import type { CivilDay } from '#core/time/civil.ts'
+import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
+import { type Span, spansAbove } from './crossing.ts'
+import { SUN_AT_HORIZON } from './light-wish.ts'
+import { LOOK_EVERY, totalOf } from './light-window.ts'
+import { type SunLook, lookAtSun } from './wish-margin.ts'
+
+/** A face as this question needs it: where it looks, in east, north and up at the place. */
+export interface SidedFace {
+  readonly id: string
+  readonly normal: LocalPoint
+}
+
+export interface FaceDay {
+  readonly id: string
+  /** When the sun is up and before the face. */
+  readonly spans: readonly Span[]
+}
+
+/** Above zero while the sun is up and before the face. */
+function litMargin(normal: LocalPoint, sun: SunLook): number {
+  const { direction } = sun
+  const cosine = normal.east * direction.east + normal.north * direction.north + normal.up * direction.up
+  return Math.min(cosine, (sun.altitude - SUN_AT_HORIZON) * RADIANS_PER_DEGREE)
+}
+
+/** The stretches of a day in which each face has direct light; times are exact to a second. */
+export function faceDays(at: LatLon, faces: readonly SidedFace[], day: CivilDay): FaceDay[] {
+  const known = new Map<number, SunLook>()
+  const look = (instant: number): SunLook => {
+    const before = known.get(instant)
+    if (before !== undefined) return before
+    const sun = lookAtSun(at, instant)
+    known.set(instant, sun)
+    return sun
+  }
+  return faces.map(({ id, normal }) => ({
+    id,
+    spans: spansAbove((instant) => litMargin(normal, look(instant)), day.start, day.end, LOOK_EVERY),
+  }))
+}
+
+/** Hours of direct light of each face, by month (0..11), as the mean of the days given. */
+export interface FaceYear {
+  readonly id: string
+  /** Twelve means, hours a day; null for a month of which no day was given. */
+  readonly months: readonly (number | null)[]
+  /** Hours over all the days given. */
+  readonly total: number
+}
+
+const HOUR = 3_600_000
+
+/** Adds up the days given; a year of them takes some tens of milliseconds a face, so it belongs in a worker. */
+export function faceYears(at: LatLon, faces: readonly SidedFace[], days: readonly CivilDay[]): FaceYear[] {
+  const sums = faces.map(() => new Float64Array(12))
+  const counts = new Float64Array(12)
+  for (const day of days) {
+    const month = Number(day.date.slice(5, 7)) - 1
+    counts[month] = (counts[month] ?? 0) + 1
+    faceDays(at, faces, day).forEach(({ spans }, index) => {
+      const sum = sums[index]
+      if (sum !== undefined) sum[month] = (sum[month] ?? 0) + totalOf(spans) / HOUR
+    })
+  }
+  return faces.map(({ id }, index) => {
+    const sum = sums[index] ?? new Float64Array(12)
+    return {
+      id,
+      months: Array.from(sum, (hours, month) => ((counts[month] ?? 0) > 0 ? hours / (counts[month] ?? 1) : null)),
+      total: sum.reduce((all, hours) => all + hours, 0),
+    }
+  })
+}

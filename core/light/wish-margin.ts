@@ -1,0 +1,127 @@
+/** By how much each light wish is met at an instant: a value that is not below zero while it holds and changes without leaps. */
+import type { LatLon } from '#core/geo/lat-lon.ts'
+import type { LocalPoint } from '#core/geo/local-frame.ts'
+import { RADIANS_PER_DEGREE, turnBetween } from '#core/units/angle.ts'
+import { BEHIND_FROM } from './direction.ts'
+import { RAKING_FROM, sunDirection } from './incidence.ts'
+import type { LightStage, StagedFrame, StagedSide } from './light-stage.ts'
+import { type LightWishes, SOFT_ENDS, SUN_AT_HORIZON, type WishKind } from './light-wish.ts'
+import { apparentAltitude } from './refraction.ts'
+import { SUN_RADIUS, moonAt, sunAt } from './sky.ts'
+
+/** The sun as wishes ask for it. */
+export interface SunLook {
+  readonly azimuth: number
+  /** Degrees, airless. */
+  readonly altitude: number
+  /** Degrees, as it appears. */
+  readonly apparent: number
+  /** Unit vector toward where it appears. */
+  readonly direction: LocalPoint
+}
+
+export function lookAtSun(at: LatLon, instant: number): SunLook {
+  const { azimuth, altitude } = sunAt(at, instant)
+  const apparent = apparentAltitude(altitude)
+  return { azimuth, altitude, apparent, direction: sunDirection(azimuth, apparent) }
+}
+
+/** A side counts as lit when half of what is seen of the thing is; as in shade when no more than a tenth of it is lit. */
+export const LIT_FROM = 0.5
+export const SHADE_UNTIL = 0.1
+
+function dot(one: LocalPoint, other: LocalPoint): number {
+  return one.east * other.east + one.north * other.north + one.up * other.up
+}
+
+/**
+ * The cosine of incidence that the best-lit sides of together `part` of the seen area all reach. It goes up and down without
+ * leaps as the sun moves, and is above zero just when so much of the area is lit. Null when nothing is seen.
+ */
+export function cosineReached(sides: readonly StagedSide[], direction: LocalPoint, part: number): number | null {
+  const first = sides[0]
+  if (first === undefined) return null
+  if (sides.length === 1) return dot(first.normal, direction)
+  const struck = sides.map((side) => ({ cosine: dot(side.normal, direction), part: side.part }))
+  struck.sort((one, other) => other.cosine - one.cosine)
+  let sum = 0
+  let reached = struck[0]?.cosine ?? 0
+  for (const side of struck) {
+    reached = side.cosine
+    sum += side.part
+    // Rounding in the parts must not ask for one side more.
+    if (sum >= part - 1e-9) break
+  }
+  return reached
+}
+
+const NEVER = -1
+
+function sidesMargin(sides: readonly StagedSide[], wish: 'lit' | 'raking' | 'in-shade', sun: SunLook): number {
+  const up = (sun.altitude - SUN_AT_HORIZON) * RADIANS_PER_DEGREE
+  const reached = cosineReached(sides, sun.direction, wish === 'in-shade' ? SHADE_UNTIL + 1e-6 : LIT_FROM)
+  if (reached === null) return NEVER
+  if (wish === 'in-shade') return Math.min(up, -reached)
+  if (wish === 'lit') return Math.min(up, reached)
+  return Math.min(up, reached, Math.cos(RAKING_FROM * RADIANS_PER_DEGREE) - reached)
+}
+
+/** Degrees from behind the subject: the sun's bearing against the line from the camera through the subject. */
+function backLitMargin(stage: LightStage, sun: SunLook): number {
+  const up = (sun.altitude - SUN_AT_HORIZON) * RADIANS_PER_DEGREE
+  if (stage.toSubject === null) return NEVER
+  const off = Math.abs(turnBetween(stage.toSubject, sun.azimuth))
+  return Math.min(up, (180 - BEHIND_FROM - off) * RADIANS_PER_DEGREE)
+}
+
+/** Degrees that a direction lies within the frame's borders; negative outside, by the border it is farthest beyond. */
+export function withinFrame(frame: StagedFrame, direction: LocalPoint): number {
+  let least = 90
+  for (const border of frame.borders) {
+    const inside = Math.asin(Math.max(-1, Math.min(1, dot(border, direction)))) / RADIANS_PER_DEGREE
+    if (inside < least) least = inside
+  }
+  return least
+}
+
+function framedMargin(frame: StagedFrame | null, wish: 'in-frame' | 'out-of-frame', sun: SunLook): number {
+  if (frame === null) return NEVER
+  const up = sun.altitude - SUN_AT_HORIZON
+  const within = withinFrame(frame, sun.direction)
+  // In the frame: its centre is. Out of it: not even its edge is, or it is down.
+  return wish === 'in-frame' ? Math.min(up, within) : Math.max(-up, -within - SUN_RADIUS)
+}
+
+/** Whether soft light is the morning's or the evening's: the sun rises in the eastern half of the sky. */
+function softMargin(wish: 'evening' | 'morning' | 'either', sun: SunLook): number {
+  const band = Math.min(sun.altitude - SOFT_ENDS, SUN_AT_HORIZON - sun.altitude)
+  if (wish === 'either') return band
+  const west = -Math.sin(sun.azimuth * RADIANS_PER_DEGREE) * 90
+  return Math.min(band, wish === 'evening' ? west : -west)
+}
+
+/** Degrees that the moon's upper edge stands above the level horizon, by 34' of refraction (USNO). */
+export function moonAbove(at: LatLon, instant: number): number {
+  const { altitude, radius } = moonAt(at, instant)
+  return altitude + radius + 34 / 60
+}
+
+/** The margin of one wish. Hours by the clock are no matter of the sky and have none here. */
+export function wishMargin(
+  kind: Exclude<WishKind, 'hours'>,
+  wishes: LightWishes,
+  stage: LightStage,
+  instant: number,
+  sun: SunLook,
+): number {
+  if (kind === 'moonUp') return moonAbove(stage.at, instant)
+  if (kind === 'subject') {
+    if (wishes.subject === 'back-lit') return backLitMargin(stage, sun)
+    return sidesMargin(stage.subject, wishes.subject ?? 'lit', sun)
+  }
+  if (kind === 'landmark') return sidesMargin(stage.landmark, wishes.landmark ?? 'lit', sun)
+  if (kind === 'sun') return framedMargin(stage.frame, wishes.sun ?? 'in-frame', sun)
+  if (kind === 'soft') return softMargin(wishes.soft ?? 'either', sun)
+  const { altitude } = wishes
+  return altitude === null ? 0 : Math.min(sun.apparent - altitude.least, altitude.most - sun.apparent)
+}

@@ -1,0 +1,54 @@
+/** The light of the day on the board: events and windows, worked out anew only when what they depend on changes, which the time of day does not. */
+import { computed } from '@preact/signals'
+import type { LightStage } from '#core/light/light-stage.ts'
+import { type DayLight, lightOfDay, stageOf } from '#core/plan/day-light.ts'
+import type { Plan } from '#core/plan/plan.ts'
+import { civilDayOf } from '#core/time/civil.ts'
+import { assessment, plan } from './derived.ts'
+import { zone } from './zone.ts'
+
+/** What the stage depends on, by identity: an edit of one thing leaves the other records as they were. */
+function partsOf({ shoot, spot, landmark }: Plan): readonly unknown[] {
+  const { stop, standpoint, shot, hold } = spot
+  return [stop, standpoint, shot, hold, landmark, shoot.subject, shoot.bag, shoot.refraction]
+}
+
+function same(one: readonly unknown[], other: readonly unknown[]): boolean {
+  return one.length === other.length && one.every((part, index) => part === other[index])
+}
+
+let known: { readonly parts: readonly unknown[]; readonly stage: LightStage } | null = null
+
+/** The light stage of the spot on the board. */
+export const stage = computed<LightStage | null>(() => {
+  const now = plan.value
+  const reading = assessment.value
+  if (now === null || reading === null) return null
+  const parts = partsOf(now)
+  if (known !== null && same(known.parts, parts)) return known.stage
+  const made = stageOf(now, reading)
+  known = { parts, stage: made }
+  return made
+})
+
+/** The civil day of the board's instant; the same object for as long as it is the same day in the same zone. */
+let dayBefore: { readonly zone: string; readonly day: DayLight['day'] } | null = null
+export const day = computed<DayLight['day'] | null>(() => {
+  const when = plan.value?.spot.when
+  if (when === undefined) return null
+  const here = zone.value
+  if (dayBefore !== null && dayBefore.zone === here && when >= dayBefore.day.start && when < dayBefore.day.end)
+    return dayBefore.day
+  const found = civilDayOf(when, here)
+  dayBefore = { zone: here, day: found }
+  return found
+})
+
+const wishes = computed(() => plan.value?.shoot.light ?? null)
+
+export const daylight = computed<DayLight | null>(() => {
+  const today = day.value
+  const now = stage.value
+  const wished = wishes.value
+  return today === null || now === null || wished === null ? null : lightOfDay(now, wished, today, zone.value)
+})
