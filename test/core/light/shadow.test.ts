@@ -99,9 +99,9 @@ describe('the outline', () => {
   })
 
   test('under a sun straight overhead is the ground that the thing stands on', () => {
-    const outline = outlineOf(boxCorners(BICYCLE, 40), 0, 90)
+    const outline = shadowOf(boxCorners(BICYCLE, 40), { east: 0, north: 0, up: 1 })
     expect(outline).toHaveLength(4)
-    expect(twice(outline) / 2).toBeCloseTo(BICYCLE.length * BICYCLE.width, 9)
+    expect(twice(outline ?? []) / 2).toBeCloseTo(BICYCLE.length * BICYCLE.width, 9)
   })
 
   test('of a point below the plane stays where it is', () => {
@@ -117,10 +117,8 @@ describe('no shadow is told', () => {
   })
 
   test('beyond the longest', () => {
-    const altitude = (Math.atan(1 / LONGEST_SHADOW) * 180) / Math.PI
     const tall = 100
     const just = (Math.atan(tall / LONGEST_SHADOW) * 180) / Math.PI
-    expect(altitude).toBeLessThan(0.3)
     expect(shadowLength(tall, just + 1e-6)).toBeCloseTo(LONGEST_SHADOW, 0)
     expect(shadowLength(tall, just - 1e-6)).toBeNull()
     expect(shadowOf([{ east: 0, north: 0, up: tall }], sunDirection(10, just + 1e-6))).not.toBeNull()
