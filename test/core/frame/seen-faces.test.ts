@@ -192,12 +192,13 @@ describe('shares', () => {
     )
   })
 
-  test('are none with the thing behind the camera, beside the frame, or around the lens', () => {
+  test('are none with the thing behind the camera, beyond any side of the frame, or around the lens', () => {
     const faces = subjectFaces(BICYCLE, 10)
     const where = { from: 40, distance: 6, lens: 1.2, turn: 0, pitch: 0, focal: 50 }
     expect(seenFaces(camera(where), GROUND, faces, 0).length).toBeGreaterThan(0)
     expect(seenFaces(camera({ ...where, turn: 180 }), GROUND, faces, 0)).toEqual([])
-    expect(seenFaces(camera({ ...where, turn: 60 }), GROUND, faces, 0)).toEqual([])
+    for (const turn of [-50, 50]) expect(seenFaces(camera({ ...where, turn }), GROUND, faces, 0)).toEqual([])
+    for (const pitch of [-50, 50]) expect(seenFaces(camera({ ...where, pitch }), GROUND, faces, 0)).toEqual([])
     expect(seenFaces(camera({ ...where, distance: 0, lens: 0.6 }), GROUND, faces, 0)).toEqual([])
   })
 
