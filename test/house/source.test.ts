@@ -51,6 +51,11 @@ describe('one place knows', () => {
     expect(naming(importing('geographiclib-geodesic'))).toEqual(['core/geo/geodesic.ts'])
   })
 
+  test('Temporal', () => {
+    expect(naming(importing('temporal-polyfill'))).toEqual(['core/time/civil.ts'])
+    expect(naming(/\bTemporal\.\w/)).toEqual(['core/time/civil.ts'])
+  })
+
   test.each([
     ['better-sqlite3', 'main/store/'],
     ['leaflet', 'renderer/map/'],
