@@ -2,6 +2,7 @@
 import { readdirSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
+import { shootShape, spotShape } from '#app/contract/records.ts'
 import { APPLICATION_ID } from '#main/store/file-header.ts'
 import { type Connection, connect, create } from '#main/store/handle.ts'
 import { formAfter, formOf, migrate, MIGRATIONS, NEWEST_FORM } from '#main/store/migrate.ts'
@@ -73,6 +74,28 @@ describe('from the step before, with records in it, opening the library', () => 
       form === NEWEST_FORM ? [] : [['before_', 1]],
     )
   })
+})
+
+test('records from before light was planned get its beginnings, and what they hold is left as it was', async () => {
+  const folder = temporaryFolder()
+  const connection = libraryOfForm(folder, 40)
+  putRecords(connection)
+  connection.immediately((handle) => {
+    handle.run(
+      "UPDATE shoot SET document = json_remove(document, '$.zone', '$.light', '$.sky', '$.iso', '$.bag.camera.fastestShutter', '$.bag.camera.slowestShutter')",
+    )
+    handle.run("UPDATE spot SET document = json_remove(document, '$.when')")
+  })
+  connection.close()
+  const before = Date.now() - 1_000
+  const { handlers } = await openedLibrary(folder)
+  const { shoot, spots } = valueOf(await handlers['library.open']({ shootId: 'a' }))
+  expect(shoot).toEqual({ ...shootRecord('a', { revision: 1, name: 'Herbst' }) })
+  expect(shootShape.parse(shoot)).toEqual(shoot)
+  const [spot] = spots
+  expect(spot?.when).toBeGreaterThanOrEqual(before)
+  expect(spot?.when).toBeLessThanOrEqual(Date.now())
+  expect(spotShape.parse(spot)).toEqual(spot)
 })
 
 test('a copy made before migrating is a library of the older form, and restoring it brings it up again', async () => {
