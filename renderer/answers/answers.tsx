@@ -3,6 +3,7 @@ import { assessment, plan } from '#renderer/state/derived.ts'
 import { SpotDetails } from '#renderer/spot/spot-details.tsx'
 import { words } from '#renderer/words/en.ts'
 import { HowSharp } from './how-sharp.tsx'
+import { WhenLight } from './when-light.tsx'
 import { WhereExactly } from './where-exactly.tsx'
 import { WhichLens } from './which-lens.tsx'
 
@@ -15,6 +16,7 @@ export function Answers() {
     <div key={now.spot.id}>
       <WhichLens plan={now} found={found} />
       <HowSharp plan={now} found={found} />
+      <WhenLight plan={now} found={found} />
       <WhereExactly plan={now} found={found} />
       <SpotDetails spot={now.spot} />
     </div>

@@ -1,7 +1,7 @@
 /** Which page fills the window, which spots are picked for side by side, what the pointer is about to place. */
 import { signal } from '@preact/signals'
 
-export type Page = 'board' | 'compare' | 'sheet' | 'shoot' | 'settings' | 'help'
+export type Page = 'board' | 'compare' | 'sheet' | 'shoot' | 'settings' | 'help' | 'days'
 export const page = signal<Page>('board')
 
 /** Spots picked for side by side, two to four. */

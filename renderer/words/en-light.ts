@@ -15,10 +15,12 @@ export const lightWords = {
   },
   /** Beside the figure: "Sat 14 June, all wishes". */
   allWishes: (day: string) => `${day}, all wishes`,
-  noWish: (clock: string, offset: string) => `${clock} ${offset}, no light wished`,
+  noWish: (offset: string, day: string) => `${offset}, ${day}; no light is wished yet`,
   never: 'not',
   neverNote: (day: string) => `on ${day} with all wishes`,
-  more: (count: number) => `and ${count} more`,
+  also: (spans: readonly string[]) => `Also ${spans.join(' and ')}.`,
+  bestDays: 'Best days of the year',
+  atIso100: 'That is, at ISO 100',
   seenSides: (name: string) => `${name}, seen sides`,
   seenFace: (name: string, compass: string) => `${name}, ${compass} face`,
   noFace: (name: string) =>
@@ -88,7 +90,8 @@ export const lightWords = {
   } as Readonly<Record<string, string>>,
   faceName: (compass: string) => `${compass} face`,
   wishes: {
-    title: 'Light wished',
+    title: 'Light wished: none yet',
+    titleCount: (count: number) => `Light wished: ${count}`,
     names: {
       subject: 'subject',
       landmark: 'landmark',
