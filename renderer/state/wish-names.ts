@@ -1,4 +1,5 @@
 /** What each light wish is called where its window stands: "Merrin Bridge lit", "sun 3° to 45° high". */
+import { exhaustive } from '#core/exhaustive.ts'
 import type { LightWishes, WishKind } from '#core/light/light-wish.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { clockText } from '#core/time/clock-text.ts'
@@ -33,5 +34,7 @@ function nameOf(kind: WishKind, light: LightWishes, subject: string, landmark: s
       return light.moonUp ? say.moonUp : ''
     case 'hours':
       return light.hours === null ? '' : say.hours(clockText(light.hours.from), clockText(light.hours.until))
+    default:
+      return exhaustive(kind)
   }
 }
