@@ -32,7 +32,10 @@ export interface MoonPhase {
 export const SUN_RADIUS = 959.63 / 3600
 /** Kilometres. */
 const MOON_RADIUS = 1737.4
+/** Kilometres at the equator, as in suncalc. */
 const EARTH_RADIUS = 6378.14
+/** Of the WGS84 ellipsoid. */
+const ECCENTRICITY_SQUARED = 0.006_694_38
 
 /** The refraction suncalc adds (Meeus 16.4), radians; below the horizon it adds the horizon's own. */
 function added(height: number): number {
@@ -60,22 +63,64 @@ export function airless(reported: number): number {
   return degrees(height)
 }
 
-/** The sun from a place at an instant (epoch milliseconds). Within 0.02 degrees from 1950 to 2060 (tested against astronomy-engine). */
-export function sunAt(at: LatLon, instant: number): BodyPlace {
-  const { azimuth, altitude } = getPosition(new Date(instant), at.lat, at.lon)
-  return { azimuth: wrapBearing(azimuth), altitude: airless(altitude) }
+const CENTURY = 36_525 * 86_400_000
+const J2000 = Date.UTC(2000, 0, 1, 12)
+
+/**
+ * Degrees by which the stars have turned farther than by mean sidereal time, which suncalc takes with places of the true
+ * equinox: the equation of the equinoxes (Meeus chapters 12 and 22, its leading term). The same turn as a place farther east.
+ */
+function equinoxAhead(instant: number): number {
+  const node = 125.04452 - (1934.136261 * (instant - J2000)) / CENTURY
+  return (-17.2 / 3600) * Math.sin(node * RADIANS_PER_DEGREE) * Math.cos(23.44 * RADIANS_PER_DEGREE)
 }
 
-/** The moon from a place at an instant (epoch milliseconds). */
-export function moonAt(at: LatLon, instant: number): MoonPlace {
-  const found = getMoonPosition(new Date(instant), at.lat, at.lon)
-  const altitude = airless(found.altitude)
-  const turn = altitude * RADIANS_PER_DEGREE
-  const aside = EARTH_RADIUS * Math.cos(turn)
-  const distance = Math.sqrt(found.distance ** 2 - aside ** 2) - EARTH_RADIUS * Math.sin(turn)
+/** Degrees, the sun's parallax at the horizon (8.794 arc seconds): suncalc sees the sun from the earth's middle. */
+const SUN_PARALLAX = 8.794 / 3600
+
+/** The sun from a place at an instant (epoch milliseconds). Within 0.01 degrees (tested against astronomy-engine, 2000 to 2060). */
+export function sunAt(at: LatLon, instant: number): BodyPlace {
+  const { azimuth, altitude } = getPosition(new Date(instant), at.lat, at.lon + equinoxAhead(instant))
+  const central = airless(altitude)
   return {
-    azimuth: wrapBearing(found.azimuth),
-    altitude,
+    azimuth: wrapBearing(azimuth),
+    altitude: central - SUN_PARALLAX * Math.cos(central * RADIANS_PER_DEGREE),
+  }
+}
+
+/** Kilometres north of and above the earth's middle at which a place lies, by its own north and zenith; the earth is flattened. */
+function fromMiddle(lat: number): { readonly north: number; readonly up: number } {
+  const [sine, cosine] = [Math.sin(lat * RADIANS_PER_DEGREE), Math.cos(lat * RADIANS_PER_DEGREE)]
+  const curve = EARTH_RADIUS / Math.sqrt(1 - ECCENTRICITY_SQUARED * sine ** 2)
+  return { north: -curve * ECCENTRICITY_SQUARED * sine * cosine, up: curve * (1 - ECCENTRICITY_SQUARED * sine ** 2) }
+}
+
+/** Radians above the level as seen from the earth's middle, behind the altitude at which suncalc sees the moon from a round earth. */
+function fromMiddleSeen(reported: number, distance: number): number {
+  let height = reported
+  for (let round = 0; round < 5; round++) {
+    height = reported + Math.asin((EARTH_RADIUS / distance) * Math.cos(height))
+  }
+  return height
+}
+
+/**
+ * The moon from a place at an instant (epoch milliseconds). suncalc lowers it by a parallax that is a hundredth of a
+ * degree off and for a round earth: that is undone, and the true place taken off the way from the earth's middle.
+ */
+export function moonAt(at: LatLon, instant: number): MoonPlace {
+  const found = getMoonPosition(new Date(instant), at.lat, at.lon + equinoxAhead(instant))
+  const height = fromMiddleSeen(airless(found.altitude) * RADIANS_PER_DEGREE, found.distance)
+  const bearing = found.azimuth * RADIANS_PER_DEGREE
+  const level = found.distance * Math.cos(height)
+  const place = fromMiddle(at.lat)
+  const east = level * Math.sin(bearing)
+  const north = level * Math.cos(bearing) - place.north
+  const up = found.distance * Math.sin(height) - place.up
+  const distance = Math.hypot(east, north, up)
+  return {
+    azimuth: wrapBearing(degrees(Math.atan2(east, north))),
+    altitude: degrees(Math.asin(up / distance)),
     distance,
     radius: degrees(Math.asin(MOON_RADIUS / distance)),
   }
