@@ -1,4 +1,5 @@
 /** Light wishes: what is wished of the light, each with the heights of the sun it needs, and which two can't be met together. */
+import { SUN_RISE_ALTITUDE, TWILIGHT_ALTITUDE } from './day-events.ts'
 import { apparentAltitude } from './refraction.ts'
 
 export const SUBJECT_LIGHTS = ['lit', 'in-shade', 'back-lit'] as const
@@ -47,17 +48,15 @@ export function wishesMade(wishes: LightWishes): WishKind[] {
   return WISH_KINDS.filter((kind) => wishes[kind] !== null && wishes[kind] !== false)
 }
 
-/** Airless altitude of the sun's centre at which its upper edge meets the level horizon: 34' of refraction, 16' of radius (USNO). */
-export const SUN_AT_HORIZON = -50 / 60
-/** Airless altitude of the sun's centre at the end of civil twilight (USNO). */
-export const SOFT_ENDS = -6
+/** Airless altitude of the sun's centre at which soft light ends, with civil twilight. */
+export const SOFT_ENDS = TWILIGHT_ALTITUDE.civil
 
 /** Airless altitudes of the sun's centre that a wish needs, degrees; null where it needs none. */
 function altitudesFor(kind: WishKind, wishes: LightWishes): readonly [number, number] | null {
-  const up: readonly [number, number] = [SUN_AT_HORIZON, 90]
+  const up: readonly [number, number] = [SUN_RISE_ALTITUDE, 90]
   if (kind === 'subject' || kind === 'landmark') return up
   if (kind === 'sun') return wishes.sun === 'in-frame' ? up : null
-  if (kind === 'soft') return [SOFT_ENDS, SUN_AT_HORIZON]
+  if (kind === 'soft') return [SOFT_ENDS, SUN_RISE_ALTITUDE]
   if (kind === 'altitude' && wishes.altitude !== null)
     return [trueAltitude(wishes.altitude.least), trueAltitude(wishes.altitude.most)]
   return null

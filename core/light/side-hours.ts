@@ -4,7 +4,7 @@ import type { LocalPoint } from '#core/geo/local-frame.ts'
 import type { CivilDay } from '#core/time/civil.ts'
 import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
 import { type Span, spansAbove } from './crossing.ts'
-import { SUN_AT_HORIZON } from './light-wish.ts'
+import { SUN_RISE_ALTITUDE } from './day-events.ts'
 import { LOOK_EVERY, totalOf } from './light-window.ts'
 import { type SunLook, lookAtSun } from './wish-margin.ts'
 
@@ -24,7 +24,7 @@ export interface FaceDay {
 function litMargin(normal: LocalPoint, sun: SunLook): number {
   const { direction } = sun
   const cosine = normal.east * direction.east + normal.north * direction.north + normal.up * direction.up
-  return Math.min(cosine, (sun.altitude - SUN_AT_HORIZON) * RADIANS_PER_DEGREE)
+  return Math.min(cosine, (sun.altitude - SUN_RISE_ALTITUDE) * RADIANS_PER_DEGREE)
 }
 
 /** The stretches of a day in which each face has direct light; times are exact to a second. */

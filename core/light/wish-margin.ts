@@ -5,7 +5,8 @@ import { RADIANS_PER_DEGREE, turnBetween } from '#core/units/angle.ts'
 import { BEHIND_FROM } from './direction.ts'
 import { RAKING_FROM, sunDirection } from './incidence.ts'
 import type { LightStage, StagedFrame, StagedSide } from './light-stage.ts'
-import { type LightWishes, SOFT_ENDS, SUN_AT_HORIZON, type WishKind } from './light-wish.ts'
+import { HORIZON_REFRACTION, SUN_RISE_ALTITUDE } from './day-events.ts'
+import { type LightWishes, SOFT_ENDS, type WishKind } from './light-wish.ts'
 import { apparentAltitude } from './refraction.ts'
 import { SUN_RADIUS, moonAt, sunAt } from './sky.ts'
 
@@ -58,7 +59,7 @@ export function cosineReached(sides: readonly StagedSide[], direction: LocalPoin
 const NEVER = -1
 
 function sidesMargin(sides: readonly StagedSide[], wish: 'lit' | 'raking' | 'in-shade', sun: SunLook): number {
-  const up = (sun.altitude - SUN_AT_HORIZON) * RADIANS_PER_DEGREE
+  const up = (sun.altitude - SUN_RISE_ALTITUDE) * RADIANS_PER_DEGREE
   const reached = cosineReached(sides, sun.direction, wish === 'in-shade' ? SHADE_UNTIL + 1e-6 : LIT_FROM)
   if (reached === null) return NEVER
   if (wish === 'in-shade') return Math.min(up, -reached)
@@ -68,7 +69,7 @@ function sidesMargin(sides: readonly StagedSide[], wish: 'lit' | 'raking' | 'in-
 
 /** Degrees from behind the subject: the sun's bearing against the line from the camera through the subject. */
 function backLitMargin(stage: LightStage, sun: SunLook): number {
-  const up = (sun.altitude - SUN_AT_HORIZON) * RADIANS_PER_DEGREE
+  const up = (sun.altitude - SUN_RISE_ALTITUDE) * RADIANS_PER_DEGREE
   if (stage.toSubject === null) return NEVER
   const off = Math.abs(turnBetween(stage.toSubject, sun.azimuth))
   return Math.min(up, (180 - BEHIND_FROM - off) * RADIANS_PER_DEGREE)
@@ -86,7 +87,7 @@ export function withinFrame(frame: StagedFrame, direction: LocalPoint): number {
 
 function framedMargin(frame: StagedFrame | null, wish: 'in-frame' | 'out-of-frame', sun: SunLook): number {
   if (frame === null) return NEVER
-  const up = sun.altitude - SUN_AT_HORIZON
+  const up = sun.altitude - SUN_RISE_ALTITUDE
   const within = withinFrame(frame, sun.direction)
   // In the frame: its centre is. Out of it: not even its edge is, or it is down.
   return wish === 'in-frame' ? Math.min(up, within) : Math.max(-up, -within - SUN_RADIUS)
@@ -94,7 +95,7 @@ function framedMargin(frame: StagedFrame | null, wish: 'in-frame' | 'out-of-fram
 
 /** Whether soft light is the morning's or the evening's: the sun rises in the eastern half of the sky. */
 function softMargin(wish: 'evening' | 'morning' | 'either', sun: SunLook): number {
-  const band = Math.min(sun.altitude - SOFT_ENDS, SUN_AT_HORIZON - sun.altitude)
+  const band = Math.min(sun.altitude - SOFT_ENDS, SUN_RISE_ALTITUDE - sun.altitude)
   if (wish === 'either') return band
   const west = -Math.sin(sun.azimuth * RADIANS_PER_DEGREE) * 90
   return Math.min(band, wish === 'evening' ? west : -west)
@@ -103,7 +104,7 @@ function softMargin(wish: 'evening' | 'morning' | 'either', sun: SunLook): numbe
 /** Degrees that the moon's upper edge stands above the level horizon, by 34' of refraction (USNO). */
 export function moonAbove(at: LatLon, instant: number): number {
   const { altitude, radius } = moonAt(at, instant)
-  return altitude + radius + 34 / 60
+  return altitude + radius + HORIZON_REFRACTION
 }
 
 /** The margin of one wish. Hours by the clock are no matter of the sky and have none here. */

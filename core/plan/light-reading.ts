@@ -14,7 +14,7 @@ import {
 import { tableValue } from '#core/light/exposure-table.ts'
 import { type Strike, incidence, strikeOf, sunDirection } from '#core/light/incidence.ts'
 import type { LightStage, StagedFrame, StagedSide } from '#core/light/light-stage.ts'
-import { SUN_AT_HORIZON } from '#core/light/light-wish.ts'
+import { HORIZON_REFRACTION, SUN_RISE_ALTITUDE } from '#core/light/day-events.ts'
 import { apparentAltitude } from '#core/light/refraction.ts'
 import { shadowLength } from '#core/light/shadow.ts'
 import { type MoonPhase, SUN_RADIUS, moonAt, moonPhase, sunAt } from '#core/light/sky.ts'
@@ -228,7 +228,7 @@ export function lightReading(plan: Plan, found: Found): LightReading {
   const sun = sunAt(stop.at, when)
   const apparent = apparentAltitude(sun.altitude)
   const direction = sunDirection(sun.azimuth, apparent)
-  const up = sun.altitude > SUN_AT_HORIZON
+  const up = sun.altitude > SUN_RISE_ALTITUDE
   const planes = view === null ? null : framePlanes(view)
   const moon = moonAt(stop.at, when)
   const moonApparent = apparentAltitude(moon.altitude)
@@ -243,7 +243,7 @@ export function lightReading(plan: Plan, found: Found): LightReading {
       altitude: moon.altitude,
       apparent: moonApparent,
       radius: moon.radius,
-      up: moon.altitude + moon.radius + 34 / 60 > 0,
+      up: moon.altitude + moon.radius + HORIZON_REFRACTION > 0,
       inFrame: inFrame(view, planes, sunDirection(moon.azimuth, moonApparent)),
       phase,
     },

@@ -43,10 +43,13 @@ export function landmarkFaceName(plan: Plan, thing: ThingLight): string {
   return looks === null ? lightWords.seenSides(name) : lightWords.seenFace(name, compassName(looks))
 }
 
-/** What a side is called: by the subject's own sides, or by the compass. */
+/** What a side is called: by the subject's own sides, or by the compass; of a span's many segments by their number too. */
 export function sideName(side: Pick<SideLight, 'id' | 'bearing'>): string {
   const own = lightWords.sideNames[side.id]
   if (own !== undefined) return own
+  const segment = /^segment-(\d+)-/u.exec(side.id)?.[1]
+  if (segment !== undefined && side.bearing !== null)
+    return lightWords.segmentName(Number(segment) + 1, compassName(side.bearing))
   return side.bearing === null ? (lightWords.sideNames['roof'] ?? '') : lightWords.faceName(compassName(side.bearing))
 }
 

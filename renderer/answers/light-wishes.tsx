@@ -69,7 +69,7 @@ export function LightWishesForm({ plan }: { plan: Plan }) {
         />
         <SunHeight light={light} onWish={wish} />
         <HoursThere light={light} onWish={wish} />
-        <label class="check">
+        <label class="light-check">
           <input
             type="checkbox"
             checked={light.moonUp}
@@ -187,5 +187,5 @@ function ClockField({ label, value, onTake }: ClockFieldProps) {
     const read = parseClock(text)
     return read.ok ? onTake(read.value) : read
   })
-  return <Field label={label} draft={draft} placeholder="18:30" />
+  return <Field label={label} draft={draft} placeholder={say.anyTime} />
 }

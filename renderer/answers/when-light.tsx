@@ -138,7 +138,7 @@ function joined(one: string, other: string | null): string {
 
 function AllSides({ plan, light }: { plan: Plan; light: LightReading }) {
   return (
-    <table class="plain-table">
+    <table class="figures">
       <thead>
         <tr>
           <th scope="col">{lightWords.side}</th>

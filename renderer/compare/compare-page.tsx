@@ -1,6 +1,7 @@
 /** Two to four spots side by side: their frames, their maps, every figure in a row, and from here one is chosen or dropped. */
 import { Fragment } from 'preact'
 import { assess } from '#core/plan/assess.ts'
+import { dayLight } from '#core/plan/day-light.ts'
 import { planOf } from '#core/plan/plan.ts'
 import type { Spot, SpotStatus } from '#core/plan/spot.ts'
 import { LensDrawing } from '#renderer/lens-view/lens-drawing.tsx'
@@ -12,6 +13,7 @@ import { shoot, spotId, spots } from '#renderer/state/library.ts'
 import { tell } from '#renderer/state/notices.ts'
 import { page, picked } from '#renderer/state/page.ts'
 import { dark, settings } from '#renderer/state/settings.ts'
+import { zoneFor } from '#renderer/state/zone.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { spotWords } from '#renderer/words/en-spot.ts'
 import { type Column, type CompareRow, compareRows } from './compare-rows.ts'
@@ -36,7 +38,8 @@ export function ComparePage() {
       ? []
       : chosen.map((spot) => {
           const plan = planOf(open, spot)
-          return { plan, assessment: assess(plan) }
+          const assessment = assess(plan)
+          return { plan, assessment, daylight: dayLight(plan, assessment, zoneFor(open, spot.stop.at)) }
         })
   return (
     <PageFrame title={words.title}>
@@ -73,7 +76,7 @@ function Comparison({ columns, still }: { readonly columns: readonly Column[]; r
           </tr>
         </thead>
         <tbody>
-          {(['lens', 'sharp', 'access'] as const).map((group) => (
+          {(['lens', 'sharp', 'light', 'access'] as const).map((group) => (
             <Fragment key={group}>
               <tr class="compare-group">
                 <th scope="rowgroup" colSpan={columns.length + 1}>

@@ -2,15 +2,19 @@
 import type { Framing } from '#core/frame/framing.ts'
 import type { Assessment } from '#core/plan/assess.ts'
 import { type Better, type Compared, compareFigures, compareWords } from '#core/plan/compare.ts'
+import type { DayLight } from '#core/plan/day-light.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import type { UnitSystem } from '#core/units/length.ts'
 import { aperture, bearing, metres, millimetres, share } from '#renderer/part/figure.ts'
+import { LIGHT_ROWS } from './light-rows.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { spotWords } from '#renderer/words/en-spot.ts'
 
 export interface Column {
   readonly plan: Plan
   readonly assessment: Assessment
+  /** The light of the spot's own day, by its own clock. */
+  readonly daylight: DayLight
 }
 
 export interface CompareRow {
@@ -25,14 +29,14 @@ const { unknown } = sheetWords
 
 type Reading = (column: Column, units: UnitSystem) => { readonly figure: number | null; readonly text: string } | string
 
-interface RowKind {
+export interface RowKind {
   readonly group: CompareRow['group']
   readonly name: string
   readonly better: Better
   readonly read: Reading
 }
 
-function figureOf(value: number | null | undefined, write: (value: number) => string) {
+export function figureOf(value: number | null | undefined, write: (value: number) => string) {
   return value === null || value === undefined ? { figure: null, text: unknown } : { figure: value, text: write(value) }
 }
 
@@ -144,6 +148,7 @@ const ROWS: readonly RowKind[] = [
     better: 'more',
     read: ({ assessment }) => figureOf(assessment.sharp?.landmark?.share, (value) => `${share(value)} of the width`),
   },
+  ...LIGHT_ROWS,
   {
     group: 'access',
     name: names.walk,

@@ -1,15 +1,18 @@
 /** The location sheet itself: one page for the day, the same on screen, on paper and in a saved file. */
 import type { ComponentChildren } from 'preact'
 import type { Assessment } from '#core/plan/assess.ts'
+import type { DayLight } from '#core/plan/day-light.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { cautionsFor, qrPlace, sheetDirections, sheetPlaces } from '#core/sheet/content.ts'
 import type { UnitSystem } from '#core/units/length.ts'
+import { lightCautions } from '#renderer/answers/light-text.ts'
 import { LensDrawing } from '#renderer/lens-view/lens-drawing.tsx'
 import { elevation } from '#renderer/part/figure.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { spotWords } from '#renderer/words/en-spot.ts'
 import type { BaseMap } from './base-map.ts'
 import { QrCode } from './qr-code.tsx'
+import { SheetLight } from './sheet-light.tsx'
 import { SheetDirectionsTable } from './sheet-directions.tsx'
 import { SheetSettings } from './sheet-settings.tsx'
 import { SmallMap } from './small-map.tsx'
@@ -17,6 +20,8 @@ import { SmallMap } from './small-map.tsx'
 export interface SheetProps {
   readonly plan: Plan
   readonly assessment: Assessment
+  /** The light of the spot's own day. */
+  readonly daylight: DayLight
   readonly units: UnitSystem
   readonly base: BaseMap
   /** Epoch milliseconds and the same day as people write it. */
@@ -101,6 +106,7 @@ export function SheetDocument(props: SheetProps) {
             />
           </Part>
         </div>
+        <SheetLight plan={plan} assessment={assessment} daylight={props.daylight} units={units} />
         <Places plan={plan} units={units} />
         <div class="sheet-columns sheet-columns-last">
           <Part title={sheetWords.access} name="access">
@@ -111,7 +117,7 @@ export function SheetDocument(props: SheetProps) {
             {spot.notes === '' ? null : <h2>{sheetWords.notes}</h2>}
             {spot.notes === '' ? null : <p class="sheet-notes">{spot.notes}</p>}
           </Part>
-          <Cautions plan={plan} />
+          <Cautions plan={plan} assessment={assessment} />
         </div>
         <footer class="sheet-foot">
           {sheetWords.madeWith} · {props.attribution}
@@ -192,7 +198,7 @@ function Places({ plan, units }: { readonly plan: Plan; readonly units: UnitSyst
   )
 }
 
-function Cautions({ plan }: { readonly plan: Plan }) {
+function Cautions({ plan, assessment }: Pick<SheetProps, 'plan' | 'assessment'>) {
   const hazards = cautionsFor(plan)
   const { hazardNote } = plan.spot
   return (
@@ -200,6 +206,9 @@ function Cautions({ plan }: { readonly plan: Plan }) {
       <h2>{sheetWords.hazards}</h2>
       {hazards.length === 0 ? <p>{sheetWords.noHazards}</p> : null}
       <ul>
+        {lightCautions(assessment.light, assessment.focalLength).map((caution) => (
+          <li key={caution}>{caution}</li>
+        ))}
         {hazards.map((hazard) => (
           <li key={hazard}>
             {hazard === 'other' && hazardNote !== ''

@@ -1,10 +1,13 @@
 /** The sheet's page: the sheet as it will be printed, with what can be done with it above. */
 import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks'
 import { assess } from '#core/plan/assess.ts'
+import { dayLight } from '#core/plan/day-light.ts'
 import { type Plan } from '#core/plan/plan.ts'
+import { type Zone, civilDayOf, formatDay, isZone } from '#core/time/civil.ts'
 import { ask, inShell } from '#renderer/host.ts'
 import { tell } from '#renderer/state/notices.ts'
 import { changeSettings, settings } from '#renderer/state/settings.ts'
+import { FALLBACK_ZONE, findZones } from '#renderer/state/zone.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { fitPage } from './fit-page.ts'
 import { download, fileNameOf, sheetFile } from './save-html.ts'
@@ -32,6 +35,21 @@ function usePaper(paper: 'a4' | 'letter'): void {
   }, [paper])
 }
 
+/** The clock of the place, waited for: a sheet must not be printed by another one. */
+function useZone({ shoot, spot }: Plan): Zone | null {
+  const [found, setFound] = useState<Zone | null>(null)
+  useEffect(() => {
+    let gone = false
+    void findZones(spot.stop.at).then(([first]) => {
+      if (!gone) setFound(first ?? FALLBACK_ZONE)
+    })
+    return () => {
+      gone = true
+    }
+  }, [spot.stop.at])
+  return shoot.zone !== null && isZone(shoot.zone) ? shoot.zone : found
+}
+
 export function SheetPage({ plan, onBack }: SheetPageProps) {
   const { paper, units } = settings.value
   usePaper(paper)
@@ -40,6 +58,7 @@ export function SheetPage({ plan, onBack }: SheetPageProps) {
   const [missing, setMissing] = useState(0)
   const [now] = useState(() => Date.now())
   const assessment = assess(plan)
+  const zone = useZone(plan)
   const title = plan.spot.name === '' ? sheetWords.unnamedSpot : plan.spot.name
   const fit = (): void => {
     const sheet = place.current?.querySelector<HTMLElement>('.sheet-fit')
@@ -84,15 +103,16 @@ export function SheetPage({ plan, onBack }: SheetPageProps) {
         </nav>
       )}
       <div class="sheet-desk" ref={place} tabIndex={0} role="region" aria-label={title}>
-        {still === null ? null : (
+        {still === null || zone === null ? null : (
           <SheetDocument
             plan={plan}
             assessment={assessment}
+            daylight={dayLight(plan, assessment, zone)}
             units={units}
             base={still.base}
             attribution={still.attribution}
             now={now}
-            day={new Date(now).toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' })}
+            day={formatDay(civilDayOf(now, zone).date)}
             missing={missing}
             onPainted={painted}
           />

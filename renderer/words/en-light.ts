@@ -89,6 +89,7 @@ export const lightWords = {
     roof: 'roof',
   } as Readonly<Record<string, string>>,
   faceName: (compass: string) => `${compass} face`,
+  segmentName: (number: number, compass: string) => `segment ${number}, ${compass}`,
   wishes: {
     title: 'Light wished: none yet',
     titleCount: (count: number) => `Light wished: ${count}`,
@@ -117,7 +118,8 @@ export const lightWords = {
     hours: 'Hours when I can be there',
     from: 'From',
     until: 'Until',
-    clear: 'No light wished',
+    clear: 'Drop these wishes',
+    anyTime: 'any time',
     badClock: (text: string) => `“${text}” is no time of day. Write hours and minutes, such as 18:30.`,
     sameHours: 'The hours begin when they end. Write two different times, or leave both empty.',
     order: 'The least height must be below the most.',
