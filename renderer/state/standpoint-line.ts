@@ -1,0 +1,14 @@
+/** The line of standpoints shown on the map, from which sun or moon stands where it was asked for at one instant; null when none is. */
+import { signal } from '@preact/signals'
+import type { LatLon } from '#core/geo/lat-lon.ts'
+
+export interface StandpointLine {
+  /** Places along the line, in order; at least two. */
+  readonly places: readonly LatLon[]
+  /** From where the body stands exactly on the top; null when the line has no such place. */
+  readonly onTop: LatLon | null
+  /** What the line is, as the map says it: "Sun on the top of the bridge, 19:04". */
+  readonly label: string
+}
+
+export const standpointLine = signal<StandpointLine | null>(null)
