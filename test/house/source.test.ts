@@ -51,6 +51,16 @@ describe('one place knows', () => {
     expect(naming(importing('geographiclib-geodesic'))).toEqual(['core/geo/geodesic.ts'])
   })
 
+  test('suncalc, and of it no day of its own', () => {
+    expect(naming(importing('suncalc'))).toEqual(['core/light/sky.ts'])
+    expect(naming(/\bgetTimes\b|\bgetMoonTimes\b/)).toEqual([])
+  })
+
+  test('astronomy-engine, for tests alone', () => {
+    expect(naming(importing('astronomy-engine'))).toEqual([])
+    expect(naming(importing('astronomy-engine'), SOURCES).length).toBeGreaterThan(0)
+  })
+
   test('Temporal', () => {
     expect(naming(importing('temporal-polyfill'))).toEqual(['core/time/civil.ts'])
     expect(naming(/\bTemporal\.\w/)).toEqual(['core/time/civil.ts'])
