@@ -12,6 +12,9 @@ import { words } from '#renderer/words/en.ts'
 const SIDES = { least: 0.5, most: 1_000 } as const
 const DIVISORS = { least: 100, most: 10_000 } as const
 const REFRACTIONS = { least: -1, most: 1 } as const
+/** Parts of a second, and seconds. */
+const FASTEST = { least: 1, most: 1_000_000 } as const
+const SLOWEST = { least: 0.001, most: 100_000 } as const
 const NAME_MOST = 10_000
 
 function formatOf(camera: Camera): (typeof SENSOR_FORMATS)[number] | undefined {
@@ -59,6 +62,27 @@ export function CameraForm({ shoot }: { shoot: Shoot }) {
           limits={REFRACTIONS}
           hint={say.refractionHint}
           onTake={(refraction) => void changeShoot(say.edit.refraction, { ...shoot, refraction })}
+        />
+      </div>
+      <div class="field-row">
+        <FigureField
+          label={say.fastestShutter}
+          unit="s"
+          decimals={0}
+          strip={/^\s*1\s*\//u}
+          value={1 / camera.fastestShutter}
+          limits={FASTEST}
+          refuse={(part) => (1 / part < camera.slowestShutter ? null : say.shutterOrder)}
+          onTake={(part) => change({ fastestShutter: 1 / part })}
+        />
+        <FigureField
+          label={say.slowestShutter}
+          unit="s"
+          decimals={1}
+          value={camera.slowestShutter}
+          limits={SLOWEST}
+          refuse={(seconds) => (seconds > camera.fastestShutter ? null : say.shutterOrder)}
+          onTake={(slowestShutter) => change({ slowestShutter })}
         />
       </div>
     </Question>

@@ -125,6 +125,9 @@ export const shootWords = {
   air: 'How does the air bend the light?',
   refraction: 'Refraction coefficient',
   refractionHint: 'Usually 0.13; it lifts what is far away a little against the curve of the earth.',
+  fastestShutter: 'Fastest shutter, 1/…',
+  slowestShutter: 'Slowest shutter',
+  shutterOrder: 'The fastest shutter time must be shorter than the slowest.',
   field: {
     still: (value: string) => `Still ${value}.`,
     more: (label: string, least: string) => `${label} must be more than ${least}.`,
