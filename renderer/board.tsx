@@ -1,5 +1,6 @@
-/** The board: shelf on the left, map in the middle, the view through the lens and the answers on the right. */
+/** The board: shelf on the left, map in the middle, the view through the lens and the answers on the right, the day along the foot. */
 import { Answers } from '#renderer/answers/answers.tsx'
+import { DayStrip } from '#renderer/day-strip/day-strip.tsx'
 import { LensView } from '#renderer/lens-view/lens-view.tsx'
 import { BoardMap } from '#renderer/map/board-map.tsx'
 import { Shelf } from '#renderer/shelf/shelf.tsx'
@@ -20,6 +21,7 @@ export function Board() {
           <Answers />
         </div>
       </aside>
+      <DayStrip />
     </div>
   )
 }

@@ -2,6 +2,7 @@
 import { COMMANDS, acceleratorText } from '#app/commands.ts'
 import { cautionsFor } from '#renderer/spot/hazard-notes.tsx'
 import { HAZARDS } from '#core/plan/spot.ts'
+import { stripWords } from '#renderer/words/en-day-strip.ts'
 import { words } from '#renderer/words/en.ts'
 import { onMac } from '#renderer/state/keys.ts'
 import { PageFrame } from './page-frame.tsx'
@@ -29,7 +30,7 @@ export function HelpPage() {
               </tr>
             </thead>
             <tbody>
-              {[...keys, ...say.more].map(([key, does]) => (
+              {[...keys, ...say.more, ...stripWords.keys].map(([key, does]) => (
                 <tr key={key}>
                   <th scope="row">
                     <kbd>{key}</kbd>

@@ -55,7 +55,11 @@ export const zone = computed<Zone>(() => {
   if (now === null) return lastZone
   const { shoot, spot } = now
   if (shoot.zone !== null && isZone(shoot.zone)) lastZone = shoot.zone
-  else lastZone = found.value.get(keyOf(spot.stop.at))?.[0] ?? lastZone
+  else {
+    const here = found.value.get(keyOf(spot.stop.at))
+    // Not known yet: the last stands in. Looked for and not found: none does.
+    if (here !== undefined) lastZone = here[0] ?? FALLBACK_ZONE
+  }
   return lastZone
 })
 

@@ -1,0 +1,33 @@
+/** When sun or moon are above the horizon on a day, as spans and in words: none, one or two stretches. */
+import type { Span } from '#core/light/crossing.ts'
+import type { MoonDay } from '#core/light/day-events.ts'
+import { type CivilDay, type Zone, formatClock } from '#core/time/civil.ts'
+import { stripWords } from '#renderer/words/en-day-strip.ts'
+
+type Risings = Pick<MoonDay, 'rise' | 'set' | 'state'>
+
+export function upSpans({ rise, set, state }: Risings, day: CivilDay): Span[] {
+  if (state === 'down-all-day') return []
+  if (state === 'up-all-day') return [{ from: day.start, until: day.end }]
+  const events = [...rise.map((instant) => ({ instant, up: true })), ...set.map((instant) => ({ instant, up: false }))]
+  events.sort((one, other) => one.instant - other.instant)
+  const spans: Span[] = []
+  let from: number | null = events[0]?.up === false ? day.start : null
+  for (const { instant, up } of events) {
+    if (!up && from !== null) spans.push({ from, until: instant })
+    from = up ? instant : null
+  }
+  return from === null ? spans : [...spans, { from, until: day.end }]
+}
+
+/** "up 04:41–20:34", "up until 03:10, from 14:20", "up all day", "down all day". */
+export function upText(risings: Risings, day: CivilDay, zone: Zone): string {
+  if (risings.state === 'down-all-day') return stripWords.downAllDay
+  if (risings.state === 'up-all-day') return stripWords.upAllDay
+  const parts = upSpans(risings, day).map(({ from, until }) => {
+    const [rises, sets] = [formatClock(from, zone), formatClock(until, zone)]
+    if (from === day.start) return stripWords.until(sets)
+    return until === day.end ? stripWords.from(rises) : `${rises}–${sets}`
+  })
+  return stripWords.up(parts)
+}

@@ -1,0 +1,31 @@
+/** Light windows in words: to the minute, rounded inward so that they hold at the minutes named, and to the second. */
+import type { Span } from '#core/light/crossing.ts'
+import type { WishKind } from '#core/light/light-wish.ts'
+import type { DayLight } from '#core/plan/day-light.ts'
+import { formatClock, formatClockSeconds } from '#core/time/civil.ts'
+import { stripWords } from '#renderer/words/en-day-strip.ts'
+
+const MINUTE = 60_000
+
+/** "18:25–20:06"; the day's end is 24:00. */
+export function minutesText({ from, until }: Span, { day, zone }: Pick<DayLight, 'day' | 'zone'>): string {
+  const first = Math.ceil(from / MINUTE) * MINUTE
+  const last = Math.floor(until / MINUTE) * MINUTE
+  if (last < first) return formatClock(from, zone)
+  return `${formatClock(first, zone)}–${last >= day.end ? '24:00' : formatClock(last, zone)}`
+}
+
+/** "18:24:31–20:06:12". */
+export function secondsText({ from, until }: Span, { day, zone }: Pick<DayLight, 'day' | 'zone'>): string {
+  return `${formatClockSeconds(from, zone)}–${until >= day.end ? '24:00:00' : formatClockSeconds(until, zone)}`
+}
+
+/** Why the wishes have no common window on the day, in short; the answers tell it in full. */
+export function noCommonText({ windows }: Pick<DayLight, 'windows'>, name: (kind: WishKind) => string): string {
+  const [impossible] = windows.contradictions
+  if (impossible !== undefined) return stripWords.impossible(name(impossible[0]), name(impossible[1]))
+  const never = windows.wishes.filter(({ spans }) => spans.length === 0).map(({ kind }) => name(kind))
+  if (never.length > 0) return stripWords.neverToday(never.join(', '))
+  const [apart] = windows.apart
+  return apart === undefined ? stripWords.noCommon : stripWords.apart(name(apart[0]), name(apart[1]))
+}
