@@ -33,6 +33,12 @@ it('thin air raises less: the example of the NREL algorithm', () => {
   expect(Math.abs(refraction(39.872046, { pressure: 820, temperature: 11 }) - 0.016332)).toBeLessThan(0.0001)
 })
 
+// Meeus, page 107: by P/1010 and by 283/(273 + T).
+it('cold and heavy air raises more', () => {
+  expect(refraction(10, { pressure: 1010, temperature: -20 }) / refraction(10)).toBeCloseTo(283 / 253, 9)
+  expect(refraction(10, { pressure: 505, temperature: 10 }) / refraction(10)).toBeCloseTo(0.5, 9)
+})
+
 // USNO, Rise, Set and Twilight Definitions: 34' of refraction and 16' of radius; twilights of the centre without refraction.
 it("the almanac's horizon and twilights", () => {
   expect(HORIZON_REFRACTION * 60).toBeCloseTo(34, 12)

@@ -55,6 +55,19 @@ describe('events belong to the civil day asked for', () => {
   })
 })
 
+test('a sunrise in the last millisecond is of the day that ends, not of none and not of the next', () => {
+  const at = { lat: 51.5, lon: -0.1 }
+  const up = (instant: number): boolean => sunAt(at, instant).altitude >= SUN_RISE_ALTITUDE
+  let [dark, light] = [Date.parse('2026-03-20T05:00:00Z'), Date.parse('2026-03-20T07:00:00Z')]
+  while (light - dark > 1) {
+    const middle = Math.floor((dark + light) / 2)
+    if (up(middle)) light = middle
+    else dark = middle
+  }
+  expect(sunDay(at, light - DAY, light).rise.filter((one) => one > light - HOUR)).toEqual([light - 1])
+  expect(sunDay(at, light, light + DAY).rise.filter((one) => one < light + HOUR)).toEqual([])
+})
+
 describe('days without an event', () => {
   const TROMSO = { lat: 69.65, lon: 18.96 }
 
