@@ -9,6 +9,7 @@ import { fitPlan } from './map-window.ts'
 import { missingTiles } from './missing-tiles.ts'
 import { offline } from './network.ts'
 import { ScaleBar } from './scale-bar.tsx'
+import { StandpointLineNote } from './standpoint-line.tsx'
 
 export interface MapControlsProps {
   readonly zoomBy: (steps: number) => void
@@ -115,6 +116,7 @@ export function MapControls({ zoomBy, placeInMiddle, retryTiles }: MapControlsPr
       </div>
       <div class="map-notes">
         <PlacingNote placeInMiddle={placeInMiddle} />
+        <StandpointLineNote />
         <TilesNote retryTiles={retryTiles} />
       </div>
       <div class="map-foot">

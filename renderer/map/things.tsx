@@ -3,14 +3,18 @@ import { computed } from '@preact/signals'
 import { useEffect, useRef } from 'preact/hooks'
 import type { Assessment } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
-import { bearing, metres } from '#renderer/part/figure.ts'
+import { metres } from '#renderer/part/figure.ts'
 import { assessment, plan, ring } from '#renderer/state/derived.ts'
 import { selected } from '#renderer/state/page.ts'
 import { settings } from '#renderer/state/settings.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
-import { coveredBoxes } from './covered.ts'
+import { dayBeads } from './day-hours.ts'
 import { followDrags } from './drag.ts'
-import { type LandmarkDrawing, type PlanDrawing, drawLandmark, drawPlan, isJoined, wedgeReach } from './drawing.ts'
+import { type PlanDrawing, drawLandmark, drawPlan, isJoined, wedgeReach } from './drawing.ts'
+import type { HourLabel } from './hour-ring.ts'
+import { sunNow } from './light-drawing.ts'
+import { type ThingsLight, hourLabels, hourRing, nameLine, ringBoxes, thingsLight } from './light-layer.ts'
+import { HourRing, LightRays, Shadow, SideStrokes } from './light-marks.tsx'
 import { mapView } from './map-look.ts'
 import {
   CornerMarks,
@@ -19,17 +23,18 @@ import {
   LandmarkMark,
   PairMark,
   ParkingMark,
-  Plate,
   StandpointMark,
   SubjectMark,
 } from './marks.tsx'
-import type { Box, PlanView, Point } from './plan-view.ts'
-import { clipSegment, figure, inset, linePath, placeLabel, textWidth } from './screen-line.ts'
+import type { PlanView, Point } from './plan-view.ts'
+import { type Ring, ringRaysGap } from './ring-marks.ts'
+import { figure } from './screen-line.ts'
 import { held } from './settle.ts'
+import { type PlacedSightline, Sightline, placeSightline, plateBox } from './sightline.tsx'
+import { StandpointLineDrawing } from './standpoint-line.tsx'
 import { followKeys } from './walk.ts'
 
 const HATCH = 'hatch-map'
-const LABEL_SIZE = 13
 /** Metres that an arrow key moves a thing on the map. */
 const MAP_STEP = 1
 
@@ -39,6 +44,10 @@ interface Drawn {
   readonly reading: Assessment
   readonly drawing: PlanDrawing
   readonly joined: boolean
+  readonly light: ThingsLight
+  readonly ring: Ring | null
+  readonly labels: readonly HourLabel[]
+  readonly sightline: PlacedSightline | null
 }
 
 let joinedBefore = false
@@ -51,7 +60,20 @@ const drawn = computed<Drawn | null>(() => {
   // A group doesn't fall apart, nor two things grow together, under the hand that drags them.
   if (held.value === null) joinedBefore = isJoined(view, now)
   const drawing = drawPlan(now, reading, ring.value, view, wedgeReach(now))
-  return { now, view, reading, drawing, joined: joinedBefore }
+  const round = hourRing(now, reading, drawing, dayBeads.value, view)
+  const sightline = placeSightline(drawing, reading, view, ringBoxes(round))
+  const plate = sightline?.plate ?? null
+  return {
+    now,
+    view,
+    reading,
+    drawing,
+    joined: joinedBefore,
+    light: thingsLight(now, reading, drawing, sunNow(now, reading), view, !joinedBefore),
+    ring: round,
+    labels: round === null ? [] : hourLabels(round, drawing, plate === null ? null : plateBox(plate), view),
+    sightline,
+  }
 })
 
 /** The plan's other landmarks, drawn quietly. */
@@ -74,40 +96,7 @@ function OtherLandmarks({ now, view }: Drawn) {
   )
 }
 
-function midway(from: Point, to: Point, share: number): Point {
-  return { x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share }
-}
-
-function around(at: Point, by: number): Box {
-  return { left: at.x - by, right: at.x + by, top: at.y - by, bottom: at.y + by }
-}
-
-/** The dotted line to the landmark with its distance and bearing, wherever a stretch of it is in sight. */
-function Sightline({ drawing, reading, view }: Drawn) {
-  const { landmark, standpoint } = drawing
-  const to = reading.toLandmark
-  if (landmark === null || to === null) return null
-  const seen = clipSegment(standpoint, landmark.at, inset(view.box, -10))
-  if (seen === null) return null
-  const distance = metres(to.distance, settings.value.units)
-  const text = to.bearing === null ? distance : mapWords.sightline(distance, bearing(to.bearing))
-  const width = textWidth(text, LABEL_SIZE) + 22
-  const shares = [0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.82]
-  const at = placeLabel(
-    shares.map((share) => midway(seen[0], seen[1], share)),
-    { width, height: 21 },
-    inset(view.box, 6),
-    [...coveredBoxes(view.box), around(drawing.subject.at, 24), around(standpoint, 18), around(landmark.at, 12)],
-  )
-  return (
-    <>
-      <path class="sightline" d={linePath(seen, false)} />
-      {at === null ? null : <Plate at={at} text={text} width={width} />}
-    </>
-  )
-}
-
-function Ground({ drawing }: Drawn) {
+function Ground({ drawing, light }: Drawn) {
   const { wedge, ring: round } = drawing
   return (
     <>
@@ -118,24 +107,18 @@ function Ground({ drawing }: Drawn) {
         </>
       )}
       {round === null ? null : <path class="proportion-ring" d={round.line} />}
+      <Shadow outlines={light.shadows} />
     </>
   )
 }
 
-/** Over a long thing's middle, where its tick leaves room; over the whole of one that is as high as wide. */
-function nameLine(landmark: LandmarkDrawing): number {
-  const { box, at } = landmark
-  const high = box.bottom - box.top
-  const long = landmark.kind === 'span' && box.right - box.left > 2 * high
-  return (long ? at.y - 12 : Math.min(box.top, at.y - 15)) - 8
-}
-
-function LandmarkParts({ drawing, reading, away }: Drawn & { readonly away: string }) {
+function LandmarkParts({ drawing, reading, light, away }: Drawn & { readonly away: string }) {
   const { landmark } = drawing
   if (landmark === null || reading.toLandmark === null) return null
   const chosen = selected.value === 'landmark'
   return (
     <>
+      <SideStrokes strokes={light.landmarkSides} />
       <LandmarkMark
         landmark={landmark}
         hatch={HATCH}
@@ -156,7 +139,17 @@ function LandmarkParts({ drawing, reading, away }: Drawn & { readonly away: stri
   )
 }
 
-function Near({ drawing, reading, joined }: Drawn) {
+function Hours({ ring: round, labels, reading }: Drawn) {
+  if (round === null) return null
+  return (
+    <>
+      <LightRays at={round.middle} sun={reading.light.sun} gap={ringRaysGap(round)} />
+      <HourRing ring={round} labels={labels} light={reading.light} />
+    </>
+  )
+}
+
+function Near({ drawing, reading, joined, light }: Drawn) {
   const { subject, standpoint, aim } = drawing
   const apart = metres(reading.toSubject.distance, settings.value.units)
   const pressed = selected.value
@@ -167,6 +160,7 @@ function Near({ drawing, reading, joined }: Drawn) {
   }
   return (
     <>
+      <SideStrokes strokes={light.subjectSides} />
       <SubjectMark subject={subject} name={mapWords.subjectNamed(apart)} pressed={pressed === 'subject'} />
       <HeadingHandle subject={subject} name={mapWords.headingNamed} />
       <StandpointMark
@@ -211,7 +205,9 @@ export function Things({ pointOf }: ThingsProps) {
         <>
           <Ground {...shown} />
           <OtherLandmarks {...shown} />
-          <Sightline {...shown} />
+          <StandpointLineDrawing view={shown.view} />
+          <Hours {...shown} />
+          {shown.sightline === null ? null : <Sightline {...shown.sightline} />}
           {shown.drawing.parking === null ? null : (
             <ParkingMark at={shown.drawing.parking} name={mapWords.parkingNamed} />
           )}

@@ -1,0 +1,32 @@
+/** The beads of the day on the board, worked out anew only when the day changes or the subject goes elsewhere. */
+import { computed } from '@preact/signals'
+import { geodesicDistance } from '#core/geo/geodesic.ts'
+import { type LatLon, wrapLongitude } from '#core/geo/lat-lon.ts'
+import { day } from '#renderer/state/daylight.ts'
+import { plan } from '#renderer/state/derived.ts'
+import { zone } from '#renderer/state/zone.ts'
+import { type ClockHour, type HourBead, clockHours, hourBeads } from './hour-ring.ts'
+
+const hours = computed<readonly ClockHour[]>(() => (day.value === null ? [] : clockHours(day.value, zone.value)))
+
+/** Metres, and degrees of longitude which count near a pole, within which the sun stands where it stood. */
+const SAME_PLACE = 200
+const SAME_MERIDIAN = 0.05
+
+function isNear(one: LatLon, other: LatLon): boolean {
+  if (Math.abs(wrapLongitude(one.lon - other.lon)) > SAME_MERIDIAN) return false
+  return one === other || geodesicDistance(one, other) <= SAME_PLACE
+}
+
+let known: { readonly hours: readonly ClockHour[]; readonly at: LatLon; readonly beads: readonly HourBead[] } | null =
+  null
+
+export const dayBeads = computed<readonly HourBead[]>(() => {
+  const at = plan.value?.spot.stop.at ?? null
+  const all = hours.value
+  if (at === null) return []
+  if (known !== null && known.hours === all && isNear(known.at, at)) return known.beads
+  const beads = hourBeads(at, all)
+  known = { hours: all, at, beads }
+  return beads
+})

@@ -1,0 +1,94 @@
+/** The light over the map, computed once per change: shadows, lit sides, the ring of hours and where its words find room. */
+import type { Assessment } from '#core/plan/assess.ts'
+import type { Plan } from '#core/plan/plan.ts'
+import { coveredBoxes } from './covered.ts'
+import { GROUP_RADIUS, type LandmarkDrawing, type PlanDrawing } from './drawing.ts'
+import { type HourBead, type HourLabel, beadBoxes, placeBeads, placeHourLabels, ringRadius } from './hour-ring.ts'
+import {
+  type SideStroke,
+  type SunNow,
+  landmarkShadow,
+  landmarkStrokes,
+  subjectShadow,
+  subjectStrokes,
+} from './light-drawing.ts'
+import type { Box, PlanView, Point } from './plan-view.ts'
+import { type Ring, ringMarks, ringOf } from './ring-marks.ts'
+import { boxAround, inset, textWidth } from './screen-line.ts'
+
+/** Pixels: smaller than this a thing shows neither its sides nor its shadow. */
+const SHOWS_FROM = 10
+
+export interface ThingsLight {
+  readonly shadows: readonly (readonly Point[])[]
+  readonly subjectSides: readonly SideStroke[]
+  readonly landmarkSides: readonly SideStroke[]
+}
+
+/** Shadows and sides of the things, each only where the view shows it. `alone` is a subject drawn by itself, not as a group. */
+export function thingsLight(
+  plan: Plan,
+  { levels }: Assessment,
+  drawing: PlanDrawing,
+  sun: SunNow,
+  view: PlanView,
+  alone: boolean,
+): ThingsLight {
+  const own = alone && drawing.subject.size >= SHOWS_FROM
+  const subject = own ? subjectShadow(plan, sun, view) : null
+  const seen = drawing.landmark !== null && drawing.landmark.size >= SHOWS_FROM ? plan.landmark : null
+  return {
+    shadows: [
+      ...(subject === null ? [] : [subject]),
+      ...(seen === null ? [] : landmarkShadow(seen, levels.landmark, sun, view)),
+    ],
+    subjectSides: own ? subjectStrokes(plan, sun, view) : [],
+    landmarkSides: seen === null ? [] : landmarkStrokes(seen, levels.landmark, sun, view),
+  }
+}
+
+/** Null when the map is too far away for a ring of hours. */
+export function hourRing(
+  plan: Plan,
+  { light }: Assessment,
+  { subject }: PlanDrawing,
+  beads: readonly HourBead[],
+  view: PlanView,
+): Ring | null {
+  const radius = ringRadius(view.box, view.pixelsPerMetre(plan.spot.stop.at), subject.size)
+  return radius === null ? null : ringOf(subject.at, radius, placeBeads(beads, subject.at, radius), light)
+}
+
+/** What the plate of the sightline rather leaves free: beads, sun and moon. */
+export function ringBoxes(ring: Ring | null): Box[] {
+  return ring === null ? [] : [...beadBoxes(ring.beads), ...ringMarks(ring)]
+}
+
+const NAME_SIZE = 13
+
+/** Over a long thing's middle, where its tick leaves room; over the whole of one that is as high as wide. */
+export function nameLine({ box, at, kind }: LandmarkDrawing): number {
+  const high = box.bottom - box.top
+  const long = kind === 'span' && box.right - box.left > 2 * high
+  return (long ? at.y - 12 : Math.min(box.top, at.y - 15)) - 8
+}
+
+function nameBox(landmark: LandmarkDrawing): Box {
+  return boxAround({ x: landmark.at.x, y: nameLine(landmark) - 4 }, textWidth(landmark.name, NAME_SIZE) + 6, 18)
+}
+
+/** The hours' names, clear of the things, the plate and what lies over the map. */
+export function hourLabels(ring: Ring, drawing: PlanDrawing, plate: Box | null, view: PlanView): HourLabel[] {
+  const { landmark, standpoint, subject, parking } = drawing
+  const group = 2 * GROUP_RADIUS + 6
+  const clear: Box[] = [
+    ...coveredBoxes(view.box),
+    ...ringMarks(ring),
+    boxAround(subject.at, group, group),
+    boxAround(standpoint, group, group),
+    ...(plate === null ? [] : [plate]),
+    ...(parking === null ? [] : [boxAround(parking, 20, 20)]),
+    ...(landmark === null ? [] : [nameBox(landmark)]),
+  ]
+  return placeHourLabels(ring.beads, ring.middle, ring.radius, inset(view.box, 4), clear)
+}

@@ -1,0 +1,51 @@
+/** What stands on the ring of hours at one instant: the beads, the sun, the moon, and the room they take. */
+import type { LightReading } from '#core/plan/light-reading.ts'
+import { moved, toward } from './drawing.ts'
+import { type PlacedBead, beadRadius } from './hour-ring.ts'
+import { RAY_LENGTH } from './light-drawing.ts'
+import { type Box, type Point, distanceBetween } from './plan-view.ts'
+import { boxAround } from './screen-line.ts'
+
+export interface Ring {
+  readonly middle: Point
+  readonly radius: number
+  readonly beads: readonly PlacedBead[]
+  readonly sun: { readonly at: Point; readonly radius: number }
+  /** Null while the moon is down. */
+  readonly moon: Point | null
+}
+
+/** Pixels: the mark of a sun that is down, what a sun that is up has over its bead, the moon's disc. */
+const SUN_DOWN = 3
+const SUN_OVER = 1.6
+export const MOON_MARK = 5.5
+/** Pixels that the moon steps out of the ring where it would lie upon the sun, whose rays go inward. */
+const STEP_OUT = 20
+
+export function ringOf(middle: Point, radius: number, beads: readonly PlacedBead[], light: LightReading): Ring {
+  const { sun, moon } = light
+  const sunPoint = moved(middle, toward(sun.azimuth), radius)
+  const moonPoint = moved(middle, toward(moon.azimuth), radius)
+  const apart = distanceBetween(sunPoint, moonPoint) > STEP_OUT * 0.8
+  return {
+    middle,
+    radius,
+    beads,
+    sun: { at: sunPoint, radius: sun.up ? beadRadius(sun.apparent) + SUN_OVER : SUN_DOWN },
+    moon: moon.up ? (apart ? moonPoint : moved(middle, toward(moon.azimuth), radius + STEP_OUT)) : null,
+  }
+}
+
+/** Pixels between the subject's middle and the tip of the rays that come from the ring's sun. */
+export function ringRaysGap({ radius, sun }: Ring): number {
+  return radius - sun.radius - 6 - RAY_LENGTH
+}
+
+/** What the marks of sun and moon take on the surface. */
+export function ringMarks({ sun, moon }: Ring): Box[] {
+  const side = 2 * sun.radius + 9
+  return [
+    boxAround(sun.at, side, side),
+    ...(moon === null ? [] : [boxAround(moon, 2 * MOON_MARK + 4, 2 * MOON_MARK + 4)]),
+  ]
+}
