@@ -41,3 +41,15 @@ export function refraction(altitude: number, air: Air = STANDARD_AIR): number {
 export function apparentAltitude(altitude: number, air: Air = STANDARD_AIR): number {
   return altitude + refraction(altitude, air)
 }
+
+/** The true altitude behind an apparent one, degrees: apparentAltitude undone, by halving since it rises throughout. */
+export function trueAltitude(apparent: number, air: Air = STANDARD_AIR): number {
+  let [low, high] = [apparent - 2, apparent]
+  while (apparentAltitude(low, air) > apparent) low--
+  for (let round = 0; round < 50; round++) {
+    const middle = (low + high) / 2
+    if (apparentAltitude(middle, air) < apparent) low = middle
+    else high = middle
+  }
+  return (low + high) / 2
+}
