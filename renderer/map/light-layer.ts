@@ -9,11 +9,12 @@ import {
   type SunNow,
   landmarkShadow,
   landmarkStrokes,
+  raysBox,
   subjectShadow,
   subjectStrokes,
 } from './light-drawing.ts'
 import type { Box, PlanView, Point } from './plan-view.ts'
-import { type Ring, ringMarks, ringOf } from './ring-marks.ts'
+import { type Ring, ringMarks, ringOf, ringRaysGap } from './ring-marks.ts'
 import { boxAround, inset, textWidth } from './screen-line.ts'
 
 /** Pixels: smaller than this a thing shows neither its sides nor its shadow. */
@@ -78,12 +79,19 @@ function nameBox(landmark: LandmarkDrawing): Box {
 }
 
 /** The hours' names, clear of the things, the plate and what lies over the map. */
-export function hourLabels(ring: Ring, drawing: PlanDrawing, plate: Box | null, view: PlanView): HourLabel[] {
+export function hourLabels(
+  ring: Ring,
+  { light }: Assessment,
+  drawing: PlanDrawing,
+  plate: Box | null,
+  view: PlanView,
+): HourLabel[] {
   const { landmark, standpoint, subject, parking } = drawing
   const group = 2 * GROUP_RADIUS + 6
   const clear: Box[] = [
     ...coveredBoxes(view.box),
     ...ringMarks(ring),
+    ...(light.sun.up ? [raysBox(ring.middle, light.sun.azimuth, ringRaysGap(ring))] : []),
     boxAround(subject.at, group, group),
     boxAround(standpoint, group, group),
     ...(plate === null ? [] : [plate]),

@@ -60,6 +60,7 @@ function MoonMark({ at, phase }: { readonly at: Point; readonly phase: LightRead
     <g class="moon-mark" transform={`translate(${figure(at.x)},${figure(at.y)}) rotate(${figure(phase.tilt)})`}>
       <circle class="moon-dark" r={MOON_MARK} />
       <path class="moon-lit" d={litMoon(MOON_MARK, phase.lit)} />
+      <circle class="moon-rim" r={MOON_MARK} />
     </g>
   )
 }

@@ -3,7 +3,7 @@ import type { LightReading } from '#core/plan/light-reading.ts'
 import { moved, toward } from './drawing.ts'
 import { type PlacedBead, beadRadius } from './hour-ring.ts'
 import { RAY_LENGTH } from './light-drawing.ts'
-import { type Box, type Point, distanceBetween } from './plan-view.ts'
+import type { Box, Point } from './plan-view.ts'
 import { boxAround } from './screen-line.ts'
 
 export interface Ring {
@@ -19,20 +19,20 @@ export interface Ring {
 const SUN_DOWN = 3
 const SUN_OVER = 1.6
 export const MOON_MARK = 5.5
-/** Pixels that the moon steps out of the ring where it would lie upon the sun, whose rays go inward. */
-const STEP_OUT = 20
+/** Pixels from the ring out to the moon, which so hides neither a bead nor the sun. */
+const MOON_OUT = 15
 
 export function ringOf(middle: Point, radius: number, beads: readonly PlacedBead[], light: LightReading): Ring {
   const { sun, moon } = light
-  const sunPoint = moved(middle, toward(sun.azimuth), radius)
-  const moonPoint = moved(middle, toward(moon.azimuth), radius)
-  const apart = distanceBetween(sunPoint, moonPoint) > STEP_OUT * 0.8
   return {
     middle,
     radius,
     beads,
-    sun: { at: sunPoint, radius: sun.up ? beadRadius(sun.apparent) + SUN_OVER : SUN_DOWN },
-    moon: moon.up ? (apart ? moonPoint : moved(middle, toward(moon.azimuth), radius + STEP_OUT)) : null,
+    sun: {
+      at: moved(middle, toward(sun.azimuth), radius),
+      radius: sun.up ? beadRadius(sun.apparent) + SUN_OVER : SUN_DOWN,
+    },
+    moon: moon.up ? moved(middle, toward(moon.azimuth), radius + MOON_OUT) : null,
   }
 }
 

@@ -71,7 +71,7 @@ const drawn = computed<Drawn | null>(() => {
     joined: joinedBefore,
     light: thingsLight(now, reading, drawing, sunNow(now, reading), view, !joinedBefore),
     ring: round,
-    labels: round === null ? [] : hourLabels(round, drawing, plate === null ? null : plateBox(plate), view),
+    labels: round === null ? [] : hourLabels(round, reading, drawing, plate === null ? null : plateBox(plate), view),
     sightline,
   }
 })
