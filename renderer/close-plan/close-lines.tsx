@@ -1,5 +1,5 @@
 /** The lines and areas on the close plan's ground, under the things themselves. */
-import { Shadow } from '#renderer/map/light-marks.tsx'
+import { Shadows } from '#renderer/map/light-marks.tsx'
 import { figure, linePath } from '#renderer/map/screen-line.ts'
 import { gridStep } from './close-frame.ts'
 import { leavingLine } from './close-labels.ts'
@@ -40,7 +40,7 @@ export function Lines(shown: Close) {
           <path class="wedge-edge" d={wedge.left + wedge.right} />
         </>
       )}
-      <Shadow outlines={shown.light.shadows} />
+      <Shadows {...shown.light} />
       {sharp === null ? null : <path class="sharp-band" d={sharp.area} />}
       {round === null ? null : <path class="proportion-ring" d={round.line} />}
       <Leaving {...shown} />

@@ -21,7 +21,9 @@ import { boxAround, inset, textWidth } from './screen-line.ts'
 const SHOWS_FROM = 10
 
 export interface ThingsLight {
-  readonly shadows: readonly (readonly Point[])[]
+  /** One outline for each part; none where none is told. */
+  readonly subjectShadow: readonly (readonly Point[])[]
+  readonly landmarkShadow: readonly (readonly Point[])[]
   readonly subjectSides: readonly SideStroke[]
   readonly landmarkSides: readonly SideStroke[]
 }
@@ -39,10 +41,8 @@ export function thingsLight(
   const subject = own ? subjectShadow(plan, sun, view) : null
   const seen = drawing.landmark !== null && drawing.landmark.size >= SHOWS_FROM ? plan.landmark : null
   return {
-    shadows: [
-      ...(subject === null ? [] : [subject]),
-      ...(seen === null ? [] : landmarkShadow(seen, levels.landmark, sun, view)),
-    ],
+    subjectShadow: subject === null ? [] : [subject],
+    landmarkShadow: seen === null ? [] : landmarkShadow(seen, levels.landmark, sun, view),
     subjectSides: own ? subjectStrokes(plan, sun, view) : [],
     landmarkSides: seen === null ? [] : landmarkStrokes(seen, levels.landmark, sun, view),
   }

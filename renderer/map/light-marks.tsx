@@ -2,13 +2,22 @@
 import type { BodyReading, LightReading } from '#core/plan/light-reading.ts'
 import type { HourLabel } from './hour-ring.ts'
 import { type SideStroke, lightRays, litMoon, strokePaths } from './light-drawing.ts'
+import type { ThingsLight } from './light-layer.ts'
 import type { Point } from './plan-view.ts'
 import { MOON_MARK, type Ring } from './ring-marks.ts'
 import { figure, linePath } from './screen-line.ts'
 
-export function Shadow({ outlines }: { readonly outlines: readonly (readonly Point[])[] }) {
-  // All outlines run the same way round, so that where they overlap the shade is no deeper.
-  return <path class="ground-shadow" d={outlines.map((outline) => linePath(outline, true)).join('')} />
+/** The landmark's shadow is fainter than the subject's: it comes from farther away, with softer edges than are drawn. */
+export function Shadows({ subjectShadow, landmarkShadow }: ThingsLight) {
+  // All outlines of a thing run the same way round, so that where they overlap the shade is no deeper.
+  const path = (outlines: readonly (readonly Point[])[]): string =>
+    outlines.map((outline) => linePath(outline, true)).join('')
+  return (
+    <>
+      <path class="ground-shadow landmark-shadow" d={path(landmarkShadow)} />
+      <path class="ground-shadow subject-shadow" d={path(subjectShadow)} />
+    </>
+  )
 }
 
 /** Each stroke on a hair of the other brightness, so that it reads on any ground. */

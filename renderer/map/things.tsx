@@ -14,7 +14,7 @@ import { type PlanDrawing, drawLandmark, drawPlan, isJoined, wedgeReach } from '
 import type { HourLabel } from './hour-ring.ts'
 import { sunNow } from './light-drawing.ts'
 import { type ThingsLight, hourLabels, hourRing, nameLine, ringBoxes, thingsLight } from './light-layer.ts'
-import { HourRing, LightRays, Shadow, SideStrokes } from './light-marks.tsx'
+import { HourRing, LightRays, Shadows, SideStrokes } from './light-marks.tsx'
 import { mapView } from './map-look.ts'
 import {
   CornerMarks,
@@ -107,7 +107,7 @@ function Ground({ drawing, light }: Drawn) {
         </>
       )}
       {round === null ? null : <path class="proportion-ring" d={round.line} />}
-      <Shadow outlines={light.shadows} />
+      <Shadows {...light} />
     </>
   )
 }
