@@ -60,7 +60,7 @@ export function DayBlock() {
     <div class="day-block">
       <div class="strip-row">
         <DayName />
-        <button type="button" class="button strip-now" title={stripWords.nowHint} onClick={goNow}>
+        <button type="button" class="button now-button" title={stripWords.nowHint} onClick={goNow}>
           {stripWords.now}
         </button>
       </div>

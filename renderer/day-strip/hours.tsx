@@ -19,7 +19,7 @@ export function Hours() {
     <>
       <div class="hour-axis" aria-hidden="true">
         {hourTicks(today, zone.value).map(({ instant, hour, main }) => (
-          <span key={instant} class={main ? 'hour hour-main' : 'hour'} style={at(instant)}>
+          <span key={instant} class={main ? 'axis-hour axis-hour-main' : 'axis-hour'} style={at(instant)}>
             {hour}
           </span>
         ))}

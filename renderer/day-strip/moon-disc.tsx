@@ -9,10 +9,10 @@ export function litPath(lit: number): string {
 
 export function MoonDisc({ phase }: { phase: MoonPhase }) {
   return (
-    <svg class="moon-disc" viewBox="-1.25 -1.25 2.5 2.5" aria-hidden="true" focusable="false">
-      <circle class="moon-dark" r="1" />
-      <path class="moon-lit" d={litPath(phase.lit)} transform={`rotate(${phase.tilt.toFixed(1)})`} />
-      <circle class="moon-rim" r="1" />
+    <svg class="strip-moon" viewBox="-1.25 -1.25 2.5 2.5" aria-hidden="true" focusable="false">
+      <circle class="strip-moon-dark" r="1" />
+      <path class="strip-moon-lit" d={litPath(phase.lit)} transform={`rotate(${phase.tilt.toFixed(1)})`} />
+      <circle class="strip-moon-rim" r="1" />
     </svg>
   )
 }

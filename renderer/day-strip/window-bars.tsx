@@ -16,6 +16,9 @@ export interface Measure {
   readonly type: number
 }
 
+/** Rows seen at a time, as in the style. */
+const ROWS = 4
+
 /** Of a letter's height; Source Sans runs a little narrower, so a name that is taken to fit does. */
 const LETTER = 0.52
 
@@ -47,7 +50,13 @@ export function WindowBars({ width, type }: Measure) {
   if (wishes.length === 0) return <p class="no-wish">{stripWords.noWish}</p>
   const wide = (text: string): number => text.length * type * LETTER
   return (
-    <ul class="window-rows" aria-label={stripWords.wishes} style={{ '--chart': `${width}px` }}>
+    <ul
+      class="window-rows"
+      aria-label={stripWords.wishes}
+      style={{ '--chart': `${width}px` }}
+      // More rows than are seen: it takes the focus so that keys can scroll it.
+      tabIndex={wishes.length >= ROWS ? 0 : undefined}
+    >
       <CommonRow today={today} width={width} wide={wide} />
       {wishes.map(({ kind, spans }) => (
         <WishRow

@@ -25,7 +25,7 @@ export function noCommonText({ windows }: Pick<DayLight, 'windows'>, name: (kind
   const [impossible] = windows.contradictions
   if (impossible !== undefined) return stripWords.impossible(name(impossible[0]), name(impossible[1]))
   const never = windows.wishes.filter(({ spans }) => spans.length === 0).map(({ kind }) => name(kind))
-  if (never.length > 0) return stripWords.neverToday(never.join(', '))
+  if (never.length > 0) return stripWords.neverToday(never.map((one) => `“${one}”`).join(', '))
   const [apart] = windows.apart
   return apart === undefined ? stripWords.noCommon : stripWords.apart(name(apart[0]), name(apart[1]))
 }
