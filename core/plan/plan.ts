@@ -1,5 +1,8 @@
 /** A plan: all that an assessment needs of one spot and its shoot, and the levels its things stand at. */
-import type { Landmark } from '#core/scene/landmark.ts'
+import type { LatLon } from '#core/geo/lat-lon.ts'
+import { type ElevationGrid, elevationAtPlace } from '#core/ground/elevation-grid.ts'
+import { type Landmark, landmarkPoints } from '#core/scene/landmark.ts'
+import { landmarkMiddle } from '#core/scene/shell.ts'
 import type { Shoot } from './shoot.ts'
 import type { Spot } from './spot.ts'
 
@@ -8,31 +11,61 @@ export interface Plan {
   readonly spot: Spot
   /** The landmark looked at; null when the spot has none. */
   readonly landmark: Landmark | null
+  /** Elevations around the spot; null where none are to be had. */
+  readonly terrain: ElevationGrid | null
 }
 
-export function planOf(shoot: Shoot, spot: Spot): Plan {
-  return { shoot, spot, landmark: shoot.landmarks.find((landmark) => landmark.id === spot.landmarkId) ?? null }
+export function planOf(shoot: Shoot, spot: Spot, terrain: ElevationGrid | null = null): Plan {
+  const landmark = shoot.landmarks.find((candidate) => candidate.id === spot.landmarkId) ?? null
+  return { shoot, spot, landmark, terrain }
 }
 
-/** Metres above the sea of the ground under each thing, and whether some had to be taken as level. */
+/** Where a level comes from: measured by hand, read off the elevations, or taken level with what is known. */
+export type LevelSource = 'measured' | 'elevations' | 'assumed'
+
+/** Metres above the sea of the ground under each thing, and whence each is known. */
 export interface Levels {
   readonly standpoint: number
   readonly stop: number
   readonly landmark: number
+  readonly from: { readonly standpoint: LevelSource; readonly stop: LevelSource; readonly landmark: LevelSource }
   /** True when the landmark's foot is taken level with the standpoint because one of the two is unknown. */
   readonly landmarkAssumed: boolean
 }
 
-/** Unknown ground is taken level with the known: the subject with the standpoint, both with the landmark's foot. */
+interface Known {
+  readonly level: number | null
+  readonly from: LevelSource
+}
+
+function known(measured: number | null, terrain: ElevationGrid | null, at: LatLon | null): Known {
+  if (measured !== null) return { level: measured, from: 'measured' }
+  const read = terrain === null || at === null ? null : elevationAtPlace(terrain, at)
+  return read === null ? { level: null, from: 'assumed' } : { level: read, from: 'elevations' }
+}
+
+/**
+ * A measured level counts before one read off the elevations. Unknown ground is taken level with the known: the subject with the
+ * standpoint, both with the landmark's foot. Heights are above the sea; the geoid is taken as level over the plan.
+ */
 export function levelsOf(plan: Plan): Levels {
   const { standpoint, stop } = plan.spot
-  const foot = plan.landmark?.baseElevation ?? null
-  const here = standpoint.elevation ?? stop.elevation
-  const level = here ?? foot ?? 0
+  const { landmark, terrain } = plan
+  const stands = known(standpoint.elevation, terrain, standpoint.at)
+  const stops = known(stop.elevation, terrain, stop.at)
+  const foot = known(landmark?.baseElevation ?? null, terrain, landmark === null ? null : footPlace(landmark))
+  const here = stands.level ?? stops.level
+  const level = here ?? foot.level ?? 0
   return {
     standpoint: level,
-    stop: stop.elevation ?? level,
-    landmark: foot ?? level,
-    landmarkAssumed: plan.landmark !== null && (here === null || foot === null),
+    stop: stops.level ?? level,
+    landmark: foot.level ?? level,
+    from: { standpoint: stands.from, stop: stops.from, landmark: foot.from },
+    landmarkAssumed: landmark !== null && (here === null || foot.level === null),
   }
+}
+
+/** Where the landmark's foot level is read: at its middle. */
+function footPlace(landmark: Landmark): LatLon | null {
+  return landmarkMiddle(landmarkPoints(landmark))
 }

@@ -8,9 +8,9 @@ import { assessment, plan } from './derived.ts'
 import { zone } from './zone.ts'
 
 /** What the stage depends on, by identity: an edit of one thing leaves the other records as they were. */
-function partsOf({ shoot, spot, landmark }: Plan): readonly unknown[] {
+function partsOf({ shoot, spot, landmark, terrain }: Plan): readonly unknown[] {
   const { stop, standpoint, shot, hold } = spot
-  return [stop, standpoint, shot, hold, landmark, shoot.subject, shoot.bag, shoot.refraction]
+  return [stop, standpoint, shot, hold, landmark, shoot.subject, shoot.bag, shoot.refraction, terrain]
 }
 
 function same(one: readonly unknown[], other: readonly unknown[]): boolean {
