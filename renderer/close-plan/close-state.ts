@@ -3,7 +3,7 @@ import { computed } from '@preact/signals'
 import type { Assessment } from '#core/plan/assess.ts'
 import { turnBetween } from '#core/units/angle.ts'
 import { closePlanSize, closePlanState } from '#renderer/map/covered.ts'
-import { type PlanDrawing, drawPlan } from '#renderer/map/drawing.ts'
+import { GRAB_SIZE, type PlanDrawing, drawPlan } from '#renderer/map/drawing.ts'
 import { sunNow } from '#renderer/map/light-drawing.ts'
 import { type ThingsLight, thingsLight } from '#renderer/map/light-layer.ts'
 import { mapLook } from '#renderer/map/map-look.ts'
@@ -33,7 +33,7 @@ const HANDLE_WITHIN = 24
 /** Clear of the body with its strokes, and of the handle where the light comes from ahead. */
 function raysGap({ subject }: PlanDrawing, azimuth: number): number {
   const ahead = Math.abs(turnBetween(subject.heading, azimuth)) < HANDLE_WITHIN
-  return ahead ? distanceBetween(subject.at, subject.handle) + 12 : subject.size / 2 + 14
+  return ahead ? distanceBetween(subject.at, subject.handle) + 12 : Math.max(subject.size / 2, GRAB_SIZE / 2) + 14
 }
 
 let frameBefore: { readonly frame: CloseFrame; readonly spotId: string; readonly width: number } | null = null

@@ -2,7 +2,7 @@
 import type { Assessment } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { coveredBoxes } from './covered.ts'
-import { GROUP_RADIUS, type LandmarkDrawing, type PlanDrawing } from './drawing.ts'
+import { GRAB_SIZE, GROUP_RADIUS, type LandmarkDrawing, type PlanDrawing, boxOf } from './drawing.ts'
 import { type HourBead, type HourLabel, beadBoxes, placeBeads, placeHourLabels, ringRadius } from './hour-ring.ts'
 import {
   type SideStroke,
@@ -17,8 +17,8 @@ import type { Box, PlanView, Point } from './plan-view.ts'
 import { type Ring, ringMarks, ringOf, ringRaysGap } from './ring-marks.ts'
 import { boxAround, inset, textWidth } from './screen-line.ts'
 
-/** Pixels: smaller than this a thing shows neither its sides nor its shadow. */
-const SHOWS_FROM = 10
+/** Pixels across from which a shadow is seen. */
+const SHADOW_FROM = 10
 
 export interface ThingsLight {
   /** One outline for each part; none where none is told. */
@@ -28,23 +28,33 @@ export interface ThingsLight {
   readonly landmarkSides: readonly SideStroke[]
 }
 
-/** Shadows and sides of the things, each only where the view shows it. `alone` is a subject drawn by itself, not as a group. */
+function seenShadow(outlines: readonly (readonly Point[])[]): readonly (readonly Point[])[] {
+  const { left, right, top, bottom } = boxOf(outlines.flat())
+  return Math.max(right - left, bottom - top) >= SHADOW_FROM ? outlines : []
+}
+
+/**
+ * Shadows and sides of the things, each only where it is large enough to be seen: a thing in the ring by which it is grabbed
+ * shows no sides. `alone` is a subject drawn by itself, not as a group.
+ */
 export function thingsLight(
   plan: Plan,
   { levels }: Assessment,
-  drawing: PlanDrawing,
+  { subject, landmark }: PlanDrawing,
   sun: SunNow,
   view: PlanView,
   alone: boolean,
 ): ThingsLight {
-  const own = alone && drawing.subject.size >= SHOWS_FROM
-  const subject = own ? subjectShadow(plan, sun, view) : null
-  const seen = drawing.landmark !== null && drawing.landmark.size >= SHOWS_FROM ? plan.landmark : null
+  const own = alone ? subjectShadow(plan, sun, view) : null
+  const other = plan.landmark
   return {
-    subjectShadow: subject === null ? [] : [subject],
-    landmarkShadow: seen === null ? [] : landmarkShadow(seen, levels.landmark, sun, view),
-    subjectSides: own ? subjectStrokes(plan, sun, view) : [],
-    landmarkSides: seen === null ? [] : landmarkStrokes(seen, levels.landmark, sun, view),
+    subjectShadow: seenShadow(own === null ? [] : [own]),
+    landmarkShadow: seenShadow(other === null ? [] : landmarkShadow(other, levels.landmark, sun, view)),
+    subjectSides: alone && subject.size >= GRAB_SIZE ? subjectStrokes(plan, sun, view) : [],
+    landmarkSides:
+      other !== null && landmark !== null && landmark.size >= GRAB_SIZE
+        ? landmarkStrokes(other, levels.landmark, sun, view)
+        : [],
   }
 }
 

@@ -286,6 +286,30 @@ describe('anywhere, at any time', () => {
     )
   })
 
+  test('what is too small to be seen shows no sides, and a shadow only where that is seen', () => {
+    const evening = { ...plan, spot: { ...plan.spot, when: Date.UTC(2026, 11, 14, 10) } }
+    const reading = assess(evening)
+    const at = (scale: number, alone: boolean) => {
+      const surface = levelView(STOP, scale, 1000, 1000)
+      return thingsLight(
+        evening,
+        reading,
+        drawPlan(evening, reading, null, surface, 500),
+        sunNow(evening, reading),
+        surface,
+        alone,
+      )
+    }
+    expect(at(40, true).subjectSides).toHaveLength(4)
+    expect(at(40, true).subjectShadow).toHaveLength(1)
+    expect(at(40, false)).toMatchObject({ subjectSides: [], subjectShadow: [] })
+    expect(at(5, true).subjectSides).toEqual([])
+    expect(at(5, true).subjectShadow).toHaveLength(1)
+    expect(at(0.5, true)).toMatchObject({ subjectSides: [], subjectShadow: [] })
+    expect(at(0.5, true).landmarkSides).toHaveLength(6)
+    expect(at(0.01, true)).toMatchObject({ landmarkSides: [], landmarkShadow: [] })
+  })
+
   test('a landmark that bounds nothing has neither sides nor shadow', () => {
     const point = { ...bridgeAt(STOP, 40, 200), line: [STOP, STOP] }
     expect(landmarkStrokes(point, 12, sunOf(100, 30), view)).toEqual([])
