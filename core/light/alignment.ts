@@ -1,4 +1,4 @@
-/** When sun or moon stands on a landmark as seen from a place: one look a day, and a search only where it can succeed. */
+/** When sun or moon stands on a landmark as seen from a place: a look a day at the most, and a search only where it can succeed. */
 import { type Result, done } from '#core/result.ts'
 import { degrees, turnBetween, wrapBearing } from '#core/units/angle.ts'
 import { type AlignmentAsk, type AlignmentReason, checkedAsk } from './alignment-ask.ts'
@@ -34,10 +34,22 @@ export type SkyLight = 'day' | Twilight | 'night'
 
 const MINUTE = 60_000
 const HOUR = 60 * MINUTE
-/** Milliseconds in which a body comes back to its hour angle: on average, and at the least and most. */
-const TURN: Readonly<Record<Body, readonly [mean: number, least: number, most: number]>> = {
-  sun: [24 * HOUR, 23.9 * HOUR, 24.1 * HOUR],
-  moon: [24 * HOUR + 50.47 * MINUTE, 24.4 * HOUR, 25.4 * HOUR],
+
+/** How a body comes back to its hour angle. */
+interface Pace {
+  /** Milliseconds of one turn: on average, at the least and at the most. */
+  readonly mean: number
+  readonly least: number
+  readonly most: number
+  /** Degrees by which the declination changes in one turn at the most. */
+  readonly drift: number
+  /** Turns over which the next hour angle is foretold within some degrees. */
+  readonly ahead: number
+}
+
+const PACE: Readonly<Record<Body, Pace>> = {
+  sun: { mean: 24 * HOUR, least: 23.9 * HOUR, most: 24.1 * HOUR, drift: 0.45, ahead: 20 },
+  moon: { mean: 24 * HOUR + 50.47 * MINUTE, least: 24.4 * HOUR, most: 25.4 * HOUR, drift: 9, ahead: 3 },
 }
 /** Milliseconds by which a closest approach may miss the moment of equal hour angle; some minutes at the most. */
 const ASIDE = HOUR
@@ -45,8 +57,12 @@ const ASIDE = HOUR
 const NARROWED = 1.25
 /** Degrees that a declination may change between the look and the closest approach. */
 const DRIFT = 0.35
-/** Half widths of the three parabolas by which the closest approach is found. */
-const CLOSING = [12 * MINUTE, MINUTE, 6000]
+/** Half widths of the parabolas by which the closest approach is found: the first sees whether it is near enough, the second is exact. */
+const CLOSING = [2 * MINUTE, 20_000] as const
+/** How many half widths beyond its middle a parabola is trusted. */
+const TRUSTED = 6
+/** Degrees by which the first parabola's own bottom may be wrong, for the air bends a low body's way. */
+const ROUGH = 0.2
 /** Degrees an hour below which neither body moves, not even where the air narrows its rise. */
 const SLOWEST = 10
 
@@ -73,43 +89,65 @@ function lookOf({ at, body, target }: AlignmentAsk): Look {
   }
 }
 
+type Approach = Pick<Alignment, 'instant' | 'separation'>
+
 function separationOf(chordSquared: number): number {
-  return degrees(2 * Math.asin(Math.min(1, Math.sqrt(chordSquared) / 2)))
+  return degrees(2 * Math.asin(Math.min(1, Math.sqrt(Math.max(0, chordSquared)) / 2)))
 }
 
-/** The instants of equal hour angle, one a day, at which the body's declination is near enough to the target's. */
+/**
+ * The instants of equal hour angle at which the body's declination is near enough to the target's. Each turn is looked at
+ * once; turns after which the declination still cannot be near enough are left out.
+ */
 function passings(ask: AlignmentAsk, look: Look): number[] {
   const { at, body, target, tolerance } = ask
   const aimed = hourPlace(at.lat, target.bearing, trueAltitude(target.altitude))
   const leeway = NARROWED * tolerance + DRIFT
-  const [mean, least, most] = TURN[body]
+  const pace = PACE[body]
   const found: number[] = []
-  let turn = mean
-  let before: number | null = null
   const start = ask.from - ASIDE
-  let guess = start + (wrapBearing(aimed.hourAngle - look.hourPlaceAt(start).hourAngle) / 360) * mean
+  let [turn, turns] = [pace.mean, 0]
+  let before = start
+  let guess = start + (wrapBearing(aimed.hourAngle - look.hourPlaceAt(start).hourAngle) / 360) * turn
   while (guess < ask.until + ASIDE) {
     const { hourAngle, declination } = look.hourPlaceAt(guess)
     const passing = guess + (turnBetween(hourAngle, aimed.hourAngle) / 360) * turn
-    if (Math.abs(declination - aimed.declination) <= leeway) found.push(passing)
-    // The moon's pace changes little from one day to the next: the last turn foretells this one.
-    if (before !== null) turn = Math.min(Math.max(passing - before, least), most)
+    // The pace changes little from one turn to the next: the last ones foretell those to come.
+    if (turns > 0) turn = Math.min(Math.max((passing - before) / turns, pace.least), pace.most)
+    const beyond = Math.abs(declination - aimed.declination) - leeway
+    if (beyond <= 0) found.push(passing)
+    turns = Math.min(Math.max(Math.ceil(beyond / pace.drift), 1), pace.ahead)
     before = passing
-    guess = passing + turn
+    guess = passing + turns * turn
   }
   return found
 }
 
-/** Instant of the closest approach near another, a whole millisecond: bottoms of ever narrower parabolas. */
-function closestTo(passing: number, chordAt: Look['chordAt']): number {
-  let instant = passing
-  for (const half of CLOSING) {
-    const [early, here, late] = [chordAt(instant - half), chordAt(instant), chordAt(instant + half)]
-    const bend = early - 2 * here + late
-    const step = bend > 0 ? (half * (early - late)) / (2 * bend) : 0
-    instant += Math.min(Math.max(step, -half), half)
+interface Bottom {
+  readonly instant: number
+  /** What the parabola says of the squared chord there. */
+  readonly chordSquared: number
+}
+
+/** The bottom of the parabola through three instants, not much farther away than they are. */
+function bottomNear(instant: number, half: number, chordAt: Look['chordAt']): Bottom {
+  const [early, here, late] = [chordAt(instant - half), chordAt(instant), chordAt(instant + half)]
+  const bend = early - 2 * here + late
+  if (!(bend > 0)) return { instant, chordSquared: here }
+  const step = Math.min(Math.max((early - late) / (2 * bend), -TRUSTED), TRUSTED)
+  return {
+    instant: instant + half * step,
+    chordSquared: here + (step * (late - early)) / 2 + (step * step * bend) / 2,
   }
-  return Math.round(instant)
+}
+
+/** The closest approach near an instant, at a whole millisecond; null where it stays beyond the tolerance. */
+function closestTo(passing: number, tolerance: number, chordAt: Look['chordAt']): Approach | null {
+  const rough = bottomNear(passing, CLOSING[0], chordAt)
+  if (separationOf(rough.chordSquared) > tolerance + ROUGH) return null
+  const instant = Math.round(bottomNear(rough.instant, CLOSING[1], chordAt).instant)
+  const separation = separationOf(chordAt(instant))
+  return separation <= tolerance ? { instant, separation } : null
 }
 
 /** The stretch about an instant in which the separation stays within the tolerance. */
@@ -128,7 +166,7 @@ export function skyLight(sunAltitude: number): SkyLight {
   return sunAltitude > TWILIGHT_ALTITUDE.astronomical ? 'astronomical' : 'night'
 }
 
-function alignmentAt(ask: AlignmentAsk, look: Look, instant: number, separation: number): Alignment {
+function alignmentAt(ask: AlignmentAsk, look: Look, { instant, separation }: Approach): Alignment {
   const { at, body, tolerance } = ask
   const disc = bodyAt(body, at, instant)
   const phase = body === 'moon' ? moonPhase(at, instant) : null
@@ -153,10 +191,9 @@ export function alignments(ask: AlignmentAsk): Result<readonly Alignment[], Alig
   const look = lookOf(ask)
   const found: Alignment[] = []
   for (const passing of passings(ask, look)) {
-    const instant = closestTo(passing, look.chordAt)
-    if (instant < ask.from || instant >= ask.until) continue
-    const separation = separationOf(look.chordAt(instant))
-    if (separation <= ask.tolerance) found.push(alignmentAt(ask, look, instant, separation))
+    const closest = closestTo(passing, ask.tolerance, look.chordAt)
+    if (closest !== null && closest.instant >= ask.from && closest.instant < ask.until)
+      found.push(alignmentAt(ask, look, closest))
   }
   return done(found)
 }

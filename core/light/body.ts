@@ -24,7 +24,9 @@ export const LEFT_LIMB: DiscPoint = { across: -1, up: 0 }
 export const RIGHT_LIMB: DiscPoint = { across: 1, up: 0 }
 
 export function bodyAt(body: Body, at: LatLon, instant: number): BodyDisc {
-  return body === 'moon' ? moonAt(at, instant) : { ...sunAt(at, instant), radius: SUN_RADIUS }
+  if (body === 'moon') return moonAt(at, instant)
+  const { azimuth, altitude } = sunAt(at, instant)
+  return { azimuth, altitude, radius: SUN_RADIUS }
 }
 
 /** Where a point of the disc stands, without air. */

@@ -20,6 +20,6 @@ export function hourPlace(lat: number, azimuth: number, altitude: number): HourP
   const meridian = Math.cos(slope) * up - Math.sin(slope) * north
   return {
     hourAngle: degrees(Math.atan2(-east, meridian)),
-    declination: degrees(Math.atan2(pole, Math.hypot(east, meridian))),
+    declination: degrees(Math.atan2(pole, Math.sqrt(east * east + meridian * meridian))),
   }
 }

@@ -1,11 +1,15 @@
 /** `npm run bench`: every measurement in one run, as a table; ratios against an anchor timed in the same run. */
+import { benchAlignment } from './alignment.bench.ts'
 import { benchAssess } from './assess.bench.ts'
+import { benchLight } from './light.bench.ts'
 import type { BenchRow } from './measure.ts'
 import { benchPage } from './page.bench.ts'
 import { benchStore } from './store.bench.ts'
 
 const PARTS: Readonly<Record<string, () => BenchRow[] | Promise<BenchRow[]>>> = {
   assess: benchAssess,
+  light: benchLight,
+  alignment: benchAlignment,
   store: benchStore,
   page: benchPage,
 }

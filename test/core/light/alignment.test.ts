@@ -133,6 +133,19 @@ describe('nothing is missed and nothing added against looking at every minute', 
   })
 })
 
+test('the widest tolerance, high over the horizon and at it, while the sun comes down day by day', () => {
+  const from = Date.UTC(2025, 8, 1)
+  for (const [lat, altitude] of [
+    [90, 2],
+    [70, 0],
+    [0, 60],
+  ] as const) {
+    const target = { bearing: 250, altitude }
+    const span = { from, until: from + 100 * DAY }
+    expect(expectSame({ at: { lat, lon: 20 }, body: 'sun', target, tolerance: 5, ...span })).toBeGreaterThan(10)
+  }
+})
+
 describe('the published place of the sun is found again at its instant', () => {
   // JPL Horizons (DE431) printouts: azimuth and refracted altitude. A hundredth of a degree is 2.4 seconds of the sun's way.
   test.each([
@@ -185,6 +198,16 @@ describe('an alignment tells', () => {
     expect(whole.length).toBeGreaterThan(5)
     expect(parts.length).toBe(whole.length)
     parts.forEach((instant, index) => expect(Math.abs(instant - (whole[index] ?? 0))).toBeLessThan(100))
+  })
+
+  test('the same in a search of ten seconds about it', () => {
+    const all = found({ ...ASK, tolerance: 3 })
+    expect(all.length).toBeGreaterThan(20)
+    for (const { instant } of all) {
+      const [one, ...more] = found({ ...ASK, tolerance: 3, from: instant - 5000, until: instant + 5000 })
+      expect(Math.abs((one?.instant ?? 0) - instant)).toBeLessThan(100)
+      expect(more).toEqual([])
+    }
   })
 
   test('the moon’s phase and the light of the sky, which go together', () => {
