@@ -1,0 +1,225 @@
+/** The line of sight from the lens to an upright thing: how much of it shows, what hides the rest, how tight the line runs. */
+import { maximaOf } from './block-maxima.ts'
+import { type ElevationGrid, type GridPoint, elevationAt } from './elevation-grid.ts'
+import { AT_END, type Crossings, type GridLine, gridLine } from './grid-line.ts'
+import { type Screen, type ScreenCrossing, screenCrossings } from './screen.ts'
+import { type Raised, bulge, lowestBetween, sightElevation, walkLine } from './sight.ts'
+
+/** A thing that stands at a point, from its foot to its top, metres above the sea. */
+export interface Upright extends GridPoint {
+  readonly low: number
+  readonly high: number
+}
+
+/** The point at which a line of sight runs tightest. */
+export interface Tightest {
+  /** Metres above the ground or the screen there; negative when it hides. */
+  readonly clearance: number
+  /** Metres from the eye. */
+  readonly distance: number
+  readonly east: number
+  readonly north: number
+  /** Index of the screen that it is; null for the ground. */
+  readonly screen: number | null
+}
+
+export interface Sightline {
+  /** Metres from the eye to the thing. */
+  readonly distance: number
+  /** Of the line to the foot and of the line to the top; null where nothing known lies between. */
+  readonly toLow: Tightest | null
+  readonly toHigh: Tightest | null
+  /** What hides the most of the thing; its clearance is that of the line to the foot. Null when nothing is hidden, or nothing known. */
+  readonly hiddenBy: Tightest | null
+  /** Metres of the thing hidden from its foot upward; null when all the ground between is unknown. */
+  readonly hidden: number | null
+  /** Share of its height that shows, 0..1; of the known ground alone; null when all of it is unknown. */
+  readonly visibleShare: number | null
+  /** How much of the ground between is known. */
+  readonly ground: 'known' | 'partly-known' | 'unknown'
+}
+
+/** Mutable while the line is walked. */
+interface Found {
+  low: number
+  lowAt: number
+  lowScreen: number | null
+  high: number
+  highAt: number
+  highScreen: number | null
+  /** Metres above the sea at the thing, below which it is hidden. */
+  sill: number
+  sillAt: number
+  sillScreen: number | null
+  sillClearance: number
+  known: boolean
+  unknown: boolean
+}
+
+/** Looks from the eye at the thing over the ground and the screens. Throws a RangeError for a thing whose top is below its foot. */
+export function sightline(
+  grid: ElevationGrid,
+  eye: Raised,
+  target: Upright,
+  refraction: number,
+  screens: readonly Screen[] = [],
+): Sightline {
+  if (!(target.high >= target.low)) throw new RangeError(`top ${target.high} below foot ${target.low}`)
+  const distance = Math.hypot(target.east - eye.east, target.north - eye.north)
+  const found = nothingYet(target)
+  if (distance > 0) {
+    lookOverGround(grid, eye, target, refraction, distance, found)
+    for (const crossing of screenCrossings(grid, eye, target, screens)) {
+      meetScreen(grid, eye, target, refraction, distance, crossing, found)
+    }
+  } else found.known = true
+  return told(eye, target, distance, found)
+}
+
+function nothingYet(target: Upright): Found {
+  return {
+    low: Infinity,
+    lowAt: 0,
+    lowScreen: null,
+    high: Infinity,
+    highAt: 0,
+    highScreen: null,
+    sill: target.low,
+    sillAt: 0,
+    sillScreen: null,
+    sillClearance: 0,
+    known: false,
+    unknown: false,
+  }
+}
+
+function lookOverGround(
+  grid: ElevationGrid,
+  eye: Raised,
+  target: Upright,
+  refraction: number,
+  whole: number,
+  found: Found,
+): void {
+  found.unknown = [eye, target].some((end) => elevationAt(grid, end.east, end.north) === null)
+  const line = gridLine(grid, eye, target)
+  if (line !== null) walk(grid, line, eye, target, refraction, whole, found)
+  // Both ends within one known cell: nothing to cross, nothing unknown.
+  if (!found.unknown) found.known = true
+}
+
+function walk(
+  grid: ElevationGrid,
+  line: GridLine,
+  eye: Raised,
+  target: Upright,
+  refraction: number,
+  whole: number,
+  found: Found,
+): void {
+  const nearest = AT_END * grid.cell
+  walkLine(line, maximaOf(grid), {
+    passes: (highest, from, to) => {
+      if (highest === -Infinity) return true
+      const lowest = (at: number): number => lowestBetween(eye.elevation, at, whole, refraction, from, to) - highest
+      // Neither line runs tighter here than so far, and nothing rises above the line to the sill so far.
+      return lowest(target.low) >= found.low && lowest(target.high) >= found.high && lowest(found.sill) >= 0
+    },
+    seeksUnknown: () => !(found.unknown && found.known),
+    meets: (met) => {
+      meetGround(met, eye, target, refraction, whole, nearest, found)
+      return false
+    },
+  })
+}
+
+function meetGround(
+  met: Crossings,
+  eye: Raised,
+  target: Upright,
+  refraction: number,
+  whole: number,
+  nearest: number,
+  found: Found,
+): void {
+  for (let at = 0; at < met.count; at++) {
+    const distance = met.distances[at] as number
+    if (distance < nearest || distance > whole - nearest) continue
+    const height = met.heights[at] as number
+    if (met.unknown[at] === 1) found.unknown = true
+    if (Number.isNaN(height)) continue
+    found.known = true
+    hold(height, distance, null, eye, target, refraction, whole, found)
+  }
+}
+
+function meetScreen(
+  grid: ElevationGrid,
+  eye: Raised,
+  target: Upright,
+  refraction: number,
+  whole: number,
+  crossing: ScreenCrossing,
+  found: Found,
+): void {
+  const nearest = AT_END * grid.cell
+  if (crossing.distance < nearest || crossing.distance > whole - nearest) return
+  if (crossing.top === null) found.unknown = true
+  else hold(crossing.top, crossing.distance, crossing.screen, eye, target, refraction, whole, found)
+}
+
+/** Holds both lines against a height at a distance. */
+function hold(
+  height: number,
+  distance: number,
+  screen: number | null,
+  eye: Raised,
+  target: Upright,
+  refraction: number,
+  whole: number,
+  found: Found,
+): void {
+  const low = sightElevation(eye.elevation, target.low, distance, whole, refraction) - height
+  const high = sightElevation(eye.elevation, target.high, distance, whole, refraction) - height
+  if (low < found.low) {
+    found.low = low
+    found.lowAt = distance
+    found.lowScreen = screen
+  }
+  if (high < found.high) {
+    found.high = high
+    found.highAt = distance
+    found.highScreen = screen
+  }
+  if (low >= 0) return
+  const share = distance / whole
+  const sill = (height + bulge(distance, whole, refraction) - eye.elevation * (1 - share)) / share
+  if (sill > found.sill) {
+    found.sill = sill
+    found.sillAt = distance
+    found.sillScreen = screen
+    found.sillClearance = low
+  }
+}
+
+function told(eye: Raised, target: Upright, distance: number, found: Found): Sightline {
+  const tightest = (clearance: number, at: number, screen: number | null): Tightest | null => {
+    if (clearance === Infinity) return null
+    const share = distance > 0 ? at / distance : 0
+    const east = eye.east + share * (target.east - eye.east)
+    const north = eye.north + share * (target.north - eye.north)
+    return { clearance, distance: at, east, north, screen }
+  }
+  const height = target.high - target.low
+  const hidden = Math.min(Math.max(0, found.sill - target.low), height)
+  const pointShows = found.sill > target.low ? 0 : 1
+  return {
+    distance,
+    toLow: tightest(found.low, found.lowAt, found.lowScreen),
+    toHigh: tightest(found.high, found.highAt, found.highScreen),
+    hiddenBy: found.sill > target.low ? tightest(found.sillClearance, found.sillAt, found.sillScreen) : null,
+    hidden: found.known ? hidden : null,
+    visibleShare: found.known ? (height > 0 ? 1 - hidden / height : pointShows) : null,
+    ground: found.known ? (found.unknown ? 'partly-known' : 'known') : 'unknown',
+  }
+}
