@@ -24,6 +24,7 @@ export const COMMANDS = [
   { id: 'keep-spot', label: 'Keep this spot', accelerator: 'CmdOrCtrl+K', menu: 'Spot' },
   { id: 'duplicate-spot', label: 'Duplicate the spot', accelerator: 'CmdOrCtrl+D', menu: 'Spot' },
   { id: 'side-by-side', label: 'Side by side', accelerator: 'CmdOrCtrl+I', menu: 'Spot' },
+  { id: 'best-days', label: 'Best days', accelerator: 'CmdOrCtrl+J', menu: 'Spot' },
   { id: 'theme', label: 'Light or dark', accelerator: 'Shift+CmdOrCtrl+L', menu: 'View' },
   { id: 'help', label: 'Help', accelerator: 'F1', menu: 'Help' },
 ] as const satisfies readonly Command[]

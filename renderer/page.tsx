@@ -33,6 +33,9 @@ function OpenPage() {
       />
     )
   }
+  if (open === 'days') {
+    return <LazyPage key="days" load={async () => (await import('#renderer/days/days-page.tsx')).DaysPage} parts={{}} />
+  }
   if (open === 'sheet' && plan.value !== null) {
     const parts = { plan: plan.value, onBack: toBoard }
     return (

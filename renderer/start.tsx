@@ -71,6 +71,7 @@ function run(id: CommandId): void {
     'keep-spot': () => spot !== null && void keepSpot(spot),
     'duplicate-spot': () => spot !== null && void copySpot(spot),
     'side-by-side': openCompare,
+    'best-days': () => spot !== null && (page.value = 'days'),
     theme: () => void changeSettings({ theme: dark.value ? 'light' : 'dark' }),
     help: () => (page.value = 'help'),
   }

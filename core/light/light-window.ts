@@ -23,6 +23,12 @@ export interface DayWindows {
 
 /** Milliseconds between two looks; what happens between them is found all the same, see crossing.ts. */
 export const LOOK_EVERY = 10 * 60_000
+/** The moon's height turns twice a day, and a look at it costs ten at the sun. */
+const LOOK_AT_MOON_EVERY = 30 * 60_000
+
+function lookEvery(kind: WishKind): number {
+  return kind === 'moonUp' ? LOOK_AT_MOON_EVERY : LOOK_EVERY
+}
 
 /** The sun at the instants asked for, each worked out once: every wish looks at the same ones first. */
 function rememberingSun(stage: LightStage): (instant: number) => SunLook {
@@ -90,7 +96,7 @@ export function dayWindows(stage: LightStage, wishes: LightWishes, day: CivilDay
   const windows = wishesMade(wishes).map((kind): WishWindows => {
     if (kind === 'hours') return { kind, spans: wishes.hours === null ? [] : hoursSpans(wishes.hours, day, zone) }
     const margin = (instant: number): number => wishMargin(kind, wishes, stage, instant, sun(instant))
-    return { kind, spans: spansAbove(margin, day.start, day.end, LOOK_EVERY) }
+    return { kind, spans: spansAbove(margin, day.start, day.end, lookEvery(kind)) }
   })
   const [first, ...rest] = windows
   return {
@@ -132,7 +138,7 @@ function commonOfDay(stage: LightStage, wishes: LightWishes, day: CivilDay, zone
       continue
     }
     const margin = (instant: number): number => wishMargin(kind, wishes, stage, instant, sun(instant))
-    left = left.flatMap((span) => spansAbove(margin, span.from, span.until, LOOK_EVERY))
+    left = left.flatMap((span) => spansAbove(margin, span.from, span.until, lookEvery(kind)))
   }
   return left.filter((span) => span.until > span.from)
 }

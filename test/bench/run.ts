@@ -1,6 +1,7 @@
 /** `npm run bench`: every measurement in one run, as a table; ratios against an anchor timed in the same run. */
 import { benchAlignment } from './alignment.bench.ts'
 import { benchAssess } from './assess.bench.ts'
+import { benchGround } from './ground.bench.ts'
 import { benchLight } from './light.bench.ts'
 import type { BenchRow } from './measure.ts'
 import { benchPage } from './page.bench.ts'
@@ -8,6 +9,7 @@ import { benchStore } from './store.bench.ts'
 
 const PARTS: Readonly<Record<string, () => BenchRow[] | Promise<BenchRow[]>>> = {
   assess: benchAssess,
+  ground: benchGround,
   light: benchLight,
   alignment: benchAlignment,
   store: benchStore,

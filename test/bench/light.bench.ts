@@ -1,0 +1,94 @@
+/** The light windows against stepping through every minute with the same margins: one day, and a year of days. */
+import { LOOK_EVERY, commonByDay, dayWindows, daysFrom, hoursSpans } from '#core/light/light-window.ts'
+import type { LightStage } from '#core/light/light-stage.ts'
+import { type LightWishes, wishesMade } from '#core/light/light-wish.ts'
+import { lookAtSun, wishMargin } from '#core/light/wish-margin.ts'
+import { assess } from '#core/plan/assess.ts'
+import { stageOf } from '#core/plan/day-light.ts'
+import { type CivilDay, civilDay } from '#core/time/civil.ts'
+import { examplePlan } from '#test/help/plans.ts'
+import { type BenchRow, against } from './measure.ts'
+
+const ZONE = 'Europe/Berlin'
+const MINUTE = 60_000
+/** Of the year's days these are stepped through; the rest is reckoned from them. */
+const EVERY = 30
+
+const WISHES: LightWishes = {
+  subject: 'lit',
+  landmark: 'lit',
+  altitude: { least: 3, most: 45 },
+  sun: 'out-of-frame',
+  soft: null,
+  moonUp: true,
+  hours: { from: 360, until: 1260 },
+}
+
+function civilDays(year: number): CivilDay[] {
+  return daysFrom(`${year}-01-01`, 365, (date) => {
+    const day = civilDay(date, ZONE)
+    return day.ok ? day.value : null
+  })
+}
+
+/** Minutes of the day in which each wish holds, and all of them. */
+function minuteByMinute(stage: LightStage, day: CivilDay): number[] {
+  const made = wishesMade(WISHES)
+  const counts = Array.from({ length: made.length + 1 }, () => 0)
+  const open = WISHES.hours === null ? [] : hoursSpans(WISHES.hours, day, ZONE)
+  for (let instant = day.start; instant < day.end; instant += MINUTE) {
+    const sun = lookAtSun(stage.at, instant)
+    let all = true
+    made.forEach((kind, index) => {
+      const holds =
+        kind === 'hours'
+          ? open.some(({ from, until }) => instant >= from && instant < until)
+          : wishMargin(kind, WISHES, stage, instant, sun) >= 0
+      if (holds) counts[index] = (counts[index] ?? 0) + 1
+      all &&= holds
+    })
+    if (all) counts[made.length] = (counts[made.length] ?? 0) + 1
+  }
+  return counts
+}
+
+export function benchLight(): BenchRow[] {
+  const plan = examplePlan({ at: { lat: 51.2, lon: 12.4 } })
+  const stage = stageOf(plan, assess(plan))
+  const days = civilDays(2026)
+  const few = days.filter((_, index) => index % EVERY === 0)
+  let sink = 0
+  const first = few[5] ?? days[0]
+  if (first === undefined) throw new Error('the year has no day')
+  const day = against(
+    () => (sink += dayWindows(stage, WISHES, first, ZONE).common.length + 1),
+    () => (sink += minuteByMinute(stage, first).length),
+    20,
+  )
+  const year = against(
+    () => (sink += commonByDay(stage, WISHES, days, ZONE).total.length),
+    () => {
+      for (const each of few) sink += minuteByMinute(stage, each).length
+    },
+    1,
+    5,
+  )
+  if (sink === 0) throw new Error('nothing was found')
+  const scale = days.length / few.length
+  return [
+    {
+      name: `windows of a day, six wishes, looks every ${LOOK_EVERY / MINUTE} min / every minute`,
+      ours: `${day.ours.toFixed(2)} ms`,
+      anchor: `${day.anchor.toFixed(1)} ms`,
+      ratio: day.ratio,
+      aim: '2 ms',
+    },
+    {
+      name: `common windows of a year, six wishes / every minute (of ${few.length} days, scaled to ${days.length})`,
+      ours: `${year.ours.toFixed(0)} ms`,
+      anchor: `${(year.anchor * scale).toFixed(0)} ms`,
+      ratio: year.ratio / scale,
+      aim: '300 ms',
+    },
+  ]
+}
