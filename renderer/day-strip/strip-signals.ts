@@ -11,9 +11,15 @@ import { moonSamples, sunSamples, topAltitude } from './sky-curve.ts'
 /** Where the subject stops. */
 export const place = computed(() => plan.value?.spot.stop.at ?? null)
 
+/** To a hundredth of a degree: within it the sky's shapes don't change to the eye, so a pin that is dragged moves none. */
+const coarsePlace = computed(() => {
+  const at = place.value
+  return at === null ? null : `${at.lat.toFixed(2)} ${at.lon.toFixed(2)}`
+})
+
 export const curves = computed(() => {
   const today = day.value
-  const at = place.value
+  const at = coarsePlace.value === null ? null : place.peek()
   if (today === null || at === null) return null
   return { day: today, at, top: topAltitude(at.lat), sun: sunSamples(at, today), moon: moonSamples(at, today) }
 })

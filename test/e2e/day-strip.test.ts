@@ -1,4 +1,5 @@
 /** The day strip: the line dragged and stepped, dates typed and refused, odd days, far zones, a zone chosen by hand, all kept. */
+import { AxeBuilder } from '@axe-core/playwright'
 import type { Locator, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { newShoot, newSpot } from '#core/plan/new-records.ts'
@@ -313,5 +314,9 @@ describe('elsewhere', () => {
       await strip(opened.page)
         .getByRole('option', { name: new RegExp(`${zone}.*${stripWords.zoneHere}`) })
         .waitFor()
+    // The list stands open: named and readable by axe's rules.
+    const { violations } = await new AxeBuilder({ page: opened.page }).include('.day-strip').analyze()
+    expect(violations.map(({ id, nodes }) => `${id} ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([])
+    await opened.page.keyboard.press('Escape')
   })
 })
