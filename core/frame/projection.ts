@@ -63,11 +63,15 @@ export function makeView(
   }
 }
 
-/** An earth-centred point as it appears at the lens: east, north, up, lifted by refraction, k d^2 / 2R. */
+/** A point in the lens's east, north, up as it appears there: lifted by refraction, k d^2 / 2R. */
+export function lifted(point: LocalPoint, refraction: number): LocalPoint {
+  const level = point.east * point.east + point.north * point.north
+  return { east: point.east, north: point.north, up: point.up + (refraction * level) / (2 * MEAN_EARTH_RADIUS) }
+}
+
+/** An earth-centred point as it appears at the lens. */
 export function apparent(frame: LocalFrame, point: EarthPoint, refraction: number): LocalPoint {
-  const local = toLocal(frame, point)
-  const level = local.east * local.east + local.north * local.north
-  return { east: local.east, north: local.north, up: local.up + (refraction * level) / (2 * MEAN_EARTH_RADIUS) }
+  return lifted(toLocal(frame, point), refraction)
 }
 
 export function toCamera(view: View, point: LocalPoint): CameraPoint {

@@ -1,5 +1,5 @@
 /** The level ground in the frame: where its horizon lies, and faint lines on it that tell distance. */
-import { type Sheet, toSheet } from './layers.ts'
+import { type Sheet, toSheet } from './pen.ts'
 import type { CameraPoint, View } from '#core/frame/projection.ts'
 import { clipLine, clipStretch } from './clip.ts'
 

@@ -1,79 +1,21 @@
 /** Layers: what the painter ordered, projected and merged into as few filled paths as the order allows. */
 import type { CameraPoint } from '#core/frame/projection.ts'
-import { type Bounds, type ImagePoint, clipNear, clipStretch, clipToBounds, NEAR } from './clip.ts'
+import { type ImagePoint, clipNear, clipStretch, NEAR } from './clip.ts'
 import { type RodPoint, ringOutline, stretchOutline, turningArea } from './outline.ts'
 import type { SeenItem, SeenPart, SeenRod } from './painter.ts'
+import { type Box, COARSE, FINE, type Pen, type Sheet, addOutline, newPen, toSheet } from './pen.ts'
 
-/** One filled path. `tone` names material and shade: "hue-1". */
+/** One filled path. `tone` is the classes of its material, its brightness, and whether seams are to be closed. */
 export interface Layer {
   readonly tone: string
   readonly path: string
 }
 
-/** From camera metres to the drawing's units: its middle, and units per metre at one metre's depth. */
-export interface Sheet {
-  readonly middleX: number
-  readonly middleY: number
-  readonly scale: number
-  /** What is drawn reaches a little beyond the frame, so that a blur at its edge has something to draw on. */
-  readonly bounds: Bounds
-  /** No rod is drawn thinner than this, in units: a far cable keeps a trace. */
-  readonly thinnest: number
-}
-
-export function toSheet(sheet: Sheet, point: CameraPoint): ImagePoint {
-  const scale = sheet.scale / point.depth
-  return { x: sheet.middleX + point.right * scale, y: sheet.middleY - point.up * scale }
-}
-
-/** The extent of a path in the drawing's units. */
-interface Box {
-  left: number
-  top: number
-  right: number
-  bottom: number
-}
-
 interface Drawn {
   readonly path: string
   readonly box: Box
-}
-
-/** Path text under way, and how far it reaches. */
-interface Pen extends Box {
-  path: string
-}
-
-function newPen(): Pen {
-  return { path: '', left: Infinity, top: Infinity, right: -Infinity, bottom: -Infinity }
-}
-
-/** Steps per unit to which coordinates are rounded: a tenth, but a hundredth where the shape itself is a hair. */
-const COARSE = 10
-const FINE = 100
-
-/** Adds a closed outline, turning clockwise (or the other way for a hole), so that overlapping outlines of one path unite. */
-function addOutline(pen: Pen, points: readonly ImagePoint[], sheet: Sheet, steps: number, turning: 1 | -1 = 1): void {
-  const kept = clipToBounds(points, sheet.bounds)
-  if (kept.length < 3) return
-  const inOrder = turningArea(kept) * turning < 0 ? kept.toReversed() : kept
-  let verb = 'M'
-  for (const { x, y } of inOrder) {
-    pen.path += `${verb}${Math.round(x * steps) / steps} ${Math.round(y * steps) / steps}`
-    verb = 'L'
-    if (x < pen.left) pen.left = x
-    if (x > pen.right) pen.right = x
-    if (y < pen.top) pen.top = y
-    if (y > pen.bottom) pen.bottom = y
-  }
-  pen.path += 'Z'
-}
-
-/** One closed outline as path text. */
-export function outlinePath(points: readonly ImagePoint[], sheet: Sheet): string {
-  const pen = newPen()
-  addOutline(pen, points, sheet, COARSE)
-  return pen.path
+  /** The convex outline, where it has one: boxes of slanting things overlap where the things don't. */
+  readonly outline: readonly ImagePoint[] | null
 }
 
 function rodPoint(sheet: Sheet, point: CameraPoint, width: number): RodPoint {
@@ -81,7 +23,8 @@ function rodPoint(sheet: Sheet, point: CameraPoint, width: number): RodPoint {
   return { ...toSheet(sheet, point), half }
 }
 
-function drawRod(pen: Pen, rod: SeenRod, sheet: Sheet): void {
+/** Draws a rod; gives its outline when it is but one stretch. */
+function drawRod(pen: Pen, rod: SeenRod, sheet: Sheet): readonly ImagePoint[] | null {
   const { points, widths, closed } = rod
   if (closed && points.every((point) => point.depth >= NEAR)) {
     const ring = ringOutline(points.map((point, index) => rodPoint(sheet, point, widths[index] ?? 0)))
@@ -89,9 +32,10 @@ function drawRod(pen: Pen, rod: SeenRod, sheet: Sheet): void {
       const outerIsFirst = Math.abs(turningArea(ring[0])) > Math.abs(turningArea(ring[1]))
       addOutline(pen, ring[0], sheet, COARSE, outerIsFirst ? 1 : -1)
       addOutline(pen, ring[1], sheet, COARSE, outerIsFirst ? -1 : 1)
-      return
+      return null
     }
   }
+  let outline: readonly ImagePoint[] | null = null
   for (let index = closed ? 0 : 1; index < points.length; index++) {
     const before = (index + points.length - 1) % points.length
     const [from, to] = [points[before], points[index]]
@@ -100,23 +44,26 @@ function drawRod(pen: Pen, rod: SeenRod, sheet: Sheet): void {
     if (kept === null) continue
     const start = rodPoint(sheet, kept[0], widths[before] ?? 0)
     const end = rodPoint(sheet, kept[1], widths[index] ?? 0)
-    addOutline(pen, stretchOutline(start, end), sheet, start.half < 1 || end.half < 1 ? FINE : COARSE)
+    outline = stretchOutline(start, end)
+    addOutline(pen, outline, sheet, start.half < 1 || end.half < 1 ? FINE : COARSE)
   }
+  return points.length === 2 ? outline : null
 }
 
 function drawItem(item: SeenItem, sheet: Sheet): Drawn | null {
   const pen = newPen()
-  if (item.kind === 'rod') drawRod(pen, item, sheet)
+  let outline: readonly ImagePoint[] | null = null
+  if (item.kind === 'rod') outline = drawRod(pen, item, sheet)
   else if (item.kind === 'face') {
-    const points = clipNear(item.points).map((point) => toSheet(sheet, point))
-    addOutline(pen, points, sheet, COARSE)
+    outline = clipNear(item.points).map((point) => toSheet(sheet, point))
+    addOutline(pen, outline, sheet, COARSE)
   } else if (item.centre.depth >= NEAR) {
     const { x, y } = toSheet(sheet, item.centre)
     const radius = (item.radius * sheet.scale) / item.centre.depth
     addOutline(pen, circle(x, y, radius), sheet, COARSE)
   }
   const { path, left, top, right, bottom } = pen
-  return path === '' ? null : { path, box: { left, top, right, bottom } }
+  return path === '' ? null : { path, box: { left, top, right, bottom }, outline }
 }
 
 function circle(x: number, y: number, radius: number): ImagePoint[] {
@@ -126,37 +73,71 @@ function circle(x: number, y: number, radius: number): ImagePoint[] {
   })
 }
 
-/** Rods and balls are round and have one tone; glass and rubber look the same from every side. */
-function toneOf(item: SeenItem): string {
-  const plain = item.kind !== 'face' || item.material === 'glass' || item.material === 'dark'
-  return plain ? item.material : `${item.material}-${item.shade}`
+/** Glass and rubber look the same from every side. Only faces have seams to be closed. */
+function toneOf({ material, shade, kind }: SeenItem): string {
+  if (material === 'glass' || material === 'dark') return `tone-${material}`
+  return `tone-${material} step-${shade}${kind === 'face' ? ' seam' : ''}`
 }
 
 /** How many layers back a later item may slip under, to join one of its tone. */
-const LOOK_BACK = 14
+const LOOK_BACK = 24
 
-function overlap(one: Box, other: Box): boolean {
-  // A hair of room for the strokes that close the seams.
+function overlap(one: Box, other: Box, slack: number): boolean {
   return (
-    one.left < other.right + 1 && other.left < one.right + 1 && one.top < other.bottom + 1 && other.top < one.bottom + 1
+    one.left < other.right - slack &&
+    other.left < one.right - slack &&
+    one.top < other.bottom - slack &&
+    other.top < one.bottom - slack
   )
-}
-
-/** The layer an item can join without changing what covers what; null when it needs one of its own. */
-function layerFor(layers: readonly GrowingLayer[], tone: string, box: Box): GrowingLayer | null {
-  for (let index = layers.length - 1; index >= Math.max(0, layers.length - LOOK_BACK); index--) {
-    const layer = layers[index]
-    if (layer === undefined) return null
-    if (layer.tone === tone) return layer
-    if (overlap(layer.box, box)) return null
-  }
-  return null
 }
 
 interface GrowingLayer {
   readonly tone: string
   path: string
+  /** Around all its items. */
   readonly box: Box
+  readonly items: Drawn[]
+}
+
+/**
+ * Whether the line of an edge parts the outlines, but for `slack`. One that isn't convex parts by such edges alone as have all of
+ * it on their inner side.
+ */
+function edgeParts(one: readonly ImagePoint[], other: readonly ImagePoint[], slack: number): boolean {
+  const turn = turningArea(one) < 0 ? -1 : 1
+  let from = one.at(-1)
+  for (const to of one) {
+    if (from === undefined) return false
+    const [dx, dy] = [(to.x - from.x) * turn, (to.y - from.y) * turn]
+    const length = Math.hypot(dx, dy)
+    const { x, y } = from
+    const inward = (point: ImagePoint): number => (dx * (point.y - y) - dy * (point.x - x)) / length
+    if (length > 0 && other.every((point) => inward(point) < slack) && one.every((point) => inward(point) > -slack / 2))
+      return true
+    from = to
+  }
+  return false
+}
+
+function apart(one: Drawn, other: Drawn, slack: number): boolean {
+  if (!overlap(one.box, other.box, slack)) return true
+  if (slack <= 0 || one.outline === null || other.outline === null) return false
+  return edgeParts(one.outline, other.outline, slack) || edgeParts(other.outline, one.outline, slack)
+}
+
+function touches(layer: GrowingLayer, item: Drawn, slack: number): boolean {
+  return overlap(layer.box, item.box, slack) && layer.items.some((one) => !apart(one, item, slack))
+}
+
+/** The layer an item can join without changing what covers what; null when it needs one of its own. */
+function layerFor(layers: readonly GrowingLayer[], tone: string, item: Drawn, slack: number): GrowingLayer | null {
+  for (let index = layers.length - 1; index >= Math.max(0, layers.length - LOOK_BACK); index--) {
+    const layer = layers[index]
+    if (layer === undefined) return null
+    if (layer.tone === tone) return layer
+    if (touches(layer, item, slack)) return null
+  }
+  return null
 }
 
 function grow(box: Box, other: Box): void {
@@ -166,19 +147,27 @@ function grow(box: Box, other: Box): void {
   box.bottom = Math.max(box.bottom, other.bottom)
 }
 
-/** Items of one tone become one path where nothing that lies between them in the order touches the later one. */
-export function layersOf(parts: readonly SeenPart[], sheet: Sheet): Layer[] {
+/** A hair of room for the strokes that close the seams. */
+const ROOM = -1
+
+/**
+ * Items of one tone become one path where nothing that lies between them in the order touches the later one. With a `slack`
+ * of some units, what overlaps by less counts as apart: a soft thing needs far fewer paths, and shows no difference.
+ */
+export function layersOf(parts: readonly SeenPart[], sheet: Sheet, slack = ROOM): Layer[] {
   const layers: GrowingLayer[] = []
   for (const { items } of parts) {
     for (const item of items) {
       const drawn = drawItem(item, sheet)
       if (drawn === null) continue
       const tone = toneOf(item)
-      const layer = layerFor(layers, tone, drawn.box)
-      if (layer === null) layers.push({ tone, path: drawn.path, box: drawn.box })
+      const { path, box } = drawn
+      const layer = layerFor(layers, tone, drawn, slack)
+      if (layer === null) layers.push({ tone, path, box: { ...box }, items: [drawn] })
       else {
-        layer.path += drawn.path
-        grow(layer.box, drawn.box)
+        layer.path += path
+        layer.items.push(drawn)
+        grow(layer.box, box)
       }
     }
   }

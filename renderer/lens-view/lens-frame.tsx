@@ -7,8 +7,10 @@ import { lensViewWords } from '#renderer/words/en-lens-view.ts'
 import { type FrameDrag, centre, dragTo, giveUp, keyDown, letGo } from './compose.ts'
 import { cropGuide, thirds } from './guide-choice.ts'
 import { CropGuide, CutMarks, Thirds, cropRect } from './guides.tsx'
-import { EmptyFrame, Scenery } from './lens-drawing.tsx'
+import { BodyMarks } from './body-marks.tsx'
+import { EmptyFrame } from './lens-drawing.tsx'
 import { type Picture, pictureOf } from './picture.ts'
+import { Scenery } from './scenery.tsx'
 import { besidePicture, describe } from './sentence.ts'
 
 interface LensFrameProps {
@@ -103,6 +105,7 @@ function Working({ picture, plan, assessment }: { picture: Picture; plan: Plan; 
       {crop === null ? null : <CropGuide crop={crop} rect={rect} width={width} height={height} />}
       {thirds.value ? <Thirds {...rect} /> : null}
       <CutMarks assessment={assessment} rect={rect} millimetres={millimetres} />
+      <BodyMarks light={assessment.light} width={width} height={height} />
     </svg>
   )
 }

@@ -1,7 +1,8 @@
 /** The painter's order: items of a solid as the camera has them, back to front, those that face away left out, each with its shade. */
 import type { CameraPoint } from '#core/frame/projection.ts'
-import type { LocalPoint } from '#core/geo/local-frame.ts'
 import type { Block, Face, Item, Material, Solid } from '#core/scene/solid.ts'
+import { type Lighting, toneStep } from './lighting.ts'
+import type { See } from './see.ts'
 
 export interface SeenFace {
   readonly kind: 'face'
@@ -13,6 +14,7 @@ export interface SeenFace {
 export interface SeenRod {
   readonly kind: 'rod'
   readonly material: Material
+  readonly shade: number
   readonly points: readonly CameraPoint[]
   readonly widths: readonly number[]
   readonly closed: boolean
@@ -21,6 +23,7 @@ export interface SeenRod {
 export interface SeenBall {
   readonly kind: 'ball'
   readonly material: Material
+  readonly shade: number
   readonly centre: CameraPoint
   readonly radius: number
 }
@@ -33,19 +36,15 @@ export interface SeenPart {
   readonly items: readonly SeenItem[]
 }
 
-export type See = (point: LocalPoint) => CameraPoint
+/** What every item is seen by. */
+interface Look {
+  readonly see: See
+  readonly lighting: Lighting
+}
 
-/** Shades run from 0, the brightest, to this. */
-export const DARKEST = 6
-
-/**
- * The drawing's own lamp, high on the left behind the camera (right, up, depth), of unit length. It tells the sides of a
- * thing apart and means no sun.
- */
-const LAMP: CameraPoint = { right: -0.42, up: 0.72, depth: -0.5525 }
 /** Parts from far to near. */
-export function paintOrder(solid: Solid, see: See): SeenPart[] {
-  return ordered(solid, see).flatMap(({ parts }) => parts)
+export function paintOrder(solid: Solid, see: See, lighting: Lighting): SeenPart[] {
+  return ordered(solid, { see, lighting }).flatMap(({ parts }) => parts)
 }
 
 interface Ranked {
@@ -53,12 +52,13 @@ interface Ranked {
   readonly parts: readonly SeenPart[]
 }
 
-function ordered(solid: Solid, see: See): Ranked[] {
-  return solid.map((block) => rank(block, see)).toSorted((one, other) => other.range - one.range)
+function ordered(solid: Solid, look: Look): Ranked[] {
+  return solid.map((block) => rank(block, look)).toSorted((one, other) => other.range - one.range)
 }
 
-function rank(block: Block, see: See): Ranked {
-  if (block.kind === 'part') return rankItems(block.items, see)
+function rank(block: Block, look: Look): Ranked {
+  if (block.kind === 'part') return rankItems(block.items, look)
+  const { see } = look
   const foot = see(block.at)
   const tip = see({
     east: block.at.east + block.normal.east,
@@ -68,8 +68,8 @@ function rank(block: Block, see: See): Ranked {
   // The lens is the origin: it lies on the front side when the normal points toward it.
   const toward =
     (tip.right - foot.right) * foot.right + (tip.up - foot.up) * foot.up + (tip.depth - foot.depth) * foot.depth
-  const front = ordered(block.front, see)
-  const back = ordered(block.back, see)
+  const front = ordered(block.front, look)
+  const back = ordered(block.back, look)
   const inOrder = toward < 0 ? [...back, ...front] : [...front, ...back]
   const range = inOrder.reduce((sum, one) => sum + one.range, 0) / Math.max(1, inOrder.length)
   return { range, parts: inOrder.flatMap(({ parts }) => parts) }
@@ -81,8 +81,8 @@ interface Placed {
   readonly seen: readonly SeenItem[]
 }
 
-function rankItems(items: readonly Item[], see: See): Ranked {
-  const placed = items.map((item) => placeItem(item, see))
+function rankItems(items: readonly Item[], look: Look): Ranked {
+  const placed = items.map((item) => placeItem(item, look))
   let range = 0
   let depth = 0
   for (const one of placed) {
@@ -106,17 +106,19 @@ function middleOf(points: readonly CameraPoint[]): CameraPoint {
   return { right: right / count, up: up / count, depth: depth / count }
 }
 
-function placeItem(item: Item, see: See): Placed {
+function placeItem(item: Item, look: Look): Placed {
   const { material } = item
+  const { see, lighting } = look
+  const shade = lighting.round
   if (item.kind === 'ball') {
     const centre = see(item.centre)
-    return placedAt(centre, [{ kind: 'ball', material, centre, radius: item.radius }])
+    return placedAt(centre, [{ kind: 'ball', material, shade, centre, radius: item.radius }])
   }
   const points = item.points.map(see)
   const middle = middleOf(points)
-  if (item.kind === 'face') return placedAt(middle, seenFaces(item, points, middle, see))
+  if (item.kind === 'face') return placedAt(middle, seenFaces(item, points, middle, look))
   const { widths, closed } = item
-  return placedAt(middle, [{ kind: 'rod', material, points, widths, closed }])
+  return placedAt(middle, [{ kind: 'rod', material, shade, points, widths, closed }])
 }
 
 function placedAt(middle: CameraPoint, seen: readonly SeenItem[]): Placed {
@@ -124,16 +126,16 @@ function placedAt(middle: CameraPoint, seen: readonly SeenItem[]): Placed {
 }
 
 /** The face and what is painted upon it; nothing when it looks away. */
-function seenFaces(face: Face, points: readonly CameraPoint[], middle: CameraPoint, see: See): SeenFace[] {
+function seenFaces(face: Face, points: readonly CameraPoint[], middle: CameraPoint, look: Look): SeenFace[] {
   const normal = normalOf(points)
   const toward = normal.right * middle.right + normal.up * middle.up + normal.depth * middle.depth
   if (toward >= 0) return []
-  const shade = shadeOf(normal)
+  const shade = toneStep(normal, look.lighting)
   const own: SeenFace = { kind: 'face', material: face.material, shade, points }
   const upon = face.upon ?? []
   return [
     own,
-    ...upon.map((one): SeenFace => ({ kind: 'face', material: one.material, shade, points: one.points.map(see) })),
+    ...upon.map((one): SeenFace => ({ kind: 'face', material: one.material, shade, points: one.points.map(look.see) })),
   ]
 }
 
@@ -154,14 +156,4 @@ export function normalOf(points: readonly CameraPoint[]): CameraPoint {
     before = point
   }
   return { right, up, depth }
-}
-
-/** A face turned this far from the lamp (cosine) has the darkest shade. */
-const TURNED_AWAY = -0.55
-
-function shadeOf(normal: CameraPoint): number {
-  const length = Math.hypot(normal.right, normal.up, normal.depth)
-  if (length === 0) return DARKEST / 2
-  const lit = (normal.right * LAMP.right + normal.up * LAMP.up + normal.depth * LAMP.depth) / length
-  return Math.min(DARKEST, Math.round(((1 - lit) / (1 - TURNED_AWAY)) * DARKEST))
 }

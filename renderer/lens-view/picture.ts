@@ -1,14 +1,18 @@
 /** The picture through the lens as plain data: horizon, ground, landmark and subject as filled paths, and how soft each is. */
-import { type View, apparent, toCamera } from '#core/frame/projection.ts'
-import { localFrame, toEarth } from '#core/geo/local-frame.ts'
-import { blurDisc } from '#core/optics/depth-of-field.ts'
+import type { View } from '#core/frame/projection.ts'
+import { localFrame } from '#core/geo/local-frame.ts'
+import type { Sky } from '#core/light/exposure.ts'
+import { blurDisc, blurDiscAtInfinity } from '#core/optics/depth-of-field.ts'
 import type { Assessment } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
-import { subjectPoint } from '#core/scene/box.ts'
-import { clipNear } from './clip.ts'
 import { groundLines, horizonLine } from './ground-lines.ts'
-import { type Layer, type Sheet, layersOf, outlinePath, toSheet } from './layers.ts'
-import { type See, type SeenPart, paintOrder } from './painter.ts'
+import { contactPatch, landmarkShadow, subjectShadow } from './ground-shadows.ts'
+import { type Layer, layersOf } from './layers.ts'
+import { type Lighting, darknessAt, lightingOf } from './lighting.ts'
+import { type SeenPart, paintOrder } from './painter.ts'
+import type { Sheet } from './pen.ts'
+import { type See, seer } from './see.ts'
+import { type SkyBody, moonInPicture, sunInPicture } from './sky-bodies.ts'
 import { solidOfLandmark, solidOfSubject } from './solids.ts'
 
 /** Layers drawn with one softness: the standard deviation of the blur in the drawing's units, 0 for sharp. */
@@ -22,7 +26,18 @@ export interface Picture {
   readonly height: number
   /** Height of the level horizon in the drawing; may lie outside it. */
   readonly horizon: number
+  /** 0 by day to 1 at night. */
+  readonly darkness: number
+  readonly sky: Sky
+  /** Null when down or nowhere near the picture. */
+  readonly sun: SkyBody | null
+  readonly moon: SkyBody | null
+  /** How soft sun and moon are: like all that is infinitely far. */
+  readonly skyDeviation: number
   readonly groundLines: string
+  /** Shadows on the ground; empty where the sun casts none. */
+  readonly subjectShadow: string
+  readonly landmarkShadow: string
   readonly contact: string
   readonly landmark: SoftLayers | null
   /** True when the landmark stands before the subject. */
@@ -54,61 +69,59 @@ function sheetOf(view: View, width: number, height: number): Sheet {
 
 /** Null when nothing can be framed. `width` is in the drawing's units, usually screen pixels. */
 export function pictureOf(plan: Plan, assessment: Assessment, width: number): Picture | null {
-  const { view, levels } = assessment
+  const { view, levels, light } = assessment
   if (view === null) return null
   const height = (width * view.frameHeight) / view.frameWidth
   const sheet = sheetOf(view, width, height)
-  const { spot } = plan
+  const { spot, shoot } = plan
   const aboveStop = levels.standpoint + spot.standpoint.lensHeight - levels.stop
   // Where the subject stands above the lens, its ground can't be seen: then the ground is the one the camera stands on.
   const below = aboveStop > 0.05 ? aboveStop : spot.standpoint.lensHeight
   const landmarkDepth = assessment.landmarkExtent?.near ?? Infinity
+  const see = seer(view, localFrame(spot.stop.at, levels.stop), spot.stop.heading)
+  const lighting = lightingOf(view, light, shoot.sky)
   return {
     width,
     height,
     horizon: horizonLine(view, sheet),
+    darkness: darknessAt(light.sun.apparent),
+    sky: shoot.sky,
+    sun: sunInPicture(view, sheet, light),
+    moon: moonInPicture(view, sheet, light),
+    skyDeviation: skyDeviation(assessment, view, sheet),
     groundLines: groundLines(view, sheet, below, assessment.toSubject.distance),
-    contact: contactPatch(plan, assessment, view, sheet),
-    landmark: landmarkLayers(plan, assessment, view, sheet),
+    subjectShadow: subjectShadow(plan, assessment, see, sheet),
+    landmarkShadow: landmarkShadow(plan, assessment, view, sheet),
+    contact: contactPatch(plan, see, sheet),
+    landmark: landmarkLayers(plan, assessment, view, sheet, lighting),
     landmarkBefore: landmarkDepth < (assessment.subjectExtent?.near ?? 0),
-    subject: subjectLayers(plan, assessment, view, sheet),
+    subject: subjectLayers(plan, assessment, { view, sheet, see, lighting }),
   }
 }
 
-function seeSubject(plan: Plan, assessment: Assessment, view: View): See {
-  const { stop } = plan.spot
-  const ground = localFrame(stop.at, assessment.levels.stop)
-  return (point) => {
-    const turned = subjectPoint(stop.heading, point.north, point.east, point.up)
-    return toCamera(view, apparent(view.frame, toEarth(ground, turned.east, turned.north, turned.up), view.refraction))
-  }
+function skyDeviation({ sharp, focalLength }: Assessment, view: View, sheet: Sheet): number {
+  if (sharp === null || focalLength === null) return 0
+  return deviationOf(blurDiscAtInfinity(focalLength, sharp.used.exact, sharp.focusDistance), view, sheet)
 }
 
-/** A neutral patch on the ground where the subject touches it; the sun's shadow is another matter. */
-function contactPatch(plan: Plan, assessment: Assessment, view: View, sheet: Sheet): string {
-  const see = seeSubject(plan, assessment, view)
-  const { length, width } = plan.shoot.subject
-  const corners = Array.from({ length: 32 }, (_, index) => {
-    const turn = (index / 32) * 2 * Math.PI
-    return see({ east: (width / 2) * 0.85 * Math.cos(turn), north: (length / 2) * 0.98 * Math.sin(turn), up: 0 })
-  })
-  return outlinePath(
-    clipNear(corners).map((point) => toSheet(sheet, point)),
-    sheet,
-  )
-}
+/** What overlaps by less than this many units, or than its softness, counts as apart in the far landmark. */
+const LEAST_SLACK = 0.4
 
-function landmarkLayers(plan: Plan, assessment: Assessment, view: View, sheet: Sheet): SoftLayers | null {
+function landmarkLayers(
+  plan: Plan,
+  assessment: Assessment,
+  view: View,
+  sheet: Sheet,
+  lighting: Lighting,
+): SoftLayers | null {
   const { landmark } = plan
   if (landmark === null || assessment.landmarkExtent === null) return null
   const placed = solidOfLandmark(landmark, assessment.levels.landmark)
   if (placed === null) return null
-  const { frame, solid } = placed
-  const see: See = (point) =>
-    toCamera(view, apparent(view.frame, toEarth(frame, point.east, point.north, point.up), view.refraction))
-  const disc = assessment.sharp?.landmark?.disc ?? 0
+  const deviation = deviationOf(assessment.sharp?.landmark?.disc ?? 0, view, sheet)
+  const parts = paintOrder(placed.solid, seer(view, placed.frame), lighting)
   const thin = { ...sheet, thinnest: 0.35 }
-  return { deviation: deviationOf(disc, view, sheet), layers: layersOf(paintOrder(solid, see), thin) }
+  return { deviation, layers: layersOf(parts, thin, Math.max(LEAST_SLACK, deviation)) }
 }
 
 /** Units of standard deviation of a blur disc given in millimetres on the sensor. */
@@ -118,8 +131,15 @@ function deviationOf(disc: number, view: View, sheet: Sheet): number {
   return deviation < FINEST_BLUR ? 0 : deviation
 }
 
-function subjectLayers(plan: Plan, assessment: Assessment, view: View, sheet: Sheet): SoftLayers[] {
-  const parts = paintOrder(solidOfSubject(plan.shoot.subject), seeSubject(plan, assessment, view))
+interface Stand {
+  readonly view: View
+  readonly sheet: Sheet
+  readonly see: See
+  readonly lighting: Lighting
+}
+
+function subjectLayers(plan: Plan, assessment: Assessment, { view, sheet, see, lighting }: Stand): SoftLayers[] {
+  const parts = paintOrder(solidOfSubject(plan.shoot.subject), see, lighting)
   const { sharp, focalLength } = assessment
   if (sharp === null || focalLength === null || sharp.endToEnd) {
     return [{ deviation: 0, layers: layersOf(parts, sheet) }]

@@ -1,8 +1,11 @@
 /** Sentences of the view through the lens: what is in the frame, and why there is nothing to see. */
+import type { LightFrom } from '#core/light/direction.ts'
 import type { Assessment } from '#core/plan/assess.ts'
+import type { BodyReading } from '#core/plan/light-reading.ts'
 import type { Plan } from '#core/plan/plan.ts'
-import { share } from '#renderer/part/figure.ts'
+import { degrees, share } from '#renderer/part/figure.ts'
 import { lensViewWords } from '#renderer/words/en-lens-view.ts'
+import { castsLight } from './lighting.ts'
 
 export function subjectName(plan: Plan): string {
   return plan.shoot.subject.name === '' ? lensViewWords.theSubject : plan.shoot.subject.name
@@ -36,6 +39,34 @@ export function besidePicture(plan: Plan, assessment: Assessment): string | null
   return null
 }
 
+/** Whether a part of a body that is up stands in the frame. */
+function isIn({ up, inFrame, radius }: BodyReading): boolean {
+  return up && inFrame !== null && inFrame.at !== null && inFrame.within > -radius
+}
+
+/** What light there is, in a sentence or two. */
+export function describeLight(plan: Plan, { light }: Assessment): string {
+  const said: string[] = []
+  const { sky } = plan.shoot
+  const say = lensViewWords.light
+  if (!light.sun.up) said.push(say.down(degrees(-light.sun.apparent, 0)))
+  else if (!castsLight(light, sky)) said.push(say.soft[sky])
+  else {
+    if (light.from !== null) said.push(fromText(light.from))
+    if (light.subject.lit !== null) said.push(say.lit(subjectName(plan), share(light.subject.lit)))
+  }
+  if (isIn(light.sun)) said.push(say.sunIn)
+  if (isIn(light.moon)) said.push(say.moonIn(share(light.moon.phase.lit)))
+  return said.join(' ')
+}
+
+function fromText({ side, hand, angle }: LightFrom): string {
+  const say = lensViewWords.light
+  if (side === 'above') return say.straight(say.from.above)
+  if (hand === null) return say.straight(say.from[side])
+  return say.sun(say.handed[side](say.hands[hand]), degrees(angle, 0))
+}
+
 /** The picture in words, for those who hear it. */
 export function describe(plan: Plan, assessment: Assessment): string {
   const { subject, landmark } = assessment
@@ -45,5 +76,5 @@ export function describe(plan: Plan, assessment: Assessment): string {
     parts.push(lensViewWords.fills(landmarkName(plan), share(landmark.widthFill), share(landmark.heightFill)))
   const beside = besidePicture(plan, assessment)
   if (beside !== null) parts.push(beside)
-  return `${lensViewWords.view}. ${parts.join(' ')}`
+  return `${lensViewWords.view}. ${parts.join(' ')} ${describeLight(plan, assessment)}`
 }

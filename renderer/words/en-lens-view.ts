@@ -1,4 +1,7 @@
 /** The words of the view through the lens. */
+import type { LightSide } from '#core/light/direction.ts'
+import type { Sky } from '#core/light/exposure.ts'
+
 export const lensViewWords = {
   view: 'View through the lens',
   theSubject: 'the subject',
@@ -35,6 +38,36 @@ export const lensViewWords = {
   pitchOf: 'Pitch of the aim in degrees, up positive',
   noSuchAim: (subject: string) => `With that aim ${subject} is out of the frame. The aim stays as it was.`,
   cut: (amount: string) => `cut ${amount}`,
+  sunOut: (angle: string) => `sun ${angle} out`,
+  moonOut: (angle: string) => `moon ${angle} out`,
+  light: {
+    from: {
+      front: 'from the front',
+      side: 'from the side',
+      behind: 'from behind the subject',
+      above: 'from above',
+    } satisfies Record<LightSide, string>,
+    handed: {
+      front: (hand: string) => `from the front ${hand}`,
+      side: (hand: string) => `from the ${hand}`,
+      behind: (hand: string) => `from behind on the ${hand}`,
+      above: () => 'from above',
+    } satisfies Record<LightSide, (hand: string) => string>,
+    hands: { left: 'left', right: 'right' },
+    sun: (side: string, angle: string) => `The sun comes ${side}, ${angle} round.`,
+    straight: (side: string) => `The sun comes ${side}.`,
+    lit: (subject: string, share: string) => `${subject}’s seen sides are ${share} lit.`,
+    soft: {
+      clear: '',
+      hazy: '',
+      'cloudy-bright': 'Bright cloud gives soft light without shadows.',
+      overcast: 'The overcast sky gives soft light without shadows.',
+      'open-shade': 'The sky alone gives soft light in open shade.',
+    } satisfies Record<Sky, string>,
+    down: (angle: string) => `The sun is down, ${angle} under the horizon.`,
+    sunIn: 'The sun stands in the frame.',
+    moonIn: (lit: string) => `The moon stands in the frame, ${lit} lit.`,
+  },
   moveComposition: 'Move the composition',
   centreSubject: 'Centre the subject',
   turnCamera: 'Turn the camera',

@@ -54,6 +54,9 @@ export function spanRule(span: Span, base: number): SpanRule {
   return { span, piers: pierIndexes(span), lengths, half: span.width / 2, at: place, onward }
 }
 
+/** Which ends of a block are closed: one against which the next block stands is never seen. */
+export type Ends = readonly [first: boolean, last: boolean]
+
 /** A straight block from one place along to another, between two asides and two heights. */
 export function spanBlock(
   rule: SpanRule,
@@ -61,6 +64,7 @@ export function spanBlock(
   along: readonly [PlaceAlong, PlaceAlong],
   aside: readonly [number, number],
   up: readonly [number, number],
+  ends: Ends = [true, true],
 ): Face[] {
   const row = (side: number): LocalPoint[] => [
     rule.at(along[0], side, up[0]),
@@ -70,7 +74,11 @@ export function spanBlock(
   ]
   const right = row(aside[1])
   const left = row(aside[0])
-  return [face(material, right.toReversed()), face(material, left), ...band(material, left, right)]
+  const [first, top, end, bottom] = band(material, left, right)
+  if (first === undefined || top === undefined || end === undefined || bottom === undefined)
+    throw new Error('a block has four faces between its sides')
+  const closed = [...(ends[0] ? [first] : []), ...(ends[1] ? [end] : [])]
+  return [face(material, right.toReversed()), face(material, left), top, bottom, ...closed]
 }
 
 /** Places along a segment, evenly, both ends included; no farther apart than `apart` metres, no more than `most` steps. */

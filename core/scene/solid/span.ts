@@ -5,7 +5,7 @@ import type { Span } from '#core/scene/landmark.ts'
 import type { Part, Solid } from '#core/scene/solid.ts'
 import { archesSolid } from './arches.ts'
 import { part, rod } from './shape.ts'
-import { type PlaceAlong, type SpanRule, spanBlock, spanRule, steps } from './span-rule.ts'
+import { type Ends, type PlaceAlong, type SpanRule, spanBlock, spanRule, steps } from './span-rule.ts'
 
 /** Most steps of the drawing in one stretch between two points: enough for the eye, few enough for the drag. */
 const MOST_STEPS = 28
@@ -31,16 +31,20 @@ function clamp(value: number, low: number, high: number): number {
   return Math.min(high, Math.max(low, value))
 }
 
+/** Only where the line begins or ends is a block of it free at its end. */
+function freeEnds(rule: SpanRule, along: readonly [PlaceAlong, PlaceAlong]): Ends {
+  return [along[0] <= 0, along[1] >= rule.lengths.length]
+}
+
 /** The deck in steps, so that each is drawn in its own order of distance. */
 function deck(rule: SpanRule, top: number, thick: number, apart: number): Part[] {
   const { half } = rule
   return rule.lengths.flatMap((_, segment) => {
     const places = steps(rule, segment, apart, MOST_STEPS)
-    return places
-      .slice(1)
-      .map((place, index) =>
-        part(spanBlock(rule, 'hue', [places[index] ?? segment, place], [-half, half], [Math.max(0, top - thick), top])),
-      )
+    return places.slice(1).map((place, index) => {
+      const along = [places[index] ?? segment, place] as const
+      return part(spanBlock(rule, 'hue', along, [-half, half], [Math.max(0, top - thick), top], freeEnds(rule, along)))
+    })
   })
 }
 
@@ -180,7 +184,8 @@ function wall(rule: SpanRule): Solid {
     const places = steps(rule, segment, apart, 60)
     return places.slice(1).flatMap((place, index) => {
       const before = places[index] ?? segment
-      const block = part(spanBlock(rule, 'hue', [before, place], [-half, half], [0, body]))
+      const ends = freeEnds(rule, [before, place])
+      const block = part(spanBlock(rule, 'hue', [before, place], [-half, half], [0, body], ends))
       if (!parapet) return [block]
       const edge = (share: number): PlaceAlong => before + (place - before) * share
       const isLast = segment === rule.lengths.length - 1 && index === places.length - 2
@@ -192,7 +197,7 @@ function wall(rule: SpanRule): Solid {
         ...SIDES.map((side) => {
           const aside: [number, number] = side < 0 ? [-half, thick - half] : [half - thick, half]
           return part(
-            spanBlock(rule, 'hue', [before, place], aside, [body, body + (height - body) * 0.45]),
+            spanBlock(rule, 'hue', [before, place], aside, [body, body + (height - body) * 0.45], ends),
             spanBlock(rule, 'hue', merlon, aside, [body + (height - body) * 0.45, height]),
           )
         }),

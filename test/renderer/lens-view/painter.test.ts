@@ -3,7 +3,9 @@ import { describe, expect, test } from 'vitest'
 import type { LocalPoint } from '#core/geo/local-frame.ts'
 import type { Part, Solid } from '#core/scene/solid.ts'
 import { at, ball, box, divide, part } from '#core/scene/solid/shape.ts'
-import { type See, normalOf, paintOrder } from '#renderer/lens-view/painter.ts'
+import type { Lighting } from '#renderer/lens-view/lighting.ts'
+import { normalOf, paintOrder } from '#renderer/lens-view/painter.ts'
+import type { See } from '#renderer/lens-view/see.ts'
 
 /** A camera at the given place that looks north, level. */
 function from(place: LocalPoint): See {
@@ -12,8 +14,19 @@ function from(place: LocalPoint): See {
 
 const SOUTH = at(-10, 0, 0)
 
+/** A sun behind the camera's left shoulder. */
+const LIGHTING: Lighting = {
+  sun: { right: -0.6, up: 0.48, depth: -0.64 },
+  zenith: { right: 0, up: 1, depth: 0 },
+  hazy: false,
+  even: 2,
+  round: 1,
+}
+
 function radii(solid: Solid, see: See): number[] {
-  return paintOrder(solid, see).flatMap(({ items }) => items.map((item) => (item.kind === 'ball' ? item.radius : 0)))
+  return paintOrder(solid, see, LIGHTING).flatMap(({ items }) =>
+    items.map((item) => (item.kind === 'ball' ? item.radius : 0)),
+  )
 }
 
 function mark(ahead: number, right: number, radius: number): Part {
@@ -26,7 +39,7 @@ test('parts are drawn from far to near, whatever their order in the solid', () =
 })
 
 test('of a box seen square on only the near side is drawn', () => {
-  const [seen] = paintOrder([part(box('hue', [0, 2], [-1, 1], [-1, 1]))], from(SOUTH))
+  const [seen] = paintOrder([part(box('hue', [0, 2], [-1, 1], [-1, 1]))], from(SOUTH), LIGHTING)
   expect(seen?.items).toHaveLength(1)
   const [face] = seen?.items ?? []
   if (face?.kind !== 'face') throw new Error('a face')
@@ -34,7 +47,7 @@ test('of a box seen square on only the near side is drawn', () => {
 })
 
 test('of a box seen from above and aside three sides are drawn', () => {
-  const [seen] = paintOrder([part(box('hue', [0, 2], [-1, 1], [-1, 1]))], from(at(-10, -8, 6)))
+  const [seen] = paintOrder([part(box('hue', [0, 2], [-1, 1], [-1, 1]))], from(at(-10, -8, 6)), LIGHTING)
   expect(seen?.items).toHaveLength(3)
 })
 
@@ -46,6 +59,14 @@ test('the normal of a face that runs anticlockwise before the lens points to the
     { right: 0, up: 1, depth: 5 },
   ]
   expect(normalOf(face)).toEqual({ right: 0, up: 0, depth: -2 })
+})
+
+test('a box is brightest where it looks most to the sun, round things have the tone of their side to the camera', () => {
+  const items = [...box('hue', [0, 2], [-1, 1], [-1, 1]), ball('ink', at(0, 0, 3), 0.2)]
+  const [seen] = paintOrder([part(items)], from(at(-10, -8, 6)), LIGHTING)
+  // Cosines of incidence: 0.64 for the side toward the camera, 0.6 for the left one, 0.48 for the top, by the sun's own parts.
+  const shades = (seen?.items ?? []).map((item) => `${item.kind} ${item.shade}`)
+  expect(shades.toSorted((one, other) => one.localeCompare(other))).toEqual(['ball 1', 'face 1', 'face 2', 'face 2'])
 })
 
 describe('a plane between parts', () => {

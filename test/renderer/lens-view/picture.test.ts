@@ -1,6 +1,8 @@
 /** The picture: horizon at its true place, softness as the lens has it, what covers what, and finite numbers in every state. */
+import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { destination } from '#core/geo/geodesic.ts'
+import { SKIES } from '#core/light/exposure.ts'
 import { assess } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import type { Landmark } from '#core/scene/landmark.ts'
@@ -17,7 +19,14 @@ function picture(plan: Plan, width = 360): Picture {
 /** The largest coordinate of all that is drawn; fails on text that is no number. */
 function farthest(made: Picture): number {
   const layers = [...(made.landmark?.layers ?? []), ...made.subject.flatMap((soft) => soft.layers)]
-  const text = [made.contact, made.groundLines, ...layers.map(({ path }) => path)].join(' ')
+  const { sun, moon } = made
+  const shadows = [made.contact, made.subjectShadow, made.landmarkShadow]
+  const bodies = [sun?.disc, moon?.disc, moon?.lit].map((path) => path ?? '')
+  const text = [made.groundLines, ...shadows, ...bodies, ...layers.map(({ path }) => path)].join(' ')
+  for (const body of [sun, moon])
+    for (const value of [body?.x, body?.y, body?.radius]) expect(value ?? 0).toBeLessThan(1e6)
+  expect(`${made.darkness} ${made.skyDeviation}`).not.toMatch(/NaN|Infinity/u)
+  expect(layers.map(({ tone }) => tone).join(' ')).not.toMatch(/NaN|undefined/u)
   expect(text).not.toMatch(/NaN|Infinity|e/u)
   let most = 0
   for (const [figure] of text.matchAll(/\d+(?:\.\d+)?/gu)) most = Math.max(most, Number(figure))
@@ -88,6 +97,53 @@ describe('numbers stay finite and within reach', () => {
     const plan = examplePlan({ at, landmark: { ...bridgeAt(at, 40, 60, 8), baseElevation: 0 } })
     expect(assess(plan).problems).toContain('landmark-partly-behind-camera')
     expect(farthest(picture(plan))).toBeLessThan(600)
+  })
+
+  test('at any hour of any place, the poles included, under any sky', () => {
+    const angle = fc.double({ min: 0, max: 360, noNaN: true })
+    let framed = 0
+    fc.assert(
+      fc.property(
+        fc.tuple(fc.double({ min: -89, max: 89, noNaN: true }), angle),
+        fc.tuple(angle, angle),
+        fc.integer({ min: Date.UTC(2024, 0, 1), max: Date.UTC(2034, 0, 1) }),
+        fc.constantFrom(...SUBJECT_KINDS),
+        fc.constantFrom(...SKIES),
+        ([lat, lon], [bearing, turned], when, kind, sky) => {
+          const subject = { kind, ...SUBJECT_PRESETS[kind] }
+          const at = { lat, lon: lon - 180 }
+          const bridge = { ...bridgeAt(at, bearing, 300), baseElevation: 12 }
+          const plan = examplePlan({
+            at,
+            bearing,
+            turned,
+            subject,
+            distance: 9,
+            landmark: bridge,
+            spot: { when },
+            shoot: { sky },
+          })
+          const made = pictureOf(plan, assess(plan), 360)
+          if (made !== null) framed++
+          return made === null || farthest(made) < 600
+        },
+      ),
+      { numRuns: 150 },
+    )
+    expect(framed).toBeGreaterThan(100)
+  })
+
+  test('with the sun in the zenith, in the frame, behind the camera and on the horizon', () => {
+    const plan = examplePlan({ landmark: { ...bridgeAt({ lat: -41.2, lon: 12.4 }, 40, 300), baseElevation: 12 } })
+    const found = assess(plan)
+    for (const apparent of [90, 89.999, 40, 5, 0.31, 0.3, 0, -0.5]) {
+      for (const turn of [0, 10, 90, 180]) {
+        const sun = { ...found.light.sun, azimuth: 40 + turn, apparent, altitude: apparent, up: true }
+        const made = pictureOf(plan, { ...found, light: { ...found.light, sun } }, 360)
+        if (made === null) throw new Error('framed')
+        expect(farthest(made)).toBeLessThan(600)
+      }
+    }
   })
 
   test('nothing to frame gives no picture', () => {
