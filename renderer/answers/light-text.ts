@@ -98,7 +98,9 @@ export function againstText(exposure: ExposureReading): string | null {
 export function spanText(span: Span, zone: Zone): string {
   const from = Math.ceil(span.from / 60_000) * 60_000
   const until = Math.floor(span.until / 60_000) * 60_000
-  return until < from ? formatClock(span.from, zone) : `${formatClock(from, zone)}–${formatClock(until, zone)}`
+  const end = formatClock(until, zone)
+  // A window that runs to the day's end ends at 24:00 of that day, not at 00:00 of it.
+  return until < from ? formatClock(span.from, zone) : `${formatClock(from, zone)}–${end === '00:00' ? '24:00' : end}`
 }
 
 export function dayName(daylight: DayLight): string {
