@@ -136,50 +136,64 @@ export function roomForCrossings(cells: number): Crossings {
 export function crossingsBetween(line: GridLine, from: number, to: number, into: Crossings): void {
   const { way, major0, minor0, lean } = line
   into.count = 0
-  let here = from
-  let minor = minor0 + lean * (here - major0)
-  if (Number.isInteger(here)) addOnMajor(line, here, minor, into)
-  while (here !== to) {
-    const next = way > 0 ? Math.min(Math.floor(here) + 1, to) : Math.max(Math.ceil(here) - 1, to)
-    const nextMinor = minor0 + lean * (next - major0)
-    const met = nextMinor > minor ? Math.floor(nextMinor) : Math.ceil(nextMinor)
-    if (nextMinor > minor ? met > minor : met < minor) addOnMinor(line, met, way > 0 ? here : next, into)
-    if (Number.isInteger(next)) addOnMajor(line, next, nextMinor, into)
-    here = next
-    minor = nextMinor
+  const first = way > 0 ? Math.ceil(from) : Math.floor(from)
+  const last = way > 0 ? Math.floor(to) : Math.ceil(to)
+  let minor = minor0 + lean * (from - major0)
+  if ((last - first) * way < 0) {
+    addBetween(line, way > 0 ? last : first, minor, minor0 + lean * (to - major0), into)
+    return
   }
+  if (first !== from) {
+    const next = minor0 + lean * (first - major0)
+    addBetween(line, way > 0 ? first - 1 : first, minor, next, into)
+    minor = next
+  }
+  addOnMajor(line, first, minor, into)
+  for (let here = first; here !== last;) {
+    const there = here + way
+    const next = minor0 + lean * (there - major0)
+    addBetween(line, way > 0 ? here : there, minor, next, into)
+    addOnMajor(line, there, next, into)
+    minor = next
+    here = there
+  }
+  if (last !== to) addBetween(line, way > 0 ? last : last - 1, minor, minor0 + lean * (to - major0), into)
 }
 
 /** The crossing of a major line, between the two posts at both sides. */
 function addOnMajor(line: GridLine, major: number, minor: number, into: Crossings): void {
-  const first = Math.max(0, Math.min(Math.floor(minor), line.minorLast - 1))
-  const post = major * line.majorStride + first * line.minorStride
-  add(line, post, line.minorStride, minor - first, major, into)
+  const beside = Math.floor(minor)
+  const first = beside < 0 ? 0 : beside < line.minorLast ? beside : line.minorLast - 1
+  add(line, major * line.majorStride + first * line.minorStride, line.minorStride, minor - first, major, into)
 }
 
-/** The crossing of a minor line within one cell of the major axis. */
-function addOnMinor(line: GridLine, minor: number, cellAt: number, into: Crossings): void {
-  if (minor < 0 || minor > line.minorLast) return
-  const first = Math.max(0, Math.min(Math.floor(cellAt), line.majorLast - 1))
-  const major = Math.max(first, Math.min(line.major0 + (minor - line.minor0) / line.lean, first + 1))
-  add(line, first * line.majorStride + minor * line.minorStride, line.majorStride, major - first, major, into)
+/** The crossing of the one minor line that may lie between two points of a cell of the major axis, the second included. */
+function addBetween(line: GridLine, cell: number, minor: number, next: number, into: Crossings): void {
+  const met = next > minor ? Math.floor(next) : Math.ceil(next)
+  if (next > minor ? met <= minor : met >= minor) return
+  if (met < 0 || met > line.minorLast) return
+  const major = line.major0 + (met - line.minor0) / line.lean
+  const share = Math.max(0, Math.min(major - cell, 1))
+  add(line, cell * line.majorStride + met * line.minorStride, line.majorStride, share, cell + share, into)
 }
 
 function add(line: GridLine, post: number, stride: number, share: number, major: number, into: Crossings): void {
   const { heights } = line.grid
   const one = heights[post] as number
   const other = heights[post + stride] as number
+  const height = one + share * (other - one)
   const at = into.count++
   into.distances[at] = (major - line.major0) * line.way * line.metres
-  const height = one + share * (other - one)
   into.heights[at] = height
   into.unknown[at] = 0
-  if (Number.isNaN(height)) {
-    // A post exactly on the line needs no neighbour.
-    const alone = share === 0 ? one : share === 1 ? other : Number.NaN
-    into.heights[at] = Number.isNaN(alone) ? (Number.isNaN(one) ? other : one) : alone
-    into.unknown[at] = Number.isNaN(alone) ? 1 : 0
-  }
+  if (Number.isNaN(height)) addInPart(one, other, share, at, into)
+}
+
+/** A crossing beside an unknown post: a post exactly on the line needs no neighbour, another lends its own height. */
+function addInPart(one: number, other: number, share: number, at: number, into: Crossings): void {
+  const alone = share === 0 ? one : share === 1 ? other : Number.NaN
+  into.heights[at] = Number.isNaN(alone) ? (Number.isNaN(one) ? other : one) : alone
+  into.unknown[at] = Number.isNaN(alone) ? 1 : 0
 }
 
 /** Index of the block along the major axis that a line enters at a cell, seen in its direction. */
@@ -196,40 +210,37 @@ export function stripEnd(line: GridLine, level: MaximaLevel, strip: number, leav
 
 /** Metres above the sea of the highest post of the blocks that a line passes between two cells of one strip. */
 export function stripMaximum(line: GridLine, level: MaximaLevel, strip: number, from: number, to: number): number {
-  const first = firstBlock(line, level, from, to)
-  const last = lastBlock(line, level, from, to)
+  const { major0, minor0, lean } = line
+  return highestAcross(line, level, strip, minor0 + lean * (from - major0), minor0 + lean * (to - major0))
+}
+
+/** The same, between two cells of the minor axis. */
+export function highestAcross(line: GridLine, level: MaximaLevel, strip: number, minor: number, next: number): number {
   const stride = line.steep ? 1 : level.columns
-  let block = strip * (line.steep ? level.columns : 1) + first * stride
-  let highest = level.heights[block] as number
-  for (let more = first; more < last; more++) {
-    block += stride
-    const height = level.heights[block] as number
-    if (height > highest) highest = height
-  }
-  return highest
+  const start = strip * (line.steep ? level.columns : 1)
+  const one = blockAcross(line, level, minor)
+  const other = blockAcross(line, level, next)
+  const height = level.heights[start + one * stride] as number
+  if (one === other) return height
+  // Since |lean| <= 1 a strip holds at most three blocks side by side, and three only by rounding.
+  const beyond = level.heights[start + other * stride] as number
+  const middle = level.heights[start + ((one + other) >> 1) * stride] as number
+  return Math.max(height, beyond, middle)
 }
 
 /** Whether any post of those blocks is unknown. */
 export function stripUnknown(line: GridLine, level: MaximaLevel, strip: number, from: number, to: number): boolean {
   if (level.unknown === null) return false
-  const last = lastBlock(line, level, from, to)
-  for (let block = firstBlock(line, level, from, to); block <= last; block++) {
+  const ends = [from, to].map((major) => blockAcross(line, level, line.minor0 + line.lean * (major - line.major0)))
+  for (let block = Math.min(...ends); block <= Math.max(...ends); block++) {
     const index = line.steep ? strip * level.columns + block : block * level.columns + strip
     if (level.unknown[index] === 1) return true
   }
   return false
 }
 
-function firstBlock(line: GridLine, level: MaximaLevel, from: number, to: number): number {
-  const low = line.minor0 + line.lean * ((line.lean > 0 === line.way > 0 ? from : to) - line.major0)
-  return Math.max(0, Math.min(Math.floor(low / level.span), blocksAcross(line, level) - 1))
-}
-
-function lastBlock(line: GridLine, level: MaximaLevel, from: number, to: number): number {
-  const high = line.minor0 + line.lean * ((line.lean > 0 === line.way > 0 ? to : from) - line.major0)
-  return Math.max(0, Math.min(Math.floor(high / level.span), blocksAcross(line, level) - 1))
-}
-
-function blocksAcross(line: GridLine, level: MaximaLevel): number {
-  return line.steep ? level.columns : level.rows
+function blockAcross(line: GridLine, level: MaximaLevel, minor: number): number {
+  const block = Math.floor(minor / level.span)
+  const last = (line.steep ? level.columns : level.rows) - 1
+  return block < 0 ? 0 : block > last ? last : block
 }

@@ -1,0 +1,61 @@
+/** The skyline around a point: how high the ground stands against the sky at every azimuth, and how far off it is. */
+import { wrapBearing } from '#core/units/angle.ts'
+import { type ElevationGrid, elevationAt } from './elevation-grid.ts'
+import { lookFrom, lookTowards } from './horizon-ray.ts'
+import type { Raised } from './sight.ts'
+
+/** Every value of one azimuth in turn, from true north clockwise in equal steps. */
+export interface Skyline {
+  /** Degrees from one azimuth to the next. */
+  readonly step: number
+  /** Degrees above the level at which the highest ground appears, refraction in it; NaN where no ground is known. */
+  readonly altitudes: Float32Array
+  /** Metres to what makes the skyline; NaN where no ground is known. */
+  readonly distances: Float32Array
+  /** 1 where unknown ground lies within the grid at that azimuth: the skyline may be higher than it says. */
+  readonly unknown: Uint8Array
+}
+
+const STEP = 0.25
+
+/** The eye so many metres above the ground at a point; null where the ground there is unknown. */
+export function eyeAbove(grid: ElevationGrid, east: number, north: number, height: number): Raised | null {
+  const ground = elevationAt(grid, east, north)
+  return ground === null ? null : { east, north, elevation: ground + height }
+}
+
+/** The skyline seen from an eye, out to the grid's edge, by refraction coefficient k. What lies beyond the grid is left out. */
+export function skyline(grid: ElevationGrid, eye: Raised, refraction: number, step = STEP): Skyline {
+  const count = Math.round(360 / step)
+  const altitudes = new Float32Array(count)
+  const distances = new Float32Array(count)
+  const unknown = new Uint8Array(count)
+  const look = lookFrom(grid, eye, refraction)
+  for (let index = 0; index < count; index++) {
+    lookTowards(look, index * step)
+    altitudes[index] = look.altitude
+    distances[index] = look.distance
+    unknown[index] = look.unknown ? 1 : 0
+  }
+  return { step, altitudes, distances, unknown }
+}
+
+/** Degrees above the level of the skyline at any azimuth, straight between the two next to it; null where no ground is known. */
+export function skylineAt(line: Skyline, azimuth: number): number | null {
+  const at = wrapBearing(azimuth) / line.step
+  const count = line.altitudes.length
+  const before = Math.floor(at) % count
+  const low = line.altitudes[before] ?? Number.NaN
+  const high = line.altitudes[(before + 1) % count] ?? Number.NaN
+  if (Number.isNaN(low) || Number.isNaN(high)) {
+    const nearer = at - Math.floor(at) < 0.5 ? low : high
+    return Number.isNaN(nearer) ? null : nearer
+  }
+  return low + (at - Math.floor(at)) * (high - low)
+}
+
+/** Metres to what makes the skyline at the azimuth nearest to one; null where no ground is known. */
+export function skylineDistanceAt(line: Skyline, azimuth: number): number | null {
+  const distance = line.distances[Math.round(wrapBearing(azimuth) / line.step) % line.distances.length] ?? Number.NaN
+  return Number.isNaN(distance) ? null : distance
+}
