@@ -81,34 +81,38 @@ function Alignments({
   const instant = plan.spot.when
   const at = `${formatDay(day.date)}, ${formatClock(instant, zone)}`
   return (
-    <>
-      <Warnings sentences={[say.caution]} />
-      <AlignmentForm
-        wish={wish}
-        names={targets.map(({ name }) => name)}
-        onWish={(part) => {
-          setWish({ ...wish, ...part })
-          setFrom(day.start)
-        }}
-      />
-      <Found plan={plan} target={target} wish={wish} from={from} since={since} zone={zone} />
-      <div class="stands-foot">
+    <div class="stands">
+      <div>
+        <Warnings sentences={[say.caution]} />
+        <AlignmentForm
+          wish={wish}
+          names={targets.map(({ name }) => name)}
+          onWish={(part) => {
+            setWish({ ...wish, ...part })
+            setFrom(day.start)
+          }}
+        />
+        <p class="stands-line">
+          <button
+            type="button"
+            class="button"
+            onClick={() => showStandLine({ plan, assessment, body: wish.body, when: at })}
+          >
+            {say.line}
+          </button>
+          <small>{say.lineHint(at)}</small>
+        </p>
+      </div>
+      <div>
+        <Found plan={plan} target={target} wish={wish} from={from} since={since} zone={zone} />
         {from === day.start ? null : (
-          <button type="button" class="button" onClick={() => setFrom(day.start)}>
+          <button type="button" class="button button-small stands-again" onClick={() => setFrom(day.start)}>
             {say.again}
           </button>
         )}
-        <button
-          type="button"
-          class="button"
-          onClick={() => showStandLine({ plan, assessment, body: wish.body, when: at })}
-        >
-          {say.line}
-        </button>
-        <small>{say.lineHint(at)}</small>
+        <p class="hint">{say.flat}</p>
       </div>
-      <p class="hint">{say.flat}</p>
-    </>
+    </div>
   )
 }
 
@@ -156,6 +160,6 @@ function whyNone(plan: Plan, target: PlanTarget, wish: AlignmentWish, others: nu
     say.noneFound(wish.body, wish.span, since),
     place,
     ...(never ? [say.outOfReach(wish.body, degrees(declination), degrees(most))] : []),
-    say.try,
+    never ? say.tryElsewhere : say.try,
   ].join(' ')
 }

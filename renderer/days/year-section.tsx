@@ -47,7 +47,7 @@ export function YearSection(props: YearSectionProps) {
     <section class="days-part days-year" aria-label={say.heading(year)}>
       <div class="days-head">
         <h2>{say.heading(year)}</h2>
-        {made.length === 0 ? null : <YearStepper year={year} onYear={setYear} />}
+        {made.length === 0 || impossible.length > 0 ? null : <YearStepper year={year} onYear={setYear} />}
       </div>
       {made.length === 0 ? <Unwished text={say.noWishes} /> : <p class="days-wished">{say.wished(names)}</p>}
       {impossible.length === 0 ? null : (
@@ -151,7 +151,7 @@ function WholeYear(props: YearSectionProps & { readonly year: number }) {
         />
         <div class="year-foot">
           <PointedDay pointed={pointed} findings={findings} chosen={chosen} year={year} zone={zone} />
-          <YearLegend found={found} />
+          {none ? null : <YearLegend found={found} />}
         </div>
         <p class="hint" role="status">
           {share < 1 ? daysWords.working : none ? say.noDay(year) : say.summary(count, year)}
@@ -207,6 +207,7 @@ function Reason({ plan, stage, zone, year }: YearSectionProps & { readonly year:
         ))}
       </ul>
       <p>{say.what}</p>
+      <Unwished text={null} />
     </>
   )
 }

@@ -142,6 +142,7 @@ export const daysWords = {
       `It would have to stand at ${bearing}, ${altitude} below the level: the lens looks down on that place.`,
     outOfReach: (body: Body, needed: string, most: string) =>
       `It never does: that takes a declination of ${needed}, and the ${body} stays within ${most} of the celestial equator.`,
+    tryElsewhere: 'Move the standpoint, or ask for another place on the landmark.',
     try: 'Move the standpoint, widen the tolerance, or ask for longer.',
     day: 'Day',
     clock: 'Time',

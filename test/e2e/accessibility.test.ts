@@ -61,6 +61,14 @@ const PAGES: readonly Stop[] = [
     },
   },
   {
+    name: 'days',
+    go: async (page) => {
+      await page.keyboard.press('Control+j')
+      await page.getByText(/ with light as wished$/u).waitFor()
+      await page.getByText(/^Found \d+/u).waitFor()
+    },
+  },
+  {
     name: 'sheet',
     paper: true,
     go: async (page) => {

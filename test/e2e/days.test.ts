@@ -1,0 +1,246 @@
+/** Which days? The year fills, a day is chosen by keys, windows go into a calendar file, alignments and sides are listed. */
+import { readFileSync } from 'node:fs'
+import ICAL from 'ical.js'
+import type { Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import type { Change } from '#app/contract/library.ts'
+import { type LightWishes, NO_WISHES } from '#core/light/light-wish.ts'
+import { dayWindows } from '#core/light/light-window.ts'
+import { assess } from '#core/plan/assess.ts'
+import { stageOf } from '#core/plan/day-light.ts'
+import { planOf } from '#core/plan/plan.ts'
+import { civilDay, civilTime, formatDay } from '#core/time/civil.ts'
+import { spanText } from '#renderer/answers/light-text.ts'
+import { daysWords } from '#renderer/words/en-days.ts'
+import { words } from '#renderer/words/en.ts'
+import { boardReady, library, savedShoot, savedSpot, soon } from './board.ts'
+import { type Opened, open } from './open.ts'
+import { apply } from './shelf.ts'
+
+const { year: yearWords, list, stands, sides } = daysWords
+const WISHES: LightWishes = {
+  ...NO_WISHES,
+  subject: 'lit',
+  landmark: 'lit',
+  sun: 'out-of-frame',
+  altitude: { least: 3, most: 30 },
+  hours: { from: 600, until: 1140 },
+}
+
+let opened: Opened
+let zone: string
+beforeAll(async () => {
+  opened = await open({ host: 'browser' })
+  await boardReady(opened.page)
+  await wish(WISHES)
+  const spot = await savedSpot(opened.host, 'demo')
+  const answer = (await library(opened.host, 'places.zones', { at: spot.stop.at })) as { zones: string[] }
+  zone = answer.zones[0] ?? ''
+})
+afterAll(() => opened.close())
+
+/** Changes the wishes past the page, which is then loaded anew. */
+async function wish(light: LightWishes): Promise<void> {
+  const { shoot } = await savedShoot(opened.host, 'demo')
+  const change = { kind: 'shoot', id: shoot.id, before: shoot.revision, record: { ...shoot, light } }
+  await apply(opened.host, [change as Change])
+  await opened.page.reload()
+  await boardReady(opened.page)
+}
+
+async function daysPage(page: Page): Promise<void> {
+  await page.keyboard.press('Control+j')
+  await page.getByRole('heading', { level: 1, name: daysWords.title }).waitFor()
+}
+
+const grid = (page: Page) => page.getByRole('grid')
+
+describe('the year', () => {
+  test('fills, and tells of each day by what the core finds for it', async () => {
+    const { page } = opened
+    await daysPage(page)
+    await grid(page).waitFor()
+    await page.getByText(/^\d+ days of 2027 with light as wished$/u).waitFor({ timeout: 60_000 })
+    expect(await page.getByRole('gridcell').count()).toBe(365)
+    const bright = await page.locator('.year-light').count()
+    expect(bright).toBeGreaterThan(100)
+    await page.locator('[data-index="100"]').hover()
+    // 11 April is day 101.
+    const { shoot, spots } = await savedShoot(opened.host, 'demo')
+    const [spot] = spots
+    if (spot === undefined) throw new Error('the demo has a spot')
+    const plan = planOf(shoot, spot)
+    const day = civilDay('2027-04-11', zone)
+    if (!day.ok) throw new Error(day.fault.message)
+    const { common } = dayWindows(stageOf(plan, assess(plan)), shoot.light, day.value, zone)
+    expect(common.length).toBeGreaterThan(0)
+    const told = await page.locator('.year-pointed').textContent()
+    expect(told).toContain('Sun 11 April')
+    for (const span of common) expect(told).toContain(spanText(span, zone))
+  })
+
+  test('a day is chosen by keys alone, and stands in the library', async () => {
+    const { page } = opened
+    const chosen = page.locator('[role=gridcell][tabindex="0"]')
+    await chosen.focus()
+    await page.keyboard.press('Home')
+    for (const key of ['ArrowRight', 'ArrowRight', 'ArrowDown']) await page.keyboard.press(key)
+    // 1 January 2027, two weeks and a day on.
+    const active = page.locator('[role=gridcell]:focus')
+    expect(await active.getAttribute('aria-label')).toMatch(/^Sat 16 January: /u)
+    await page.keyboard.press('Enter')
+    await soon(async () => {
+      const { when } = await savedSpot(opened.host, 'demo')
+      return civilTime(when, zone).date === '2027-01-16'
+    })
+    const { shoot, spots } = await savedShoot(opened.host, 'demo')
+    const [spot] = spots
+    if (spot === undefined) throw new Error('the demo has a spot')
+    const plan = planOf(shoot, spot)
+    const day = civilDay('2027-01-16', zone)
+    if (!day.ok) throw new Error(day.fault.message)
+    const { common } = dayWindows(stageOf(plan, assess(plan)), shoot.light, day.value, zone)
+    const longest = common.toSorted((one, other) => other.until - other.from - (one.until - one.from))[0]
+    // The middle of its longest window, to the minute.
+    expect(longest).toBeDefined()
+    const middle = ((longest?.from ?? 0) + (longest?.until ?? 0)) / 2
+    expect(Math.abs(spot.when - middle)).toBeLessThanOrEqual(30_000)
+    expect(await page.locator('[aria-selected=true]').getAttribute('aria-label')).toMatch(/^Sat 16 January/u)
+    await page.keyboard.press('Escape')
+    await boardReady(page)
+    await expect.poll(() => page.locator('.strip-date').inputValue()).toBe('2027-01-16')
+  })
+
+  test('steps from year to year and refuses one that is not computed', async () => {
+    const { page } = opened
+    await daysPage(page)
+    await page.getByRole('button', { name: yearWords.later }).click()
+    await page.getByText(/ of 2028 with light as wished$/u).waitFor({ timeout: 60_000 })
+    expect(await page.getByRole('gridcell').count()).toBe(366)
+    const field = page.getByRole('textbox', { name: yearWords.year })
+    await field.fill('2101')
+    await field.press('Enter')
+    expect(await page.locator('.year-stepper .refusal').textContent()).toContain('2100')
+    await field.fill('2027')
+    await field.press('Enter')
+    await page.getByText(/ of 2027 with light as wished$/u).waitFor({ timeout: 60_000 })
+  })
+})
+
+test('windows ticked are in the calendar file, each as it is listed', async () => {
+  const { page } = opened
+  const boxes = page.getByRole('checkbox')
+  const labels: string[] = []
+  for (const index of [1, 2, 4]) {
+    labels.push((await boxes.nth(index).getAttribute('aria-label')) ?? '')
+    await boxes.nth(index).check()
+  }
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: list.saveCount(3) }).click(),
+  ])
+  expect(download.suggestedFilename()).toBe('Track below Hallow Brae light windows.ics')
+  const text = readFileSync(await download.path(), 'utf8')
+  const events = new ICAL.Component(ICAL.parse(text)).getAllSubcomponents('vevent').map((one) => new ICAL.Event(one))
+  expect(events).toHaveLength(3)
+  const told = events.map((event) => {
+    const span = { from: event.startDate.toJSDate().getTime(), until: event.endDate.toJSDate().getTime() }
+    const day = formatDay(civilTime(span.from, zone).date).replace(/ \d{4}$/u, '')
+    return list.pick(day, spanText(span, zone))
+  })
+  expect(told).toEqual(labels)
+  const { standpoint } = await savedSpot(opened.host, 'demo')
+  for (const event of events) {
+    expect(event.summary).toBe('Light: Track below Hallow Brae')
+    expect(event.location).toBe(`${standpoint.at.lat.toFixed(6)}, ${standpoint.at.lon.toFixed(6)}`)
+    expect(event.description).toContain(words.spot.cautions.always)
+    expect(event.description).toMatch(/f\/\d/u)
+  }
+  expect(new Set(events.map(({ uid }) => uid)).size).toBe(3)
+})
+
+test('the landmark’s sides are told with their hours', async () => {
+  const { page } = opened
+  const section = page.getByRole('region', { name: sides.heading }).first()
+  const rows = section.locator('tbody tr')
+  expect(await rows.count()).toBe(2)
+  // Twelve months for each side, when the worker has done.
+  await expect.poll(() => section.locator('.side-month span').count(), { timeout: 30_000 }).toBe(24)
+  // North of the tropic a side toward north has more sun in June than in December, when it has none.
+  const north = await rows.filter({ hasText: 'north' }).locator('.side-month span').allTextContents()
+  expect(Number(north[5])).toBeGreaterThan(Number(north[2]))
+  expect(Number(north[11])).toBe(0)
+})
+
+describe('alignments', () => {
+  test('are listed in order, narrowed by sky and moon, and lead to their instant', async () => {
+    const { page } = opened
+    await page.getByText(stands.bodies.moon, { exact: true }).click()
+    await page.getByLabel(stands.span).selectOption('10')
+    const count = page.locator('.stands-count')
+    await expect.poll(() => count.textContent(), { timeout: 60_000 }).toMatch(/^Found \d+, from /u)
+    const all = await page.locator('.stands-table tbody tr').count()
+    expect(all).toBeGreaterThan(5)
+    await page.getByLabel(stands.lit).fill('90')
+    await page.getByLabel(stands.lit).press('Enter')
+    await expect.poll(() => page.locator('.stands-table tbody tr').count()).toBeLessThan(all)
+    const row = page.locator('.stands-table tbody tr').first()
+    const [day, clock] = [await row.locator('th').textContent(), await row.locator('td').first().textContent()]
+    await row.getByRole('button').click()
+    await soon(async () => {
+      const { when } = await savedSpot(opened.host, 'demo')
+      const shown = civilTime(when + 30_000, zone)
+      return (
+        `${formatDay(shown.date)} ${shown.hour}:${shown.minute}` ===
+        `${day} ${Number(clock?.slice(0, 2))}:${Number(clock?.slice(3))}`
+      )
+    })
+    expect(await row.getByRole('button').getAttribute('aria-pressed')).toBe('true')
+  })
+
+  test('a tolerance of nothing is refused in words', async () => {
+    const { page } = opened
+    const field = page.getByRole('textbox', { name: stands.tolerance })
+    await field.fill('0')
+    await field.press('Enter')
+    expect(await page.locator('.stands-form .refusal:not(:empty)').textContent()).toContain(stands.tolerance)
+    await field.press('Escape')
+  })
+
+  test('the line of standpoints goes on the map, for the moon that is up', async () => {
+    const { page } = opened
+    await page.getByRole('button', { name: stands.line }).click()
+    await page.locator('.map-note').filter({ hasText: stands.bodies.moon }).waitFor()
+    expect(await page.locator('.standpoint-line').count()).toBeGreaterThan(0)
+  })
+})
+
+describe('nothing to show', () => {
+  test('wishes that no sun can meet together are named by pairs', async () => {
+    const { page } = opened
+    await wish({ ...NO_WISHES, subject: 'lit', soft: 'evening' })
+    await daysPage(page)
+    await page.getByText('cannot be met together by any sun', { exact: false }).waitFor()
+    expect(await grid(page).count()).toBe(0)
+  })
+
+  test('a year without a day says which wishes never meet, and how often each holds', async () => {
+    const { page } = opened
+    await wish({ ...NO_WISHES, subject: 'lit', hours: { from: 0, until: 60 } })
+    await daysPage(page)
+    await page.getByText(/never hold at the same time in this year/u).waitFor({ timeout: 60_000 })
+    expect(await page.locator('.wish-days li').allTextContents()).toEqual([
+      expect.stringMatching(/holds on 365 of 365 days/u),
+      expect.stringMatching(/holds on 365 of 365 days/u),
+    ])
+  })
+
+  test('without wishes it leads to them', async () => {
+    const { page } = opened
+    await wish(NO_WISHES)
+    await daysPage(page)
+    await page.getByText(yearWords.noWishes).waitFor()
+    await page.getByRole('button', { name: yearWords.toWishes }).click()
+    await page.locator('.light-wishes select').first().waitFor({ state: 'visible' })
+  })
+})
