@@ -8,6 +8,8 @@ const COARSE_SPAN = 64
 /** Block (i, j) reaches from post i * span to post (i + 1) * span with both its edges, so no peak on a seam is lost. */
 export interface MaximaLevel {
   readonly span: number
+  /** The power of two that the span is. */
+  readonly shift: number
   readonly columns: number
   readonly rows: number
   /** Metres above the sea, row by row; -Infinity where no post is known, for what is unknown hides nothing. */
@@ -58,7 +60,7 @@ function fineLevel(grid: ElevationGrid): MaximaLevel {
       }
     }
   }
-  return { span: FINE_SPAN, columns, rows, heights, unknown: complete ? null : unknown }
+  return { span: FINE_SPAN, shift: Math.log2(FINE_SPAN), columns, rows, heights, unknown: complete ? null : unknown }
 }
 
 function highestPost(grid: ElevationGrid, left: number, top: number): { height: number; unknown: boolean } {
@@ -92,5 +94,5 @@ function coarseLevel(fine: MaximaLevel): MaximaLevel {
       if (unknown !== null && fine.unknown?.[from] === 1) unknown[to] = 1
     }
   }
-  return { span: COARSE_SPAN, columns, rows, heights, unknown }
+  return { span: COARSE_SPAN, shift: Math.log2(COARSE_SPAN), columns, rows, heights, unknown }
 }

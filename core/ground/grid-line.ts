@@ -240,7 +240,7 @@ export function stripUnknown(line: GridLine, level: MaximaLevel, strip: number, 
 }
 
 function blockAcross(line: GridLine, level: MaximaLevel, minor: number): number {
-  const block = Math.floor(minor / level.span)
+  const block = minor >> level.shift
   const last = (line.steep ? level.columns : level.rows) - 1
   return block < 0 ? 0 : block > last ? last : block
 }

@@ -39,8 +39,9 @@ export interface Look {
   readonly crossings: Crossings
   /** Metres by square metre that the ground sinks below the level, refraction taken off. */
   readonly curve: number
-  /** Metres above the sea under the eye. */
+  /** Metres above the sea under the eye, and of the highest ground of the grid. */
   readonly ground: number
+  readonly top: number
 }
 
 const FINE_CELLS = 8
@@ -48,6 +49,7 @@ const FINE_CELLS = 8
 const NEAR_CELLS = 32
 
 export function lookFrom(grid: ElevationGrid, eye: Raised, refraction: number): Look {
+  const maxima = maximaOf(grid)
   return {
     altitude: Number.NaN,
     distance: Number.NaN,
@@ -56,18 +58,19 @@ export function lookFrom(grid: ElevationGrid, eye: Raised, refraction: number): 
     tried: -1,
     grid,
     eye,
-    maxima: maximaOf(grid),
+    maxima,
     axes: trueAxesAt(grid, eye),
     crossings: roomForCrossings(FINE_CELLS),
     curve: (1 - refraction) / (2 * MEAN_EARTH_RADIUS),
     ground: elevationAt(grid, eye.east, eye.north) ?? Number.NaN,
+    top: maxima.coarse.heights.reduce((one, other) => Math.max(one, other), -Infinity),
   }
 }
 
-/** Finds the highest ground at an azimuth from true north, out to the grid's edge. */
-export function lookTowards(look: Look, azimuth: number): void {
+/** Finds the highest ground at an azimuth from true north, out to a distance in metres or the grid's edge. */
+export function lookTowards(look: Look, azimuth: number, reach = Infinity): void {
   const way = alongBearing(look.axes, azimuth)
-  const line = gridRay(look.grid, look.eye, way.east, way.north, Infinity)
+  const line = gridRay(look.grid, look.eye, way.east, way.north, reach)
   const hint = look.distance
   look.steepest = -Infinity
   look.distance = Number.NaN
@@ -98,13 +101,16 @@ function overBlocks(look: Look, line: GridLine, level: MaximaLevel, from: number
   let here = from
   let minor = minor0 + lean * (here - major0)
   let near = distanceAt(line, here)
+  const seeksUnknown = level.unknown !== null
   for (let strip = stripAt(line, level, here); here !== to; strip += line.way) {
+    // Not even the highest ground of the grid would stand out from here on.
+    if (!seeksUnknown && !couldRise(look, look.top, near, Infinity)) return
     const end = stripEnd(line, level, strip, to)
     const next = minor0 + lean * (end - major0)
     const far = distanceAt(line, end)
     if (
       couldRise(look, highestAcross(line, level, strip, minor, next), near, far) ||
-      (level.unknown !== null && !look.unknown && stripUnknown(line, level, strip, here, end))
+      (seeksUnknown && !look.unknown && stripUnknown(line, level, strip, here, end))
     ) {
       if (level !== fine) overBlocks(look, line, fine, here, end)
       else if (strip !== look.tried) meetCrossings(look, line, here, end)
@@ -166,7 +172,14 @@ function peakOfCell(
   far: number,
   farHeight: number,
 ): void {
-  const twist = (twistAt(line, (near + far) / 2) * line.lean) / (line.metres * line.metres)
+  const post = postBefore(line, (near + far) / 2)
+  const { heights } = line.grid
+  const one = heights[post] as number
+  const along = heights[post + line.majorStride] as number
+  const across = heights[post + line.minorStride] as number
+  const opposite = heights[post + line.majorStride + line.minorStride] as number
+  if (!couldRise(look, Math.max(one, along, across, opposite), near, far)) return
+  const twist = ((one + opposite - along - across) * line.lean) / (line.metres * line.metres)
   const grade = (farHeight - nearHeight) / (far - near)
   const below = nearHeight - grade * near + twist * near * far - look.eye.elevation
   const bend = twist - look.curve
@@ -180,15 +193,10 @@ function peakOfCell(
   }
 }
 
-/** How far the four posts around a point of the line are from lying in a plane: metres by cell and cell. */
-function twistAt(line: GridLine, distance: number): number {
+/** The first of the four posts around a point of the line. */
+function postBefore(line: GridLine, distance: number): number {
   const major = majorAt(line, distance)
-  const minor = line.minor0 + line.lean * (major - line.major0)
   const first = Math.max(0, Math.min(Math.floor(major), line.majorLast - 1))
-  const beside = Math.max(0, Math.min(Math.floor(minor), line.minorLast - 1))
-  const post = first * line.majorStride + beside * line.minorStride
-  const { heights } = line.grid
-  const [one, along] = [heights[post] as number, heights[post + line.majorStride] as number]
-  const across = heights[post + line.minorStride] as number
-  return one + (heights[post + line.majorStride + line.minorStride] as number) - along - across
+  const minor = Math.floor(line.minor0 + line.lean * (major - line.major0))
+  return first * line.majorStride + Math.max(0, Math.min(minor, line.minorLast - 1)) * line.minorStride
 }

@@ -59,3 +59,21 @@ export function skylineDistanceAt(line: Skyline, azimuth: number): number | null
   const distance = line.distances[Math.round(wrapBearing(azimuth) / line.step) % line.distances.length] ?? Number.NaN
   return Number.isNaN(distance) ? null : distance
 }
+
+/**
+ * Degrees above the level up to which ground nearer than a distance covers what stands there, for each azimuth; null where no
+ * ground is known. For the hidden parts of a thing that has a width.
+ */
+export function groundBefore(
+  grid: ElevationGrid,
+  eye: Raised,
+  refraction: number,
+  azimuths: readonly number[],
+  distance: number,
+): (number | null)[] {
+  const look = lookFrom(grid, eye, refraction)
+  return azimuths.map((azimuth) => {
+    lookTowards(look, azimuth, distance)
+    return Number.isNaN(look.altitude) ? null : look.altitude
+  })
+}
