@@ -96,6 +96,10 @@ export const shootShape = z.object({
   crops: z.array(z.object({ wide: z.number().positive().max(1_000), high: z.number().positive().max(1_000) })).max(30),
   refraction: z.number().min(-1).max(1),
   // Files written before light was planned lack these four and the spot's instant.
+  screens: z
+    .array(z.object({ id, name, line: z.array(latLonShape).min(2).max(200), height: metres.max(1_000) }))
+    .max(100)
+    .default([]),
   zone: z.string().min(1).max(64).nullable().default(null),
   light: lightShape.default(NO_WISHES),
   sky: z.enum(SKIES).default('clear'),

@@ -16,6 +16,21 @@ export interface StagedFrame {
   readonly borders: readonly LocalPoint[]
 }
 
+/** How high the ground stands against the sky, by azimuth from true north in equal steps: degrees, NaN where unknown. */
+export interface SkyEdge {
+  readonly step: number
+  readonly altitudes: Float32Array
+}
+
+/** The skylines around the things that light falls on or into; null where there are no elevations and the horizon counts as level. */
+export interface StagedSkylines {
+  readonly subject: SkyEdge | null
+  readonly landmark: SkyEdge | null
+  readonly lens: SkyEdge | null
+}
+
+export const LEVEL_HORIZON: StagedSkylines = { subject: null, landmark: null, lens: null }
+
 export interface LightStage {
   /** Where the subject stops; all directions are east, north and up there. */
   readonly at: LatLon
@@ -26,4 +41,5 @@ export interface LightStage {
   readonly landmark: readonly StagedSide[]
   /** Null when nothing can be framed. */
   readonly frame: StagedFrame | null
+  readonly skylines: StagedSkylines
 }

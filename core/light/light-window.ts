@@ -3,6 +3,7 @@ import { type CivilDay, type Zone, addDays, instantOf } from '#core/time/civil.t
 import { type Span, spansAbove } from './crossing.ts'
 import type { LightStage } from './light-stage.ts'
 import { type Hours, type LightWishes, type WishKind, contradictions, wishesMade } from './light-wish.ts'
+import { LOOK_OVER_GROUND_EVERY } from './sky-edge.ts'
 import { type SunLook, lookAtSun, wishMargin } from './wish-margin.ts'
 
 export interface WishWindows {
@@ -26,8 +27,17 @@ export const LOOK_EVERY = 10 * 60_000
 /** The moon's height turns twice a day, and a look at it costs ten at the sun. */
 const LOOK_AT_MOON_EVERY = 30 * 60_000
 
-function lookEvery(kind: WishKind): number {
-  return kind === 'moonUp' ? LOOK_AT_MOON_EVERY : LOOK_EVERY
+function lookEvery(kind: WishKind, { skylines }: LightStage): number {
+  if (kind === 'moonUp') return LOOK_AT_MOON_EVERY
+  const edge =
+    kind === 'subject'
+      ? skylines.subject
+      : kind === 'landmark'
+        ? skylines.landmark
+        : kind === 'sun'
+          ? skylines.lens
+          : null
+  return edge === null ? LOOK_EVERY : LOOK_OVER_GROUND_EVERY
 }
 
 /** The sun at the instants asked for, each worked out once: every wish looks at the same ones first. */
@@ -96,7 +106,7 @@ export function dayWindows(stage: LightStage, wishes: LightWishes, day: CivilDay
   const windows = wishesMade(wishes).map((kind): WishWindows => {
     if (kind === 'hours') return { kind, spans: wishes.hours === null ? [] : hoursSpans(wishes.hours, day, zone) }
     const margin = (instant: number): number => wishMargin(kind, wishes, stage, instant, sun(instant))
-    return { kind, spans: spansAbove(margin, day.start, day.end, lookEvery(kind)) }
+    return { kind, spans: spansAbove(margin, day.start, day.end, lookEvery(kind, stage)) }
   })
   const [first, ...rest] = windows
   return {
@@ -138,7 +148,7 @@ function commonOfDay(stage: LightStage, wishes: LightWishes, day: CivilDay, zone
       continue
     }
     const margin = (instant: number): number => wishMargin(kind, wishes, stage, instant, sun(instant))
-    left = left.flatMap((span) => spansAbove(margin, span.from, span.until, lookEvery(kind)))
+    left = left.flatMap((span) => spansAbove(margin, span.from, span.until, lookEvery(kind, stage)))
   }
   return left.filter((span) => span.until > span.from)
 }

@@ -4,10 +4,11 @@ import type { LocalPoint } from '#core/geo/local-frame.ts'
 import { RADIANS_PER_DEGREE, turnBetween } from '#core/units/angle.ts'
 import { BEHIND_FROM } from './direction.ts'
 import { RAKING_FROM, sunDirection } from './incidence.ts'
-import type { LightStage, StagedFrame, StagedSide } from './light-stage.ts'
+import type { LightStage, SkyEdge, StagedFrame, StagedSide } from './light-stage.ts'
 import { HORIZON_REFRACTION, SUN_RISE_ALTITUDE } from './day-events.ts'
 import { type LightWishes, SOFT_ENDS, type WishKind } from './light-wish.ts'
 import { apparentAltitude } from './refraction.ts'
+import { overEdge } from './sky-edge.ts'
 import { SUN_RADIUS, moonAt, sunAt } from './sky.ts'
 
 /** The sun as wishes ask for it. */
@@ -58,18 +59,27 @@ export function cosineReached(sides: readonly StagedSide[], direction: LocalPoin
 
 const NEVER = -1
 
-function sidesMargin(sides: readonly StagedSide[], wish: 'lit' | 'raking' | 'in-shade', sun: SunLook): number {
-  const up = (sun.altitude - SUN_RISE_ALTITUDE) * RADIANS_PER_DEGREE
+function sidesMargin(
+  sides: readonly StagedSide[],
+  edge: SkyEdge | null,
+  wish: 'lit' | 'raking' | 'in-shade',
+  sun: SunLook,
+): number {
+  const up = overEdge(edge, sun) * RADIANS_PER_DEGREE
   const reached = cosineReached(sides, sun.direction, wish === 'in-shade' ? SHADE_UNTIL + 1e-6 : LIT_FROM)
   if (reached === null) return NEVER
-  if (wish === 'in-shade') return Math.min(up, -reached)
+  if (wish === 'in-shade') {
+    // By day: turned away from the sun, or behind the ground while the sun is above the level horizon.
+    const byDay = (sun.altitude - SUN_RISE_ALTITUDE) * RADIANS_PER_DEGREE
+    return Math.min(byDay, Math.max(-reached, -up))
+  }
   if (wish === 'lit') return Math.min(up, reached)
   return Math.min(up, reached, Math.cos(RAKING_FROM * RADIANS_PER_DEGREE) - reached)
 }
 
 /** Degrees from behind the subject: the sun's bearing against the line from the camera through the subject. */
 function backLitMargin(stage: LightStage, sun: SunLook): number {
-  const up = (sun.altitude - SUN_RISE_ALTITUDE) * RADIANS_PER_DEGREE
+  const up = overEdge(stage.skylines.subject, sun) * RADIANS_PER_DEGREE
   if (stage.toSubject === null) return NEVER
   const off = Math.abs(turnBetween(stage.toSubject, sun.azimuth))
   return Math.min(up, (180 - BEHIND_FROM - off) * RADIANS_PER_DEGREE)
@@ -85,9 +95,14 @@ export function withinFrame(frame: StagedFrame, direction: LocalPoint): number {
   return least
 }
 
-function framedMargin(frame: StagedFrame | null, wish: 'in-frame' | 'out-of-frame', sun: SunLook): number {
+function framedMargin(
+  frame: StagedFrame | null,
+  edge: SkyEdge | null,
+  wish: 'in-frame' | 'out-of-frame',
+  sun: SunLook,
+): number {
   if (frame === null) return NEVER
-  const up = sun.altitude - SUN_RISE_ALTITUDE
+  const up = overEdge(edge, sun)
   const within = withinFrame(frame, sun.direction)
   // In the frame: its centre is. Out of it: not even its edge is, or it is down.
   return wish === 'in-frame' ? Math.min(up, within) : Math.max(-up, -within - SUN_RADIUS)
@@ -118,10 +133,10 @@ export function wishMargin(
   if (kind === 'moonUp') return moonAbove(stage.at, instant)
   if (kind === 'subject') {
     if (wishes.subject === 'back-lit') return backLitMargin(stage, sun)
-    return sidesMargin(stage.subject, wishes.subject ?? 'lit', sun)
+    return sidesMargin(stage.subject, stage.skylines.subject, wishes.subject ?? 'lit', sun)
   }
-  if (kind === 'landmark') return sidesMargin(stage.landmark, wishes.landmark ?? 'lit', sun)
-  if (kind === 'sun') return framedMargin(stage.frame, wishes.sun ?? 'in-frame', sun)
+  if (kind === 'landmark') return sidesMargin(stage.landmark, stage.skylines.landmark, wishes.landmark ?? 'lit', sun)
+  if (kind === 'sun') return framedMargin(stage.frame, stage.skylines.lens, wishes.sun ?? 'in-frame', sun)
   if (kind === 'soft') return softMargin(wishes.soft ?? 'either', sun)
   const { altitude } = wishes
   return altitude === null ? 0 : Math.min(sun.apparent - altitude.least, altitude.most - sun.apparent)

@@ -15,6 +15,7 @@ import { boxCorners, subjectPoint } from '#core/scene/box.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle, landmarkShell } from '#core/scene/shell.ts'
 import { degrees, turnBetween } from '#core/units/angle.ts'
+import { type GroundReading, groundReading } from './ground-reading.ts'
 import { type LightReading, lightReading } from './light-reading.ts'
 import { type Levels, type Plan, levelsOf } from './plan.ts'
 
@@ -79,6 +80,8 @@ export interface Assessment {
   readonly proportion: number | null
   readonly crops: readonly CropReading[]
   readonly sharp: Sharpness | null
+  /** What the ground allows; null without elevations. */
+  readonly ground: GroundReading | null
   /** The light at the spot's instant. */
   readonly light: LightReading
 }
@@ -273,6 +276,7 @@ export function assess(plan: Plan): Assessment {
         : imageSize(extent, shot.landmarkFill.axis) / imageSize(made.subject, shot.subjectFill.axis),
     crops: made === null ? [] : cropReadings(plan, found, made, extent),
     sharp,
+    ground: groundReading(plan, levels),
     light: lightReading(plan, {
       view: made?.view ?? null,
       levels,

@@ -1,12 +1,22 @@
 /** The light of a spot's day: what sun and moon do from the first to the last minute by the place's clock, and the light windows. */
 import { type MoonDay, type SunDay, moonDay, sunDay } from '#core/light/day-events.ts'
-import type { LightStage } from '#core/light/light-stage.ts'
+import type { Span } from '#core/light/crossing.ts'
+import { LEVEL_HORIZON, type LightStage, type SkyEdge, type StagedSkylines } from '#core/light/light-stage.ts'
 import { type DayWindows, dayWindows } from '#core/light/light-window.ts'
 import type { LightWishes } from '#core/light/light-wish.ts'
+import { directLight } from '#core/light/sky-edge.ts'
 import { type CivilDay, type Zone, civilDayOf } from '#core/time/civil.ts'
 import type { Assessment } from './assess.ts'
 import { lightStage } from './light-reading.ts'
 import type { Plan } from './plan.ts'
+import { skylinesOf } from './sky-edges.ts'
+
+/** When the sun's disc shows over the ground; null where there are no elevations. */
+export interface DirectLight {
+  readonly subject: readonly Span[] | null
+  readonly landmark: readonly Span[] | null
+  readonly lens: readonly Span[] | null
+}
 
 export interface DayLight {
   readonly day: CivilDay
@@ -14,20 +24,26 @@ export interface DayLight {
   readonly sun: SunDay
   readonly moon: MoonDay
   readonly windows: DayWindows
+  readonly direct: DirectLight
 }
 
-/** The stage of a plan as assessed. */
-export function stageOf(plan: Plan, found: Assessment): LightStage {
-  return lightStage(plan, { view: found.view, levels: found.levels, toSubject: found.toSubject.bearing })
+/** The stage of a plan as assessed; skylines already at hand spare their working out. */
+export function stageOf(plan: Plan, found: Assessment, skylines: StagedSkylines | null = skylinesOf(plan)): LightStage {
+  const { view, levels, toSubject } = found
+  return lightStage(plan, { view, levels, toSubject: toSubject.bearing }, skylines ?? LEVEL_HORIZON)
 }
 
 export function lightOfDay(stage: LightStage, wishes: LightWishes, day: CivilDay, zone: Zone): DayLight {
+  const direct = (edge: SkyEdge | null): readonly Span[] | null =>
+    edge === null ? null : directLight(stage.at, edge, day)
+  const { subject, landmark, lens } = stage.skylines
   return {
     day,
     zone,
     sun: sunDay(stage.at, day.start, day.end),
     moon: moonDay(stage.at, day.start, day.end),
     windows: dayWindows(stage, wishes, day, zone),
+    direct: { subject: direct(subject), landmark: direct(landmark), lens: direct(lens) },
   }
 }
 

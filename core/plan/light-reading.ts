@@ -13,7 +13,7 @@ import {
 } from '#core/light/exposure.ts'
 import { tableValue } from '#core/light/exposure-table.ts'
 import { type Strike, incidence, strikeOf, sunDirection } from '#core/light/incidence.ts'
-import type { LightStage, StagedFrame, StagedSide } from '#core/light/light-stage.ts'
+import type { LightStage, StagedFrame, StagedSide, StagedSkylines } from '#core/light/light-stage.ts'
 import { HORIZON_REFRACTION, SUN_RISE_ALTITUDE } from '#core/light/day-events.ts'
 import { apparentAltitude } from '#core/light/refraction.ts'
 import { shadowLength } from '#core/light/shadow.ts'
@@ -23,6 +23,7 @@ import type { Landmark } from '#core/scene/landmark.ts'
 import { type PlacedFaces, landmarkFaces, subjectFaces } from '#core/scene/face.ts'
 import { wrapBearing } from '#core/units/angle.ts'
 import type { Levels, Plan } from './plan.ts'
+import { edgeTowards } from './sky-edges.ts'
 
 export interface SideLight {
   readonly id: string
@@ -63,6 +64,8 @@ export interface BodyReading {
   readonly radius: number
   /** Whether a part of it is above the level horizon. */
   readonly up: boolean
+  /** True while it is up but the ground hides it from the lens. */
+  readonly behindGround: boolean
   /** Null when nothing can be framed. */
   readonly inFrame: BodyInFrame | null
 }
@@ -82,6 +85,9 @@ export interface LightReading {
   readonly sun: BodyReading
   readonly moon: BodyReading & { readonly phase: MoonPhase }
   readonly subject: ThingLight
+  /** Whether direct sun reaches the subject, and the landmark: it is up, and no ground stands before it. */
+  readonly sunOnSubject: boolean
+  readonly sunOnLandmark: boolean
   /** Null without a landmark. */
   readonly landmark: ThingLight | null
   /** False for a landmark whose points bound no face. */
@@ -232,29 +238,45 @@ export function lightReading(plan: Plan, found: Found): LightReading {
   const planes = view === null ? null : framePlanes(view)
   const moon = moonAt(stop.at, when)
   const moonApparent = apparentAltitude(moon.altitude)
-  const subject = thingLight(seenSubject, direction, up)
+  const edge = edgeTowards(plan, found.levels, sun.azimuth)
+  const clears = (ground: number | null): boolean => (ground === null ? up : apparent + SUN_RADIUS > ground)
+  const [sunOnSubject, sunOnLandmark] = [clears(edge.subject), clears(edge.landmark)]
+  const moonEdge = edgeTowards(plan, found.levels, moon.azimuth).lens
+  const moonUp = moon.altitude + moon.radius + HORIZON_REFRACTION > 0
+  const subject = thingLight(seenSubject, direction, sunOnSubject)
   const from = up && toSubject !== null ? lightFrom(sun.azimuth, toSubject, apparent) : null
   const phase = moonPhase(stop.at, when)
   return {
     instant: when,
-    sun: { ...sun, apparent, radius: SUN_RADIUS, up, inFrame: inFrame(view, planes, direction) },
+    sun: {
+      ...sun,
+      apparent,
+      radius: SUN_RADIUS,
+      up,
+      behindGround: up && !clears(edge.lens),
+      inFrame: inFrame(view, planes, direction),
+    },
     moon: {
       azimuth: moon.azimuth,
       altitude: moon.altitude,
       apparent: moonApparent,
       radius: moon.radius,
-      up: moon.altitude + moon.radius + HORIZON_REFRACTION > 0,
+      up: moonUp,
+      behindGround: moonUp && moonEdge !== null && moonApparent + moon.radius <= moonEdge,
       inFrame: inFrame(view, planes, sunDirection(moon.azimuth, moonApparent)),
       phase,
     },
     subject,
-    landmark: placed === null ? null : thingLight(seenLandmark, turnedInto(ground, placed.frame, direction), up),
+    sunOnSubject,
+    sunOnLandmark,
+    landmark:
+      placed === null ? null : thingLight(seenLandmark, turnedInto(ground, placed.frame, direction), sunOnLandmark),
     landmarkHasFaces: placed !== null && placed.faces.length > 0,
     from,
-    subjectShadow: up ? shadowLength(plan.shoot.subject.height, apparent) : null,
-    landmarkShadow: up && plan.landmark !== null ? shadowLength(plan.landmark.height, apparent) : null,
+    subjectShadow: sunOnSubject ? shadowLength(plan.shoot.subject.height, apparent) : null,
+    landmarkShadow: sunOnLandmark && plan.landmark !== null ? shadowLength(plan.landmark.height, apparent) : null,
     shadowBearing: wrapBearing(sun.azimuth + 180),
-    fill: up ? fillHint(subject, toSubject, contrastStops(plan.shoot.sky)) : null,
+    fill: sunOnSubject ? fillHint(subject, toSubject, contrastStops(plan.shoot.sky)) : null,
     exposure: exposureReading(
       plan,
       found.aperture,
@@ -272,8 +294,12 @@ function staged(seen: readonly SeenFace[], turn: (normal: LocalPoint) => LocalPo
     .toSorted((one, other) => other.part - one.part)
 }
 
-/** What the light windows need of a plan; `found` is its assessment. */
-export function lightStage(plan: Plan, found: Pick<Found, 'view' | 'levels' | 'toSubject'>): LightStage {
+/** What the light windows need of a plan; `found` is its assessment, `skylines` what the ground makes of the horizon. */
+export function lightStage(
+  plan: Plan,
+  found: Pick<Found, 'view' | 'levels' | 'toSubject'>,
+  skylines: StagedSkylines,
+): LightStage {
   const { ground, subject, placed, landmark } = seenThings(plan, found)
   return {
     at: plan.spot.stop.at,
@@ -281,5 +307,6 @@ export function lightStage(plan: Plan, found: Pick<Found, 'view' | 'levels' | 't
     subject: staged(subject, (normal) => normal),
     landmark: placed === null ? [] : staged(landmark, (normal) => turnedInto(placed.frame, ground, normal)),
     frame: found.view === null ? null : framePlanes(found.view),
+    skylines,
   }
 }

@@ -36,6 +36,7 @@ export function newShoot(id: string, lensId: string, now: number): Shoot {
     crops: USUAL_CROPS,
     refraction: DEFAULT_REFRACTION,
     zone: null,
+    screens: [],
     light: NO_WISHES,
     sky: 'clear',
     iso: 100,

@@ -4,12 +4,19 @@ import type { Lens } from '#core/optics/lens.ts'
 import type { Camera } from '#core/optics/sensor.ts'
 import type { Sky } from '#core/light/exposure.ts'
 import type { LightWishes } from '#core/light/light-wish.ts'
+import type { Screen } from '#core/ground/screen.ts'
 import type { Landmark } from '#core/scene/landmark.ts'
 import type { Subject } from '#core/scene/subject.ts'
 
 export interface Bag {
   readonly camera: Camera
   readonly lenses: readonly Lens[]
+}
+
+/** A screen with its name and its handle. */
+export interface ScreenRecord extends Screen {
+  readonly id: string
+  readonly name: string
 }
 
 export interface Shoot {
@@ -25,6 +32,8 @@ export interface Shoot {
   readonly refraction: number
   /** Time zone by its IANA name; null for the one found from the place. */
   readonly zone: string | null
+  /** Trees, walls, houses that hide what is behind them, drawn by the user: the elevations do not know them. */
+  readonly screens: readonly ScreenRecord[]
   readonly light: LightWishes
   /** What the sky is expected to be, for the exposure. */
   readonly sky: Sky

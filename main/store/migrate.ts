@@ -6,9 +6,10 @@ import { places } from '#main/store/migrations/0020-places.ts'
 import { words } from '#main/store/migrations/0030-words.ts'
 import { settings } from '#main/store/migrations/0040-settings.ts'
 import { light } from '#main/store/migrations/0050-light.ts'
+import { screens } from '#main/store/migrations/0060-screens.ts'
 
 /** In order. Add to the end; a step that has been in anyone's hands is never changed. */
-export const MIGRATIONS: readonly Migration[] = [records, places, words, settings, light]
+export const MIGRATIONS: readonly Migration[] = [records, places, words, settings, light, screens]
 
 export const NEWEST_FORM = formAfter(MIGRATIONS)
 

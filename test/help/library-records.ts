@@ -21,6 +21,7 @@ export function shootRecord(id: string, parts: Partial<ShootRecord> = {}): Shoot
     crops: [{ wide: 3, high: 2 }],
     refraction: 0.13,
     zone: null,
+    screens: [],
     light: NO_WISHES,
     sky: 'clear',
     iso: 100,

@@ -90,6 +90,7 @@ export function examplePlan(parts: PlanParts = {}): Plan {
     crops: USUAL_CROPS,
     refraction: 0.13,
     zone: null,
+    screens: [],
     light: NO_WISHES,
     sky: 'clear',
     iso: 100,

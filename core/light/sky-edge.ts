@@ -1,0 +1,51 @@
+/** How far the sun stands above what bounds the sky: the level horizon, or the skyline that the ground makes of it. */
+import { wrapBearing } from '#core/units/angle.ts'
+import type { CivilDay } from '#core/time/civil.ts'
+import type { LatLon } from '#core/geo/lat-lon.ts'
+import { type Span, spansAbove } from './crossing.ts'
+import { SUN_RISE_ALTITUDE } from './day-events.ts'
+import type { SkyEdge } from './light-stage.ts'
+import { apparentAltitude } from './refraction.ts'
+import { SUN_RADIUS, sunAt } from './sky.ts'
+
+/** Degrees of the skyline at an azimuth, straight between the two next to it; null where no ground is known. */
+export function edgeAt(edge: SkyEdge, azimuth: number): number | null {
+  const at = wrapBearing(azimuth) / edge.step
+  const count = edge.altitudes.length
+  const before = Math.floor(at) % count
+  const low = edge.altitudes[before] ?? Number.NaN
+  const high = edge.altitudes[(before + 1) % count] ?? Number.NaN
+  const part = at - Math.floor(at)
+  if (Number.isNaN(low) || Number.isNaN(high)) {
+    const nearer = part < 0.5 ? low : high
+    return Number.isNaN(nearer) ? null : nearer
+  }
+  return low + part * (high - low)
+}
+
+/** The sun as this question needs it, degrees. */
+interface Standing {
+  readonly azimuth: number
+  /** Airless. */
+  readonly altitude: number
+  /** As it appears. */
+  readonly apparent: number
+}
+
+/** Degrees of the sun's upper edge above the level horizon by the almanacs' convention, or above the skyline where it is known. */
+export function overEdge(edge: SkyEdge | null, sun: Standing): number {
+  const ground = edge === null ? null : edgeAt(edge, sun.azimuth)
+  return ground === null ? sun.altitude - SUN_RISE_ALTITUDE : sun.apparent + SUN_RADIUS - ground
+}
+
+/** Milliseconds between two looks over a skyline, which is as jagged as its hills: a gap in them shorter than this may be missed. */
+export const LOOK_OVER_GROUND_EVERY = 2 * 60_000
+
+/** The stretches of a day in which some of the sun's disc stands above the skyline at a place: direct light. Exact to a second. */
+export function directLight(at: LatLon, edge: SkyEdge, day: CivilDay): Span[] {
+  const over = (instant: number): number => {
+    const { azimuth, altitude } = sunAt(at, instant)
+    return overEdge(edge, { azimuth, altitude, apparent: apparentAltitude(altitude) })
+  }
+  return spansAbove(over, day.start, day.end, LOOK_OVER_GROUND_EVERY)
+}

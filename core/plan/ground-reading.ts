@@ -1,0 +1,177 @@
+/** What the ground allows at a spot: its level and slope under each thing, what of subject and landmark it lets the camera see. */
+import type { LatLon } from '#core/geo/lat-lon.ts'
+import {
+  type ElevationGrid,
+  type GridPoint,
+  elevationAt,
+  gridPoint,
+  placeOnGrid,
+  slopeAndAspectAt,
+} from '#core/ground/elevation-grid.ts'
+import type { Screen } from '#core/ground/screen.ts'
+import type { Raised } from '#core/ground/sight.ts'
+import { type Sightline, type Tightest, sightline } from '#core/ground/sightline.ts'
+import { type Landmark, landmarkPoints } from '#core/scene/landmark.ts'
+import { landmarkMiddle, spanTops } from '#core/scene/shell.ts'
+import type { LevelSource, Levels, Plan } from './plan.ts'
+
+export interface GroundUnder {
+  /** Metres above the sea that are reckoned with. */
+  readonly elevation: number
+  readonly from: LevelSource
+  /** Metres above the sea by the elevations alone, whatever was measured; null where unknown. */
+  readonly read: number | null
+  /** Degrees; null where unknown. */
+  readonly slope: number | null
+  /** Bearing toward which the ground falls; null where unknown or level. */
+  readonly aspect: number | null
+}
+
+export interface HiddenBy {
+  readonly at: LatLon
+  /** Metres from the lens. */
+  readonly distance: number
+  /** Metres by which it stands above the line to the foot. */
+  readonly above: number
+  /** Index of the user's screen that it is; null for the ground itself. */
+  readonly screen: number | null
+}
+
+export interface SightReading {
+  /** Metres along the ground. */
+  readonly distance: number
+  /** Metres from foot to top of what is looked at. */
+  readonly height: number
+  /** Metres hidden from the foot upward; null when the ground between is unknown. */
+  readonly hidden: number | null
+  /** Share of the height that shows, 0..1; null when the ground between is unknown. */
+  readonly share: number | null
+  readonly hiddenBy: HiddenBy | null
+  /** Metres between the line to the foot and the ground where it runs tightest; null when unknown. */
+  readonly clearance: number | null
+  readonly ground: Sightline['ground']
+}
+
+export interface GroundReading {
+  /** Metres between the elevations reckoned with. */
+  readonly cell: number
+  readonly standpoint: GroundUnder
+  readonly stop: GroundUnder
+  readonly landmark: GroundUnder | null
+  readonly toSubject: SightReading
+  /** To the landmark's middle; null without one. */
+  readonly toLandmark: SightReading | null
+  /** Share of the whole landmark's height that shows, over all along it; null without one, or over unknown ground. */
+  readonly landmarkShown: number | null
+}
+
+/** A summit's own flank hides its foot from everywhere: what counts is its upper part. */
+const SUMMIT_COUNTS_FROM = 0.9
+
+interface Post {
+  readonly at: LatLon
+  readonly low: number
+  readonly high: number
+}
+
+/** Upright lines along the landmark, from foot to top, by which its visible share is told: its points and those midway. */
+function postsOf(landmark: Landmark, level: number): Post[] {
+  const points = landmarkPoints(landmark)
+  const middle = landmarkMiddle(points)
+  if (middle === null) return []
+  const post = (at: LatLon, height: number, from = 0): Post => ({ at, low: level + from, high: level + height })
+  if (landmark.kind === 'upright') return [post(middle, landmark.height)]
+  if (landmark.kind === 'summit') return [post(middle, landmark.height, landmark.height * SUMMIT_COUNTS_FROM)]
+  if (landmark.kind === 'building') return [middle, ...points].map((at) => post(at, landmark.height))
+  const tops = spanTops(landmark)
+  return points.flatMap((at, index) => {
+    const own = post(at, tops[index] ?? landmark.height)
+    const next = points[index + 1]
+    const between = next === undefined ? null : landmarkMiddle([at, next])
+    return between === null
+      ? [own]
+      : [own, post(between, landmark.form === 'suspension' ? landmark.deckHeight : landmark.height)]
+  })
+}
+
+/** The post that stands for the landmark: at its middle, to its full height. */
+function mainPost(landmark: Landmark, level: number): Post | null {
+  const at = landmarkMiddle(landmarkPoints(landmark))
+  if (at === null) return null
+  const from = landmark.kind === 'summit' ? landmark.height * SUMMIT_COUNTS_FROM : 0
+  return { at, low: level + from, high: level + landmark.height }
+}
+
+function under(grid: ElevationGrid, at: LatLon, elevation: number, from: LevelSource): GroundUnder {
+  const point = gridPoint(grid, at)
+  const tilt = slopeAndAspectAt(grid, point.east, point.north)
+  return {
+    elevation,
+    from,
+    read: elevationAt(grid, point.east, point.north),
+    slope: tilt?.slope ?? null,
+    aspect: tilt?.aspect ?? null,
+  }
+}
+
+function placed(grid: ElevationGrid, tightest: Tightest | null): HiddenBy | null {
+  if (tightest === null) return null
+  const { distance, clearance, screen } = tightest
+  return { at: placeOnGrid(grid, tightest.east, tightest.north), distance, above: -clearance, screen }
+}
+
+function reading(grid: ElevationGrid, eye: Raised, post: Post, plan: Plan): SightReading {
+  const at: GridPoint = gridPoint(grid, post.at)
+  const sight = sightline(grid, eye, { ...at, low: post.low, high: post.high }, plan.shoot.refraction, screensOf(plan))
+  return {
+    distance: sight.distance,
+    height: post.high - post.low,
+    hidden: sight.hidden,
+    share: sight.visibleShare,
+    hiddenBy: placed(grid, sight.hiddenBy),
+    clearance: sight.toLow?.clearance ?? null,
+    ground: sight.ground,
+  }
+}
+
+function screensOf(plan: Plan): readonly Screen[] {
+  return plan.shoot.screens
+}
+
+/** Share of all posts' height that shows; null when any of them lies over unknown ground alone. */
+function shownShare(posts: readonly Post[], grid: ElevationGrid, eye: Raised, plan: Plan): number | null {
+  let whole = 0
+  let shown = 0
+  for (const post of posts) {
+    const { share } = reading(grid, eye, post, plan)
+    if (share === null) return null
+    whole += post.high - post.low
+    shown += share * (post.high - post.low)
+  }
+  return whole > 0 ? shown / whole : null
+}
+
+/** The lens on the grid. */
+export function lensOn(grid: ElevationGrid, plan: Plan, levels: Levels): Raised {
+  const { standpoint } = plan.spot
+  return { ...gridPoint(grid, standpoint.at), elevation: levels.standpoint + standpoint.lensHeight }
+}
+
+/** Null without elevations. */
+export function groundReading(plan: Plan, levels: Levels): GroundReading | null {
+  const { terrain: grid, landmark, spot, shoot } = plan
+  if (grid === null) return null
+  const eye = lensOn(grid, plan, levels)
+  const { standpoint, stop } = spot
+  const main = landmark === null ? null : mainPost(landmark, levels.landmark)
+  const subject: Post = { at: stop.at, low: levels.stop, high: levels.stop + shoot.subject.height }
+  return {
+    cell: grid.cell,
+    standpoint: under(grid, standpoint.at, levels.standpoint, levels.from.standpoint),
+    stop: under(grid, stop.at, levels.stop, levels.from.stop),
+    landmark: main === null ? null : under(grid, main.at, levels.landmark, levels.from.landmark),
+    toSubject: reading(grid, eye, subject, plan),
+    toLandmark: main === null ? null : reading(grid, eye, main, plan),
+    landmarkShown: landmark === null ? null : shownShare(postsOf(landmark, levels.landmark), grid, eye, plan),
+  }
+}

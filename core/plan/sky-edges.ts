@@ -1,0 +1,73 @@
+/** The ground against the sky around a plan's things: whole skylines for the day, single directions for the moment. */
+import { type ElevationGrid, elevationAt, gridPoint } from '#core/ground/elevation-grid.ts'
+import { lookFrom, lookTowards } from '#core/ground/horizon-ray.ts'
+import type { Raised } from '#core/ground/sight.ts'
+import { type Skyline, skyline } from '#core/ground/skyline.ts'
+import type { LatLon } from '#core/geo/lat-lon.ts'
+import { landmarkPoints } from '#core/scene/landmark.ts'
+import { landmarkMiddle } from '#core/scene/shell.ts'
+import { type Levels, type Plan, levelsOf } from './plan.ts'
+
+/** Null for what is not there, or where the ground under it is unknown. */
+export interface Skylines {
+  readonly subject: Skyline | null
+  readonly landmark: Skyline | null
+  readonly lens: Skyline | null
+}
+
+interface Eyes {
+  readonly subject: Raised | null
+  readonly landmark: Raised | null
+  readonly lens: Raised | null
+}
+
+/** An eye above a level, but never under the ground that the elevations have there. */
+function eye(grid: ElevationGrid, at: LatLon, level: number, height: number): Raised | null {
+  const point = gridPoint(grid, at)
+  const ground = elevationAt(grid, point.east, point.north)
+  return ground === null ? null : { ...point, elevation: Math.max(level, ground) + height }
+}
+
+/** Looked from: the middle of the subject and of the landmark, and the lens. */
+function eyesOf(plan: Plan, levels: Levels, grid: ElevationGrid): Eyes {
+  const { stop, standpoint } = plan.spot
+  const { landmark, shoot } = plan
+  const middle = landmark === null ? null : landmarkMiddle(landmarkPoints(landmark))
+  return {
+    subject: eye(grid, stop.at, levels.stop, shoot.subject.height / 2),
+    landmark: landmark === null || middle === null ? null : eye(grid, middle, levels.landmark, landmark.height / 2),
+    lens: eye(grid, standpoint.at, levels.standpoint, standpoint.lensHeight),
+  }
+}
+
+/** Some milliseconds' work: for a day, not for every frame of a drag. Null without elevations. */
+export function skylinesOf(plan: Plan): Skylines | null {
+  const { terrain: grid } = plan
+  if (grid === null) return null
+  const eyes = eyesOf(plan, levelsOf(plan), grid)
+  const around = (from: Raised | null): Skyline | null =>
+    from === null ? null : skyline(grid, from, plan.shoot.refraction)
+  return { subject: around(eyes.subject), landmark: around(eyes.landmark), lens: around(eyes.lens) }
+}
+
+/** Degrees of the ground against the sky in one direction; null where it is unknown. */
+export interface EdgeTowards {
+  readonly subject: number | null
+  readonly landmark: number | null
+  readonly lens: number | null
+}
+
+const NO_EDGE: EdgeTowards = { subject: null, landmark: null, lens: null }
+
+export function edgeTowards(plan: Plan, levels: Levels, azimuth: number): EdgeTowards {
+  const { terrain: grid } = plan
+  if (grid === null) return NO_EDGE
+  const eyes = eyesOf(plan, levels, grid)
+  const towards = (from: Raised | null): number | null => {
+    if (from === null) return null
+    const look = lookFrom(grid, from, plan.shoot.refraction)
+    lookTowards(look, azimuth)
+    return Number.isNaN(look.altitude) ? null : look.altitude
+  }
+  return { subject: towards(eyes.subject), landmark: towards(eyes.landmark), lens: towards(eyes.lens) }
+}
