@@ -1,0 +1,84 @@
+/** The viewshed: which cells a point sees, each told by its own line of sight over the ground. Exact on the grid it is given. */
+import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
+import { maximaOf } from './block-maxima.ts'
+import type { ElevationGrid } from './elevation-grid.ts'
+import { SightWalk } from './sight-walk.ts'
+
+export const HIDDEN = 0
+export const SEEN = 1
+/** The cell's ground is unknown, nothing known hides it but unknown ground lies on the way, or it is farther than asked. */
+export const UNKNOWN = 2
+
+/** Who looks, and for what. Lines of sight are symmetric: what the eye sees at `targetHeight` sees the eye from there. */
+export interface ViewshedAsk {
+  /** Metres from the grid's centre. */
+  readonly east: number
+  readonly north: number
+  /** Metres above the sea of the eye. */
+  readonly height: number
+  /** Metres above the ground of what is looked for at each cell. */
+  readonly targetHeight: number
+  /** Share of the earth's curve that the air takes back. */
+  readonly refraction: number
+  /** Metres beyond which nothing is asked; null: as far as the grid reaches. */
+  readonly radius: number | null
+}
+
+/** A viewshed on its way: several workers may each fill rows of one shared array, in any order, each from its own state. */
+export interface ViewshedState {
+  readonly grid: ElevationGrid
+  readonly ask: ViewshedAsk
+  /** HIDDEN, SEEN or UNKNOWN by cell; a row means something once it has been filled. */
+  readonly seen: Uint8Array
+  readonly walk: SightWalk
+}
+
+/**
+ * Metres above the sea of the point of a landmark that must be seen for the upper `share` (0..1) of its height to show. What is seen
+ * of an upright thing is always its upper part, since a line to a higher point passes higher over everything on its way. So the
+ * ground from which at least that share shows is the ground this one point sees, looked for at the height of the lens.
+ */
+export function heightShowing(base: number, height: number, share: number): number {
+  return base + height * (1 - Math.min(1, Math.max(0, share)))
+}
+
+/** Begins a viewshed; fill it by viewshedRows. `seen` may lie in shared memory. */
+export function beginViewshed(
+  grid: ElevationGrid,
+  ask: ViewshedAsk,
+  seen: Uint8Array = new Uint8Array(grid.columns * grid.rows),
+): ViewshedState {
+  const walk = new SightWalk(grid, maximaOf(grid), {
+    column: (ask.east - grid.west) / grid.cell,
+    row: (grid.north - ask.north) / grid.cell,
+    eye: ask.height,
+    targetHeight: ask.targetHeight,
+    curve: (1 - ask.refraction) / (2 * MEAN_EARTH_RADIUS),
+  })
+  return { grid, ask, seen, walk }
+}
+
+/** Fills rows from `fromRow` up to, not including, `toRow`: a part small enough to report progress and to stop in between. */
+export function viewshedRows(state: ViewshedState, fromRow: number, toRow: number): void {
+  const { grid, ask, seen, walk } = state
+  const { columns, cell } = grid
+  const reach = (ask.radius ?? Infinity) / cell
+  const atColumn = (ask.east - grid.west) / cell
+  const atRow = (grid.north - ask.north) / cell
+  for (let row = Math.max(0, fromRow); row < Math.min(grid.rows, toRow); row++) {
+    // Half a row's width of columns, or -1 where the whole row lies beyond the radius.
+    const half = Math.abs(row - atRow) > reach ? -1 : Math.sqrt(reach * reach - (row - atRow) ** 2)
+    const first = half < 0 ? columns : Math.max(0, Math.ceil(atColumn - half))
+    const last = half < 0 ? -1 : Math.min(columns - 1, Math.floor(atColumn + half))
+    const start = row * columns
+    seen.fill(UNKNOWN, start, start + columns)
+    for (let column = first; column <= last; column++) seen[start + column] = walk.look(column, row)
+  }
+}
+
+/** The whole viewshed at once: for small grids, tests, and callers that are workers themselves. */
+export function viewshed(grid: ElevationGrid, ask: ViewshedAsk): Uint8Array {
+  const state = beginViewshed(grid, ask)
+  viewshedRows(state, 0, grid.rows)
+  return state.seen
+}
