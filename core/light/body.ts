@@ -39,5 +39,5 @@ export function discPlace(disc: BodyDisc, point: DiscPoint): BodyPlace {
 
 /** Whether some of the disc stands above the level horizon, as it appears. */
 export function isUp(disc: BodyDisc): boolean {
-  return apparentAltitude(disc.altitude + disc.radius) > 0
+  return apparentAltitude(discPlace(disc, UPPER_LIMB).altitude) > 0
 }
