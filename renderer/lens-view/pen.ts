@@ -40,7 +40,36 @@ export function newPen(): Pen {
 export const COARSE = 10
 export const FINE = 100
 
-/** Adds a closed outline, turning clockwise (or the other way for a hole), so that overlapping outlines of one path unite. */
+/** Figures of up to so many steps are written once and kept: most are short ways from corner to corner. */
+const KEPT = 6000
+const coarse = Array.from({ length: 2 * KEPT + 1 }, () => '')
+const fine = coarse.slice()
+
+function figure(inSteps: number, steps: number): string {
+  const kept = steps === FINE ? fine : coarse
+  const known = kept[inSteps + KEPT]
+  if (known === undefined || known === '') {
+    const text = String(inSteps / steps)
+    if (known === '') kept[inSteps + KEPT] = text
+    return text
+  }
+  return known
+}
+
+/** Grows a box around points. */
+function extend(box: Box, points: readonly ImagePoint[]): void {
+  for (const { x, y } of points) {
+    if (x < box.left) box.left = x
+    if (x > box.right) box.right = x
+    if (y < box.top) box.top = y
+    if (y > box.bottom) box.bottom = y
+  }
+}
+
+/**
+ * Adds a closed outline, turning clockwise (or the other way for a hole), so that overlapping outlines of one path unite: a first
+ * corner, then the way from each to the next.
+ */
 export function addOutline(
   pen: Pen,
   points: readonly ImagePoint[],
@@ -49,18 +78,23 @@ export function addOutline(
   turning: 1 | -1 = 1,
 ): void {
   const kept = clipToBounds(points, sheet.bounds)
-  if (kept.length < 3) return
-  const inOrder = turningArea(kept) * turning < 0 ? kept.toReversed() : kept
-  let verb = 'M'
-  for (const { x, y } of inOrder) {
-    pen.path += `${verb}${Math.round(x * steps) / steps} ${Math.round(y * steps) / steps}`
-    verb = 'L'
-    if (x < pen.left) pen.left = x
-    if (x > pen.right) pen.right = x
-    if (y < pen.top) pen.top = y
-    if (y > pen.bottom) pen.bottom = y
+  const count = kept.length
+  if (count < 3) return
+  const backward = turningArea(kept) * turning < 0
+  extend(pen, kept)
+  let text = ''
+  let [fromX, fromY] = [0, 0]
+  for (let index = 0; index < count; index++) {
+    const point = kept[backward ? count - 1 - index : index]
+    if (point === undefined) break
+    const x = Math.round(point.x * steps)
+    const y = Math.round(point.y * steps)
+    const sign = index === 0 ? 'M' : index === 1 ? 'l' : ' '
+    text += `${sign}${figure(x - fromX, steps)} ${figure(y - fromY, steps)}`
+    fromX = x
+    fromY = y
   }
-  pen.path += 'Z'
+  pen.path += `${text}Z`
 }
 
 /** One closed outline as path text, to a hundredth of a unit: for things of a few units. */

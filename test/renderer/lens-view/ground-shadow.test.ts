@@ -14,6 +14,7 @@ import { SUBJECT_KINDS, SUBJECT_PRESETS } from '#core/scene/subject.ts'
 import { castOf } from '#renderer/lens-view/cast-shadow.ts'
 import { type Picture, pictureOf } from '#renderer/lens-view/picture.ts'
 import { seer } from '#renderer/lens-view/see.ts'
+import { cornersOf } from '#test/help/path.ts'
 import { bridgeAt, examplePlan } from '#test/help/plans.ts'
 
 const WIDTH = 1200
@@ -29,10 +30,6 @@ function picture(plan: Plan, assessment: Assessment): Picture {
   const made = pictureOf(plan, assessment, WIDTH)
   if (made === null) throw new Error('framed')
   return made
-}
-
-function corners(path: string): [number, number][] {
-  return [...path.matchAll(/[ML](-?[\d.]+) (-?[\d.]+)/gu)].map(([, x, y]) => [Number(x), Number(y)])
 }
 
 /** Drawing units, by way of earth-centred metres. */
@@ -59,12 +56,12 @@ test('a box casts the shadow whose corners the light alone tells, its tip includ
     [0, 89.9],
   ] as const) {
     const assessment = withSun(plan, azimuth, altitude)
-    const drawn = corners(picture(plan, assessment).subjectShadow)
+    const drawn = cornersOf(picture(plan, assessment).subjectShadow)
     const outline = shadowOf(boxCorners(plan.shoot.subject, plan.spot.stop.heading), sunDirection(azimuth, altitude))
     expect(outline?.length).toBeGreaterThanOrEqual(4)
     for (const point of outline ?? []) {
       const [x, y] = inPicture(plan, assessment, point)
-      const off = Math.min(...drawn.map((corner) => Math.hypot(corner[0] - x, corner[1] - y)))
+      const off = Math.min(...drawn.map((corner) => Math.hypot(corner.x - x, corner.y - y)))
       expect(off).toBeLessThan(0.1)
     }
   }

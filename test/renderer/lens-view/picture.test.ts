@@ -8,6 +8,7 @@ import type { Plan } from '#core/plan/plan.ts'
 import type { Landmark } from '#core/scene/landmark.ts'
 import { SUBJECT_KINDS, SUBJECT_PRESETS } from '#core/scene/subject.ts'
 import { type Picture, pictureOf } from '#renderer/lens-view/picture.ts'
+import { cornersOf } from '#test/help/path.ts'
 import { bridgeAt, examplePlan } from '#test/help/plans.ts'
 
 function picture(plan: Plan, width = 360): Picture {
@@ -28,9 +29,7 @@ function farthest(made: Picture): number {
   expect(`${made.darkness} ${made.skyDeviation}`).not.toMatch(/NaN|Infinity/u)
   expect(layers.map(({ tone }) => tone).join(' ')).not.toMatch(/NaN|undefined/u)
   expect(text).not.toMatch(/NaN|Infinity|e/u)
-  let most = 0
-  for (const [figure] of text.matchAll(/\d+(?:\.\d+)?/gu)) most = Math.max(most, Number(figure))
-  return most
+  return Math.max(...cornersOf(text).flatMap(({ x, y }) => [Math.abs(x), Math.abs(y)]))
 }
 
 test('the level horizon stands where the pitch puts it: v tan(pitch) below the middle when looking up', () => {

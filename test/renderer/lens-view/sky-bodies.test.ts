@@ -11,6 +11,7 @@ import { turningArea } from '#renderer/lens-view/outline.ts'
 import type { Sheet } from '#renderer/lens-view/pen.ts'
 import { edgeMark } from '#renderer/lens-view/body-marks.tsx'
 import { moonInPicture, sunInPicture } from '#renderer/lens-view/sky-bodies.ts'
+import { cornersOf } from '#test/help/path.ts'
 import { examplePlan } from '#test/help/plans.ts'
 
 const WIDTH = 6000
@@ -25,10 +26,6 @@ const SHEET: Sheet = {
   scale: SCALE,
   bounds: { left: 0, top: 0, right: WIDTH, bottom: HEIGHT },
   thinnest: 0,
-}
-
-function corners(path: string): ImagePoint[] {
-  return [...path.matchAll(/[ML](-?[\d.]+) (-?[\d.]+)/gu)].map(([, x, y]) => ({ x: Number(x), y: Number(y) }))
 }
 
 /** Degrees between two places in the picture, as seen from the lens. */
@@ -64,7 +61,7 @@ test('every point of the sun’s limb lies 0.267 degrees from where the projecti
       if (at === null || sun === null) throw new Error('in the picture')
       const middle = { x: WIDTH * (0.5 + at.x), y: HEIGHT * (0.5 - at.y) }
       expect([sun.x, sun.y]).toEqual([expect.closeTo(middle.x, 6), expect.closeTo(middle.y, 6)])
-      const limb = corners(sun.disc)
+      const limb = cornersOf(sun.disc)
       expect(limb.length).toBeGreaterThan(36)
       // The sun is 32 minutes of arc across (959.63 seconds of radius at its mean distance).
       for (const point of limb) expect(angleBetween(point, middle)).toBeCloseTo(959.63 / 3600, 4)
@@ -84,7 +81,7 @@ test('of the moon’s disc the share is bright that is lit, toward the side that
         const reading = withBodies(VIEW.bearing + right, VIEW.pitch + up, { lit, tilt })
         const moon = moonInPicture(VIEW, SHEET, reading)
         if (moon === null) throw new Error('in the picture')
-        const [disc, bright] = [corners(moon.disc), corners(moon.lit)]
+        const [disc, bright] = [cornersOf(moon.disc), cornersOf(moon.lit)]
         expect(Math.abs(turningArea(bright) / turningArea(disc) - lit)).toBeLessThan(0.02)
         const mean = (axis: 'x' | 'y'): number => bright.reduce((sum, point) => sum + point[axis], 0) / bright.length
         const seen = (Math.atan2(mean('x') - moon.x, moon.y - mean('y')) * 180) / Math.PI
