@@ -8,7 +8,7 @@ export interface DayTotal {
 }
 
 /** Days that lie nearer than this to a better one are not told beside it. */
-export const DAYS_APART = 14
+const DAYS_APART = 14
 const MINUTE = 60_000
 
 /**

@@ -19,7 +19,7 @@ interface AlignmentListProps {
 export function AlignmentList({ found, moon, zone, when }: AlignmentListProps) {
   return (
     <>
-      <div class="stands-desk" tabIndex={0} role="region" aria-label={say.heading}>
+      <div class="stands-desk" tabIndex={0} role="group" aria-label={say.heading}>
         <table class="figures stands-table">
           <thead>
             <tr>

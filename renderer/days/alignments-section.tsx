@@ -135,6 +135,7 @@ function Found({ plan, target, wish, from, since, zone }: FoundProps) {
       <p class="stands-count" role="status">
         {done < 1 ? say.working(share(done)) : kept.length > 0 ? say.found(kept.length, found.length, since) : ''}
       </p>
+      {job.ask.until === LATEST ? <p class="hint">{say.lastYear}</p> : null}
       {done === 1 && kept.length === 0 ? <p>{whyNone(plan, target, wish, found.length, since)}</p> : null}
       {kept.length === 0 ? null : (
         <AlignmentList found={kept} moon={wish.body === 'moon'} zone={zone} when={plan.spot.when} />

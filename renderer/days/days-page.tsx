@@ -11,6 +11,7 @@ import { SidesSection } from './sides-section.tsx'
 import { closeWorker } from './use-job.ts'
 import { YearSection } from './year-section.tsx'
 import '#renderer/style/days.css'
+import '#renderer/style/days-sides.css'
 
 /** Escape leads back to the board, unless a field uses it for itself. */
 function useEscape(): void {

@@ -81,7 +81,7 @@ function Sides({ landmark, placed, sides, instant, zone, day }: SidesProps) {
   return (
     <div class="sides">
       <SidePlan name={landmarkName(landmark)} at={at} placed={placed} sides={sides} instant={instant} clock={clock} />
-      <div class="sides-desk" tabIndex={0} role="region" aria-label={say.heading}>
+      <div class="sides-desk" tabIndex={0} role="group" aria-label={say.heading}>
         <Warnings sentences={faults} />
         <table class="sides-table">
           <thead>

@@ -6,6 +6,8 @@ import type { WishKind } from '#core/light/light-wish.ts'
 import type { ReasonUpdate, YearUpdate } from './job.ts'
 import { unpackSpans } from './packed-spans.ts'
 
+const MINUTE = 60_000
+
 export interface DayFound {
   readonly date: string
   readonly spans: readonly Span[]
@@ -58,4 +60,11 @@ export function longestOf(spans: readonly Span[]): Span | null {
     (longest, span) => (longest === null || span.until - span.from > longest.until - longest.from ? span : longest),
     null,
   )
+}
+
+/** The middle of a window, at a whole minute if one lies within it. */
+export function middleOf({ from, until }: Span): number {
+  const middle = (from + until) / 2
+  const whole = Math.round(middle / MINUTE) * MINUTE
+  return whole >= from && whole <= until ? whole : Math.round(middle)
 }

@@ -191,9 +191,12 @@ function Reason({ plan, stage, zone, year }: YearSectionProps & { readonly year:
   if (fault !== null) return <Warnings sentences={[fault]} />
   if (share < 1) return <p class="hint">{daysWords.working}</p>
   const name = (kind: Parameters<typeof wishName>[0]): string => wishName(kind, plan)
+  const unseen = { subject: stage.subject, landmark: stage.landmark }
   const why = whyNone(found).map((reason) =>
     reason.why === 'never'
-      ? say.never(name(reason.kind))
+      ? (reason.kind === 'subject' || reason.kind === 'landmark') && unseen[reason.kind].length === 0
+        ? say.neverSeen(name(reason.kind))
+        : say.never(name(reason.kind))
       : reason.why === 'apart'
         ? say.apart(name(reason.kinds[0]), name(reason.kinds[1]))
         : say.allTogether,

@@ -81,7 +81,7 @@ export function YearStrip(props: YearStripProps) {
             y={TOP + row * CELL + 11}
             aria-label={say.weekdayNames[row]}
           >
-            {row % 2 === 0 ? weekday : ''}
+            {weekday}
           </text>
           {grid.days.map((day, index) =>
             day.row === row ? (

@@ -54,6 +54,8 @@ export const daysWords = {
     summary: (count: number, year: number) => `${days(count)} of ${year} with light as wished`,
     noDay: (year: number) => `No day of ${year} has light as wished.`,
     never: (wish: string) => `“${wish}” holds on no day of this year by itself.`,
+    neverSeen: (wish: string) =>
+      `“${wish}” cannot hold: from this standpoint no upright side of it is in the frame. Aim or stand so that it is.`,
     apart: (one: string, other: string) => `“${one}” and “${other}” never hold at the same time in this year.`,
     alone: (wish: string, count: number, all: number) => `“${wish}” holds on ${count} of ${days(all)} by itself.`,
     allTogether: 'Any two of the wishes hold together at some time, but never all of them.',
@@ -135,6 +137,7 @@ export const daysWords = {
     working: (share: string) => `Searching: ${share}`,
     noneFound: (body: Body, years: string, since: string) =>
       `The ${body} does not stand there within ${years === '1' ? 'a year' : `${years} years`} from ${since}.`,
+    lastYear: 'The years that are computed end with 2100.',
     noneSo: (total: number) =>
       `${total === 1 ? 'One alignment is' : `All ${total} alignments are`} otherwise than wished of moon and sky. Widen those wishes.`,
     direction: (bearing: string, altitude: string) => `It would have to stand at ${bearing}, ${altitude} high.`,

@@ -161,7 +161,7 @@ test('windows ticked are in the calendar file, each as it is listed', async () =
 
 test('the landmark’s sides are told with their hours', async () => {
   const { page } = opened
-  const section = page.getByRole('region', { name: sides.heading }).first()
+  const section = page.getByRole('region', { name: sides.heading })
   const rows = section.locator('tbody tr')
   expect(await rows.count()).toBe(2)
   // Twelve months for each side, when the worker has done.

@@ -1,7 +1,7 @@
 /** The best days: no neighbours, none better left out beside them; the next days from a date. */
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { DAYS_APART, bestDays, nextDays } from '#core/light/best-days.ts'
+import { bestDays, nextDays } from '#core/light/best-days.ts'
 import { addDays } from '#core/time/civil.ts'
 
 const MINUTE = 60_000
@@ -10,17 +10,15 @@ const daysOf = (minutes: readonly number[]) =>
 
 describe('best days', () => {
   test('are a fortnight apart, in order, and every other good day lies beside one that is no worse', () => {
-    const years = fc.array(fc.integer({ min: 0, max: 300 }), { maxLength: 366 })
+    const years = fc.array(fc.integer({ min: 0, max: 300 }), { minLength: 60, maxLength: 366, size: 'max' })
     const law = fc.property(years, (minutes) => {
       const days = daysOf(minutes)
       const best = bestDays(days, 1000)
       best.slice(1).forEach((day, index) => {
-        expect(day.place - (best[index]?.place ?? 0)).toBeGreaterThanOrEqual(DAYS_APART)
+        expect(day.place - (best[index]?.place ?? 0)).toBeGreaterThanOrEqual(14)
       })
       for (const day of days.filter(({ total }) => total > 0))
-        expect(best.some(({ place, total }) => Math.abs(place - day.place) < DAYS_APART && total >= day.total)).toBe(
-          true,
-        )
+        expect(best.some(({ place, total }) => Math.abs(place - day.place) < 14 && total >= day.total)).toBe(true)
       expect(best.filter(({ total }) => total === 0)).toEqual([])
     })
     fc.assert(law)

@@ -1,4 +1,5 @@
 /** Windows by brackets against a walk through every minute with the same margins: nothing missed, nothing added, in many places. */
+import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { Span } from '#core/light/crossing.ts'
@@ -9,7 +10,7 @@ import { wishDays } from '#core/light/wish-days.ts'
 import { lookAtSun, wishMargin } from '#core/light/wish-margin.ts'
 import { assess } from '#core/plan/assess.ts'
 import { stageOf } from '#core/plan/day-light.ts'
-import { type CivilDay, civilDay, civilTime } from '#core/time/civil.ts'
+import { type CivilDay, addDays, civilDay, civilTime } from '#core/time/civil.ts'
 import { type PlanParts, bridgeAt, examplePlan } from '#test/help/plans.ts'
 
 const MINUTE = 60_000
@@ -137,6 +138,37 @@ describe('common windows against every minute', () => {
   })
 })
 
+/** Wishes of every kind in any mixture, by which two or three are made at once. */
+const anyWishes: fc.Arbitrary<LightWishes> = fc
+  .record({
+    subject: fc.constantFrom('lit', 'in-shade', 'back-lit', null),
+    landmark: fc.constantFrom('lit', 'raking', 'in-shade', null),
+    sun: fc.constantFrom('in-frame', 'out-of-frame', null),
+    moonUp: fc.boolean(),
+    low: fc.boolean(),
+  })
+  .map(({ low, ...made }) => ({ ...NO_WISHES, ...made, altitude: low ? { least: -1, most: 25 } : null }))
+  .filter((wishes) => wishesMade(wishes).length > 0)
+
+test('any wishes anywhere hold when every minute says so', () => {
+  const law = fc.property(
+    anyWishes,
+    fc.record({ lat: fc.integer({ min: -65, max: 65 }), lon: fc.integer({ min: -179, max: 179 }) }),
+    fc.integer({ min: 0, max: 359 }),
+    fc.integer({ min: 0, max: 364 }),
+    fc.integer({ min: 10, max: 170 }),
+    (wishes, at, bearing, place, turned) => {
+      const stage = stageAt(at, { bearing, landmark: bridgeAt(at, bearing, 600, turned) })
+      const days = daysIn('UTC', addDays('2026-01-01', place))
+      const { common } = commonByDay(stage, wishes, days, 'UTC')
+      days.forEach((day, index) => {
+        expect(walk(stage, wishes, 'UTC', day, common[index] ?? []).disagree).toEqual([])
+      })
+    },
+  )
+  fc.assert(law, { numRuns: 150, seed: 20_260_101 })
+})
+
 describe('why no day will do', () => {
   const zone = 'Europe/Berlin'
   const stage = stageAt({ lat: 51.2, lon: 12.4 })
@@ -156,6 +188,11 @@ describe('why no day will do', () => {
       ],
       pairs: [{ kinds: ['subject', 'hours'], days: 0 }],
     })
+  })
+
+  test('counts pairs that do hold together', () => {
+    const wishes: LightWishes = { ...NO_WISHES, subject: 'lit', hours: { from: 240, until: 1320 } }
+    expect(wishDays(stage, wishes, week, zone).pairs).toEqual([{ kinds: ['subject', 'hours'], days: 7 }])
   })
 
   test('a wish that never holds', () => {
