@@ -8,6 +8,7 @@ import type { LightWishes } from '#core/light/light-wish.ts'
 import type { FaceDay, SidedFace } from '#core/light/side-hours.ts'
 import type { WishDays } from '#core/light/wish-days.ts'
 import type { CivilDay, Zone } from '#core/time/civil.ts'
+import type { WithKind } from '#renderer/job/messages.ts'
 import type { PackedSpans } from './packed-spans.ts'
 
 /** Which days of a year the wishes leave some light. */
@@ -85,15 +86,5 @@ export interface AlignmentsUpdate {
 }
 
 export type Update = YearUpdate | ReasonUpdate | FacesDayUpdate | FacesYearUpdate | AlignmentsUpdate
-export type UpdateOf<Kind extends JobKind> = Extract<Update, { readonly kind: Kind }>
-export type JobOf<Kind extends JobKind> = Extract<Job, { readonly kind: Kind }>
-
-/** From the page. A job takes the place of the one of its kind that is still at work. */
-export type ToWorker =
-  | { readonly say: 'do'; readonly id: number; readonly job: Job }
-  | { readonly say: 'stop'; readonly id: number; readonly kind: JobKind }
-
-/** To the page. `share` of the job is done with this, 0..1; at 1 nothing more comes. */
-export type FromWorker =
-  | { readonly say: 'found'; readonly id: number; readonly share: number; readonly update: Update }
-  | { readonly say: 'failed'; readonly id: number; readonly kind: JobKind; readonly message: string }
+export type UpdateOf<Kind extends JobKind> = WithKind<Update, Kind>
+export type JobOf<Kind extends JobKind> = WithKind<Job, Kind>

@@ -1,12 +1,13 @@
 /** A job's findings in a component: begun anew when what is asked changes, stopped when the component goes. */
 import { useEffect, useState } from 'preact/hooks'
+import { type Asker, askJobs } from '#renderer/job/ask-jobs.ts'
+import type { FromWorker } from '#renderer/job/messages.ts'
 import { daysWords } from '#renderer/words/en-days.ts'
-import { type Asker, askJobs } from './ask-jobs.ts'
-import type { FromWorker, JobKind, JobOf, UpdateOf } from './job.ts'
+import type { Job, JobKind, JobOf, Update, UpdateOf } from './job.ts'
 
 interface Open {
   readonly worker: Worker
-  readonly asker: Asker
+  readonly asker: Asker<Job, Update>
 }
 
 let open: Open | null = null
@@ -14,8 +15,8 @@ let open: Open | null = null
 function opened(): Open {
   if (open !== null) return open
   const worker = new Worker(new URL('./days-worker.ts', import.meta.url), { type: 'module' })
-  const asker = askJobs((message) => worker.postMessage(message, []))
-  worker.addEventListener('message', (event: MessageEvent<FromWorker>) => asker.hear(event.data))
+  const asker = askJobs<Job, Update>((message) => worker.postMessage(message, []))
+  worker.addEventListener('message', (event: MessageEvent<FromWorker<Job, Update>>) => asker.hear(event.data))
   worker.addEventListener('error', (event) => {
     asker.lost(event.message)
     closeWorker()

@@ -8,14 +8,11 @@ import { faceDays, faceYears } from '#core/light/side-hours.ts'
 import { sunAt } from '#core/light/sky.ts'
 import { wishDays } from '#core/light/wish-days.ts'
 import { type CivilDay, type Zone, addDays, civilDay } from '#core/time/civil.ts'
+import type { Step as JobStep } from '#renderer/job/messages.ts'
 import type { AlignmentsJob, FacesDayJob, FacesYearJob, Job, ReasonJob, Update, YearJob } from './job.ts'
 import { packSpans } from './packed-spans.ts'
 
-export interface Step {
-  /** Of the whole job, 0..1; 1 with the last step. */
-  readonly share: number
-  readonly update: Update
-}
+export type Step = JobStep<Update>
 
 const DAYS_A_STEP = 14
 /** Days of the next year that are looked at too, so that December has days to come. */

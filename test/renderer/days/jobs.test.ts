@@ -4,10 +4,14 @@ import { examplePlan } from '#test/help/plans.ts'
 import { NO_WISHES } from '#core/light/light-wish.ts'
 import { assess } from '#core/plan/assess.ts'
 import { stageOf } from '#core/plan/day-light.ts'
-import { askJobs } from '#renderer/days/ask-jobs.ts'
-import type { FacesYearUpdate, FromWorker, Job, ToWorker } from '#renderer/days/job.ts'
-import { runJobs } from '#renderer/days/run-jobs.ts'
+import type { FacesYearUpdate, Job, Update } from '#renderer/days/job.ts'
 import type { Step } from '#renderer/days/work.ts'
+import { askJobs } from '#renderer/job/ask-jobs.ts'
+import type * as messages from '#renderer/job/messages.ts'
+import { runJobs } from '#renderer/job/run-jobs.ts'
+
+type FromWorker = messages.FromWorker<Job, Update>
+type ToWorker = messages.ToWorker<Job>
 
 const plan = examplePlan()
 const stage = stageOf(plan, assess(plan))
@@ -36,7 +40,11 @@ function* threeSteps(job: Job): Generator<Step> {
 function worker(stepsOf: (job: Job) => Iterator<Step> = threeSteps) {
   const sent: FromWorker[] = []
   const turns: (() => void)[] = []
-  const hear = runJobs({ stepsOf, send: (message) => sent.push(message), later: (turn) => turns.push(turn) })
+  const hear = runJobs<Job, Update>({
+    stepsOf,
+    send: (message) => sent.push(message),
+    later: (turn) => turns.push(turn),
+  })
   const turn = (): boolean => {
     const next = turns.shift()
     next?.()
@@ -106,7 +114,7 @@ describe('the page', () => {
   function page() {
     const sent: ToWorker[] = []
     const heard: string[] = []
-    const asker = askJobs((message) => sent.push(message))
+    const asker = askJobs<Job, Update>((message) => sent.push(message))
     const ask = (name: string): (() => void) =>
       asker.ask<'faces-year'>(sidesJob(2026), {
         found: ({ month }, share) => heard.push(`${name} ${month} ${share}`),

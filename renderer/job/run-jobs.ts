@@ -1,15 +1,14 @@
 /** The worker's side: one job of each kind at a time, a step of each in turn, and an ear for the page between the steps. */
-import type { FromWorker, Job, JobKind, ToWorker } from './job.ts'
-import type { Step } from './work.ts'
+import type { FromWorker, OfKind, Step, ToWorker } from './messages.ts'
 
-interface Begun {
+interface Begun<Update extends OfKind> {
   readonly id: number
-  readonly steps: Iterator<Step>
+  readonly steps: Iterator<Step<Update>>
 }
 
-interface Outside {
-  readonly stepsOf: (job: Job) => Iterator<Step>
-  readonly send: (message: FromWorker) => void
+interface Outside<Job extends OfKind, Update extends OfKind> {
+  readonly stepsOf: (job: Job) => Iterator<Step<Update>>
+  readonly send: (message: FromWorker<Job, Update>) => void
   /** Calls back once, after waiting messages have been heard. */
   readonly later: (turn: () => void) => void
 }
@@ -19,11 +18,15 @@ function messageOf(error: unknown): string {
 }
 
 /** Answers with what hears the page's messages. */
-export function runJobs({ stepsOf, send, later }: Outside): (message: ToWorker) => void {
-  const live = new Map<JobKind, Begun>()
+export function runJobs<Job extends OfKind, Update extends OfKind>({
+  stepsOf,
+  send,
+  later,
+}: Outside<Job, Update>): (message: ToWorker<Job>) => void {
+  const live = new Map<Job['kind'], Begun<Update>>()
   let waiting = false
 
-  const goOn = (kind: JobKind, { id, steps }: Begun): void => {
+  const goOn = (kind: Job['kind'], { id, steps }: Begun<Update>): void => {
     try {
       const next = steps.next()
       if (next.done === true) live.delete(kind)
@@ -55,5 +58,17 @@ export function runJobs({ stepsOf, send, later }: Outside): (message: ToWorker) 
       send({ say: 'failed', id, kind: job.kind, message: messageOf(error) })
     }
     soon()
+  }
+}
+
+/** `later` of a worker: a message to itself comes after those that wait, and a timer would be held back to 4 ms. */
+export function afterMessages(): (turn: () => void) => void {
+  const { port1, port2 } = new MessageChannel()
+  let turn: (() => void) | null = null
+  port1.addEventListener('message', () => turn?.())
+  port1.start()
+  return (next) => {
+    turn = next
+    port2.postMessage(null)
   }
 }

@@ -1,28 +1,33 @@
 /** The page's side: asks jobs of the worker, passes on what belongs to the latest of each kind, and drops the rest. */
-import type { FromWorker, JobKind, JobOf, ToWorker, UpdateOf } from './job.ts'
+import type { FromWorker, OfKind, ToWorker, WithKind } from './messages.ts'
 
-export interface Hearer<Kind extends JobKind> {
-  readonly found: (update: UpdateOf<Kind>, share: number) => void
+export interface Hearer<Update extends OfKind> {
+  readonly found: (update: Update, share: number) => void
   readonly failed: (message: string) => void
 }
 
-export interface Asker {
+export interface Asker<Job extends OfKind, Update extends OfKind> {
   /** Answers with the way to stop it, after which nothing more of it is heard. */
-  readonly ask: <Kind extends JobKind>(job: JobOf<Kind>, hearer: Hearer<Kind>) => () => void
-  readonly hear: (message: FromWorker) => void
+  readonly ask: <Kind extends Job['kind'] & Update['kind']>(
+    job: WithKind<Job, Kind>,
+    hearer: Hearer<WithKind<Update, Kind>>,
+  ) => () => void
+  readonly hear: (message: FromWorker<Job, Update>) => void
   /** The worker itself is lost: every job still at work has failed. */
   readonly lost: (message: string) => void
 }
 
-export function askJobs(send: (message: ToWorker) => void): Asker {
-  const latest = new Map<JobKind, { readonly id: number; readonly hearer: Hearer<JobKind> }>()
+export function askJobs<Job extends OfKind, Update extends OfKind>(
+  send: (message: ToWorker<Job>) => void,
+): Asker<Job, Update> {
+  const latest = new Map<string, { readonly id: number; readonly hearer: Hearer<Update> }>()
   let count = 0
-  const forget = (kind: JobKind, id: number): boolean => latest.get(kind)?.id === id && latest.delete(kind)
+  const forget = (kind: string, id: number): boolean => latest.get(kind)?.id === id && latest.delete(kind)
   return {
     ask(job, hearer) {
       const id = ++count
       // What is found for an id is of its job's kind.
-      latest.set(job.kind, { id, hearer: hearer as unknown as Hearer<JobKind> })
+      latest.set(job.kind, { id, hearer: hearer as unknown as Hearer<Update> })
       send({ say: 'do', id, job })
       return () => {
         if (forget(job.kind, id)) send({ say: 'stop', id, kind: job.kind })
