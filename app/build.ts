@@ -53,6 +53,12 @@ const PARTS: readonly Part[] = [
     result: `out/zones/${ZONES_FILE}`,
     build: copyZones,
   },
+  {
+    name: 'ground',
+    sources: ['app/demo/elevation.bin'],
+    result: 'out/ground/elevation.bin',
+    build: copyDemoGround,
+  },
   { name: 'icon', sources: ['app/resources'], result: 'out/icon.png', build: copyIcon },
 ]
 
@@ -135,6 +141,11 @@ async function buildNode(folder: string, input: string, format: 'es' | 'cjs'): P
 async function copyZones(): Promise<void> {
   await mkdir(join(ROOT, 'out/zones'), { recursive: true })
   await copyFile(join(ROOT, 'node_modules/geo-tz/data', ZONES_FILE), join(ROOT, 'out/zones', ZONES_FILE))
+}
+
+async function copyDemoGround(): Promise<void> {
+  await mkdir(join(ROOT, 'out/ground'), { recursive: true })
+  await copyFile(join(ROOT, 'app/demo/elevation.bin'), join(ROOT, 'out/ground/elevation.bin'))
 }
 
 async function copyIcon(): Promise<void> {

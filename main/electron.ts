@@ -95,6 +95,8 @@ async function openShell(log: Log): Promise<void> {
     isOurs: (url) => isOwnPage(url.href),
     tilePrefix: services.tilePrefix,
     tiles: services.tiles,
+    groundPrefix: services.groundPrefix,
+    ground: services.ground,
   })
   pageSession.protocol.handle(APP_SCHEME, serve)
   openIpcDoor(services.handlers, log)

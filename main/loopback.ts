@@ -1,6 +1,7 @@
 /** The loopback host: the page and the calls over HTTP on this machine alone, for where Electron cannot be had. */
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http'
 import { once } from 'node:events'
+import { ELEVATION_FILE_LIMIT } from '#app/contract/ground.ts'
 import type { Log } from '#main/log.ts'
 import { makeGate } from '#main/door/gate.ts'
 import { refuseCall, refuseRequest } from '#main/door/guard.ts'
@@ -26,10 +27,12 @@ export interface Loopback {
 }
 
 const ADDRESS = '127.0.0.1'
+/** A file of a gigabyte has to get through from a slow disk. */
+const LONGEST_REQUEST = 600_000
 
 export async function startLoopback(options: LoopbackOptions): Promise<Loopback> {
   const gate = makeGate()
-  const server = createServer({ maxHeaderSize: 16_384, headersTimeout: 10_000, requestTimeout: 60_000 })
+  const server = createServer({ maxHeaderSize: 16_384, headersTimeout: 10_000, requestTimeout: LONGEST_REQUEST })
   server.maxConnections = 256
   server.listen({ host: ADDRESS, port: options.port ?? 0, exclusive: true })
   await once(server, 'listening')
@@ -86,6 +89,7 @@ async function answer(work: Work): Promise<Response> {
   const refusal = refuseRequest(asked, authority)
   if (refusal) return plainAnswer(refusal.status, refusal.text)
   if (asked.target.startsWith('/api/')) return answerCall(work, asked.target.slice('/api/'.length))
+  if (asked.target.startsWith('/ground/') && asked.method === 'POST') return answerFile(work, asked.target)
   if (asked.target.startsWith('/open/')) return answerWayIn(work, asked)
   const address = URL.parse(`http://${authority}${asked.target}`)
   if (!address) return plainAnswer(400, 'Bad request target')
@@ -119,6 +123,39 @@ async function answerCall(work: Work, name: string): Promise<Response> {
   return plainAnswer(200, JSON.stringify(result), {
     'Content-Type': 'application/json; charset=utf-8',
     'Cache-Control': 'no-store',
+  })
+}
+
+/** A file for the library of ground: guarded like a call, its body handed on as it arrives. */
+async function answerFile(work: Work, target: string): Promise<Response> {
+  const { request, authority, gate, options } = work
+  const refusal = refuseCall(
+    { method: 'POST', target, headers: request.headers },
+    authority,
+    'application/octet-stream',
+  )
+  if (refusal) return plainAnswer(refusal.status, refusal.text)
+  if (!gate.admits(request.headers.authorization))
+    return plainAnswer(401, 'The address that the terminal shows carries the key; open that one')
+  if (Number(request.headers['content-length'] ?? 0) > ELEVATION_FILE_LIMIT) return plainAnswer(413, 'Too large')
+  const address = new URL(`http://${authority}${target}`)
+  // Half duplex is what a body in pieces asks for; not every typing of Request knows the word.
+  const wish = { method: 'POST', body: streamed(request), duplex: 'half' as const, signal: work.left }
+  return options.serve(new Request(address, wish))
+}
+
+/** Read as it is wanted. Leaving it must not destroy the connection: the answer still has to reach the page. */
+function streamed(request: IncomingMessage): ReadableStream<Uint8Array> {
+  const parts = request.iterator({ destroyOnReturn: false }) as AsyncIterableIterator<Uint8Array>
+  return new ReadableStream<Uint8Array>({
+    pull: async (controller) => {
+      const { done: ended, value } = await parts.next()
+      if (ended === true) controller.close()
+      else controller.enqueue(new Uint8Array(value))
+    },
+    cancel: async () => {
+      await parts.return?.()
+    },
   })
 }
 

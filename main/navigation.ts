@@ -14,6 +14,7 @@ export const CREDITED_SITES: readonly string[] = [
   'https://www.geonames.org',
   'https://www.naturalearthdata.com',
   'https://creativecommons.org',
+  'https://github.com',
 ]
 
 /**

@@ -20,12 +20,28 @@ export interface ServedTile {
 /** The signal ends the wish when the page no longer waits. */
 export type TilePort = (source: string, z: number, x: number, y: number, signal: AbortSignal) => Promise<ServedTile>
 
+/** Ground as bytes: what is answered to `<prefix>/window` and `<prefix>/file`. */
+export interface ServedGround {
+  readonly status: number
+  readonly type: string
+  readonly body: Uint8Array<ArrayBuffer>
+  readonly headers: Readonly<Record<string, string>>
+}
+
+export interface GroundPort {
+  readonly window: (query: URLSearchParams, signal: AbortSignal) => Promise<ServedGround>
+  readonly file: (query: URLSearchParams, body: AsyncIterable<Uint8Array>, signal: AbortSignal) => Promise<ServedGround>
+}
+
 export interface ServeOptions {
   readonly files: ReadonlyMap<string, PageFile>
   readonly isOurs: (url: URL) => boolean
   /** Path under which tiles are answered; the page learns it by a call, since an `<img>` cannot send a header. */
   readonly tilePrefix: string
   readonly tiles: TilePort
+  /** Path under which ground is answered, secret like the tiles'. */
+  readonly groundPrefix: string
+  readonly ground: GroundPort
 }
 
 export type Serve = (request: Request) => Promise<Response>
@@ -98,6 +114,7 @@ export function makeServe(options: ServeOptions): Serve {
   return async (request) => {
     const url = URL.parse(request.url)
     if (!url || !options.isOurs(url)) return plainAnswer(404, 'Not found')
+    if (url.pathname.startsWith('/ground/')) return answerGround(options, url, request)
     if (request.method !== 'GET' && request.method !== 'HEAD') return plainAnswer(405, 'Only GET is answered here')
     if (url.pathname.startsWith('/tiles/')) return answerTile(options, url.pathname, request.signal)
     const file = options.files.get(url.pathname)
@@ -105,6 +122,27 @@ export function makeServe(options: ServeOptions): Serve {
     return answer(200, request.method === 'HEAD' ? null : file.body, { 'Content-Type': file.type })
   }
 }
+
+/** Windows are read by GET, files come in by POST; nothing else, and only under the secret prefix. */
+async function answerGround(options: ServeOptions, url: URL, request: Request): Promise<Response> {
+  const { groundPrefix: prefix, ground } = options
+  const head = url.pathname.slice(0, prefix.length)
+  const route = url.pathname.slice(prefix.length)
+  const method = { '/window': 'GET', '/file': 'POST' }[route]
+  if (!sameText(head, prefix) || method === undefined) return plainAnswer(404, 'Not found')
+  if (request.method !== method) return plainAnswer(405, `Only ${method} is answered here`)
+  const served =
+    route === '/window'
+      ? await ground.window(url.searchParams, request.signal)
+      : await ground.file(url.searchParams, request.body ?? nothing(), request.signal)
+  return answer(served.status, served.body, {
+    'Content-Type': served.type,
+    'Cache-Control': 'no-store',
+    ...served.headers,
+  })
+}
+
+async function* nothing(): AsyncGenerator<Uint8Array> {}
 
 async function answerTile(options: ServeOptions, path: string, signal: AbortSignal): Promise<Response> {
   const wanted = tileWanted(path, options.tilePrefix)

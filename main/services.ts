@@ -11,7 +11,9 @@ import { type Cipher, openKeys } from '#main/keys.ts'
 import type { Log } from '#main/log.ts'
 import { makeGazetteer } from '#main/places/gazetteer.ts'
 import { makeZoneFinder } from '#main/places/zones.ts'
-import type { TilePort } from '#main/serve.ts'
+import { demoFile, groundService } from '#main/ground/service.ts'
+import { webTileSource } from '#main/ground/web-tiles.ts'
+import type { GroundPort, TilePort } from '#main/serve.ts'
 import type { Printer } from '#main/sheet/printer.ts'
 import { libraryService, type LibraryService } from '#main/store/library-service.ts'
 import { type AddressRules, checkTemplate } from '#main/tiles/address.ts'
@@ -40,6 +42,8 @@ export interface Services {
   readonly tiles: TilePort
   /** Path under which the host answers tiles; new at each start. */
   readonly tilePrefix: string
+  readonly ground: GroundPort
+  readonly groundPrefix: string
   readonly close: () => Promise<void>
 }
 
@@ -58,11 +62,13 @@ export async function openServices(options: ServicesOptions): Promise<Services> 
   // A library that cannot be written says so by its own state; the demo then waits for one that can.
   await library.seedIfNew(() => demoChanges(Date.now()))
   const tilePrefix = `/tiles/${secret()}`
+  const groundPrefix = `/ground/${secret()}`
   const rules = { allowLoopbackHttp: options.allowLoopbackTiles ?? false }
   const settings = await followSettings(library, rules)
   const tiles = tileService({
     folder: join(folder, 'tiles'),
     settings: settings.now,
+    others: () => [webTileSource(settings.now().elevationTiles)],
     keyOf: (sourceId) => library.keyOf(sourceId),
     fetch: options.fetch,
     now: Date.now,
@@ -70,9 +76,18 @@ export async function openServices(options: ServicesOptions): Promise<Services> 
     prefix: tilePrefix,
     ...rules,
   })
+  const ground = await groundService({
+    folder: join(folder, 'elevation'),
+    demoFile: demoFile(options.built),
+    settings: settings.now,
+    askTile: (source, z, x, y, signal) => tiles.tile(source, z, x, y, signal),
+    prefix: groundPrefix,
+    now: Date.now,
+  })
   const handlers = {
     ...settings.handlers,
     ...tiles.handlers,
+    ...ground.handlers,
     ...shootFileHandlers(library.handlers, randomUUID),
     'places.find': makeGazetteer(join(options.built, 'gazetteer', 'towns.gz')).find,
     'places.zones': makeZoneFinder(join(options.built, 'zones')).zones,
@@ -83,7 +98,10 @@ export async function openServices(options: ServicesOptions): Promise<Services> 
     handlers,
     tiles: (source, z, x, y, signal) => tiles.tile(source, z, x, y, signal),
     tilePrefix,
+    ground,
+    groundPrefix,
     close: async () => {
+      await ground.close()
       tiles.close()
       await library.close()
     },
@@ -99,6 +117,9 @@ function refusedTemplate(changes: Input<'settings.set'>, rules: AddressRules) {
   const templates = [
     ...(changes.ownSources ?? []).map((source) => source.template),
     ...Object.values(changes.templates ?? {}),
+    ...(changes.elevationTiles === undefined || changes.elevationTiles.template.trim() === ''
+      ? []
+      : [changes.elevationTiles.template.trim()]),
   ]
   for (const template of templates) {
     const checked = checkTemplate(template, rules)

@@ -35,6 +35,8 @@ async function startWeb(words: readonly string[]): Promise<void> {
     isOurs: (url) => url.protocol === 'http:' && url.hostname === '127.0.0.1',
     tilePrefix: services.tilePrefix,
     tiles: services.tiles,
+    groundPrefix: services.groundPrefix,
+    ground: services.ground,
   })
   const host = await startLoopback({
     handlers: services.handlers,

@@ -56,14 +56,72 @@ export async function ask<Name extends CallName>(name: Name, input: Input<Name>)
     const answer = bridge === undefined ? await overHttp(name, input) : await bridge.call(name, input)
     return answer as Answer<Output<Name>>
   } catch {
-    return {
-      ok: false,
-      fault: {
-        reason: 'no-host',
-        message: 'The program behind this page does not answer. Start Standpoint again; everything saved is kept.',
-      },
-    }
+    return noHost()
   }
+}
+
+function noHost(): { readonly ok: false; readonly fault: { readonly reason: string; readonly message: string } } {
+  return {
+    ok: false,
+    fault: {
+      reason: 'no-host',
+      message: 'The program behind this page does not answer. Start Standpoint again; everything saved is kept.',
+    },
+  }
+}
+
+/** Bytes with what is told of them, in the named header as JSON. */
+export interface Bytes {
+  readonly body: ArrayBuffer
+  readonly told: unknown
+}
+
+/** Reads a route whose path a call told, secret like the tiles'. Given up by the signal it is the fault `left`. */
+export async function readBytes(path: string, header: string, signal: AbortSignal): Promise<Answer<Bytes>> {
+  try {
+    const response = await fetch(path, { signal })
+    if (response.ok)
+      return {
+        ok: true,
+        value: { body: await response.arrayBuffer(), told: JSON.parse(response.headers.get(header) ?? '{}') },
+      }
+    return { ok: false, fault: await faultOf(response) }
+  } catch {
+    return signal.aborted ? left() : noHost()
+  }
+}
+
+/** Sends a file to a route whose path a call told; the answer is that of a call. */
+export async function sendBytes(path: string, body: Blob, signal: AbortSignal): Promise<Answer<unknown>> {
+  try {
+    const response = await fetch(path, {
+      method: 'POST',
+      headers: { 'content-type': 'application/octet-stream', authorization: `Bearer ${token}` },
+      body,
+      signal,
+    })
+    if (response.ok) return (await response.json()) as Answer<unknown>
+    return { ok: false, fault: await faultOf(response) }
+  } catch {
+    return signal.aborted ? left() : noHost()
+  }
+}
+
+function left(): { readonly ok: false; readonly fault: { readonly reason: string; readonly message: string } } {
+  return { ok: false, fault: { reason: 'left', message: 'It was given up.' } }
+}
+
+/** A refusal in JSON tells itself; one of the door is a line of text. */
+async function faultOf(response: Response): Promise<{ readonly reason: string; readonly message: string }> {
+  const text = await response.text()
+  try {
+    const told: unknown = JSON.parse(text)
+    if (typeof told === 'object' && told !== null && 'reason' in told && 'message' in told)
+      return { reason: String(told.reason), message: String(told.message) }
+  } catch {
+    // Plain text, then.
+  }
+  return { reason: `status-${response.status}`, message: text === '' ? `Status ${response.status}.` : `${text}.` }
 }
 
 export function onMenuCommand(listener: (command: string) => void): void {

@@ -8,6 +8,8 @@ export const DEFAULT_SETTINGS: Settings = {
   mapSource: 'sketch',
   ownSources: [],
   templates: {},
+  groundOrder: [],
+  elevationTiles: { on: true, template: '', maxZoom: 15, attribution: '' },
   lastShootId: null,
   lastSpotId: null,
 }

@@ -1,6 +1,7 @@
 /** The one map of every call between page and services; nothing else crosses the boundary. */
 import type { z } from 'zod'
 import { fileCalls } from './files.ts'
+import { groundCalls } from './ground.ts'
 import { libraryCalls } from './library.ts'
 import { placeCalls } from './places.ts'
 import { settingsCalls } from './settings.ts'
@@ -14,6 +15,7 @@ export const contract = {
   ...placeCalls,
   ...sheetCalls,
   ...fileCalls,
+  ...groundCalls,
 } as const
 
 export type Contract = typeof contract

@@ -21,6 +21,9 @@ const NAMES: { readonly [Name in CallName]: true } = {
   'sheet.pdf': true,
   'shoot.export': true,
   'shoot.import': true,
+  'ground.sources': true,
+  'ground.remove': true,
+  'ground.heights': true,
 }
 
 export const CALL_NAMES: readonly string[] = Object.keys(NAMES)

@@ -24,6 +24,15 @@ export const settingsShape = z.object({
     .max(50),
   /** Templates that replace a built-in source's, by its id. */
   templates: z.record(z.string(), z.string().max(2_000)),
+  /** Ids of elevation sources by precedence; those not named follow in their usual order. */
+  groundOrder: z.array(z.string().max(300)).max(2_000),
+  /** Elevation from the web, in Terrarium encoding. An empty template or attribution stands for the usual one. */
+  elevationTiles: z.object({
+    on: z.boolean(),
+    template: z.string().max(2_000),
+    maxZoom: z.number().int().min(0).max(18),
+    attribution: z.string().max(1_000),
+  }),
   lastShootId: z.string().max(64).nullable(),
   lastSpotId: z.string().max(64).nullable(),
 })

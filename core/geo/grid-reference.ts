@@ -1,4 +1,4 @@
-/** UTM and MGRS: the one file that names proj4 and mgrs. */
+/** UTM and MGRS: the one file that names mgrs, and with `projected-system.ts` one of two that name proj4. */
 import * as mgrsModule from 'mgrs'
 import proj4, { type Converter } from 'proj4'
 import { type LatLon, latLon, wrapLongitude } from './lat-lon.ts'

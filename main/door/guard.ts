@@ -33,15 +33,21 @@ function isPlainVisit(asked: Asked): boolean {
     asked.headers['sec-fetch-dest'] === 'document' &&
     !asked.target.startsWith('/api/') &&
     !asked.target.startsWith('/tiles/') &&
+    !asked.target.startsWith('/ground/') &&
     !asked.target.startsWith('/open/')
   )
 }
 
 /** Rules for a call besides its token: only the page's own script can meet them, no form and no other site. */
-export function refuseCall(asked: Asked, authority: string): Refusal | null {
+export function refuseCall(
+  asked: Asked,
+  authority: string,
+  type: 'application/json' | 'application/octet-stream' = 'application/json',
+): Refusal | null {
   if (asked.method !== 'POST') return { status: 405, text: 'Calls are made by POST' }
   if (asked.headers.origin !== `http://${authority}`) return { status: 403, text: 'Asked by another site' }
-  if (!/^application\/json(;\s*charset=utf-8)?$/i.test(asked.headers['content-type'] ?? ''))
-    return { status: 415, text: 'Calls are made in JSON' }
+  const told = (asked.headers['content-type'] ?? '').toLowerCase().replace(/;\s*charset=utf-8$/, '')
+  if (told !== type)
+    return { status: 415, text: type === 'application/json' ? 'Calls are made in JSON' : 'Files come as plain bytes' }
   return null
 }

@@ -16,6 +16,8 @@ export interface TileServiceOptions {
   /** Where the cache's file lives. */
   readonly folder: string
   readonly settings: () => Pick<Settings, 'ownSources' | 'templates'>
+  /** Tiles that are no maps, fetched by the same rules but not offered as a map. */
+  readonly others?: () => readonly TileSource[]
   readonly keyOf: (sourceId: string) => Promise<string | null>
   readonly fetch: TileFetch
   /** Milliseconds since 1970. */
@@ -84,7 +86,8 @@ export function tileService(options: TileServiceOptions): TileService {
 
   async function tile(sourceId: string, place: TilePlace, signal?: AbortSignal): Promise<TileAnswer> {
     if (closing.signal.aborted) return closedAnswer()
-    const source = tileSources(options.settings()).find((one) => one.id === sourceId)
+    const sources = [...tileSources(options.settings()), ...(options.others?.() ?? [])]
+    const source = sources.find((one) => one.id === sourceId)
     if (source === undefined) return goneAnswer('unknown-source', 'There is no such tile source in the settings.')
     if (!isTilePlace(place, source.maxNativeZoom)) {
       return goneAnswer(

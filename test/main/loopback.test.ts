@@ -35,6 +35,16 @@ beforeEach(async () => {
       isOurs: (url) => url.protocol === 'http:' && url.hostname === '127.0.0.1',
       tilePrefix: PREFIX,
       tiles: async () => ({ status: 200, type: 'image/png', body: new Uint8Array([1]), maxAgeSeconds: 5 }),
+      groundPrefix: '/ground/secret',
+      ground: {
+        window: async () => ({ status: 200, type: 'application/octet-stream', body: new Uint8Array([1]), headers: {} }),
+        file: async (query, body) => {
+          let bytes = 0
+          for await (const part of body) bytes += part.byteLength
+          const told = JSON.stringify({ name: query.get('name'), bytes })
+          return { status: 200, type: 'application/json', body: new TextEncoder().encode(told), headers: {} }
+        },
+      },
     }),
     log,
     onStolen: (address) => stolen.push(address),

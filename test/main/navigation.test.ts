@@ -2,10 +2,12 @@
 import { expect, test } from 'vitest'
 import { DEFAULT_SETTINGS } from '#app/contract/default-settings.ts'
 import { CREDITED_SITES, mayOpenOutside } from '#main/navigation.ts'
+import { webTileSource } from '#main/ground/web-tiles.ts'
 import { tileSources } from '#main/tiles/source.ts'
 
 test('every attribution of a built-in tile source can be followed', () => {
-  const links = tileSources(DEFAULT_SETTINGS).map((source) => source.attributionLink)
+  const sources = [...tileSources(DEFAULT_SETTINGS), webTileSource(DEFAULT_SETTINGS.elevationTiles)]
+  const links = sources.map((source) => source.attributionLink)
   expect(links.length).toBeGreaterThan(3)
   expect(links.filter((link) => !mayOpenOutside(link))).toEqual([])
 })

@@ -22,6 +22,16 @@ function serveWith(tile: Partial<ServedTile> = {}) {
       asked.push(words.slice(0, 4))
       return { status: 200, type: 'image/png', body: new Uint8Array([7]), maxAgeSeconds: 60, ...tile }
     },
+    groundPrefix: '/ground/key',
+    ground: {
+      window: async () => ({ status: 200, type: 'application/octet-stream', body: new Uint8Array([1]), headers: {} }),
+      file: async (query, body) => {
+        let bytes = 0
+        for await (const part of body) bytes += part.byteLength
+        const told = JSON.stringify({ name: query.get('name'), bytes })
+        return { status: 200, type: 'application/json', body: new TextEncoder().encode(told), headers: {} }
+      },
+    },
   })
   return { serve, asked }
 }

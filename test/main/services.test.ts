@@ -57,6 +57,9 @@ const GOOD: { readonly [Name in CallName]: Input<Name> } = {
   'sheet.pdf': { shootId: 's', spotId: 'a', paper: 'a4', title: 't' },
   'shoot.export': { shootId: 's' },
   'shoot.import': { text: '{}' },
+  'ground.sources': { at: { lat: 46.4, lon: -33.6 } },
+  'ground.remove': { id: 'file:none.hgt' },
+  'ground.heights': { places: [] },
 }
 
 /** What cannot succeed here fails for the reason told. */
@@ -66,6 +69,7 @@ const FAILS: Readonly<Record<string, string>> = {
   'sheet.pdf': 'not-here',
   'shoot.import': 'not-a-shoot-file',
   'library.restore': 'gone',
+  'ground.remove': 'gone',
 }
 
 describe('every call', () => {

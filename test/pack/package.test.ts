@@ -44,6 +44,7 @@ describe.skipIf(process.platform !== 'linux')('the package', () => {
       '/out/page/sheet.html',
       '/out/gazetteer/towns.gz',
       '/out/zones/timezones.geojson.geo.dat',
+      '/out/ground/elevation.bin',
       '/out/icon.png',
     ])
       expect(files).toContain(needed)

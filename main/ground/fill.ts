@@ -1,0 +1,194 @@
+/** Fills a window's unknown cells from one raster, in slices that leave the process free to answer others meanwhile. */
+import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
+import type { ChunkCache } from './chunk-cache.ts'
+import type { Lattice } from './lattice.ts'
+import type { Raster } from './raster.ts'
+import { makeSampler, MISSING, type Sampler } from './sample.ts'
+
+export interface Filled {
+  /** Cells that were unknown and now are known. */
+  readonly cells: number
+  readonly trouble: string | null
+}
+
+/** Longest time without letting others have a turn. */
+const SLICE_MS = 12
+
+/** Where a raster's samples lie under the lattice's corners. */
+interface Corners {
+  readonly columns: Float64Array
+  readonly rows: Float64Array
+}
+
+/** Rejects with the signal's reason once nobody waits. */
+export async function fillFrom(
+  grid: ElevationGrid,
+  lattice: Lattice,
+  raster: Raster,
+  cache: ChunkCache,
+  signal: AbortSignal,
+): Promise<Filled> {
+  const corners = cornersOf(grid, lattice, raster)
+  if (!mayTouch(corners, raster)) return { cells: 0, trouble: null }
+  const sampler = makeSampler(raster, cache)
+  const line = new Line(grid, lattice, corners)
+  if (raster.remote) await loadTogether(line, grid, sampler, signal)
+  const breathe = breather(signal)
+  let cells = 0
+  for (let row = 0; row < grid.rows; row++) {
+    await breathe()
+    line.moveTo(row)
+    cells += await fillRow(grid, row, line, sampler, signal)
+  }
+  return { cells, trouble: sampler.trouble() }
+}
+
+async function fillRow(
+  grid: ElevationGrid,
+  row: number,
+  line: Line,
+  sampler: Sampler,
+  signal: AbortSignal,
+): Promise<number> {
+  const { heights, columns } = grid
+  let filled = 0
+  for (let column = 0; column < columns; column++) {
+    const cell = row * columns + column
+    if (!Number.isNaN(heights[cell] ?? 0)) continue
+    const [u, v] = [line.column(column), line.row(column)]
+    let height = sampler.at(u, v)
+    while (height === MISSING) {
+      // oxlint-disable-next-line no-await-in-loop -- one chunk after the other keeps memory bounded
+      await sampler.loadMissing(signal)
+      signal.throwIfAborted()
+      height = sampler.at(u, v)
+    }
+    if (Number.isNaN(height)) continue
+    heights[cell] = height
+    filled += 1
+  }
+  return filled
+}
+
+/** One row of a window in a raster's columns and rows, read between the lattice's corners. */
+class Line {
+  readonly #lattice: Lattice
+  readonly #corners: Corners
+  readonly #columns: Float64Array
+  readonly #rows: Float64Array
+
+  constructor(grid: ElevationGrid, lattice: Lattice, corners: Corners) {
+    this.#lattice = lattice
+    this.#corners = corners
+    this.#columns = new Float64Array(grid.columns)
+    this.#rows = new Float64Array(grid.columns)
+  }
+
+  moveTo(row: number): void {
+    const { block, columns } = this.#lattice
+    const upper = Math.floor(row / block)
+    const down = (row - upper * block) / block
+    for (let left = 0; left * block < this.#columns.length; left++) {
+      const from = upper * columns + left
+      this.#fillBlock(left * block, from, down)
+    }
+  }
+
+  #fillBlock(first: number, from: number, down: number): void {
+    const { block, columns } = this.#lattice
+    const right = first / block + 1 < columns ? from + 1 : from
+    const below = down > 0 ? columns : 0
+    const between = (corners: Float64Array, corner: number): number =>
+      (corners[corner] ?? Number.NaN) * (1 - down) + (corners[corner + below] ?? Number.NaN) * down
+    const [startColumn, startRow] = [between(this.#corners.columns, from), between(this.#corners.rows, from)]
+    const stepColumn = (between(this.#corners.columns, right) - startColumn) / block
+    const stepRow = (between(this.#corners.rows, right) - startRow) / block
+    const end = Math.min(first + block, this.#columns.length)
+    this.#columns[first] = startColumn
+    this.#rows[first] = startRow
+    for (let cell = first + 1; cell < end; cell++) {
+      this.#columns[cell] = startColumn + (cell - first) * stepColumn
+      this.#rows[cell] = startRow + (cell - first) * stepRow
+    }
+  }
+
+  column(cell: number): number {
+    return this.#columns[cell] ?? Number.NaN
+  }
+
+  row(cell: number): number {
+    return this.#rows[cell] ?? Number.NaN
+  }
+}
+
+function cornersOf(grid: ElevationGrid, lattice: Lattice, raster: Raster): Corners {
+  const count = lattice.lats.length
+  const corners = { columns: new Float64Array(count), rows: new Float64Array(count) }
+  const middle = raster.pixelAt(grid.centre.lat, grid.centre.lon).column
+  for (let corner = 0; corner < count; corner++) {
+    const { column, row } = raster.pixelAt(lattice.lats[corner] ?? 0, lattice.lons[corner] ?? 0)
+    corners.columns[corner] = besideMiddle(column, middle, raster.turn)
+    corners.rows[corner] = row
+  }
+  return corners
+}
+
+/** A window across the raster's own seam must not run through all of its columns. */
+function besideMiddle(column: number, middle: number, turn: number | null): number {
+  return turn === null ? column : column + turn * Math.round((middle - column) / turn)
+}
+
+/** False when the lattice lies wholly to one side of the raster, or all of it where its projection means nothing. */
+function mayTouch(corners: Corners, raster: Raster): boolean {
+  const [left, right] = extent(corners.columns)
+  const [top, bottom] = extent(corners.rows)
+  if (!(bottom >= -1 && top <= raster.rows)) return false
+  return raster.round || (right >= -1 && left <= raster.columns)
+}
+
+function extent(values: Float64Array): readonly [number, number] {
+  let [least, most] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
+  for (const value of values) {
+    if (value < least) least = value
+    if (value > most) most = value
+  }
+  return [least, most]
+}
+
+/** Asks for every chunk that an unknown cell lies in, the middle of the window first. */
+async function loadTogether(line: Line, grid: ElevationGrid, sampler: Sampler, signal: AbortSignal): Promise<void> {
+  const distances = new Map<number, number>()
+  const breathe = breather(signal)
+  for (let row = 0; row < grid.rows; row++) {
+    // oxlint-disable-next-line no-await-in-loop -- only to let others have a turn
+    await breathe()
+    line.moveTo(row)
+    let last = -1
+    for (let column = 0; column < grid.columns; column++) {
+      if (!Number.isNaN(grid.heights[row * grid.columns + column] ?? 0)) continue
+      const key = sampler.chunkKey(line.column(column), line.row(column))
+      if (key === last || key === -1) continue
+      last = key
+      const distance = Math.hypot(column - grid.columns / 2, row - grid.rows / 2)
+      distances.set(key, Math.min(distance, distances.get(key) ?? distance))
+    }
+  }
+  const nearestFirst = [...distances].toSorted(([, one], [, other]) => one - other)
+  await Promise.all(nearestFirst.map(([key]) => sampler.load(key, signal)))
+  signal.throwIfAborted()
+}
+
+/** Waits a turn of the event loop whenever a slice of time is used up. */
+export function breather(signal: AbortSignal): () => Promise<void> | undefined {
+  let since = performance.now()
+  return () => {
+    if (performance.now() - since < SLICE_MS) return undefined
+    return new Promise((resolve, reject) => {
+      setImmediate(() => {
+        since = performance.now()
+        if (signal.aborted) reject(signal.reason as Error)
+        else resolve()
+      })
+    })
+  }
+}

@@ -1,0 +1,48 @@
+/** Owns which pictures in a TIFF can be taken for elevations, and what is said of the others. */
+import { failed, type Result } from '#core/result.ts'
+import { sampleKind } from './geotiff-values.ts'
+
+/** By TIFF's own numbers. */
+export interface PictureFacts {
+  /** Values in each place. */
+  readonly bands: number
+  readonly photometric: number
+  readonly format: number
+  readonly bits: number
+  readonly packing: number
+  /** A mask among the file's pictures. */
+  readonly masked: boolean
+  readonly columns: number
+  readonly rows: number
+  /** Of a strip or tile. */
+  readonly partColumns: number
+  readonly partRows: number
+}
+
+/** Most samples of a part: it is unpacked whole, and four must fit into the cache at once. */
+const LARGEST_PART = 8_000_000
+
+/** Packings without loss: none, LZW, deflate (two numbers), PackBits, Zstandard. */
+const PACKINGS: ReadonlySet<number> = new Set([1, 5, 8, 32_946, 32_773, 50_000])
+/** White or black is zero: a single value, no colour. */
+const SINGLE_VALUE: ReadonlySet<number> = new Set([0, 1])
+
+/** Null when it can be. */
+export function unfitness(facts: PictureFacts, fileName: string): Result<never, 'not-elevation'> | null {
+  const why = whyUnfit(facts)
+  return why === null ? null : failed('not-elevation', `${fileName} ${why}`)
+}
+
+function whyUnfit(facts: PictureFacts): string | null {
+  const { bands, photometric, format, bits, packing, masked, columns, rows, partColumns, partRows } = facts
+  if (bands !== 1) return `has ${bands} values in each place, as a photograph has. Choose a file of elevations alone.`
+  if (!SINGLE_VALUE.has(photometric) || sampleKind(format, bits) === null)
+    return `holds colours or shades (${bits} bits), not heights. Choose a file with whole or floating numbers of 16 bits or more.`
+  if (!PACKINGS.has(packing))
+    return `is packed in a way that is not read (number ${packing}). Write it anew, for instance by gdal_translate -co COMPRESS=DEFLATE.`
+  if (masked) return 'marks its gaps by a mask, which is not read. Write it anew by gdalwarp -dstnodata -9999.'
+  if (!(partColumns > 0 && partRows > 0 && columns > 0 && rows > 0)) return 'holds no samples at all.'
+  if (partColumns * partRows > LARGEST_PART)
+    return `is stored in parts of ${partColumns} × ${partRows} samples, too large to be read piece by piece. Write it anew by gdal_translate -co TILED=YES.`
+  return null
+}

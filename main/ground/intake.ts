@@ -1,0 +1,83 @@
+/** Owns how a file comes in: streamed to the disk with its size watched, and archives unpacked beside it. */
+import { randomUUID } from 'node:crypto'
+import { type FileHandle, open, rm, writeFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import { ELEVATION_FILE_LIMIT } from '#app/contract/ground.ts'
+import { done, failed, type Result } from '#core/result.ts'
+import { unpack } from './archive.ts'
+
+export type IntakeReason = 'too-large' | 'disk-full' | 'not-written' | 'left' | 'empty'
+
+/** The path it then lies under; nothing is left behind when it fails. */
+export async function receive(
+  folder: string,
+  name: string,
+  body: AsyncIterable<Uint8Array>,
+  signal: AbortSignal,
+  limit: number = ELEVATION_FILE_LIMIT,
+): Promise<Result<string, IntakeReason>> {
+  const path = incoming(folder)
+  try {
+    const file = await open(path, 'wx', 0o600)
+    const written = await writeAll(file, name, body, signal, limit).finally(() => file.close())
+    if (written.ok) return done(path)
+    await rm(path, { force: true })
+    return written
+  } catch (error) {
+    await rm(path, { force: true }).catch(() => undefined)
+    if (signal.aborted) return failed('left', `${name} was not taken in: the page did not send all of it.`)
+    const full = error instanceof Error && 'code' in error && (error.code === 'ENOSPC' || error.code === 'EDQUOT')
+    return full
+      ? failed('disk-full', `There is no room on the disk for ${name}. Make some and add it again.`)
+      : failed('not-written', `${name} could not be written to ${folder}, or did not arrive whole. Add it again.`)
+  }
+}
+
+async function writeAll(
+  file: FileHandle,
+  name: string,
+  body: AsyncIterable<Uint8Array>,
+  signal: AbortSignal,
+  limit: number,
+): Promise<Result<null, IntakeReason>> {
+  let bytes = 0
+  for await (const part of body) {
+    signal.throwIfAborted()
+    bytes += part.byteLength
+    if (bytes > limit) return tooLarge(name, limit)
+    await file.writeFile(part)
+  }
+  signal.throwIfAborted()
+  return bytes === 0 ? failed('empty', `${name} is empty. Fetch it again.`) : done(null)
+}
+
+function tooLarge(name: string, limit: number): Result<never, 'too-large'> {
+  return failed(
+    'too-large',
+    `${name} is larger than ${Math.round(limit / 1e6)} MB, the most that is taken in here. Cut out the part you need, for instance by gdalwarp -te, or put the file into the data folder’s “elevation” by hand.`,
+  )
+}
+
+/** Tells of each .hgt in the archive; the path is null for one that is too large. */
+export async function unpackTo(
+  folder: string,
+  archive: string,
+  largest: number,
+  each: (name: string, path: string | null) => Promise<void>,
+): Promise<Result<null, 'broken-archive'>> {
+  const file = await open(archive, 'r')
+  try {
+    return await unpack(file, /\.hgt$/i, largest, async ({ name, bytes }) => {
+      if (bytes === null) return each(name, null)
+      const path = incoming(folder)
+      await writeFile(path, bytes, { mode: 0o600 })
+      return each(name, path)
+    })
+  } finally {
+    await file.close()
+  }
+}
+
+function incoming(folder: string): string {
+  return join(folder, `.incoming-${randomUUID()}`)
+}
