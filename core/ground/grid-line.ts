@@ -30,6 +30,9 @@ export interface GridLine {
 /** Nearer than this share of a cell to an end of a line, a crossing is the end itself and is left out. */
 export const AT_END = 1e-6
 
+/** Cells by which a line that ends on a grid line may fall short of it by rounding: so the ground at the very edge of the grid counts. */
+const ROUNDING = 1e-9
+
 /** The line from one point towards another and as far; null when no part of it lies over the grid. */
 export function gridLine(grid: ElevationGrid, from: GridPoint, to: GridPoint): GridLine | null {
   return gridRay(grid, from, to.east - from.east, to.north - from.north, 1)
@@ -140,24 +143,24 @@ export function crossingsBetween(line: GridLine, from: number, to: number, into:
   const last = way > 0 ? Math.floor(to) : Math.ceil(to)
   let minor = minor0 + lean * (from - major0)
   if ((last - first) * way < 0) {
-    addBetween(line, way > 0 ? last : first, minor, minor0 + lean * (to - major0), into)
+    addBetween(line, from, to, minor, minor0 + lean * (to - major0), into)
     return
   }
   if (first !== from) {
     const next = minor0 + lean * (first - major0)
-    addBetween(line, way > 0 ? first - 1 : first, minor, next, into)
+    addBetween(line, from, first, minor, next, into)
     minor = next
   }
   addOnMajor(line, first, minor, into)
   for (let here = first; here !== last;) {
     const there = here + way
     const next = minor0 + lean * (there - major0)
-    addBetween(line, way > 0 ? here : there, minor, next, into)
+    addBetween(line, here, there, minor, next, into)
     addOnMajor(line, there, next, into)
     minor = next
     here = there
   }
-  if (last !== to) addBetween(line, way > 0 ? last : last - 1, minor, minor0 + lean * (to - major0), into)
+  if (last !== to) addBetween(line, last, to, minor, minor0 + lean * (to - major0), into)
 }
 
 /** The crossing of a major line, between the two posts at both sides. */
@@ -168,13 +171,15 @@ function addOnMajor(line: GridLine, major: number, minor: number, into: Crossing
 }
 
 /** The crossing of the one minor line that may lie between two points of a cell of the major axis, the second included. */
-function addBetween(line: GridLine, cell: number, minor: number, next: number, into: Crossings): void {
-  const met = next > minor ? Math.floor(next) : Math.ceil(next)
+function addBetween(line: GridLine, from: number, to: number, minor: number, next: number, into: Crossings): void {
+  const met = next > minor ? Math.floor(next + ROUNDING) : Math.ceil(next - ROUNDING)
   if (next > minor ? met <= minor : met >= minor) return
   if (met < 0 || met > line.minorLast) return
-  const major = line.major0 + (met - line.minor0) / line.lean
-  const share = Math.max(0, Math.min(major - cell, 1))
-  add(line, cell * line.majorStride + met * line.minorStride, line.majorStride, share, cell + share, into)
+  const low = line.way > 0 ? from : to
+  const high = line.way > 0 ? to : from
+  const major = Math.max(low, Math.min(line.major0 + (met - line.minor0) / line.lean, high))
+  const cell = Math.floor(low)
+  add(line, cell * line.majorStride + met * line.minorStride, line.majorStride, major - cell, major, into)
 }
 
 function add(line: GridLine, post: number, stride: number, share: number, major: number, into: Crossings): void {

@@ -19,7 +19,7 @@ export interface ScreenCrossing {
   readonly top: number | null
 }
 
-/** Every crossing of a line with the screens; one seen exactly edge-on hides nothing. */
+/** Every crossing of a line with the screens; a stretch exactly parallel to the line has none. */
 export function screenCrossings(
   grid: ElevationGrid,
   from: GridPoint,

@@ -62,7 +62,7 @@ export function skylineDistanceAt(line: Skyline, azimuth: number): number | null
 
 /**
  * Degrees above the level up to which ground nearer than a distance covers what stands there, for each azimuth; null where no
- * ground is known. For the hidden parts of a thing that has a width.
+ * ground is known. For the hidden parts of a thing that has a width. It counts ground up to the last line between cell centres before it.
  */
 export function groundBefore(
   grid: ElevationGrid,
