@@ -1,6 +1,6 @@
 /** A question with its answer: the sections of the right side. */
 import type { ComponentChildren } from 'preact'
-import { useId } from 'preact/hooks'
+import { useId, useState } from 'preact/hooks'
 
 export function Question({ title, children }: { title: string; children: ComponentChildren }) {
   const id = useId()
@@ -21,12 +21,13 @@ export function BigFigure({ figure, note }: { figure: string; note: string }) {
   )
 }
 
-/** A part that is read seldom: closed until asked for. */
+/** A part that is read seldom: closed until asked for. What it holds is drawn only while it is open, which spares every drag its work. */
 export function Fold({ title, children }: { title: string; children: ComponentChildren }) {
+  const [open, setOpen] = useState(false)
   return (
-    <details class="fold">
+    <details class="fold" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>{title}</summary>
-      <div class="fold-body">{children}</div>
+      {open ? <div class="fold-body">{children}</div> : null}
     </details>
   )
 }

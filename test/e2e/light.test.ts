@@ -111,7 +111,7 @@ describe('on the board', () => {
     const frame = page.locator('.board-right .lens-drawing, .board-right .lens-frame svg').first()
     const drawn = async () => ({
       frame: await frame.innerHTML(),
-      shadow: await page.locator('.close-plan .ground-shadow').getAttribute('d'),
+      shadow: await page.locator('.close-plan .subject-shadow').getAttribute('d'),
       sun: await page.locator('.hour-ring .sun-up').first().getAttribute('cx'),
     })
     const before = await drawn()
