@@ -14,6 +14,7 @@ import { tell } from '#renderer/state/notices.ts'
 import { page, picked } from '#renderer/state/page.ts'
 import { refreshIfChanged } from '#renderer/state/refresh.ts'
 import { changeSettings, dark, loadSettings, settings } from '#renderer/state/settings.ts'
+import { followTerrain } from '#renderer/state/terrain.ts'
 import { followZone } from '#renderer/state/zone.ts'
 import { words } from '#renderer/words/en.ts'
 import { WholePage, trouble } from './page.tsx'
@@ -24,6 +25,7 @@ import '#renderer/style/board.css'
 import '#renderer/style/map.css'
 import '#renderer/style/answers.css'
 import '#renderer/style/light.css'
+import '#renderer/style/ground.css'
 import '#renderer/style/pages.css'
 
 /** Milliseconds between two looks for another window's changes while this one is in sight. */
@@ -121,6 +123,7 @@ function followState(): void {
 await bringUp()
 followState()
 followZone()
+followTerrain()
 const root = document.getElementById('page')
 if (root !== null) render(<WholePage onAgain={bringUp} />, root)
 followCommands(run)

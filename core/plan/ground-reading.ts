@@ -68,7 +68,8 @@ export interface GroundReading {
 /** A summit's own flank hides its foot from everywhere: what counts is its upper part. */
 const SUMMIT_COUNTS_FROM = 0.9
 
-interface Post {
+/** An upright line from foot to top, metres above the sea. */
+export interface Post {
   readonly at: LatLon
   readonly low: number
   readonly high: number
@@ -95,7 +96,7 @@ function postsOf(landmark: Landmark, level: number): Post[] {
 }
 
 /** The post that stands for the landmark: at its middle, to its full height. */
-function mainPost(landmark: Landmark, level: number): Post | null {
+export function mainPost(landmark: Landmark, level: number): Post | null {
   const at = landmarkMiddle(landmarkPoints(landmark))
   if (at === null) return null
   const from = landmark.kind === 'summit' ? landmark.height * SUMMIT_COUNTS_FROM : 0

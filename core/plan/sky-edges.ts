@@ -15,7 +15,8 @@ export interface Skylines {
   readonly lens: Skyline | null
 }
 
-interface Eyes {
+/** Where each skyline is looked from; null for what is not there, or over unknown ground. */
+export interface SkyEyes {
   readonly subject: Raised | null
   readonly landmark: Raised | null
   readonly lens: Raised | null
@@ -29,7 +30,7 @@ function eye(grid: ElevationGrid, at: LatLon, level: number, height: number): Ra
 }
 
 /** Looked from: the middle of the subject and of the landmark, and the lens. */
-function eyesOf(plan: Plan, levels: Levels, grid: ElevationGrid): Eyes {
+export function skyEyes(plan: Plan, levels: Levels, grid: ElevationGrid): SkyEyes {
   const { stop, standpoint } = plan.spot
   const { landmark, shoot } = plan
   const middle = landmark === null ? null : landmarkMiddle(landmarkPoints(landmark))
@@ -44,7 +45,7 @@ function eyesOf(plan: Plan, levels: Levels, grid: ElevationGrid): Eyes {
 export function skylinesOf(plan: Plan): Skylines | null {
   const { terrain: grid } = plan
   if (grid === null) return null
-  const eyes = eyesOf(plan, levelsOf(plan), grid)
+  const eyes = skyEyes(plan, levelsOf(plan), grid)
   const around = (from: Raised | null): Skyline | null =>
     from === null ? null : skyline(grid, from, plan.shoot.refraction)
   return { subject: around(eyes.subject), landmark: around(eyes.landmark), lens: around(eyes.lens) }
@@ -62,7 +63,7 @@ const NO_EDGE: EdgeTowards = { subject: null, landmark: null, lens: null }
 export function edgeTowards(plan: Plan, levels: Levels, azimuth: number): EdgeTowards {
   const { terrain: grid } = plan
   if (grid === null) return NO_EDGE
-  const eyes = eyesOf(plan, levels, grid)
+  const eyes = skyEyes(plan, levels, grid)
   const towards = (from: Raised | null): number | null => {
     if (from === null) return null
     const look = lookFrom(grid, from, plan.shoot.refraction)

@@ -2,6 +2,7 @@
 import { assessment, plan } from '#renderer/state/derived.ts'
 import { SpotDetails } from '#renderer/spot/spot-details.tsx'
 import { words } from '#renderer/words/en.ts'
+import { DoesGround } from './does-ground.tsx'
 import { HowSharp } from './how-sharp.tsx'
 import { WhenLight } from './when-light.tsx'
 import { WhereExactly } from './where-exactly.tsx'
@@ -17,6 +18,7 @@ export function Answers() {
       <WhichLens plan={now} found={found} />
       <HowSharp plan={now} found={found} />
       <WhenLight plan={now} found={found} />
+      <DoesGround plan={now} found={found} />
       <WhereExactly plan={now} found={found} />
       <SpotDetails spot={now.spot} />
     </div>

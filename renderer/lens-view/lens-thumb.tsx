@@ -4,6 +4,7 @@ import { type Assessment, assess } from '#core/plan/assess.ts'
 import { type Plan, planOf } from '#core/plan/plan.ts'
 import type { Shoot } from '#core/plan/shoot.ts'
 import type { Spot } from '#core/plan/spot.ts'
+import { planAtHand } from '#renderer/state/assessments.ts'
 import { assessment as boardAssessment, plan as boardPlan } from '#renderer/state/derived.ts'
 import { EmptyFrame, LensDrawing } from './lens-drawing.tsx'
 
@@ -15,39 +16,37 @@ interface LensThumbProps {
 }
 
 interface Assessed {
-  readonly shoot: Shoot
   readonly plan: Plan
   readonly assessment: Assessment
 }
 
 const assessed = new WeakMap<Spot, Assessed>()
 
-/** Records are values: the same spot in the same shoot has the same assessment. */
-function assessedOnce(shoot: Shoot, spot: Spot): Assessed {
-  const known = assessed.get(spot)
-  if (known !== undefined && known.shoot === shoot) return known
-  const made = boardsOwn(shoot, spot) ?? freshly(shoot, spot)
-  assessed.set(spot, made)
+/** Records are values: the same spot in the same shoot over the same ground has the same assessment. */
+function assessedOnce(plan: Plan): Assessed {
+  const known = assessed.get(plan.spot)
+  if (known !== undefined && samePlan(known.plan, plan)) return known
+  const made = boardsOwn(plan) ?? { plan, assessment: assess(plan) }
+  assessed.set(plan.spot, made)
   return made
 }
 
-/** While the spot on the board is dragged its assessment is at hand already. */
-function boardsOwn(shoot: Shoot, spot: Spot): Assessed | null {
-  const plan = boardPlan.peek()
-  if (plan === null || plan.spot !== spot || plan.shoot !== shoot) return null
-  const assessment = boardAssessment.peek()
-  return assessment === null ? null : { shoot, plan, assessment }
+function samePlan(one: Plan, other: Plan): boolean {
+  return one.spot === other.spot && one.shoot === other.shoot && one.terrain === other.terrain
 }
 
-function freshly(shoot: Shoot, spot: Spot): Assessed {
-  const plan = planOf(shoot, spot)
-  return { shoot, plan, assessment: assess(plan) }
+/** While the spot on the board is dragged its assessment is at hand already. */
+function boardsOwn(wanted: Plan): Assessed | null {
+  const plan = boardPlan.peek()
+  const assessment = boardAssessment.peek()
+  return plan === null || assessment === null || !samePlan(plan, wanted) ? null : { plan, assessment }
 }
 
 export function LensThumb({ shoot, spot, width = 66 }: LensThumbProps) {
-  // The same drawing comes back while the records stay the same, and then nothing is compared or touched.
+  const { terrain } = planAtHand(shoot, spot)
+  // The same drawing comes back while records and ground stay the same, and then nothing is compared or touched.
   return useMemo(() => {
-    const { plan, assessment } = assessedOnce(shoot, spot)
+    const { plan, assessment } = assessedOnce(planOf(shoot, spot, terrain))
     const { sensorWidth, sensorHeight } = shoot.bag.camera
     const ratio = Math.min(sensorWidth, sensorHeight) / Math.max(sensorWidth, sensorHeight)
     const across = spot.shot.orientation === 'lying' ? width : width * ratio * ratio
@@ -57,5 +56,5 @@ export function LensThumb({ shoot, spot, width = 66 }: LensThumbProps) {
         <Frame plan={plan} assessment={assessment} width={across} decorative />
       </span>
     )
-  }, [shoot, spot, width])
+  }, [shoot, spot, terrain, width])
 }

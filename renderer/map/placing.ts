@@ -3,6 +3,7 @@ import { effect } from '@preact/signals'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { planOf } from '#core/plan/plan.ts'
 import { type Placing, placing } from '#renderer/state/page.ts'
+import { terrain } from '#renderer/state/terrain.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
 import { type Moved, brought } from './grip.ts'
 import type { PlanView, Point } from './plan-view.ts'
@@ -19,9 +20,9 @@ const LABELS: Readonly<Record<Placing['what'], string>> = {
 
 /** The arrangement with a thing placed; a spot that looks at no landmark yet looks at the one placed. */
 export function placed(start: Held, wish: Placing, at: LatLon): Moved {
-  if (wish.what !== 'landmark') return brought(planOf(start.shoot, start.spot), { on: wish.what }, at)
+  if (wish.what !== 'landmark') return brought(planOf(start.shoot, start.spot, terrain.peek()), { on: wish.what }, at)
   const looking = { ...start.spot, landmarkId: wish.landmarkId }
-  const moved = brought(planOf(start.shoot, looking), { on: 'landmark' }, at)
+  const moved = brought(planOf(start.shoot, looking, terrain.peek()), { on: 'landmark' }, at)
   const other = start.spot.landmarkId !== null && start.spot.landmarkId !== wish.landmarkId
   return other ? { ...moved, spot: start.spot } : moved
 }

@@ -5,6 +5,7 @@ import { type DayLight, lightOfDay, stageOf } from '#core/plan/day-light.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { civilDayOf } from '#core/time/civil.ts'
 import { assessment, plan } from './derived.ts'
+import { skylines } from './skylines.ts'
 import { zone } from './zone.ts'
 
 /** What the stage depends on, by identity: an edit of one thing leaves the other records as they were. */
@@ -24,9 +25,10 @@ export const stage = computed<LightStage | null>(() => {
   const now = plan.value
   const reading = assessment.value
   if (now === null || reading === null) return null
-  const parts = partsOf(now)
+  const edges = skylines.value
+  const parts = [...partsOf(now), edges]
   if (known !== null && same(known.parts, parts)) return known.stage
-  const made = stageOf(now, reading)
+  const made = stageOf(now, reading, edges)
   known = { parts, stage: made }
   return made
 })
