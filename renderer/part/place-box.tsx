@@ -14,6 +14,8 @@ const chosen = signal(0)
 /** Milliseconds without a key before the gazetteer is asked. */
 const PAUSE = 120
 let turn = 0
+/** The text that a choice has put into the box; null once something is typed. */
+let taken: string | null = null
 
 /** Where the map looks, to complete short codes. */
 export function mapMiddle(): LatLon | null {
@@ -39,6 +41,7 @@ function go(offer: PlaceOffer): void {
   flyTo(offer.at, offer.zoom)
   page.value = 'board'
   typed.value = offer.title
+  taken = offer.title
   close()
 }
 
@@ -62,8 +65,8 @@ export function PlaceBox() {
   const box = useRef<HTMLDivElement>(null)
   const text = typed.value
   useEffect(() => {
-    // Set by a choice, the text asks for nothing; typed, it is looked up when the keys rest.
-    if (document.activeElement !== box.current?.querySelector('input')) return undefined
+    // Set by a choice, the text asks for nothing, though the box still has the focus; typed, it is looked up when the keys rest.
+    if (text === taken || document.activeElement !== box.current?.querySelector('input')) return undefined
     const timer = setTimeout(() => void search(text), PAUSE)
     return () => clearTimeout(timer)
   }, [text])
@@ -88,6 +91,7 @@ export function PlaceBox() {
         placeholder={place.placeholder}
         value={text}
         onInput={(event) => {
+          taken = null
           typed.value = event.currentTarget.value
         }}
         onFocus={(event) => event.currentTarget.select()}
