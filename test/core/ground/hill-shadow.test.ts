@@ -125,6 +125,9 @@ describe('a low sun', () => {
     const row = 50 * 101
     expect(shade[row + 60]).toBe(LIT)
     expect(shade[row + 40]).toBe(IN_SHADE)
+    // 0.03 degrees lower it still stands over the level 5 km to the east.
+    const later = hillShadow(grid, { azimuth: 90, altitude: -0.03 }, 0)
+    expect([later[row + 60], later[row + 50]]).toEqual([LIT, IN_SHADE])
   })
 
   it('straight above casts nothing', () => {
