@@ -6,7 +6,7 @@ import { done, failed, type Result } from '#core/result.ts'
 import { type GeoTags, geotiffBounds, geotiffPlace } from './geotiff-place.ts'
 import { unfitness } from './geotiff-fit.ts'
 import { readLongLists, sourceOf } from './geotiff-source.ts'
-import { chunkSize, levelRaster, packingOf, partOf } from './geotiff-level.ts'
+import { chunkSize, levelRaster, packingOf, partOf, predictorOf } from './geotiff-level.ts'
 import { noDataOf } from './geotiff-values.ts'
 import type { Raster } from './raster.ts'
 
@@ -119,6 +119,8 @@ function unfitnessOf(image: GeoTIFFImage, masked: boolean, fileName: string): Re
     format: image.getSampleFormat(),
     bits: image.getBitsPerSample(),
     packing: packingOf(image),
+    predictor: predictorOf(image),
+    littleEndian: image.littleEndian,
     masked,
     columns: image.getWidth(),
     rows: image.getHeight(),

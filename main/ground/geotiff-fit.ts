@@ -10,6 +10,8 @@ export interface PictureFacts {
   readonly format: number
   readonly bits: number
   readonly packing: number
+  readonly predictor: number
+  readonly littleEndian: boolean
   /** A mask among the file's pictures. */
   readonly masked: boolean
   readonly columns: number
@@ -34,12 +36,28 @@ export function unfitness(facts: PictureFacts, fileName: string): Result<never, 
 }
 
 function whyUnfit(facts: PictureFacts): string | null {
-  const { bands, photometric, format, bits, packing, masked, columns, rows, partColumns, partRows } = facts
+  const {
+    bands,
+    photometric,
+    format,
+    bits,
+    packing,
+    predictor,
+    littleEndian,
+    masked,
+    columns,
+    rows,
+    partColumns,
+    partRows,
+  } = facts
   if (bands !== 1) return `has ${bands} values in each place, as a photograph has. Choose a file of elevations alone.`
   if (!SINGLE_VALUE.has(photometric) || sampleKind(format, bits) === null)
     return `holds colours or shades (${bits} bits), not heights. Choose a file with whole or floating numbers of 16 bits or more.`
   if (!PACKINGS.has(packing))
     return `is packed in a way that is not read (number ${packing}). Write it anew, for instance by gdal_translate -co COMPRESS=DEFLATE.`
+  // GDAL itself writes such files in an order of its own and reads them back wrong.
+  if (predictor === 3 && !littleEndian)
+    return 'keeps floating numbers with the high byte first and by predictor 3, which programs disagree on. Write it anew by gdal_translate -co PREDICTOR=2 from its source.'
   if (masked) return 'marks its gaps by a mask, which is not read. Write it anew by gdalwarp -dstnodata -9999.'
   if (!(partColumns > 0 && partRows > 0 && columns > 0 && rows > 0)) return 'holds no samples at all.'
   if (partColumns * partRows > LARGEST_PART)

@@ -33,7 +33,10 @@ export function isUntold(code: number | undefined): boolean {
 
 /** Systems in which a height counts from the ellipsoid (EPSG; 5001 to 5033 of GeoTIFF 1.0), or a depth downward. */
 const ELLIPSOIDAL: ReadonlySet<number> = new Set([4979, 4937, 4957, 6319, 7843, 4959])
-const DEPTHS: ReadonlySet<number> = new Set([5715, 5831, 5706, 5336, 6357, 8050])
+const DEPTHS: ReadonlySet<number> = new Set([
+  5336, 5612, 5614, 5706, 5715, 5734, 5739, 5789, 5831, 5861, 5862, 5863, 5864, 5865, 5866, 5867, 5873, 6357, 6358,
+  6359, 7976, 8051, 8053, 8358, 9287, 9288, 9672,
+])
 
 const SEA_LEVELS: Readonly<Record<number, string>> = {
   5773: 'EGM96',
@@ -104,9 +107,23 @@ export function heightsOf(
   return done({ metresPerUnit, heights: metresPerUnit === 1 ? above : `${above}, read from feet` })
 }
 
+/** Systems whose unit is no metre (EPSG register); a file that names one need not tell the unit again. */
+const UNITS_OF_SYSTEMS: Readonly<Record<number, number>> = {
+  5702: SURVEY_FOOT,
+  6360: SURVEY_FOOT,
+  8052: SURVEY_FOOT,
+  6130: METRES_PER_FOOT,
+  6131: METRES_PER_FOOT,
+  6132: METRES_PER_FOOT,
+  8050: METRES_PER_FOOT,
+  8228: METRES_PER_FOOT,
+  // The British foot of 1936.
+  5754: 0.304_800_749_1,
+}
+
 function unitOf(keys: GeoKeys, unit: string | null): number | null {
   const code = keys.VerticalUnitsGeoKey
   if (!UNTOLD.includes(code)) return UNIT_CODES[code ?? 0] ?? null
-  if (unit === null || unit.trim() === '') return 1
+  if (unit === null || unit.trim() === '') return UNITS_OF_SYSTEMS[keys.VerticalCSTypeGeoKey ?? 0] ?? 1
   return UNITS[unit.trim().toLowerCase()] ?? null
 }

@@ -18,6 +18,12 @@ export function packingOf(image: GeoTIFFImage): number {
   return image.fileDirectory.getValue('Compression') ?? 1
 }
 
+/** It only means something with the packings that know it. */
+export function predictorOf(image: GeoTIFFImage): number {
+  const knows = [5, 8, 32_946, 50_000].includes(packingOf(image))
+  return knows ? Number(image.fileDirectory.actualizedFields.get(PREDICTOR) ?? 1) : 1
+}
+
 export function chunkSize(image: GeoTIFFImage): { readonly columns: number; readonly rows: number } {
   return { columns: image.getTileWidth(), rows: image.getTileHeight() }
 }
@@ -143,10 +149,7 @@ function rulesOf(image: GeoTIFFImage, { noData, metadata, place }: LevelParts): 
   return {
     kind: kindOf(image) ?? 'float32',
     littleEndian: image.littleEndian,
-    // It only means something with the packings that know it.
-    predictor: [5, 8, 32_946, 50_000].includes(packingOf(image))
-      ? Number(image.fileDirectory.actualizedFields.get(PREDICTOR) ?? 1)
-      : 1,
+    predictor: predictorOf(image),
     noData,
     scale: number('SCALE', 1) * place.metresPerUnit,
     offset: number('OFFSET', 0) * place.metresPerUnit,
