@@ -9,7 +9,7 @@ import { stripWords } from '#renderer/words/en-day-strip.ts'
 import { DateField } from './date-field.tsx'
 import { goDays, goNow } from './go-day.ts'
 import { place } from './strip-signals.ts'
-import { upText } from './up-times.ts'
+import { directText, upText } from './up-times.ts'
 import { ZoneChooser } from './zone-chooser.tsx'
 
 function DayName() {
@@ -31,9 +31,11 @@ function SunWords() {
   if (sun === undefined || today === null) return null
   const altitude = sun.apparent >= 0 ? sun.apparent : sun.altitude
   const azimuth = `${rounded(sun.azimuth, 0) === '360' ? '0' : rounded(sun.azimuth, 0)}°`
+  const up = upText(today.sun, today.day, today.zone)
+  const direct = directText(today.sun, today.direct.subject, today.day, today.zone)
   const text = stripWords.sunLine(
     stripWords.sunPlace(degrees(altitude), azimuth),
-    upText(today.sun, today.day, today.zone),
+    direct === null ? up : `${up}, ${direct}`,
   )
   return (
     <p class="strip-line" title={text}>

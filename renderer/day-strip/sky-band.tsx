@@ -11,7 +11,7 @@ import { MoonDisc } from './moon-disc.tsx'
 import { BOX, type Sample, bandPath, highest, linePath, skySteps } from './sky-curve.ts'
 import { curves } from './strip-signals.ts'
 import { shareOf } from './time-axis.ts'
-import { upText } from './up-times.ts'
+import { hiddenSpans, upText } from './up-times.ts'
 
 const percent = (part: number): string => `${(part * 100).toFixed(3)}%`
 
@@ -43,6 +43,17 @@ export function SkyBand() {
           />
         ))}
         <path class="sun-fill" d={bandPath(day, sun, top)} />
+        {hiddenSpans(today.sun, today.direct.subject, day).map(({ from, until }) => (
+          <rect
+            key={from}
+            class="sun-behind"
+            x={across(from).toFixed(2)}
+            width={(across(until) - across(from)).toFixed(2)}
+            height={BOX.height}
+          >
+            <title>{stripWords.behindGround(formatClock(from, today.zone), formatClock(until, today.zone))}</title>
+          </rect>
+        ))}
         <path class="sun-line" d={linePath(day, sun, top)} />
         <path class="moon-line" d={linePath(day, moon, top)} />
         <path class="horizon-line" d={`M0 ${BOX.height}H${BOX.width}`} />

@@ -31,3 +31,30 @@ export function upText(risings: Risings, day: CivilDay, zone: Zone): string {
   })
   return stripWords.up(parts)
 }
+
+/** Milliseconds by which the ground must take light away before it is worth telling. */
+const TOLD_FROM = 60_000
+
+/** The stretches in which the sun is up but the ground hides it from the subject; none without elevations. */
+export function hiddenSpans(risings: Risings, direct: readonly Span[] | null, day: CivilDay): Span[] {
+  if (direct === null) return []
+  return upSpans(risings, day).flatMap((up) => {
+    const cuts = direct
+      .map((span) => ({ from: Math.max(up.from, span.from), until: Math.min(up.until, span.until) }))
+      .filter((span) => span.until > span.from)
+    const gaps: Span[] = []
+    let from = up.from
+    for (const span of cuts) {
+      gaps.push({ from, until: span.from })
+      from = span.until
+    }
+    return [...gaps, { from, until: up.until }].filter((gap) => gap.until - gap.from > TOLD_FROM)
+  })
+}
+
+/** "on the subject 05:02–19:31"; null where the ground takes nothing away. */
+export function directText(risings: Risings, direct: readonly Span[] | null, day: CivilDay, zone: Zone): string | null {
+  if (direct === null || hiddenSpans(risings, direct, day).length === 0) return null
+  if (direct.length === 0) return stripWords.noDirect
+  return stripWords.direct(direct.map(({ from, until }) => `${formatClock(from, zone)}–${formatClock(until, zone)}`))
+}

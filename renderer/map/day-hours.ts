@@ -2,7 +2,8 @@
 import { computed } from '@preact/signals'
 import { geodesicDistance } from '#core/geo/geodesic.ts'
 import { type LatLon, wrapLongitude } from '#core/geo/lat-lon.ts'
-import { day } from '#renderer/state/daylight.ts'
+import type { SkyEdge } from '#core/light/light-stage.ts'
+import { day, stage } from '#renderer/state/daylight.ts'
 import { plan } from '#renderer/state/derived.ts'
 import { zone } from '#renderer/state/zone.ts'
 import { type ClockHour, type HourBead, clockHours, hourBeads } from './hour-ring.ts'
@@ -18,15 +19,22 @@ function isNear(one: LatLon, other: LatLon): boolean {
   return one === other || geodesicDistance(one, other) <= SAME_PLACE
 }
 
-let known: { readonly hours: readonly ClockHour[]; readonly at: LatLon; readonly beads: readonly HourBead[] } | null =
-  null
+interface Known {
+  readonly hours: readonly ClockHour[]
+  readonly edge: SkyEdge | null
+  readonly at: LatLon
+  readonly beads: readonly HourBead[]
+}
+
+let known: Known | null = null
 
 export const dayBeads = computed<readonly HourBead[]>(() => {
   const at = plan.value?.spot.stop.at ?? null
+  const edge = stage.value?.skylines.subject ?? null
   const all = hours.value
   if (at === null) return []
-  if (known !== null && known.hours === all && isNear(known.at, at)) return known.beads
-  const beads = hourBeads(at, all)
-  known = { hours: all, at, beads }
+  if (known !== null && known.hours === all && known.edge === edge && isNear(known.at, at)) return known.beads
+  const beads = hourBeads(at, all, edge)
+  known = { hours: all, edge, at, beads }
   return beads
 })

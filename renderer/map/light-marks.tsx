@@ -88,8 +88,15 @@ export function HourRing({ ring, labels, light }: HourRingProps) {
   return (
     <g class="hour-ring" aria-hidden="true">
       <circle class="hour-line" cx={figure(middle.x)} cy={figure(middle.y)} r={figure(radius)} />
-      {ordered.map(({ at, instant, hour, radius: size }) => (
-        <circle key={instant} class="hour-bead" data-hour={hour} cx={figure(at.x)} cy={figure(at.y)} r={figure(size)} />
+      {ordered.map(({ at, instant, hour, hidden, radius: size }) => (
+        <circle
+          key={instant}
+          class={hidden ? 'hour-bead bead-hidden' : 'hour-bead'}
+          data-hour={hour}
+          cx={figure(at.x)}
+          cy={figure(at.y)}
+          r={figure(size)}
+        />
       ))}
       {moon === null ? null : <MoonMark at={moon} phase={light.moon.phase} />}
       <SunMark ring={ring} up={light.sun.up} />

@@ -41,7 +41,7 @@ function render(relief: Relief, palette: SketchPalette): OffscreenCanvas {
       const place = (row * columns + column) * 4
       const [x, y] = [(column + 0.5) / FINENESS - 0.5, (row + 0.5) / FINENESS - 0.5]
       const [east, south] = slope(relief, broad, x, y)
-      colour(image.data, place, brightness(east / metresEast, south / metresSouth), palette)
+      tintSlope(image.data, place, brightness(east / metresEast, south / metresSouth), palette)
     }
   }
   context.putImageData(image, 0, 0)
@@ -106,7 +106,8 @@ function brightness(riseEast: number, riseSouth: number): number {
   return Math.max(0, lit) / LIGHT.up - 1
 }
 
-function colour(data: Uint8ClampedArray, place: number, light: number, palette: SketchPalette): void {
+/** One pixel of shading: the tint of slopes turned away or of those turned to the light, and how much of it. */
+export function tintSlope(data: Uint8ClampedArray, place: number, light: number, palette: SketchPalette): void {
   const dark = light < 0
   const tint = dark ? palette.shade : palette.glow
   const reach = dark ? 1 - Math.exp(light * 1.5) : 1 - Math.exp(-light * 2.2)
