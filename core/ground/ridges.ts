@@ -1,11 +1,8 @@
 /** Ridges behind each other as the eye sees them: every edge beyond which ground drops out of view, joined into lines. */
-import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
 import { degrees } from '#core/units/angle.ts'
-import { type BlockMaxima, maximaOf } from './block-maxima.ts'
-import type { ElevationGrid, GridPoint } from './elevation-grid.ts'
-import { AT_END, type Crossings, gridRay } from './grid-line.ts'
-import { type Raised, walkLine } from './sight.ts'
-import { alongBearing, trueAxesAt } from './true-north.ts'
+import type { ElevationGrid } from './elevation-grid.ts'
+import { type SeenGround, groundSeer } from './seen-ground.ts'
+import type { Raised } from './sight.ts'
 
 /** A line of edges at neighbouring azimuths, from left to right. All of it is seen; between two such lines lies ground or sky. */
 export interface Ridge {
@@ -37,13 +34,20 @@ export function ridges(
   to: number,
   step: number,
 ): Ridge[] {
-  const axes = trueAxesAt(grid, eye)
-  const maxima = maximaOf(grid)
+  const look = groundSeer(grid, eye, refraction)
   const count = Math.floor((to - from) / step + 1e-9) + 1
-  const looks = Array.from({ length: count }, (_, index) =>
-    edgesAlong(grid, maxima, eye, alongBearing(axes, from + index * step), refraction),
+  return ridgesOf(
+    Array.from({ length: count }, (_, index) => look(from + index * step)),
+    from,
+    step,
+    grid.cell,
   )
-  return joined(looks, from, step, grid.cell).toSorted((one, other) => farthest(other) - farthest(one))
+}
+
+/** The same from looks at hand, in equal steps of azimuth, over cells of `cell` metres. */
+export function ridgesOf(looks: readonly SeenGround[], from: number, step: number, cell: number): Ridge[] {
+  const edges = looks.map((seen) => edgesAlong(seen, cell))
+  return joined(edges, from, step, cell).toSorted((one, other) => farthest(other) - farthest(one))
 }
 
 function farthest(ridge: Ridge): number {
@@ -51,40 +55,14 @@ function farthest(ridge: Ridge): number {
 }
 
 /** The edges in one direction, the nearest first; the last of them stands against the sky. */
-function edgesAlong(
-  grid: ElevationGrid,
-  maxima: BlockMaxima,
-  eye: Raised,
-  way: GridPoint,
-  refraction: number,
-): readonly Edge[] {
-  const line = gridRay(grid, eye, way.east, way.north, Infinity)
-  if (line === null) return []
-  const curve = (1 - refraction) / (2 * MEAN_EARTH_RADIUS)
+function edgesAlong({ distances, slopes }: SeenGround, cell: number): readonly Edge[] {
   const edges: Edge[] = []
-  let [steepest, last] = [-Infinity, Number.NaN]
-  const addEdge = (): number => edges.push({ altitude: degrees(Math.atan(steepest)), distance: last })
-  const meets = (met: Crossings): boolean => {
-    for (let at = 0; at < met.count; at++) {
-      const distance = met.distances[at] as number
-      if (distance < AT_END * grid.cell) continue
-      const slope = ((met.heights[at] as number) - eye.elevation) / distance - curve * distance
-      if (!(slope > steepest)) continue
-      if (distance - last > Math.max(GAP_CELLS * grid.cell, GAP_SHARE * last)) addEdge()
-      steepest = slope
-      last = distance
-    }
-    return false
+  for (let index = 0; index < distances.length; index++) {
+    const distance = distances[index] as number
+    const next = distances[index + 1] ?? Infinity
+    if (next - distance <= Math.max(GAP_CELLS * cell, GAP_SHARE * distance)) continue
+    edges.push({ altitude: degrees(Math.atan(slopes[index] as number)), distance })
   }
-  walkLine(line, maxima, {
-    passes: (highest, near, far) => {
-      const rise = highest - eye.elevation
-      return !(rise < 0 ? rise / far - curve * near > steepest : near <= 0 || rise / near - curve * near > steepest)
-    },
-    seeksUnknown: () => false,
-    meets,
-  })
-  if (steepest !== -Infinity) addEdge()
   return edges
 }
 
