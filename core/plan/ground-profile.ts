@@ -2,7 +2,7 @@
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { type ElevationGrid, type GridPoint, gridPoint, placeOnGrid } from '#core/ground/elevation-grid.ts'
 import { type Profile, drawable, profile } from '#core/ground/profile.ts'
-import { screenCrossings } from '#core/ground/screen.ts'
+import { type ScreenCrossing, screenCrossings } from '#core/ground/screen.ts'
 import { type Raised, sightElevation } from '#core/ground/sight.ts'
 import { type Sightline, type Tightest, sightline } from '#core/ground/sightline.ts'
 import { lensOn, mainPost } from './ground-reading.ts'
@@ -30,7 +30,7 @@ export interface GroundProfile {
   readonly low: number
   readonly high: number
   readonly sight: Sightline
-  /** Where the line to the foot runs tightest, or what hides the most of the landmark; null over unknown ground. */
+  /** What hides the most of the landmark, or else the crest or screen nearest below the line to its foot; null when nothing comes near. */
   readonly tightest: Tightest | null
   readonly screens: readonly ScreenOnLine[]
   /** Metres from the lens toward the subject, and metres above the sea of its foot and top. */
@@ -53,16 +53,18 @@ export function groundProfile(plan: Plan, levels: Levels): GroundProfile | null 
   const sight = sightline(grid, eye, { ...target, low, high }, refraction, screens)
   if (!(sight.distance > 0)) return null
   const stop = gridPoint(grid, spot.stop.at)
+  const whole = profile(grid, eye, target)
+  const crossings = screenCrossings(grid, eye, target, screens)
   return {
     length: sight.distance,
-    ground: drawable(profile(grid, eye, target), POINTS),
+    ground: drawable(whole, POINTS),
     eye,
     target,
     low,
     high,
     sight,
-    tightest: sight.hiddenBy ?? sight.toLow,
-    screens: screenCrossings(grid, eye, target, screens).flatMap(({ screen, distance, top }) =>
+    tightest: sight.hiddenBy ?? nearestCrest(whole, eye, { ...target, low }, refraction, crossings),
+    screens: crossings.flatMap(({ screen, distance, top }) =>
       top === null ? [] : [{ screen, distance, foot: top - (screens[screen]?.height ?? 0), top }],
     ),
     subject: {
@@ -73,6 +75,69 @@ export function groundProfile(plan: Plan, levels: Levels): GroundProfile | null 
     refraction,
     grid,
   }
+}
+
+/** Metres that the room under a line must grow again on both sides of a point for it to count as a crest. */
+const CREST_STANDS_OUT = 0.5
+
+interface Over {
+  readonly clearance: number
+  readonly distance: number
+  readonly screen: number | null
+}
+
+/** Points at which the room under the line is less, by enough, than somewhere before and somewhere after. */
+function crestsUnder(whole: Profile, lineAt: (distance: number) => number): Over[] {
+  const room = Float64Array.from(whole.distances, (distance, at) => lineAt(distance) - (whole.elevations[at] as number))
+  const mostAfter = mostFromThere(room)
+  const crests: Over[] = []
+  let mostBefore = -Infinity
+  room.forEach((clearance, at) => {
+    if (Number.isNaN(clearance)) return
+    if (Math.min(mostBefore, mostAfter[at] as number) - clearance >= CREST_STANDS_OUT)
+      crests.push({ clearance, distance: whole.distances[at] as number, screen: null })
+    mostBefore = Math.max(mostBefore, clearance)
+  })
+  return crests
+}
+
+/**
+ * Where the line to the foot passes nearest over a crest or a screen. At its two ends it comes down to the ground in any case, which
+ * says nothing: a crest is where the room under it is less than on both sides.
+ */
+function nearestCrest(
+  whole: Profile,
+  eye: Raised,
+  foot: GridPoint & { readonly low: number },
+  refraction: number,
+  crossings: readonly ScreenCrossing[],
+): Tightest | null {
+  const lineAt = (distance: number): number =>
+    sightElevation(eye.elevation, foot.low, distance, whole.length, refraction)
+  const screens = crossings.flatMap(({ distance, top, screen }) =>
+    top === null ? [] : [{ clearance: lineAt(distance) - top, distance, screen }],
+  )
+  const nearest = [...crestsUnder(whole, lineAt), ...screens].reduce<Over | null>(
+    (least, over) => (least === null || over.clearance < least.clearance ? over : least),
+    null,
+  )
+  if (nearest === null) return null
+  const share = nearest.distance / whole.length
+  return {
+    ...nearest,
+    east: eye.east + share * (foot.east - eye.east),
+    north: eye.north + share * (foot.north - eye.north),
+  }
+}
+
+/** The largest of each value and those after it, unknown ones left out. */
+function mostFromThere(values: Float64Array): Float64Array {
+  const most = Float64Array.from(values)
+  for (let index = most.length - 2; index >= 0; index--) {
+    const [own, next] = [most[index] as number, most[index + 1] as number]
+    if (Number.isNaN(own) || next > own) most[index] = next
+  }
+  return most
 }
 
 /**

@@ -4,6 +4,7 @@ import {
   type ElevationGrid,
   type GridPoint,
   elevationAt,
+  elevationAtPlace,
   gridPoint,
   placeOnGrid,
   slopeAndAspectAt,
@@ -75,8 +76,19 @@ export interface Post {
   readonly high: number
 }
 
-/** Upright lines along the landmark, from foot to top, by which its visible share is told: its points and those midway. */
-function postsOf(landmark: Landmark, level: number): Post[] {
+/**
+ * Upright lines along the landmark by which its visible share is told: its points and those midway, from the foot, or from the
+ * ground where a bridge's ends or a building's corners stand in rising ground: what is buried is no part to be seen.
+ */
+function postsOf(landmark: Landmark, level: number, grid: ElevationGrid): Post[] {
+  if (landmark.kind === 'upright' || landmark.kind === 'summit') return wholePosts(landmark, level)
+  return wholePosts(landmark, level).flatMap((post) => {
+    const low = Math.max(post.low, elevationAtPlace(grid, post.at) ?? -Infinity)
+    return low < post.high ? [{ ...post, low }] : []
+  })
+}
+
+function wholePosts(landmark: Landmark, level: number): Post[] {
   const points = landmarkPoints(landmark)
   const middle = landmarkMiddle(points)
   if (middle === null) return []
@@ -173,6 +185,6 @@ export function groundReading(plan: Plan, levels: Levels): GroundReading | null 
     landmark: main === null ? null : under(grid, main.at, levels.landmark, levels.from.landmark),
     toSubject: reading(grid, eye, subject, plan),
     toLandmark: main === null ? null : reading(grid, eye, main, plan),
-    landmarkShown: landmark === null ? null : shownShare(postsOf(landmark, levels.landmark), grid, eye, plan),
+    landmarkShown: landmark === null ? null : shownShare(postsOf(landmark, levels.landmark, grid), grid, eye, plan),
   }
 }

@@ -60,10 +60,11 @@ export function hiddenSentence(
   return all ? say.allAtMiddle(whole, by) : say.lowerAtMiddle(metres(hidden, units), whole, by)
 }
 
-/** "3.2 m clear, 310 m out" of the line to the foot; null over unknown ground. */
+/** "3.2 m clear, 310 m out" of the line to the foot where it passes nearest over a crest; null over unknown ground. */
 export function clearanceText(plan: Plan, line: GroundProfile, units: UnitSystem): string | null {
-  const tightest = line.sight.toLow
-  if (tightest === null) return null
+  const { tightest } = line
+  if (line.sight.ground === 'unknown') return null
+  if (tightest === null) return say.clearAllTheWay
   const [by, away] = [metres(Math.abs(tightest.clearance), units), metres(tightest.distance, units)]
   const text = tightest.clearance < 0 ? say.cut(by, away) : say.clear(by, away)
   return tightest.screen === null ? text : say.overScreen(text, screenName(plan.shoot.screens, tightest.screen))

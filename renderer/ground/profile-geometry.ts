@@ -51,7 +51,7 @@ export interface ProfilePicture {
 }
 
 /** Mantissas of figures that are easily said. */
-const EASY = [1, 1.2, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10]
+const EASY = [1, 1.1, 1.2, 1.3, 1.4, 1.5, 1.6, 1.8, 2, 2.2, 2.5, 2.8, 3, 3.5, 4, 4.5, 5, 6, 7, 8, 9, 10]
 
 /** The largest easily said figure that is not above one. */
 export function easyBelow(figure: number): number {

@@ -17,6 +17,8 @@ export type Grip =
   | { readonly on: 'corner'; readonly index: number }
   /** The middle of an edge: taking it makes a new corner after the one named. */
   | { readonly on: 'edge'; readonly index: number }
+  /** Trees or a wall of the shoot: one point of its line, or the whole of it when null. */
+  | { readonly on: 'screen'; readonly index: number; readonly end: number | null }
 
 /** An arrangement that a hand has changed: the shoot only when its landmark did. */
 export interface Moved {
@@ -26,11 +28,13 @@ export interface Moved {
 
 /** Written on the drawn part, read back under the pointer. */
 export function gripName(grip: Grip): string {
+  if (grip.on === 'screen') return `screen:${grip.index}${grip.end === null ? '' : `:${grip.end}`}`
   return 'index' in grip ? `${grip.on}:${grip.index}` : grip.on
 }
 
 export function readGrip(name: string): Grip | null {
-  const [on, index] = name.split(':')
+  const [on, index, end] = name.split(':')
+  if (on === 'screen') return { on, index: Number(index), end: end === undefined ? null : Number(end) }
   if (on === 'corner' || on === 'edge') return { on, index: Number(index) }
   if (on === 'subject' || on === 'standpoint' || on === 'pair' || on === 'heading' || on === 'landmark') return { on }
   return on === 'parking' ? { on } : null
@@ -48,6 +52,10 @@ export function gripPlace(plan: Plan, grip: Grip): LatLon | null {
   if (grip.on === 'standpoint') return spot.standpoint.at
   if (grip.on === 'subject' || grip.on === 'pair' || grip.on === 'heading') return spot.stop.at
   if (grip.on === 'parking') return spot.access.parking
+  if (grip.on === 'screen') {
+    const line = plan.shoot.screens[grip.index]?.line ?? []
+    return grip.end === null ? landmarkMiddle(line) : (line[grip.end] ?? null)
+  }
   if (landmark === null) return null
   const points = landmarkPoints(landmark)
   if (!('index' in grip)) return landmarkMiddle(points)
@@ -72,15 +80,24 @@ function withPoints(plan: Plan, change: (points: readonly LatLon[]) => readonly 
   return withLandmark(plan, withLandmarkPoints(landmark, change(landmarkPoints(landmark))))
 }
 
-/** The landmark moved as a whole: its middle comes to lie at a place, its shape stays in metres. */
+/** Points moved as a whole: their middle comes to lie at a place, their shape stays in metres. */
+function broughtTogether(points: readonly LatLon[], at: LatLon): readonly LatLon[] {
+  const middle = landmarkMiddle(points)
+  if (middle === null) return points
+  const from = localFrame(middle, 0)
+  const to = localFrame(at, 0)
+  return points.length === 1 ? [at] : points.map((point) => carried(from, to, point))
+}
+
 export function moveLandmark(plan: Plan, at: LatLon): Moved {
-  return withPoints(plan, (points) => {
-    const middle = landmarkMiddle(points)
-    if (middle === null) return points
-    const from = localFrame(middle, 0)
-    const to = localFrame(at, 0)
-    return points.length === 1 ? [at] : points.map((point) => carried(from, to, point))
-  })
+  return withPoints(plan, (points) => broughtTogether(points, at))
+}
+
+function moveScreen({ shoot, spot }: Plan, index: number, end: number | null, at: LatLon): Moved {
+  const screen = shoot.screens[index]
+  if (screen === undefined) return { shoot, spot }
+  const line = end === null ? broughtTogether(screen.line, at) : screen.line.with(end, at)
+  return { shoot: { ...shoot, screens: shoot.screens.with(index, { ...screen, line }) }, spot }
 }
 
 function movePair(plan: Plan, at: LatLon): Spot {
@@ -113,6 +130,8 @@ export function brought(plan: Plan, grip: Grip, at: LatLon): Moved {
       return withPoints(plan, (points) => points.with(grip.index, at))
     case 'edge':
       return withPoints(plan, (points) => points.toSpliced(grip.index + 1, 0, at))
+    case 'screen':
+      return moveScreen(plan, grip.index, grip.end, at)
     default:
       return exhaustive(grip)
   }

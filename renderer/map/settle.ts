@@ -4,6 +4,7 @@ import type { Shoot } from '#core/plan/shoot.ts'
 import type { Spot } from '#core/plan/spot.ts'
 import { type RecordEdit, commit } from '#renderer/state/edits.ts'
 import { liveShoot, liveSpot, savedSpot, shoot } from '#renderer/state/library.ts'
+import { groundWords } from '#renderer/words/en-ground.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
 import type { Grip, Moved } from './grip.ts'
 
@@ -58,8 +59,10 @@ const LABELS: Readonly<Record<Grip['on'], string>> = {
   corner: mapWords.moveCorner,
   edge: mapWords.addCorner,
   parking: mapWords.moveParking,
+  screen: groundWords.map.move,
 }
 
 export function moveLabel(grip: Grip): string {
+  if (grip.on === 'screen' && grip.end !== null) return groundWords.map.moveEnd
   return LABELS[grip.on]
 }

@@ -30,6 +30,7 @@ import type { PlanView, Point } from './plan-view.ts'
 import { type Ring, ringRaysGap } from './ring-marks.ts'
 import { figure } from './screen-line.ts'
 import { held } from './settle.ts'
+import { OnTheWay, ScreenMarks } from './screen-marks.tsx'
 import { type PlacedSightline, Sightline, placeSightline, plateBox } from './sightline.tsx'
 import { StandpointLineDrawing } from './standpoint-line.tsx'
 import { followKeys } from './walk.ts'
@@ -206,11 +207,13 @@ export function Things({ pointOf }: ThingsProps) {
           <Ground {...shown} />
           <OtherLandmarks {...shown} />
           <StandpointLineDrawing view={shown.view} />
+          <ScreenMarks plan={shown.now} view={shown.view} />
           <Hours {...shown} />
           {shown.sightline === null ? null : <Sightline {...shown.sightline} />}
           {shown.drawing.parking === null ? null : (
             <ParkingMark at={shown.drawing.parking} name={mapWords.parkingNamed} />
           )}
+          <OnTheWay view={shown.view} found={shown.reading} />
           <LandmarkParts {...shown} away={away === null ? '' : metres(away, settings.value.units)} />
           <Near {...shown} />
         </>

@@ -34,6 +34,7 @@ export const groundWords = {
   partlyKnown: 'Some of the ground on the way is unknown: more may be hidden than is said here.',
   unknownGround: 'All the ground on the way is unknown.',
   lineToFoot: 'Line to its foot, where tightest',
+  clearAllTheWay: 'clear all the way',
   clear: (by: string, away: string) => `${by} clear, ${away} out`,
   cut: (by: string, away: string) => `cut by ${by}, ${away} out`,
   /** Of a screen at the tightest point. */
@@ -84,10 +85,10 @@ export const groundWords = {
   readAgainst: (elevation: string) => `The elevations say ${elevation}; empty to use it`,
   profile: {
     label: (sentence: string, across: string, times: string) =>
-      `The ground from the lens to the landmark, ${across} across, heights ${times}. ${sentence}`,
-    exaggeration: (times: string) => `heights × ${times}`,
-    trueScale: 'heights to scale',
-    note: (times: string) => `${times}; the sightlines sag by the earth’s curve less refraction`,
+      `The ground from the lens to the landmark, ${across} across, ${times.toLowerCase()}. ${sentence}`,
+    exaggeration: (times: string) => `Heights × ${times}`,
+    trueScale: 'Heights to scale',
+    note: (times: string) => `${times}. The sightlines sag by the earth’s curve, less refraction.`,
     cursor: 'A point on the way to the landmark',
     at: (away: string) => `${away} out`,
     ground: (height: string) => `ground ${height}`,
@@ -96,7 +97,7 @@ export const groundWords = {
     footCut: (by: string) => `line to the foot ${by} below`,
     topClear: (by: string) => `to the top ${by} above`,
     topCut: (by: string) => `to the top ${by} below`,
-    hint: 'Point at the drawing, or use the arrow keys in it, to read it and see the place on the map.',
+    hint: 'Point at it, or use the arrow keys in it: the place shows on the map.',
     lens: 'lens',
   },
   screens: {
