@@ -121,9 +121,9 @@ function walk(
   walkLine(line, maximaOf(grid), {
     passes: (highest, from, to) => {
       if (highest === -Infinity) return true
-      const lowest = (at: number): number => lowestBetween(eye.elevation, at, whole, refraction, from, to) - highest
-      // Neither line runs tighter here than so far, and nothing rises above the line to the sill so far.
-      return lowest(target.low) >= found.low && lowest(target.high) >= found.high && lowest(found.sill) >= 0
+      // The walk goes from the eye outward. What lies farther and runs no tighter to the foot than so far runs no tighter to the top
+      // either, and hides less: one bound serves all three answers.
+      return lowestBetween(eye.elevation, target.low, whole, refraction, from, to) - highest >= found.low
     },
     seeksUnknown: () => !(found.unknown && found.known),
     meets: (met) => {

@@ -42,6 +42,12 @@ describe('a profile', () => {
     expect(elevations.at(-1)).toBeNaN()
   })
 
+  it('has a gap where one of the two posts is unknown', () => {
+    const holed = groundOf(21, 10, (east, north) => (east === 0 && north === 10 ? Number.NaN : 3))
+    const { distances, elevations } = profile(holed, { east: -50, north: 4 }, { east: 50, north: 4 })
+    expect([...distances].filter((_, index) => Number.isNaN(elevations[index]))).toEqual([50])
+  })
+
   it('of no length is its one place', () => {
     const found = profile(
       groundOf(5, 10, () => 8),

@@ -66,6 +66,10 @@ describe('one point sees another', () => {
     expect(sees(level, eye, point, 1)).toBe(true)
     expect(sees(level, point, eye, 1)).toBe(true)
     expect(sees(level, eye, eye, 1)).toBe(true)
+    // Stored as 32 bits the ground is 0.1000000015 m high, above the point told to lie on it.
+    const tenth = groundOf(21, 10, () => 0.1)
+    expect(sees(tenth, { ...eye, elevation: 2 }, { ...point, elevation: 0.1 }, 1)).toBe(true)
+    expect(sees(tenth, { ...point, elevation: 0.1 }, { ...eye, elevation: 2 }, 1)).toBe(true)
   })
 
   it('through the unknown', () => {
