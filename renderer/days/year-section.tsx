@@ -49,11 +49,11 @@ export function YearSection(props: YearSectionProps) {
         <h2>{say.heading(year)}</h2>
         {made.length === 0 || impossible.length > 0 ? null : <YearStepper year={year} onYear={setYear} />}
       </div>
-      {made.length === 0 ? <Unwished text={say.noWishes} /> : <p class="days-wished">{say.wished(names)}</p>}
+      {made.length === 0 ? <Unwished text={say.noWishes} count={0} /> : <p class="days-wished">{say.wished(names)}</p>}
       {impossible.length === 0 ? null : (
         <>
           <Warnings sentences={impossible} />
-          <Unwished text={null} />
+          <Unwished text={null} count={made.length} />
         </>
       )}
       {made.length > 0 && impossible.length === 0 ? <WholeYear {...props} year={year} /> : null}
@@ -61,24 +61,33 @@ export function YearSection(props: YearSectionProps) {
   )
 }
 
-/** Back to the board, with the wishes unfolded and in sight. */
-function toWishes(): void {
+/** Frames that the board is given to be drawn, and then its fold. */
+const PATIENCE = 120
+
+/** Goes to the board, unfolds the wishes there and puts the focus on the first, as soon as each is drawn. */
+function toWishes(title: string): void {
   page.value = 'board'
-  requestAnimationFrame(() => {
-    const form = document.querySelector('.light-wishes')
-    const fold = form?.closest('details')
-    if (fold === null || fold === undefined) return
-    fold.open = true
-    form?.querySelector('select')?.focus()
-    fold.scrollIntoView({ block: 'center' })
-  })
+  const look = (frames: number): void => {
+    const select = document.querySelector<HTMLElement>('.light-wishes select')
+    if (select !== null) {
+      select.closest('details')?.scrollIntoView({ block: 'start' })
+      select.focus({ preventScroll: true })
+      return
+    }
+    const summary = [...document.querySelectorAll('summary')].find(({ textContent }) => textContent === title)
+    const fold = summary?.closest('details')
+    if (fold !== null && fold !== undefined) fold.open = true
+    if (frames > 0) requestAnimationFrame(() => look(frames - 1))
+  }
+  requestAnimationFrame(() => look(PATIENCE))
 }
 
-function Unwished({ text }: { readonly text: string | null }) {
+function Unwished({ text, count }: { readonly text: string | null; readonly count: number }) {
+  const { title, titleCount } = lightWords.wishes
   return (
     <div class="days-empty">
       {text === null ? null : <p>{text}</p>}
-      <button type="button" class="button" onClick={toWishes}>
+      <button type="button" class="button" onClick={() => toWishes(count === 0 ? title : titleCount(count))}>
         {say.toWishes}
       </button>
     </div>
@@ -210,7 +219,7 @@ function Reason({ plan, stage, zone, year }: YearSectionProps & { readonly year:
         ))}
       </ul>
       <p>{say.what}</p>
-      <Unwished text={null} />
+      <Unwished text={null} count={found.alone.length} />
     </>
   )
 }
