@@ -4,8 +4,9 @@ import { type Declination, declination } from '#core/geo/declination.ts'
 import { formatGeoUri } from '#core/geo/geo-uri.ts'
 import { geodesicLine } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
+import { elevationAtPlace } from '#core/ground/elevation-grid.ts'
 import type { Assessment } from '#core/plan/assess.ts'
-import type { Plan } from '#core/plan/plan.ts'
+import { type Plan, levelsOf } from '#core/plan/plan.ts'
 import { HAZARDS, type Hazard } from '#core/plan/spot.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle } from '#core/scene/shell.ts'
@@ -41,12 +42,15 @@ function place(role: SheetRole, at: LatLon, elevation: number | null): SheetPlac
 
 /** The places one goes to, in the order one needs them: parking, standpoint, subject. */
 export function sheetPlaces(plan: Plan): SheetPlace[] {
-  const { spot } = plan
-  const parking = spot.access.parking === null ? [] : [place('parking', spot.access.parking, null)]
+  const { spot, terrain } = plan
+  const { parking } = spot.access
+  const levels = levelsOf(plan)
+  const known = (of: 'standpoint' | 'stop'): number | null => (levels.from[of] === 'assumed' ? null : levels[of])
+  const parkingLevel = parking === null || terrain === null ? null : elevationAtPlace(terrain, parking)
   return [
-    ...parking,
-    place('standpoint', spot.standpoint.at, spot.standpoint.elevation),
-    place('subject', spot.stop.at, spot.stop.elevation),
+    ...(parking === null ? [] : [place('parking', parking, parkingLevel)]),
+    place('standpoint', spot.standpoint.at, known('standpoint')),
+    place('subject', spot.stop.at, known('stop')),
   ]
 }
 

@@ -138,10 +138,7 @@ function GroundUnderThings({ plan, ground }: { readonly plan: Plan; readonly gro
               <th scope="row">{name}</th>
               <td>
                 {elevation(under.elevation, units)}
-                <small>{levelSourceText(under.from, resolution, units)}</small>
-                {under.from === 'measured' && under.read !== null ? (
-                  <small>{say.under.reads(elevation(under.read, units))}</small>
-                ) : null}
+                <small>{sourceText(under, resolution, units)}</small>
               </td>
               <td>{slopeText(under) ?? say.light.unknown}</td>
             </tr>
@@ -151,6 +148,13 @@ function GroundUnderThings({ plan, ground }: { readonly plan: Plan; readonly gro
       <p class="hint">{say.under.note}</p>
     </>
   )
+}
+
+function sourceText(under: GroundUnder, resolution: number, units: UnitSystem): string {
+  const source = levelSourceText(under.from, resolution, units)
+  return under.from === 'measured' && under.read !== null
+    ? say.under.reads(source, elevation(under.read, units))
+    : source
 }
 
 function DirectSun({ plan }: { readonly plan: Plan }) {

@@ -4,7 +4,7 @@ import { geodesicDistance } from '#core/geo/geodesic.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import type { ScreenRecord } from '#core/plan/shoot.ts'
 import { landmarkMiddle } from '#core/scene/shell.ts'
-import { flyTo } from '#renderer/map/map-window.ts'
+import { fitPlaces } from '#renderer/map/map-window.ts'
 import { LengthField } from '#renderer/part/figure-field.tsx'
 import { metres } from '#renderer/part/figure.ts'
 import { Icon } from '#renderer/part/icon.tsx'
@@ -74,7 +74,7 @@ function ScreenRow({ plan: { shoot }, screen, name }: RowProps) {
       />
       <span class="screen-acts">
         {middle === null ? null : (
-          <button type="button" class="icon-button" aria-label={say.show(name)} onClick={() => flyTo(middle)}>
+          <button type="button" class="icon-button" aria-label={say.show(name)} onClick={() => fitPlaces(screen.line)}>
             <Icon name="map" />
           </button>
         )}

@@ -2,6 +2,7 @@
 import { Fragment } from 'preact'
 import { assess } from '#core/plan/assess.ts'
 import { dayLight } from '#core/plan/day-light.ts'
+import { groundProfile } from '#core/plan/ground-profile.ts'
 import { planOf } from '#core/plan/plan.ts'
 import type { Spot, SpotStatus } from '#core/plan/spot.ts'
 import { LensDrawing } from '#renderer/lens-view/lens-drawing.tsx'
@@ -13,6 +14,7 @@ import { shoot, spotId, spots } from '#renderer/state/library.ts'
 import { tell } from '#renderer/state/notices.ts'
 import { page, picked } from '#renderer/state/page.ts'
 import { dark, settings } from '#renderer/state/settings.ts'
+import { groundFor } from '#renderer/state/terrain.ts'
 import { zoneFor } from '#renderer/state/zone.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { spotWords } from '#renderer/words/en-spot.ts'
@@ -37,9 +39,16 @@ export function ComparePage() {
     open === null
       ? []
       : chosen.map((spot) => {
-          const plan = planOf(open, spot)
+          const flat = planOf(open, spot)
+          const ground = groundFor(spot.stop.at, flat.landmark)
+          const plan = { ...flat, terrain: ground.grid }
           const assessment = assess(plan)
-          return { plan, assessment, daylight: dayLight(plan, assessment, zoneFor(open, spot.stop.at)) }
+          return {
+            plan,
+            assessment,
+            daylight: dayLight(plan, assessment, zoneFor(open, spot.stop.at)),
+            line: groundProfile(plan, assessment.levels),
+          }
         })
   return (
     <PageFrame title={words.title}>
@@ -76,7 +85,7 @@ function Comparison({ columns, still }: { readonly columns: readonly Column[]; r
           </tr>
         </thead>
         <tbody>
-          {(['lens', 'sharp', 'light', 'access'] as const).map((group) => (
+          {(['lens', 'sharp', 'light', 'ground', 'access'] as const).map((group) => (
             <Fragment key={group}>
               <tr class="compare-group">
                 <th scope="rowgroup" colSpan={columns.length + 1}>

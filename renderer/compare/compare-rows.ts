@@ -3,9 +3,11 @@ import type { Framing } from '#core/frame/framing.ts'
 import type { Assessment } from '#core/plan/assess.ts'
 import { type Better, type Compared, compareFigures, compareWords } from '#core/plan/compare.ts'
 import type { DayLight } from '#core/plan/day-light.ts'
+import type { GroundProfile } from '#core/plan/ground-profile.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import type { UnitSystem } from '#core/units/length.ts'
 import { aperture, bearing, metres, millimetres, share } from '#renderer/part/figure.ts'
+import { GROUND_ROWS } from './ground-rows.ts'
 import { LIGHT_ROWS } from './light-rows.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { spotWords } from '#renderer/words/en-spot.ts'
@@ -15,6 +17,8 @@ export interface Column {
   readonly assessment: Assessment
   /** The light of the spot's own day, by its own clock. */
   readonly daylight: DayLight
+  /** The ground on the way to the landmark; null without elevations or landmark. */
+  readonly line: GroundProfile | null
 }
 
 export interface CompareRow {
@@ -149,6 +153,7 @@ const ROWS: readonly RowKind[] = [
     read: ({ assessment }) => figureOf(assessment.sharp?.landmark?.share, (value) => `${share(value)} of the width`),
   },
   ...LIGHT_ROWS,
+  ...GROUND_ROWS,
   {
     group: 'access',
     name: names.walk,

@@ -32,6 +32,11 @@ export function flyTo(at: LatLon, zoom: number | null = null): void {
   wantedLook.value = { kind: 'fly', at, zoom }
 }
 
+/** Shows places together, as near as their points can be told apart. */
+export function fitPlaces(places: readonly LatLon[]): void {
+  wantedLook.value = { kind: 'fit', places, closest: CLOSEST_FIT }
+}
+
 /** Everything of a plan that should be in sight together. */
 export function placesOf(now: Plan): LatLon[] {
   const { stop, standpoint } = now.spot

@@ -49,7 +49,14 @@ function longest(points: readonly Point[]): number {
   return Math.hypot(right - left, bottom - top)
 }
 
-export function ScreenMarks({ plan, view }: { readonly plan: Plan; readonly view: PlanView }) {
+interface MarksProps {
+  readonly plan: Plan
+  readonly view: PlanView
+  readonly found: Assessment
+}
+
+export function ScreenMarks({ plan, view, found }: MarksProps) {
+  const hides = found.ground?.toLandmark?.hiddenBy?.screen ?? null
   const { screens } = plan.shoot
   const { units } = settings.value
   return (
@@ -60,7 +67,7 @@ export function ScreenMarks({ plan, view }: { readonly plan: Plan; readonly view
         const name = screenName(screens, index)
         const line = linePath(points, false)
         return (
-          <g key={screen.id}>
+          <g key={screen.id} class={hides === index ? 'screen-hides' : ''}>
             <Grab
               grip={{ on: 'screen', index, end: null }}
               name={groundWords.screens.whole(name, metres(screen.height, units))}
@@ -100,7 +107,8 @@ export function OnTheWay({ view, found }: { readonly view: PlanView; readonly fo
   const line = groundLine.value
   const point = profilePoint.value
   const read = line === null || point === null ? null : view.toPoint(placeAlong(line, Math.min(point, line.length)))
-  const hides = by === null ? null : view.toPoint(by.at)
+  // A screen that hides is told by itself.
+  const hides = by === null || by.screen !== null ? null : view.toPoint(by.at)
   return (
     <>
       {hides === null || by === null ? null : (

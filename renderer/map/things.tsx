@@ -207,7 +207,7 @@ export function Things({ pointOf }: ThingsProps) {
           <Ground {...shown} />
           <OtherLandmarks {...shown} />
           <StandpointLineDrawing view={shown.view} />
-          <ScreenMarks plan={shown.now} view={shown.view} />
+          <ScreenMarks plan={shown.now} view={shown.view} found={shown.reading} />
           <Hours {...shown} />
           {shown.sightline === null ? null : <Sightline {...shown.sightline} />}
           {shown.drawing.parking === null ? null : (

@@ -12,6 +12,7 @@ import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { spotWords } from '#renderer/words/en-spot.ts'
 import type { BaseMap } from './base-map.ts'
 import { QrCode } from './qr-code.tsx'
+import { SheetGround } from './sheet-ground.tsx'
 import { SheetLight } from './sheet-light.tsx'
 import { SheetDirectionsTable } from './sheet-directions.tsx'
 import { SheetSettings } from './sheet-settings.tsx'
@@ -29,6 +30,8 @@ export interface SheetProps {
   readonly day: string
   readonly attribution: string
   readonly missing: number
+  /** Elevations did not come in time. */
+  readonly groundLate: boolean
   readonly onPainted: (painted: { readonly missing: number }) => void
 }
 
@@ -106,7 +109,9 @@ export function SheetDocument(props: SheetProps) {
             />
           </Part>
         </div>
-        <SheetLight plan={plan} assessment={assessment} daylight={props.daylight} units={units} />
+        <SheetLight plan={plan} assessment={assessment} daylight={props.daylight} units={units}>
+          <SheetGround {...props} />
+        </SheetLight>
         <Places plan={plan} units={units} />
         <div class="sheet-columns sheet-columns-last">
           <Part title={sheetWords.access} name="access">

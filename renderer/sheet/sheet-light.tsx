@@ -1,4 +1,5 @@
 /** When: the planned time, what sun and moon do that day, the light windows, and the light at the planned time. */
+import type { ComponentChildren } from 'preact'
 import type { MoonDay, SunDay } from '#core/light/day-events.ts'
 import type { Assessment } from '#core/plan/assess.ts'
 import type { DayLight } from '#core/plan/day-light.ts'
@@ -27,6 +28,8 @@ interface SheetLightProps {
   readonly assessment: Assessment
   readonly daylight: DayLight
   readonly units: UnitSystem
+  /** What else belongs to the day: the ground that takes the sun. */
+  readonly children: ComponentChildren
 }
 
 function clocks(instants: readonly number[], zone: Zone): string {
@@ -98,7 +101,7 @@ function momentTexts(plan: Plan, assessment: Assessment, units: UnitSystem): str
   ]
 }
 
-export function SheetLight({ plan, assessment, daylight, units }: SheetLightProps) {
+export function SheetLight({ plan, assessment, daylight, units, children }: SheetLightProps) {
   const { zone, day } = daylight
   const { when } = plan.spot
   const name = formatDay(day.date)
@@ -121,6 +124,7 @@ export function SheetLight({ plan, assessment, daylight, units }: SheetLightProp
           </div>
         ))}
       </dl>
+      {children}
     </section>
   )
 }

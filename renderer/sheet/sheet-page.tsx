@@ -7,6 +7,7 @@ import { type Zone, civilDayOf, formatDay, isZone } from '#core/time/civil.ts'
 import { ask, inShell } from '#renderer/host.ts'
 import { tell } from '#renderer/state/notices.ts'
 import { changeSettings, settings } from '#renderer/state/settings.ts'
+import { type GroundAround, groundFor } from '#renderer/state/terrain.ts'
 import { FALLBACK_ZONE, findZones } from '#renderer/state/zone.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { fitPage } from './fit-page.ts'
@@ -50,13 +51,29 @@ function useZone({ shoot, spot }: Plan): Zone | null {
   return shoot.zone !== null && isZone(shoot.zone) ? shoot.zone : found
 }
 
-export function SheetPage({ plan, onBack }: SheetPageProps) {
+/** Milliseconds that the sheet waits for elevations before it is made without them. */
+const GROUND_WAIT = 10_000
+
+/** The ground of the place, waited for, but not for ever: without it the sheet says so. */
+function useGround({ spot, landmark }: Plan): { readonly ground: GroundAround; readonly late: boolean } {
+  const ground = groundFor(spot.stop.at, landmark)
+  const [late, setLate] = useState(false)
+  useEffect(() => {
+    const timer = setTimeout(() => setLate(true), GROUND_WAIT)
+    return () => clearTimeout(timer)
+  }, [])
+  return { ground, late: late && !ground.settled }
+}
+
+export function SheetPage({ plan: flat, onBack }: SheetPageProps) {
   const { paper, units } = settings.value
   usePaper(paper)
   const still = useBaseMap(settings.value, false)
   const place = useRef<HTMLDivElement>(null)
   const [missing, setMissing] = useState(0)
   const [now] = useState(() => Date.now())
+  const { ground, late } = useGround(flat)
+  const plan = { ...flat, terrain: ground.grid }
   const assessment = assess(plan)
   const zone = useZone(plan)
   const title = plan.spot.name === '' ? sheetWords.unnamedSpot : plan.spot.name
@@ -103,7 +120,7 @@ export function SheetPage({ plan, onBack }: SheetPageProps) {
         </nav>
       )}
       <div class="sheet-desk" ref={place} tabIndex={0} role="region" aria-label={title}>
-        {still === null || zone === null ? null : (
+        {still === null || zone === null || !(ground.settled || late) ? null : (
           <SheetDocument
             plan={plan}
             assessment={assessment}
@@ -114,6 +131,7 @@ export function SheetPage({ plan, onBack }: SheetPageProps) {
             now={now}
             day={formatDay(civilDayOf(now, zone).date)}
             missing={missing}
+            groundLate={late}
             onPainted={painted}
           />
         )}

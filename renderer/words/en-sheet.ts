@@ -124,6 +124,7 @@ export const sheetWords = {
       lens: 'Which lens?',
       sharp: 'How sharp?',
       light: 'When is the light right?',
+      ground: 'Does the ground allow it?',
       access: 'How does one get there?',
     },
     rows: {
