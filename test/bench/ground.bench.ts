@@ -1,16 +1,22 @@
 /** Lines over the ground against the plain way: a march of one cell a step for the skyline, every crossing in turn for a line of sight. */
+import { execFileSync } from 'node:child_process'
+import { join } from 'node:path'
 import { type ElevationGrid, elevationAt } from '#core/ground/elevation-grid.ts'
 import { ridges } from '#core/ground/ridges.ts'
 import { type Raised, sees } from '#core/ground/sight.ts'
 import { sightline } from '#core/ground/sightline.ts'
 import { eyeAbove, skyline } from '#core/ground/skyline.ts'
 import { plainSill } from '#test/help/brute-sight.ts'
+import { grassBase, grassWith } from '#test/help/grass.ts'
 import { generator } from '#test/help/generator.ts'
 import { mountains } from '#test/help/terrain.ts'
-import { type BenchRow, against } from './measure.ts'
+import { type BenchRow, against, cpu, median } from './measure.ts'
 
 const REFRACTION = 0.13
 const RAYS = 720
+/** Where the eye stands. */
+const EAST = 1234
+const NORTH = -777
 const CURVE = (1 - REFRACTION) / (2 * 6_371_008.8)
 
 /** The skyline by bilinear samples one cell apart along every ray. */
@@ -39,7 +45,7 @@ function marched({ heights, columns, rows, cell, west, north }: ElevationGrid, e
 }
 
 function skylineRow(grid: ElevationGrid): BenchRow {
-  const eye = eyeAbove(grid, 1234, -777, 1.6)
+  const eye = eyeAbove(grid, EAST, NORTH, 1.6)
   if (eye === null) throw new Error('no ground under the eye')
   let sink = 0
   const measured = against(
@@ -55,6 +61,57 @@ function skylineRow(grid: ElevationGrid): BenchRow {
     ratio: measured.ratio,
     aim: 'ratio 0.05, gate 0.10',
   }
+}
+
+/** Cells along the side of the square of eyes that r.horizon looks from: one eye, and 90,000 of them, leave what a ray costs. */
+const EYES = 300
+
+/** Milliseconds of CPU that a program takes, by the shell's own count: its second line is of what it started, as 0m1.230s. */
+function spentOn(program: string, words: readonly string[], env: NodeJS.ProcessEnv): number {
+  const told = execFileSync('/bin/sh', ['-c', '"$@" >/dev/null && times', 'sh', program, ...words], {
+    env,
+    encoding: 'utf8',
+  })
+  const parts = [...(told.trim().split('\n').at(-1) ?? '').matchAll(/(\d+)m([\d.]+)s/g)]
+  return parts.reduce((sum, [, minutes, seconds]) => sum + Number(minutes) * 60_000 + Number(seconds) * 1000, 0)
+}
+
+/** The same against r.horizon in raster mode, its start and file handling taken off. */
+function toolRows(grid: ElevationGrid): BenchRow[] {
+  const base = grassBase()
+  const eye = eyeAbove(grid, EAST, NORTH, 1.6)
+  if (base === null || eye === null) {
+    process.stderr.write(
+      'The skyline is not measured against r.horizon, since GRASS is not installed (Debian: grass-core).\n',
+    )
+    return []
+  }
+  const grass = grassWith(base, grid)
+  const [column, row] = [Math.round(EAST / grid.cell) * grid.cell, Math.round(NORTH / grid.cell) * grid.cell]
+  const around = (cells: number, direction: number): number => {
+    const half = (cells * grid.cell) / 2
+    const sides = { n: row + half, s: row - half, w: column - half, e: column + half }
+    grass.run('g.region', ...Object.entries(sides).map(([side, metres]) => `${side}=${metres}`), `res=${grid.cell}`)
+    const words = ['elevation=ground', `direction=${direction}`, 'bufferzone=20000', 'maxdistance=20000', 'output=rim']
+    return spentOn(join(base, 'bin', 'r.horizon'), ['-d', '--overwrite', '--quiet', ...words], grass.env)
+  }
+  const rounds = [10, 100, 190, 280].map((direction) => {
+    const anchor = ((around(EYES, direction) - around(1, direction)) / EYES ** 2) * RAYS
+    const ours = cpu(() => {
+      for (let call = 0; call < 40; call++) skyline(grid, eye, REFRACTION, 360 / RAYS)
+    })
+    return { anchor, ours: ours / 40 }
+  })
+  grass.remove()
+  return [
+    {
+      name: 'the same, against 720 rays of r.horizon',
+      ours: `${median(rounds.map(({ ours }) => ours)).toFixed(2)} ms`,
+      anchor: `${median(rounds.map(({ anchor }) => anchor)).toFixed(2)} ms`,
+      ratio: median(rounds.map(({ ours, anchor }) => ours / anchor)),
+      aim: 'ratio 0.20, gate 0.40',
+    },
+  ]
 }
 
 const PAIRS = 2000
@@ -108,7 +165,7 @@ function sightRows(grid: ElevationGrid): BenchRow[] {
 }
 
 function ridgeRow(grid: ElevationGrid): BenchRow {
-  const eye = eyeAbove(grid, 1234, -777, 1.6)
+  const eye = eyeAbove(grid, EAST, NORTH, 1.6)
   if (eye === null) throw new Error('no ground under the eye')
   let sink = 0
   const measured = against(
@@ -128,5 +185,5 @@ function ridgeRow(grid: ElevationGrid): BenchRow {
 
 export function benchGround(): BenchRow[] {
   const grid = mountains(2001)
-  return [skylineRow(grid), ...sightRows(grid), ridgeRow(grid)]
+  return [skylineRow(grid), ...toolRows(grid), ...sightRows(grid), ridgeRow(grid)]
 }
