@@ -1,5 +1,6 @@
 /** `npm run bench`: every measurement in one run, as a table; ratios against an anchor timed in the same run. */
 import { benchAlignment } from './alignment.bench.ts'
+import { benchAreas } from './areas.bench.ts'
 import { benchAssess } from './assess.bench.ts'
 import { benchGround } from './ground.bench.ts'
 import { benchLight } from './light.bench.ts'
@@ -10,6 +11,7 @@ import { benchStore } from './store.bench.ts'
 const PARTS: Readonly<Record<string, () => BenchRow[] | Promise<BenchRow[]>>> = {
   assess: benchAssess,
   ground: benchGround,
+  areas: benchAreas,
   light: benchLight,
   alignment: benchAlignment,
   store: benchStore,

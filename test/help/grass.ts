@@ -15,6 +15,8 @@ export function grassBase(): string | null {
 export interface Grass {
   /** Runs a module and gives what it prints. */
   run: (module: string, ...words: readonly string[]) => string
+  /** The surroundings in which modules run, for a process that starts them itself. */
+  env: NodeJS.ProcessEnv
   remove: () => void
 }
 
@@ -76,5 +78,5 @@ export function grassWith(base: string, grid: ElevationGrid): Grass {
     `rows=${grid.rows}`,
     `cols=${grid.columns}`,
   )
-  return { run, remove: () => rmSync(home, { recursive: true, force: true }) }
+  return { run, env, remove: () => rmSync(home, { recursive: true, force: true }) }
 }

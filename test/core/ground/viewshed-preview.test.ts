@@ -73,6 +73,13 @@ it('marks unknown ground, sees on behind it, and tells nothing from outside or f
   expect(viewshedPreview(grid, askAt(grid, 25, 20, 2)).every((told) => told === UNKNOWN)).toBe(true)
 })
 
+it('fills the same array again, whatever it held', () => {
+  const grid = mountains(60)
+  const held = new Uint8Array(3600).fill(SEEN)
+  expect(viewshedPreview(grid, askAt(grid, 20, 20, 2), held)).toBe(held)
+  expect([...held]).toEqual([...viewshedPreview(grid, askAt(grid, 20, 20, 2))])
+})
+
 it('tells nothing beyond the radius', () => {
   const grid = groundOf(41, 10, () => 0)
   const seen = viewshedPreview(grid, { ...askAt(grid, 20, 20, 2), radius: 105 })
