@@ -81,6 +81,13 @@ export function between(from: LocalFrame, to: LocalFrame, east: number, north: n
   return toLocal(to, toEarth(from, east, north, up))
 }
 
+/** A direction told in another place's east, north and up. */
+export function turnedInto(from: LocalFrame, to: LocalFrame, direction: LocalPoint): LocalPoint {
+  const tip = between(from, to, direction.east, direction.north, direction.up)
+  const foot = between(from, to, 0, 0, 0)
+  return { east: tip.east - foot.east, north: tip.north - foot.north, up: tip.up - foot.up }
+}
+
 /** The place under an earth-centred point (Bowring's closed form; below a micrometre near the ground). */
 export function placeUnder(point: EarthPoint): LatLon {
   const semiMinor = WGS84_SEMI_MAJOR * (1 - FLATTENING)

@@ -17,7 +17,7 @@ export interface SeenGround {
 }
 
 /** Less is not told apart: a ten-thousandth of a degree. */
-const LEAST_RISE = 2e-6
+const FINEST_RISE = 2e-6
 
 /** Scratch: every look fills it anew and hands out copies. */
 let distances = new Float64Array(1024)
@@ -34,8 +34,16 @@ function makeRoom(): void {
   water.set(oldWater)
 }
 
-/** Looks along azimuths from true north, out to the grid's edge. Unknown ground is passed over. */
-export function groundSeer(grid: ElevationGrid, eye: Raised, refraction: number): (azimuth: number) => SeenGround {
+/**
+ * Looks along azimuths from true north, out to the grid's edge. Unknown ground is passed over, and so is what rises by less than
+ * `least` above all before it: the more that is, the faster.
+ */
+export function groundSeer(
+  grid: ElevationGrid,
+  eye: Raised,
+  refraction: number,
+  least = FINEST_RISE,
+): (azimuth: number) => SeenGround {
   const axes = trueAxesAt(grid, eye)
   const maxima = maximaOf(grid)
   const curve = (1 - refraction) / (2 * MEAN_EARTH_RADIUS)
@@ -51,7 +59,7 @@ export function groundSeer(grid: ElevationGrid, eye: Raised, refraction: number)
         if (distance < nearest) continue
         const height = met.heights[at] as number
         const slope = (height - eye.elevation) / distance - curve * distance
-        if (!(slope > steepest + LEAST_RISE)) continue
+        if (!(slope > steepest + least)) continue
         if (count === distances.length) makeRoom()
         distances[count] = distance
         slopes[count] = slope
@@ -64,8 +72,8 @@ export function groundSeer(grid: ElevationGrid, eye: Raised, refraction: number)
       walkLine(line, maxima, {
         passes: (highest, near, far) => {
           const rise = highest - eye.elevation
-          if (rise < 0) return rise / far - curve * near <= steepest
-          return near > 0 && rise / near - curve * near <= steepest
+          if (rise < 0) return rise / far - curve * near <= steepest + least
+          return near > 0 && rise / near - curve * near <= steepest + least
         },
         seeksUnknown: () => false,
         meets,

@@ -7,7 +7,7 @@ import { crestAltitude, crestEdges } from '#core/scene/crest.ts'
 import { type Landmark, landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle } from '#core/scene/shell.ts'
 import { degrees, turnBetween, wrapBearing } from '#core/units/angle.ts'
-import { type PlanScene, sceneOf } from './assess.ts'
+import { type PlanScene, sceneOf } from './plan-scene.ts'
 import type { Plan } from './plan.ts'
 
 export const TARGET_NAMES = ['top', 'resting', 'middle', 'left-edge', 'right-edge'] as const

@@ -3,21 +3,21 @@ import { type Framing, type Extent, extentOf, framingOf } from '#core/frame/fram
 import { type Crop, cropSize } from '#core/frame/crop.ts'
 import { imageSize } from '#core/frame/fill.ts'
 import { type LensOffer, chooseOffer, fromSensor, lensOffers } from '#core/frame/lens-choice.ts'
-import { type View, apparent } from '#core/frame/projection.ts'
+import type { View } from '#core/frame/projection.ts'
 import { type Scene, type SetUp, type Setting, setUp, setUpForFill } from '#core/frame/set-up.ts'
 import { geodesicLine } from '#core/geo/geodesic.ts'
-import { type LocalPoint, localFrame, toEarth } from '#core/geo/local-frame.ts'
+import type { LocalPoint } from '#core/geo/local-frame.ts'
 import { angleOfView } from '#core/optics/angle-of-view.ts'
 import { reaches } from '#core/optics/lens.ts'
 import { circleOfConfusion } from '#core/optics/sensor.ts'
 import { type Sharpness, sharpness } from '#core/optics/sharpness.ts'
-import { boxCorners, subjectPoint } from '#core/scene/box.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
-import { landmarkMiddle, landmarkShell } from '#core/scene/shell.ts'
+import { landmarkMiddle } from '#core/scene/shell.ts'
 import { degrees, turnBetween } from '#core/units/angle.ts'
 import { type GroundReading, groundReading } from './ground-reading.ts'
 import { type LightReading, lightReading } from './light-reading.ts'
-import { type Levels, type Plan, levelsOf } from './plan.ts'
+import type { Levels, Plan } from './plan.ts'
+import { type PlanScene, sceneOf, settingOf } from './plan-scene.ts'
 
 /** What stands in the way of an answer, or should be known beside it; the screen has a sentence for each. */
 export type Problem =
@@ -88,49 +88,6 @@ export interface Assessment {
 
 /** Nearer than this, metres, lens and subject count as one place. */
 const ONE_PLACE = 0.05
-
-/** The scene of a plan before its lens; shared by every question asked of the plan. */
-export interface PlanScene {
-  readonly scene: Scene
-  readonly levels: Levels
-  readonly landmarkShell: readonly LocalPoint[] | null
-}
-
-export function sceneOf(plan: Plan): PlanScene {
-  const { spot, shoot, landmark } = plan
-  const levels = levelsOf(plan)
-  const { refraction } = shoot
-  const frame = localFrame(spot.standpoint.at, levels.standpoint + spot.standpoint.lensHeight)
-  const ground = localFrame(spot.stop.at, levels.stop)
-  const see = (point: LocalPoint): LocalPoint =>
-    apparent(frame, toEarth(ground, point.east, point.north, point.up), refraction)
-  const { subject } = shoot
-  const middle = subject.height / 2
-  const ahead = subject.length / 2 - Math.min(spot.shot.focus.behindFront, subject.length)
-  const scene: Scene = {
-    frame,
-    corners: boxCorners(subject, spot.stop.heading).map(see),
-    centre: see({ east: 0, north: 0, up: middle }),
-    feature: see(subjectPoint(spot.stop.heading, ahead, 0, middle)),
-    refraction,
-  }
-  const shell =
-    landmark === null
-      ? null
-      : landmarkShell(landmark, levels.landmark).map((point) => apparent(frame, point, refraction))
-  return { scene, levels, landmarkShell: shell }
-}
-
-/** The camera's setting of a plan, in the orientation asked for. */
-export function settingOf(plan: Plan, orientation: 'lying' | 'upright'): Setting {
-  const { sensorWidth, sensorHeight } = plan.shoot.bag.camera
-  const long = Math.max(sensorWidth, sensorHeight)
-  const short = Math.min(sensorWidth, sensorHeight)
-  const { placement, focus } = plan.spot.shot
-  return orientation === 'lying'
-    ? { frameWidth: long, frameHeight: short, placement, focus }
-    : { frameWidth: short, frameHeight: long, placement, focus }
-}
 
 interface LensAnswer {
   readonly wanted: number | null

@@ -7,7 +7,7 @@ import type { LightWishes } from '#core/light/light-wish.ts'
 import { directLight } from '#core/light/sky-edge.ts'
 import { type CivilDay, type Zone, civilDayOf } from '#core/time/civil.ts'
 import type { Assessment } from './assess.ts'
-import { lightStage } from './light-reading.ts'
+import { lightStage } from './light-staging.ts'
 import type { Plan } from './plan.ts'
 import { skylinesOf } from './sky-edges.ts'
 

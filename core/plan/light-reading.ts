@@ -1,27 +1,20 @@
 /** The light at a spot's instant: sun and moon, which seen sides are lit and how, shadow, exposure, and what is in the frame. */
-import { type SeenFace, seenFaces } from '#core/frame/seen-faces.ts'
+import { framePlanes } from '#core/frame/frame-planes.ts'
 import { type View, projectLocal, toCamera } from '#core/frame/projection.ts'
-import { type LocalFrame, type LocalPoint, between, localFrame } from '#core/geo/local-frame.ts'
-import { type LightFrom, lightFrom } from '#core/light/direction.ts'
-import {
-  type AgainstCamera,
-  type ExpectedEv,
-  type Sky,
-  expectedEv,
-  exposureAgainstCamera,
-  shutterTime,
-} from '#core/light/exposure.ts'
-import { tableValue } from '#core/light/exposure-table.ts'
-import { type Strike, incidence, strikeOf, sunDirection } from '#core/light/incidence.ts'
-import type { LightStage, StagedFrame, StagedSide, StagedSkylines } from '#core/light/light-stage.ts'
+import type { SeenFace } from '#core/frame/seen-faces.ts'
+import { type LocalPoint, turnedInto } from '#core/geo/local-frame.ts'
 import { HORIZON_REFRACTION, SUN_RISE_ALTITUDE } from '#core/light/day-events.ts'
+import { type LightFrom, lightFrom } from '#core/light/direction.ts'
+import { expectedEv } from '#core/light/exposure.ts'
+import { type Strike, incidence, strikeOf, sunDirection } from '#core/light/incidence.ts'
+import type { StagedFrame } from '#core/light/light-stage.ts'
 import { apparentAltitude } from '#core/light/refraction.ts'
 import { shadowLength } from '#core/light/shadow.ts'
 import { type MoonPhase, SUN_RADIUS, moonAt, moonPhase, sunAt } from '#core/light/sky.ts'
 import { withinFrame } from '#core/light/wish-margin.ts'
-import type { Landmark } from '#core/scene/landmark.ts'
-import { type PlacedFaces, landmarkFaces, subjectFaces } from '#core/scene/face.ts'
 import { wrapBearing } from '#core/units/angle.ts'
+import { type ExposureReading, type FillHint, contrastStops, exposureReading, fillHint } from './light-hints.ts'
+import { seenThings } from './light-staging.ts'
 import type { Levels, Plan } from './plan.ts'
 import { edgeTowards } from './sky-edges.ts'
 
@@ -70,16 +63,6 @@ export interface BodyReading {
   readonly inFrame: BodyInFrame | null
 }
 
-/** Where something that throws light back would stand: before the shaded side that is seen. */
-export interface FillHint {
-  /** Bearing from the subject. */
-  readonly bearing: number
-  /** As the photographer sees it. */
-  readonly hand: 'left' | 'right'
-  /** Stops between a side in the sun and one in open shade, by the daylight table. */
-  readonly stops: number
-}
-
 export interface LightReading {
   readonly instant: number
   readonly sun: BodyReading
@@ -103,32 +86,6 @@ export interface LightReading {
   readonly exposure: ExposureReading
 }
 
-/** An estimate from a published table, to be metered on the day. */
-export interface ExposureReading {
-  readonly expected: ExpectedEv
-  /** Seconds at the aperture in use and the shoot's ISO; null when either side is unknown. */
-  readonly seconds: number | null
-  readonly against: AgainstCamera | null
-}
-
-const placedFaces = new WeakMap<Landmark, { readonly base: number; readonly placed: PlacedFaces | null }>()
-
-/** The landmark's faces, cut once for as long as it stays as it is. */
-export function facesOf(landmark: Landmark, base: number): PlacedFaces | null {
-  const known = placedFaces.get(landmark)
-  if (known !== undefined && known.base === base) return known.placed
-  const placed = landmarkFaces(landmark, base)
-  placedFaces.set(landmark, { base, placed })
-  return placed
-}
-
-/** A direction told in another place's east, north and up. */
-export function turnedInto(from: LocalFrame, to: LocalFrame, direction: LocalPoint): LocalPoint {
-  const tip = between(from, to, direction.east, direction.north, direction.up)
-  const foot = between(from, to, 0, 0, 0)
-  return { east: tip.east - foot.east, north: tip.north - foot.north, up: tip.up - foot.up }
-}
-
 const NOTHING_SEEN: ThingLight = { sides: [], lit: null, main: null }
 
 function thingLight(seen: readonly SeenFace[], direction: LocalPoint, sunUp: boolean): ThingLight {
@@ -144,59 +101,10 @@ function thingLight(seen: readonly SeenFace[], direction: LocalPoint, sunUp: boo
   return { sides, lit: Math.min(1, lit), main: sides.find((side) => side.upright) ?? null }
 }
 
-/** Unit inward normals of the planes through the lens and the frame's borders, in the lens's east, north and up. */
-export function framePlanes(view: View): StagedFrame {
-  const { imageDistance, frameWidth, frameHeight } = view
-  // A point at (right, up, depth) is left of the right border when right < depth (W / 2) / v.
-  const camera = (right: number, up: number, depth: number): LocalPoint => {
-    const length = Math.hypot(right, up, depth)
-    const ahead = (view.cosPitch * depth - view.sinPitch * up) / length
-    const aside = right / length
-    return {
-      east: view.sinBearing * ahead + view.cosBearing * aside,
-      north: view.cosBearing * ahead - view.sinBearing * aside,
-      up: (view.sinPitch * depth + view.cosPitch * up) / length,
-    }
-  }
-  return {
-    borders: [
-      camera(imageDistance, 0, frameWidth / 2),
-      camera(-imageDistance, 0, frameWidth / 2),
-      camera(0, imageDistance, frameHeight / 2),
-      camera(0, -imageDistance, frameHeight / 2),
-    ],
-  }
-}
-
 function inFrame(view: View | null, planes: StagedFrame | null, direction: LocalPoint): BodyInFrame | null {
   if (view === null || planes === null) return null
   const at = toCamera(view, direction).depth > 0 ? projectLocal(view, direction) : null
   return { at: at === null ? null : { x: at.x, y: at.y }, within: withinFrame(planes, direction) }
-}
-
-/** A fill belongs before the largest seen upright side that the sun misses while it reaches another. */
-function fillHint(subject: ThingLight, toSubject: number | null, stops: number): FillHint | null {
-  if (toSubject === null || subject.lit === null || stops <= 0) return null
-  const upright = subject.sides.filter((side) => side.upright)
-  const shaded = upright.find((side) => side.strike === 'in-shade')
-  const anyLit = subject.sides.some((side) => side.strike !== 'in-shade')
-  if (shaded?.bearing === undefined || shaded.bearing === null || !anyLit) return null
-  const off = wrapBearing(shaded.bearing - (toSubject + 180))
-  // Seen from the camera, a side that looks clockwise of the line back to the camera looks to the left.
-  return { bearing: shaded.bearing, hand: off < 180 ? 'left' : 'right', stops }
-}
-
-/** Stops between things in the sun and things in open shade, by the daylight table; none where the sky casts no shadows. */
-function contrastStops(sky: Sky): number {
-  const line = { clear: 'sun', hazy: 'hazy-sun', 'cloudy-bright': 'cloudy-bright' } as const
-  return sky === 'overcast' || sky === 'open-shade' ? 0 : tableValue(line[sky]) - tableValue('open-shade')
-}
-
-function exposureReading(plan: Plan, aperture: number | null, expected: ExpectedEv): ExposureReading {
-  if (aperture === null || expected.ev === null) return { expected, seconds: null, against: null }
-  const { fastestShutter: fastest, slowestShutter: slowest } = plan.shoot.bag.camera
-  const seconds = shutterTime(expected.ev, aperture, plan.shoot.iso)
-  return { expected, seconds, against: exposureAgainstCamera(seconds, { fastest, slowest }) }
 }
 
 interface Found {
@@ -207,26 +115,6 @@ interface Found {
   readonly aperture: number | null
 }
 
-interface SeenThings {
-  readonly ground: LocalFrame
-  readonly subject: readonly SeenFace[]
-  readonly placed: PlacedFaces | null
-  readonly landmark: readonly SeenFace[]
-}
-
-function seenThings(plan: Plan, { view, levels }: Pick<Found, 'view' | 'levels'>): SeenThings {
-  const { stop } = plan.spot
-  const ground = localFrame(stop.at, levels.stop)
-  const placed = plan.landmark === null ? null : facesOf(plan.landmark, levels.landmark)
-  const { refraction } = plan.shoot
-  return {
-    ground,
-    placed,
-    subject: view === null ? [] : seenFaces(view, ground, subjectFaces(plan.shoot.subject, stop.heading), refraction),
-    landmark: view === null || placed === null ? [] : seenFaces(view, placed.frame, placed.faces, refraction),
-  }
-}
-
 export function lightReading(plan: Plan, found: Found): LightReading {
   const { stop, when } = plan.spot
   const { view, toSubject } = found
@@ -235,7 +123,7 @@ export function lightReading(plan: Plan, found: Found): LightReading {
   const apparent = apparentAltitude(sun.altitude)
   const direction = sunDirection(sun.azimuth, apparent)
   const up = sun.altitude > SUN_RISE_ALTITUDE
-  const planes = view === null ? null : framePlanes(view)
+  const planes = view === null ? null : { borders: framePlanes(view) }
   const moon = moonAt(stop.at, when)
   const moonApparent = apparentAltitude(moon.altitude)
   const edge = edgeTowards(plan, found.levels, sun.azimuth)
@@ -282,31 +170,5 @@ export function lightReading(plan: Plan, found: Found): LightReading {
       found.aperture,
       expectedEv(plan.shoot.sky, sun.altitude, from?.side ?? 'front', { altitude: moonApparent, lit: phase.lit }),
     ),
-  }
-}
-
-function staged(seen: readonly SeenFace[], turn: (normal: LocalPoint) => LocalPoint): StagedSide[] {
-  const upright = seen.filter(({ face }) => face.upright)
-  const whole = upright.reduce((sum, { share }) => sum + share, 0)
-  if (whole <= 0) return []
-  return upright
-    .map(({ face, share }) => ({ normal: turn(face.normal), part: share / whole }))
-    .toSorted((one, other) => other.part - one.part)
-}
-
-/** What the light windows need of a plan; `found` is its assessment, `skylines` what the ground makes of the horizon. */
-export function lightStage(
-  plan: Plan,
-  found: Pick<Found, 'view' | 'levels' | 'toSubject'>,
-  skylines: StagedSkylines,
-): LightStage {
-  const { ground, subject, placed, landmark } = seenThings(plan, found)
-  return {
-    at: plan.spot.stop.at,
-    toSubject: found.toSubject,
-    subject: staged(subject, (normal) => normal),
-    landmark: placed === null ? [] : staged(landmark, (normal) => turnedInto(placed.frame, ground, normal)),
-    frame: found.view === null ? null : framePlanes(found.view),
-    skylines,
   }
 }

@@ -6,7 +6,7 @@ import { localFrame, placeUnder, toEarth } from '#core/geo/local-frame.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle } from '#core/scene/shell.ts'
 import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
-import { settingOf } from './assess.ts'
+import { settingOf } from './plan-scene.ts'
 import type { Plan } from './plan.ts'
 import { bearingOfStandpoint, standingAt } from './stand.ts'
 

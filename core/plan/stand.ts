@@ -8,7 +8,7 @@ import { type Result, done, failed } from '#core/result.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle } from '#core/scene/shell.ts'
 import { wrapBearing } from '#core/units/angle.ts'
-import { sceneOf, settingOf } from './assess.ts'
+import { sceneOf, settingOf } from './plan-scene.ts'
 import type { Plan } from './plan.ts'
 import type { Spot } from './spot.ts'
 

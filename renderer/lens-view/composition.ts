@@ -2,7 +2,8 @@
 import { makeView, projectLocal } from '#core/frame/projection.ts'
 import type { Placement } from '#core/frame/set-up.ts'
 import { setShot } from '#core/plan/arrange.ts'
-import { assess, sceneOf } from '#core/plan/assess.ts'
+import { assess } from '#core/plan/assess.ts'
+import { sceneOf } from '#core/plan/plan-scene.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { turnBetween } from '#core/units/angle.ts'
 

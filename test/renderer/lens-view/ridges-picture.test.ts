@@ -1,0 +1,227 @@
+/** The true ground in the picture: ridges at their place, hidden parts covered, the level as before where it is level or unknown. */
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { projectLocal } from '#core/frame/projection.ts'
+import { destination } from '#core/geo/geodesic.ts'
+import { localFrame, toLocal } from '#core/geo/local-frame.ts'
+import { type ElevationGrid, gridPoint, placeOnGrid } from '#core/ground/elevation-grid.ts'
+import { type Assessment, assess } from '#core/plan/assess.ts'
+import type { Plan } from '#core/plan/plan.ts'
+import type { Landmark } from '#core/scene/landmark.ts'
+import { type Picture, pictureOf } from '#renderer/lens-view/picture.ts'
+import { describe as sentence } from '#renderer/lens-view/sentence.ts'
+import { cornersOf } from '#test/help/path.ts'
+import { examplePlan } from '#test/help/plans.ts'
+import { groundOf, mountains } from '#test/help/terrain.ts'
+
+const CENTRE = { lat: 46.9, lon: 10.3 }
+const WIDTH = 376
+
+/** Looks due north from 1500 m south of the grid's centre at a tower 3000 m off. */
+function northward(terrain: ElevationGrid | null, parts: Parameters<typeof examplePlan>[0] = {}): Plan {
+  const at = placeOnGrid(
+    groundOf(3, 10, () => 0),
+    0,
+    -1500,
+  )
+  const tower: Landmark = {
+    id: 'tower',
+    name: 'Tower',
+    kind: 'upright',
+    at: destination(at, 0, 3000),
+    width: 30,
+    height: 160,
+    baseElevation: null,
+  }
+  const plan = examplePlan({ at, bearing: 0, landmark: tower, shot: { aperture: 22 }, ...parts })
+  const { stop, standpoint } = plan.spot
+  const spot = { ...plan.spot, stop: { ...stop, elevation: null }, standpoint: { ...standpoint, elevation: null } }
+  return { ...plan, spot, terrain }
+}
+
+function picture(plan: Plan, found: Assessment = assess(plan)): Picture {
+  const made = pictureOf(plan, found, WIDTH)
+  if (made === null) throw new Error('framed')
+  return made
+}
+
+/** Height in the drawing of the upper edge of an area at a place across it. */
+function topAt(path: string, x: number): number {
+  const corners = cornersOf(path)
+  let top = Infinity
+  for (const [index, to] of corners.entries()) {
+    const from = corners.at(index - 1) ?? to
+    const [low, high] = [Math.min(from.x, to.x), Math.max(from.x, to.x)]
+    if (x < low || x > high || low === high) continue
+    top = Math.min(top, from.y + ((to.y - from.y) * (x - from.x)) / (to.x - from.x))
+  }
+  return top
+}
+
+function areas({ ground }: Picture, part: 'behind' | 'between' | 'before'): readonly string[] {
+  return (ground?.[part] ?? []).flatMap(({ pieces }) =>
+    pieces.filter(({ kind }) => kind === 'near' || kind === 'land').map(({ path }) => path),
+  )
+}
+
+/** Of all areas drawn over each other. */
+function coveredAt(paths: readonly string[], x: number): number {
+  return Math.min(...paths.map((path) => topAt(path, x)))
+}
+
+const wall = groundOf(601, 10, (east, north) => 500 + (north === 0 && Math.abs(east) < 900 ? 90 : 0), CENTRE)
+const flat = groundOf(601, 10, () => 500, CENTRE)
+
+describe('a wall between the camera and the tower', () => {
+  const plan = northward(wall)
+  const found = assess(plan)
+  const made = picture(plan, found)
+  const { view } = found
+  if (view === null) throw new Error('framed')
+  const tower = plan.landmark?.kind === 'upright' ? plan.landmark.at : CENTRE
+  const towerAt = projectLocal(view, toLocal(view.frame, localFrame(tower, 580).origin))
+  const x = WIDTH * (0.5 + (towerAt?.x ?? 0))
+
+  test('its edge stands where the projection puts the point that hides the tower', () => {
+    const hiding = found.ground?.toLandmark?.hiddenBy ?? null
+    expect(hiding?.distance).toBeCloseTo(1500, 0)
+    if (hiding === null) return
+    const edge = projectLocal(view, toLocal(view.frame, localFrame(hiding.at, 590).origin))
+    const y = made.height * (0.5 - (edge?.y ?? 0))
+    // The earth's curve is in the geometry, refraction (0.02 m at 1.5 km) below what shows.
+    expect(Math.abs(coveredAt(areas(made, 'between'), x) - y)).toBeLessThan(0.5)
+    expect(y).toBeLessThan(made.horizon - 10)
+  })
+
+  test('what it hides of the tower is covered, what it does not is free', () => {
+    const share = found.ground?.toLandmark?.share ?? 0
+    // 60 of 160 m are over the line of 89 m at 1500 m, roughly doubled at 3000 m.
+    expect(share).toBeGreaterThan(0)
+    expect(share).toBeLessThan(0.2)
+    const paths = made.landmark?.layers.map(({ path }) => path) ?? []
+    const all = paths.flatMap((path) => cornersOf(path))
+    const [top, foot] = [Math.min(...all.map(({ y }) => y)), Math.max(...all.map(({ y }) => y))]
+    const edge = coveredAt(areas(made, 'between'), x)
+    expect((edge - top) / (foot - top)).toBeCloseTo(share, 1)
+  })
+
+  test('ground behind the tower is drawn before it, ground before it after', () => {
+    const high = groundOf(601, 10, (east, north) => 500 + (north === 0 ? 20 : north === 2500 ? 300 : 0), CENTRE)
+    const both = picture(northward(high))
+    const [behind, between] = [coveredAt(areas(both, 'behind'), x), coveredAt(areas(both, 'between'), x)]
+    expect(behind).toBeLessThan(both.horizon - 20)
+    expect(between).toBeLessThan(both.horizon)
+    expect(between).toBeGreaterThan(behind + 20)
+  })
+
+  test('is said in words, and not where nothing is hidden', () => {
+    expect(sentence(plan, found)).toMatch(/Tower shows [\d.]+\s%? ?of its height; the ground hides the rest\./u)
+    const open = northward(flat)
+    expect(sentence(open, assess(open))).not.toMatch(/ground hides|hidden by/u)
+    const buried = northward(groundOf(601, 10, (_, north) => 500 + (north === 0 ? 300 : 0), CENTRE))
+    expect(sentence(buried, assess(buried))).toContain('Tower is hidden by the ground.')
+  })
+})
+
+describe('level ground', () => {
+  test('has its horizon where it is without elevations', () => {
+    const [level, none] = [picture(northward(flat)), picture(northward(null))]
+    expect(none.ground).toBeNull()
+    expect(level.horizon).toBeCloseTo(none.horizon, 9)
+    for (const x of [1, 100, 188, 375])
+      expect(Math.abs(coveredAt(areas(level, 'behind'), x) - none.horizon)).toBeLessThan(0.1)
+    expect(level.landmark?.layers).toEqual(none.landmark?.layers)
+    expect(level.subject).toEqual(none.subject)
+  })
+
+  test('goes on where the ground is unknown', () => {
+    const unknown = picture(northward(groundOf(601, 10, (east, north) => (north > -1000 ? Number.NaN : 500), CENTRE)))
+    for (const x of [1, 188, 375])
+      expect(Math.abs(coveredAt(areas(unknown, 'behind'), x) - unknown.horizon)).toBeLessThan(0.1)
+    expect(coveredAt(areas(unknown, 'between'), 188)).toBeGreaterThan(unknown.horizon - 0.1)
+  })
+
+  test('at the sea’s own level is water, up to the horizon', () => {
+    const shore = groundOf(601, 10, (_, north) => (north > -1400 ? 0 : 4), CENTRE)
+    const pieces = picture(northward(shore)).ground?.behind.flatMap((group) => group.pieces) ?? []
+    const water = pieces.filter(({ kind }) => kind === 'water').map(({ path }) => path)
+    const made = picture(northward(shore))
+    expect(Math.abs(coveredAt(water, 188) - made.horizon)).toBeLessThan(0.1)
+    expect(
+      picture(northward(flat)).ground?.behind.flatMap(({ pieces: own }) => own.map(({ kind }) => kind)),
+    ).not.toContain('water')
+  })
+})
+
+test('the subject is covered by ground before it alone, and only where that hides of it', () => {
+  const subjectAt = (distance: number, height: number): Picture =>
+    picture(
+      northward(
+        groundOf(601, 10, (_, north) => (north === -1470 ? 500 + height : 500), CENTRE),
+        { distance, landmark: null },
+      ),
+    )
+  expect(areas(subjectAt(60, 0), 'before')).toEqual([])
+  expect(areas(subjectAt(60, 1.6), 'before').length).toBeGreaterThan(0)
+  expect(areas(subjectAt(20, 1.6), 'before')).toEqual([])
+})
+
+test('sun and moon behind a hill are not drawn', () => {
+  const plan = northward(wall)
+  const found = assess(plan)
+  const placed = { azimuth: 0, apparent: 2, altitude: 2, up: true, behindGround: false }
+  const lightWith = (behindGround: boolean): Assessment['light'] => ({
+    ...found.light,
+    sun: { ...found.light.sun, ...placed, behindGround },
+    moon: { ...found.light.moon, ...placed, behindGround },
+  })
+  const seen = picture(plan, { ...found, light: lightWith(false) })
+  expect(seen.sun).not.toBeNull()
+  expect(seen.moon).not.toBeNull()
+  const hidden = picture(plan, { ...found, light: lightWith(true) })
+  expect(hidden.sun).toBeNull()
+  expect(hidden.moon).toBeNull()
+})
+
+test('from mountains, at any place and aim, every number is finite and within reach', () => {
+  const land = mountains(401, 30, 5)
+  const reach = fc.double({ min: -5500, max: 5500, noNaN: true })
+  const around = fc.double({ min: 0, max: 360, noNaN: true })
+  let drawn = 0
+  fc.assert(
+    fc.property(
+      reach,
+      reach,
+      around,
+      fc.constantFrom(8, 300),
+      fc.constantFrom(0.3, 0.9),
+      (east, north, bearing, distance, hole) => {
+        const heights = land.heights.map((height, index) => (Math.sin(index * hole) > 0.98 ? Number.NaN : height))
+        const terrain = { ...land, heights }
+        const at = placeOnGrid(terrain, east, north)
+        const bridge = examplePlan({ at, bearing, distance }).landmark
+        const landmark = bridge === null ? null : { ...bridge, baseElevation: null }
+        const plan = { ...northward(terrain, { at, bearing, distance, landmark, shot: {} }) }
+        const made = pictureOf(plan, assess(plan), WIDTH)
+        if (made === null || made.ground === null) return
+        drawn++
+        const groups = [...made.ground.behind, ...made.ground.between, ...made.ground.before]
+        const text = groups.flatMap(({ pieces }) => pieces.map(({ path }) => path)).join(' ')
+        expect(`${text} ${groups.map(({ deviation }) => deviation).join(' ')}`).not.toMatch(/NaN|Infinity|e/u)
+        for (const { x, y } of cornersOf(text)) expect(Math.max(Math.abs(x), Math.abs(y))).toBeLessThan(700)
+      },
+    ),
+    { numRuns: 60 },
+  )
+  expect(drawn).toBeGreaterThan(40)
+})
+
+test('the same looks serve while the lens stays and the aim moves', () => {
+  const plan = northward(wall)
+  const aimed = { ...plan, spot: { ...plan.spot, shot: { ...plan.spot.shot, placement: { across: 0.3, up: -0.2 } } } }
+  const fresh = northward({ ...wall })
+  const again = { ...fresh, spot: aimed.spot }
+  picture(plan)
+  expect(picture(aimed).ground).toEqual(picture(again).ground)
+  expect(gridPoint(wall, plan.spot.standpoint.at).north).toBeCloseTo(-1500, 3)
+})
