@@ -156,7 +156,7 @@ interface Found {
 }
 
 async function readFolder(folder: string): Promise<readonly Found[]> {
-  const names = await readdir(folder).catch(() => [])
+  const names = await readdir(folder).catch((): string[] => [])
   const found: Found[] = []
   for (const name of names.toSorted()) {
     // oxlint-disable-next-line no-await-in-loop -- a look at each

@@ -1,7 +1,8 @@
 /** Fills a window's unknown cells from one raster, in slices that leave the process free to answer others meanwhile. */
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
+import { breather } from './breather.ts'
 import type { ChunkCache } from './chunk-cache.ts'
-import type { Lattice } from './lattice.ts'
+import { extent, type Lattice } from './lattice.ts'
 import type { Raster } from './raster.ts'
 import { makeSampler, MISSING, type Sampler } from './sample.ts'
 
@@ -10,9 +11,6 @@ export interface Filled {
   readonly cells: number
   readonly trouble: string | null
 }
-
-/** Longest time without letting others have a turn. */
-const SLICE_MS = 12
 
 /** Where a raster's samples lie under the lattice's corners. */
 interface Corners {
@@ -28,16 +26,16 @@ export async function fillFrom(
   cache: ChunkCache,
   signal: AbortSignal,
 ): Promise<Filled> {
-  const corners = cornersOf(grid, lattice, raster)
+  const breathe = breather(signal)
+  const corners = await cornersOf(grid, lattice, raster, breathe)
   if (!mayTouch(corners, raster)) return { cells: 0, trouble: null }
   const sampler = makeSampler(raster, cache)
   const line = new Line(grid, lattice, corners)
-  if (raster.remote) await loadTogether(line, grid, sampler, signal)
-  const breathe = breather(signal)
+  if (raster.remote) await loadTogether(line, grid, raster, sampler, signal)
   let cells = 0
   for (let row = 0; row < grid.rows; row++) {
     await breathe()
-    line.moveTo(row)
+    if (!line.moveTo(row, raster)) continue
     cells += await fillRow(grid, row, line, sampler, signal)
   }
   return { cells, trouble: sampler.trouble() }
@@ -76,6 +74,8 @@ class Line {
   readonly #corners: Corners
   readonly #columns: Float64Array
   readonly #rows: Float64Array
+  #band = -1
+  #bandTouches = false
 
   constructor(grid: ElevationGrid, lattice: Lattice, corners: Corners) {
     this.#lattice = lattice
@@ -84,14 +84,27 @@ class Line {
     this.#rows = new Float64Array(grid.columns)
   }
 
-  moveTo(row: number): void {
+  /** False when the raster lies wholly above or below the row, or to one side of it. */
+  moveTo(row: number, raster: Raster): boolean {
     const { block, columns } = this.#lattice
     const upper = Math.floor(row / block)
+    if (!this.#mayTouch(upper, raster)) return false
     const down = (row - upper * block) / block
     for (let left = 0; left * block < this.#columns.length; left++) {
       const from = upper * columns + left
       this.#fillBlock(left * block, from, down)
     }
+    return true
+  }
+
+  /** Looked at once for each row of blocks. */
+  #mayTouch(upper: number, raster: Raster): boolean {
+    if (this.#band === upper) return this.#bandTouches
+    const { columns } = this.#lattice
+    const part = (values: Float64Array): Float64Array => values.subarray(upper * columns, (upper + 2) * columns)
+    this.#band = upper
+    this.#bandTouches = mayTouch({ columns: part(this.#corners.columns), rows: part(this.#corners.rows) }, raster)
+    return this.#bandTouches
   }
 
   #fillBlock(first: number, from: number, down: number): void {
@@ -121,11 +134,18 @@ class Line {
   }
 }
 
-function cornersOf(grid: ElevationGrid, lattice: Lattice, raster: Raster): Corners {
+async function cornersOf(
+  grid: ElevationGrid,
+  lattice: Lattice,
+  raster: Raster,
+  breathe: () => Promise<void> | undefined,
+): Promise<Corners> {
   const count = lattice.lats.length
   const corners = { columns: new Float64Array(count), rows: new Float64Array(count) }
   const middle = raster.pixelAt(grid.centre.lat, grid.centre.lon).column
   for (let corner = 0; corner < count; corner++) {
+    // oxlint-disable-next-line no-await-in-loop -- only to let others have a turn
+    if (corner % 1000 === 0) await breathe()
     const { column, row } = raster.pixelAt(lattice.lats[corner] ?? 0, lattice.lons[corner] ?? 0)
     corners.columns[corner] = besideMiddle(column, middle, raster.turn)
     corners.rows[corner] = row
@@ -146,23 +166,20 @@ function mayTouch(corners: Corners, raster: Raster): boolean {
   return raster.round || (right >= -1 && left <= raster.columns)
 }
 
-function extent(values: Float64Array): readonly [number, number] {
-  let [least, most] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
-  for (const value of values) {
-    if (value < least) least = value
-    if (value > most) most = value
-  }
-  return [least, most]
-}
-
 /** Asks for every chunk that an unknown cell lies in, the middle of the window first. */
-async function loadTogether(line: Line, grid: ElevationGrid, sampler: Sampler, signal: AbortSignal): Promise<void> {
+async function loadTogether(
+  line: Line,
+  grid: ElevationGrid,
+  raster: Raster,
+  sampler: Sampler,
+  signal: AbortSignal,
+): Promise<void> {
   const distances = new Map<number, number>()
   const breathe = breather(signal)
   for (let row = 0; row < grid.rows; row++) {
     // oxlint-disable-next-line no-await-in-loop -- only to let others have a turn
     await breathe()
-    line.moveTo(row)
+    if (!line.moveTo(row, raster)) continue
     let last = -1
     for (let column = 0; column < grid.columns; column++) {
       if (!Number.isNaN(grid.heights[row * grid.columns + column] ?? 0)) continue
@@ -176,19 +193,4 @@ async function loadTogether(line: Line, grid: ElevationGrid, sampler: Sampler, s
   const nearestFirst = [...distances].toSorted(([, one], [, other]) => one - other)
   await Promise.all(nearestFirst.map(([key]) => sampler.load(key, signal)))
   signal.throwIfAborted()
-}
-
-/** Waits a turn of the event loop whenever a slice of time is used up. */
-export function breather(signal: AbortSignal): () => Promise<void> | undefined {
-  let since = performance.now()
-  return () => {
-    if (performance.now() - since < SLICE_MS) return undefined
-    return new Promise((resolve, reject) => {
-      setImmediate(() => {
-        since = performance.now()
-        if (signal.aborted) reject(signal.reason as Error)
-        else resolve()
-      })
-    })
-  }
 }

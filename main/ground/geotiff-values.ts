@@ -36,7 +36,7 @@ export function noDataOf(text: string | null): number | null {
   const plain = (text ?? '').replaceAll('\0', '').trim()
   if (plain === '') return null
   if (/^[+-]?nan$/i.test(plain)) return Number.NaN
-  const value = /^([+-]?)inf/i.test(plain) ? Number(plain.startsWith('-') ? -Infinity : Infinity) : Number(plain)
+  const value = /^([+-]?)inf/i.test(plain) ? plain.startsWith('-') ? Number.NEGATIVE_INFINITY : Number.POSITIVE_INFINITY : Number(plain)
   return Number.isNaN(value) ? null : value
 }
 
@@ -70,27 +70,19 @@ function typedSamples(bytes: Uint8Array, width: number, { kind, littleEndian, pr
   // The third predictor stores a float's bytes highest first in files of either order.
   if (predictor === 3) undoFloatDifferences(whole, width, size)
   else if (!littleEndian) swap(whole, size)
-  const samples = samplesOf(whole.buffer, kind)
+  const samples = new ARRAYS[kind](whole.buffer)
   if (predictor === 2) undoDifferences(whole.buffer, width, size)
   return samples
 }
 
-function samplesOf(buffer: ArrayBuffer, kind: SampleKind): Samples {
-  switch (kind) {
-    case 'int16':
-      return new Int16Array(buffer)
-    case 'uint16':
-      return new Uint16Array(buffer)
-    case 'int32':
-      return new Int32Array(buffer)
-    case 'uint32':
-      return new Uint32Array(buffer)
-    case 'float32':
-      return new Float32Array(buffer)
-    case 'float64':
-      return new Float64Array(buffer)
-  }
-}
+const ARRAYS = {
+  int16: Int16Array,
+  uint16: Uint16Array,
+  int32: Int32Array,
+  uint32: Uint32Array,
+  float32: Float32Array,
+  float64: Float64Array,
+} as const satisfies Record<SampleKind, unknown>
 
 function swap(bytes: Uint8Array<ArrayBuffer>, size: number): void {
   const buffer = Buffer.from(bytes.buffer)

@@ -1,8 +1,9 @@
 /** Owns the exact places of a window's cells at the corners of blocks: within a block all else is read in between. */
-import { unwrapNear } from '#core/geo/bounds.ts'
+import { type Bounds, unwrapNear } from '#core/geo/bounds.ts'
 import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
 import { type ElevationGrid, placeOnGrid } from '#core/ground/elevation-grid.ts'
 import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
+import { breather } from './breather.ts'
 
 export interface Lattice {
   /** Cells from corner to corner; the last block may reach beyond the window. */
@@ -18,13 +19,17 @@ export interface Lattice {
 const TOLERANCE = 0.005
 const LONGEST_BLOCK = 64
 
-export function latticeOf(grid: ElevationGrid): Lattice {
+/** Rejects with the signal's reason once nobody waits. */
+export async function latticeOf(grid: ElevationGrid, signal: AbortSignal): Promise<Lattice> {
+  const breathe = breather(signal)
   const block = blockOf(grid)
   const columns = Math.ceil((grid.columns - 1) / block) + 1
   const rows = Math.ceil((grid.rows - 1) / block) + 1
   const lats = new Float64Array(columns * rows)
   const lons = new Float64Array(columns * rows)
   for (let row = 0; row < rows; row++) {
+    // oxlint-disable-next-line no-await-in-loop -- only to let others have a turn
+    await breathe()
     for (let column = 0; column < columns; column++) {
       const east = grid.west + column * block * grid.cell
       const north = grid.north - row * block * grid.cell
@@ -48,4 +53,28 @@ function blockOf(grid: ElevationGrid): number {
   const allowed = Math.max(TOLERANCE, grid.cell / 1000)
   const length = Math.sqrt((8 * MEAN_EARTH_RADIUS * allowed) / bend / 2)
   return Math.max(1, Math.min(LONGEST_BLOCK, Math.floor(length / grid.cell)))
+}
+
+/** False when the box lies wholly outside the window: a cheap look before a file is read. Null boxes may lie anywhere. */
+export function mayMeet({ lats, lons }: Lattice, bounds: Bounds | null): boolean {
+  if (bounds === null) return true
+  const [south, north] = extent(lats)
+  const [west, east] = extent(lons)
+  if (north < bounds.south - MARGIN || south > bounds.north + MARGIN) return false
+  const width = bounds.west <= bounds.east ? bounds.east - bounds.west : bounds.east + 360 - bounds.west
+  return [-360, 0, 360].some(
+    (turn) => bounds.west + turn - MARGIN <= east && bounds.west + turn + width + MARGIN >= west,
+  )
+}
+
+/** Degrees: more than half a sample of any source. */
+const MARGIN = 0.1
+
+export function extent(values: Float64Array): readonly [least: number, most: number] {
+  let [least, most] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
+  for (const value of values) {
+    if (value < least) least = value
+    if (value > most) most = value
+  }
+  return [least, most]
 }

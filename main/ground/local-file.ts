@@ -3,7 +3,7 @@ import { type FileHandle, open } from 'node:fs/promises'
 import { basename } from 'node:path'
 import type { Bounds } from '#core/geo/bounds.ts'
 import { done, type Result } from '#core/result.ts'
-import { breather } from './fill.ts'
+import { breather } from './breather.ts'
 import { openGeotiff } from './geotiff-file.ts'
 import { hgtBounds, hgtCorner, hgtRaster, hgtResolution, hgtSide } from './hgt.ts'
 import { chunksAcross, type Raster } from './raster.ts'
@@ -70,8 +70,14 @@ async function openGeotiffFile(
 ): Promise<Result<Opened>> {
   const opened = await openGeotiff(id, name, get, bytes)
   if (!opened.ok) return opened
-  const { bounds, resolution, heights, systemName, rasterFor } = opened.value
-  return done({ kind: 'geotiff', bounds, resolution, heights: `${heights}; ${systemName}`, rasterFor })
+  const geotiff = opened.value
+  return done({
+    kind: 'geotiff',
+    bounds: geotiff.bounds,
+    resolution: geotiff.resolution,
+    heights: `${geotiff.heights}; ${geotiff.systemName}`,
+    rasterFor: (cell) => geotiff.rasterFor(cell),
+  })
 }
 
 /** Opened when first read, so that a folder of a thousand files holds none of them open. */

@@ -89,6 +89,7 @@ export function makeSampler(raster: Raster, cache: ChunkCache): Sampler {
   }
 
   async function load(key: number, signal: AbortSignal): Promise<void> {
+    if (!failed.has(key) && cache.get(raster, key) !== undefined) return
     const chunk = await raster.load(key % across, Math.floor(key / across), signal)
     if (chunk.trouble !== null) {
       trouble ??= chunk.trouble

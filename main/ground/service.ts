@@ -20,7 +20,7 @@ import { demoRaster } from './demo-ground.ts'
 import { openElevationFolder } from './elevation-folder.ts'
 import { fillFrom } from './fill.ts'
 import { type GroundSource, groundSources, heightFrom } from './ground-source.ts'
-import { latticeOf } from './lattice.ts'
+import { latticeOf, mayMeet } from './lattice.ts'
 import type { AskTile } from './web-tiles.ts'
 import { emptyGrid, readWindowWish, type WindowWish } from './window-wish.ts'
 
@@ -119,12 +119,13 @@ interface Cut {
 /** Fills a window from the sources by precedence: each gives what those before it did not know. */
 async function cut(wish: WindowWish, { cache, sources }: Work, signal: AbortSignal): Promise<Cut> {
   const grid = emptyGrid(wish)
-  const lattice = latticeOf(grid)
+  const lattice = await latticeOf(grid, signal)
   const count = grid.heights.length
   const parts: GroundPart[] = []
   let [known, trouble]: [number, string | null] = [0, null]
   for (const source of await sources()) {
-    const raster = known === count ? null : source.rasterFor(wish)
+    if (known === count) break
+    const raster = mayMeet(lattice, source.brief.bounds) ? source.rasterFor(wish) : null
     if (raster === null) continue
     // oxlint-disable-next-line no-await-in-loop -- the next one is asked for what is left
     const filled = await fillFrom(grid, lattice, raster, cache, signal)

@@ -1,6 +1,7 @@
 /** Owns elevation from the web: its address by the settings, and its tiles by the one way tiles are fetched. */
 import type { Settings } from '#app/contract/settings.ts'
 import type { TileSource } from '#main/tiles/source.ts'
+import { makeTurnstile } from './breather.ts'
 import type { Chunk, Raster } from './raster.ts'
 import { decodeTerrarium, terrariumRaster, zoomFor } from './terrarium.ts'
 import type { WindowWish } from './window-wish.ts'
@@ -34,6 +35,8 @@ export function webTileSource({ template, maxZoom, attribution }: TileSettings):
   }
 }
 
+const unpacking = makeTurnstile()
+
 /** A tile as the tile service answers it: a picture, or JSON that tells why there is none. */
 export type AskTile = (
   source: string,
@@ -46,9 +49,12 @@ export type AskTile = (
 export function webTileRaster(wish: WindowWish, settings: TileSettings, ask: AskTile): Raster {
   const zoom = zoomFor(wish.centre.lat, wish.cell, 2 * wish.half + 1, settings.maxZoom)
   const { template } = webTileSource(settings)
-  return terrariumRaster(`${WEB_TILES}|${template}`, zoom, wish.centre.lat, async (z, x, y, signal) =>
-    chunkOf(await ask(SOURCE_ID, z, x, y, signal)),
-  )
+  return terrariumRaster(`${WEB_TILES}|${template}`, zoom, wish.centre.lat, async (z, x, y, signal) => {
+    const answer = await ask(SOURCE_ID, z, x, y, signal)
+    // Tiles kept from earlier all come at once: each is unpacked in a turn of its own.
+    await unpacking()
+    return chunkOf(answer)
+  })
 }
 
 function chunkOf(answer: Awaited<ReturnType<AskTile>>): Chunk {

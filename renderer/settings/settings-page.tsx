@@ -9,6 +9,7 @@ import { Segment } from '#renderer/part/segment.tsx'
 import { tell } from '#renderer/state/notices.ts'
 import { changeSettings, settings } from '#renderer/state/settings.ts'
 import { words } from '#renderer/words/en.ts'
+import { GroundSources } from './ground-sources.tsx'
 import { MapSources } from './map-sources.tsx'
 
 export function SettingsPage() {
@@ -51,6 +52,7 @@ export function SettingsPage() {
           />
         </Question>
         <MapSources />
+        <GroundSources />
         <Question title={say.tilesKept}>
           <button type="button" class="button" onClick={() => void clearTiles()}>
             {say.clearTiles}

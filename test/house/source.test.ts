@@ -66,6 +66,16 @@ describe('one place knows', () => {
     expect(naming(/\bTemporal\.\w/)).toEqual(['core/time/civil.ts'])
   })
 
+  test('the readers of pictures and archives', () => {
+    expect(naming(importing('pngjs'))).toEqual(['main/ground/terrarium.ts'])
+    expect(naming(importing('fflate'))).toEqual(['main/ground/archive.ts'])
+    expect(naming(importing('geotiff'))).toEqual(['main/ground/geotiff-file.ts', 'main/ground/geotiff-level.ts'])
+  })
+
+  test('projections', () => {
+    expect(naming(importing('proj4'))).toEqual(['core/geo/grid-reference.ts', 'core/geo/projected-system.ts'])
+  })
+
   test.each([
     ['better-sqlite3', 'main/store/'],
     ['leaflet', 'renderer/map/'],

@@ -320,3 +320,32 @@ test('every answer carries the same headers, whatever its status', async () => {
   for (const answer of answers)
     for (const [name, value] of Object.entries(HEADERS)) expect(answer.headers[name.toLowerCase()]).toBe(value)
 })
+
+describe('a file for the ground', () => {
+  const send = (more: { headers?: Record<string, string>; path?: string; body?: string } = {}) =>
+    ask({
+      path: more.path ?? '/ground/secret/file?name=a.hgt',
+      headers: { 'content-type': 'application/octet-stream', ...more.headers },
+      body: more.body ?? 'bytes',
+    })
+
+  test('reaches the service as it was sent', async () => {
+    const answer = await send({ body: 'x'.repeat(3_000_000) })
+    expect([answer.status, JSON.parse(answer.body)]).toEqual([200, { name: 'a.hgt', bytes: 3_000_000 }])
+  })
+
+  test.each([
+    ['without the token', { authorization: '' }, 401],
+    ['with another token', { authorization: 'Bearer x' }, 401],
+    ['from another site', { origin: 'https://evil.example' }, 403],
+    ['as a form could send it', { 'content-type': 'text/plain' }, 415],
+    ['announced larger than is taken', { 'content-length': '1000000001' }, 413],
+  ])('%s is refused', async (_name, headers, status) => {
+    const answer = await send({ headers }).catch((error: unknown) => String(error))
+    expect(answer).toMatchObject({ status })
+  })
+
+  test('under another path is not taken', async () => {
+    expect((await send({ path: '/ground/other/file?name=a.hgt' })).status).toBe(404)
+  })
+})

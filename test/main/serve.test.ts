@@ -54,6 +54,8 @@ describe('the content policy', () => {
     ['/nothing', 404],
     ['/tiles/key/a/0/0/0', 200],
     ['/tiles/wrong/a/0/0/0', 404],
+    ['/ground/key/window?lat=1', 200],
+    ['/ground/wrong/window', 404],
   ])('is on the answer to %s, as are all headers', async (path, status) => {
     const answer = await get(path)
     expect(answer.status).toBe(status)
@@ -163,5 +165,39 @@ describe('tiles', () => {
     const { serve, asked } = serveWith()
     await serve(new Request('app://standpoint/tiles/key/my%20map%2F1/24/16777215/0'))
     expect(asked).toEqual([['my map/1', 24, 16_777_215, 0]])
+  })
+})
+
+describe('ground', () => {
+  const send = (path: string, method: string) =>
+    serveWith().serve(
+      new Request(`app://standpoint${path}`, { method, ...(method === 'POST' ? { body: 'bytes' } : {}) }),
+    )
+
+  test('is read as bytes that nobody keeps', async () => {
+    const answer = await get('/ground/key/window?lat=1')
+    expect([answer.status, answer.headers.get('content-type'), answer.headers.get('cache-control')]).toEqual([
+      200,
+      'application/octet-stream',
+      'no-store',
+    ])
+  })
+
+  test('takes a file in', async () => {
+    expect(await (await send('/ground/key/file?name=a%20b.hgt', 'POST')).json()).toEqual({ name: 'a b.hgt', bytes: 5 })
+  })
+
+  test.each([
+    ['/ground/key/window', 'POST', 405],
+    ['/ground/key/file', 'GET', 405],
+    ['/ground/key/file', 'PUT', 405],
+    ['/ground/kez/file', 'POST', 404],
+    ['/ground/key/other', 'GET', 404],
+    ['/ground/key/window/', 'GET', 404],
+    ['/ground/key', 'GET', 404],
+    ['/ground/', 'GET', 404],
+    ['/', 'POST', 405],
+  ])('%s by %s is %i', async (path, method, status) => {
+    expect((await send(path, method)).status).toBe(status)
   })
 })

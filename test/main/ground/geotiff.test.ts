@@ -145,14 +145,15 @@ describe.skipIf(!hasGdal)('every sample as GDAL reads it', () => {
       '-overwrite',
       '-dstnodata',
       noData,
-      ...['-ot', 'Float32'],
+      '-ot',
+      'Float32',
       write(WGS84, 'fine.asc'),
       scratch,
     ])
     const file = await read(scratch)
     const theirs = gdalSamples(scratch, join(folder, 'scratch'))
     const isGap = (value: number): boolean => Number.isNaN(value) || value < -1e30
-    expect([...theirs].filter(isGap).length).toBeGreaterThan(1000)
+    expect(theirs.filter(isGap).length).toBeGreaterThan(1000)
     expect(apart(await samples(file.rasterFor(0)), theirs, isGap)).toBeLessThan(1e-3)
   })
 
@@ -178,7 +179,7 @@ describe.skipIf(!hasGdal)('every sample as GDAL reads it', () => {
       path,
     ])
     const file = await read(path)
-    expect([...(await samples(file.rasterFor(0)))].every((height) => Number.isNaN(height))).toBe(true)
+    expect((await samples(file.rasterFor(0))).every((height) => Number.isNaN(height))).toBe(true)
     expect(await countGaps(file, never)).toMatchObject({ share: 1, whole: true })
   })
 
@@ -265,27 +266,31 @@ const SYSTEMS: readonly (readonly [string, readonly string[]])[] = [
 ]
 
 describe.skipIf(!hasGdal)('every sample in its place', () => {
-  const expectPlaces = async (path: string, shift: number): Promise<void> => {
+  /** The farthest that any of the places lies from its pixel, in pixels, each height held to as much. */
+  const farthest = async (path: string, shift: number): Promise<number> => {
+    let most = 0
     const raster = (await read(path)).rasterFor(0)
     for (const [index, at] of centres(path, PIXELS).entries()) {
       const [column, row] = PIXELS[index] ?? [0, 0]
       const found = raster.pixelAt(at.lat, at.lon)
       // Shares of a pixel; datums that agree within a metre are taken for one by both.
-      expect(Math.hypot(found.column - column, found.row - row), `${column}, ${row}`).toBeLessThan(shift)
+      most = Math.max(most, Math.hypot(found.column - column, found.row - row))
       const { height } = await heightFrom(raster, at, makeChunkCache(), never)
       expect(Math.abs((height ?? 0) - hill(column, row))).toBeLessThan(25 * shift + 0.01)
     }
+    return most
   }
 
   test.each(SYSTEMS)('%s', async (name, words) => {
     // GDAL shifts LV95 by a grid or by other parameters than ours where it can: a metre at cells of 10 m.
-    await expectPlaces(write([...words, '-ot', 'Float32']), name === 'LV95' ? 0.15 : 1e-3)
+    const shift = name === 'LV95' ? 0.15 : 1e-3
+    expect(await farthest(write([...words, '-ot', 'Float32']), shift)).toBeLessThan(shift)
   })
 
   test('a sample that is a point lies on its tie itself, as OGC 19-008r4 has it', async () => {
     const path = write([...WGS84, '-ot', 'Float32', '-mo', 'AREA_OR_POINT=Point'])
     expect(gdal('gdalinfo', [path])).toContain('AREA_OR_POINT=Point')
-    await expectPlaces(path, 1e-3)
+    expect(await farthest(path, 1e-3)).toBeLessThan(1e-3)
   })
 
   test('all of a file is within the bounds told of it', async () => {
