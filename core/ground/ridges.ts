@@ -1,7 +1,7 @@
 /** Ridges behind each other as the eye sees them: every edge beyond which ground drops out of view, joined into lines. */
 import { degrees } from '#core/units/angle.ts'
 import type { ElevationGrid } from './elevation-grid.ts'
-import { type SeenGround, groundSeer } from './seen-ground.ts'
+import { type SeenGround, groundSeer, sameGround } from './seen-ground.ts'
 import type { Raised } from './sight.ts'
 
 /** A line of edges at neighbouring azimuths, from left to right. All of it is seen; between two such lines lies ground or sky. */
@@ -20,10 +20,6 @@ interface Edge {
   readonly altitude: number
   readonly distance: number
 }
-
-/** Ground must be hidden for this share of the distance beyond an edge, and for so many cells, or it is no ridge but a bump. */
-const GAP_SHARE = 0.1
-const GAP_CELLS = 3
 
 /** The ridges from one azimuth clockwise to another, the farthest first. What lies beyond the grid is left out. */
 export function ridges(
@@ -46,7 +42,7 @@ export function ridges(
 
 /** The same from looks at hand, in equal steps of azimuth, over cells of `cell` metres. */
 export function ridgesOf(looks: readonly SeenGround[], from: number, step: number, cell: number): Ridge[] {
-  const edges = looks.map((seen) => edgesAlong(seen, cell))
+  const edges = looks.map(edgesAlong)
   return joined(edges, from, step, cell).toSorted((one, other) => farthest(other) - farthest(one))
 }
 
@@ -55,15 +51,13 @@ function farthest(ridge: Ridge): number {
 }
 
 /** The edges in one direction, the nearest first; the last of them stands against the sky. */
-function edgesAlong({ distances, slopes }: SeenGround, cell: number): readonly Edge[] {
-  const edges: Edge[] = []
-  for (let index = 0; index < distances.length; index++) {
-    const distance = distances[index] as number
-    const next = distances[index + 1] ?? Infinity
-    if (next - distance <= Math.max(GAP_CELLS * cell, GAP_SHARE * distance)) continue
-    edges.push({ altitude: degrees(Math.atan(slopes[index] as number)), distance })
+function edgesAlong({ distances, slopes, edges }: SeenGround): readonly Edge[] {
+  const found: Edge[] = []
+  for (const [index, edge] of edges.entries()) {
+    if (edge === 0) continue
+    found.push({ altitude: degrees(Math.atan(slopes[index] as number)), distance: distances[index] as number })
   }
-  return edges
+  return found
 }
 
 /** A ridge while it grows. */
@@ -80,7 +74,7 @@ function joined(looks: readonly (readonly Edge[])[], from: number, step: number,
   for (const [index, edges] of looks.entries()) {
     let next = 0
     open = edges.map((edge) => {
-      const reach = Math.max(GAP_CELLS * cell, GAP_SHARE * edge.distance)
+      const reach = sameGround(edge.distance, cell)
       while (next < open.length && lastOf(open[next]) < edge.distance - reach) next++
       const before = open[next]
       const grown =

@@ -14,29 +14,80 @@ export interface SeenGround {
   readonly slopes: Float64Array
   /** 1 where the ground is the sea's own level: water. */
   readonly water: Uint8Array
+  /** 1 where ground beyond drops out of view, and at the last point, which stands against the sky. */
+  readonly edges: Uint8Array
 }
 
 /** Less is not told apart: a ten-thousandth of a degree. */
 const FINEST_RISE = 2e-6
 
-/** Scratch: every look fills it anew and hands out copies. */
-let distances = new Float64Array(1024)
-let slopes = new Float64Array(1024)
-let water = new Uint8Array(1024)
+/** Ground must be hidden for this share of the distance beyond an edge, and for so many cells, or it is no ridge but a bump. */
+const GAP_SHARE = 0.1
+const GAP_CELLS = 3
+
+/** Metres from a point at a distance within which the next ground seen still belongs to it. */
+export function sameGround(distance: number, cell: number): number {
+  return Math.max(GAP_CELLS * cell, GAP_SHARE * distance)
+}
+
+/** What is found in one direction; every look fills it anew and hands out copies. */
+interface Found {
+  count: number
+  distances: Float64Array
+  slopes: Float64Array
+  water: Uint8Array
+  edges: Uint8Array
+}
+
+const found: Found = roomFor(1024)
+
+function roomFor(points: number): Found {
+  return {
+    count: 0,
+    distances: new Float64Array(points),
+    slopes: new Float64Array(points),
+    water: new Uint8Array(points),
+    edges: new Uint8Array(points),
+  }
+}
 
 function makeRoom(): void {
-  const [oldDistances, oldSlopes, oldWater] = [distances, slopes, water]
-  distances = new Float64Array(oldDistances.length * 2)
-  slopes = new Float64Array(distances.length)
-  water = new Uint8Array(distances.length)
-  distances.set(oldDistances)
-  slopes.set(oldSlopes)
-  water.set(oldWater)
+  const wider = roomFor(found.distances.length * 2)
+  wider.distances.set(found.distances)
+  wider.slopes.set(found.slopes)
+  wider.water.set(found.water)
+  wider.edges.set(found.edges)
+  Object.assign(found, { ...wider, count: found.count })
+}
+
+function add(distance: number, slope: number, atSea: boolean): void {
+  if (found.count === found.distances.length) makeRoom()
+  const at = found.count++
+  found.distances[at] = distance
+  found.slopes[at] = slope
+  found.water[at] = atSea ? 1 : 0
+  found.edges[at] = 0
+}
+
+/** The point seen last is an edge; it may have been left out for rising too little. */
+function addEdge(distance: number, slope: number, atSea: boolean): void {
+  if (found.distances[found.count - 1] !== distance) add(distance, slope, atSea)
+  found.edges[found.count - 1] = 1
+}
+
+function toldSoFar(): SeenGround {
+  const { count, distances, slopes, water, edges } = found
+  return {
+    distances: distances.slice(0, count),
+    slopes: slopes.slice(0, count),
+    water: water.slice(0, count),
+    edges: edges.slice(0, count),
+  }
 }
 
 /**
- * Looks along azimuths from true north, out to the grid's edge. Unknown ground is passed over, and so is what rises by less than
- * `least` above all before it: the more that is, the faster.
+ * Looks along azimuths from true north, out to the grid's edge. Unknown ground is passed over. Points but `least` above the one
+ * before are left out, unless they are edges.
  */
 export function groundSeer(
   grid: ElevationGrid,
@@ -48,42 +99,36 @@ export function groundSeer(
   const maxima = maximaOf(grid)
   const curve = (1 - refraction) / (2 * MEAN_EARTH_RADIUS)
   const nearest = AT_END * grid.cell
+  let [steepest, told, last, atSea] = [-Infinity, -Infinity, 0, false]
+  const meets = (met: Crossings): boolean => {
+    for (let at = 0; at < met.count; at++) {
+      const distance = met.distances[at] as number
+      if (distance < nearest) continue
+      const height = met.heights[at] as number
+      const slope = (height - eye.elevation) / distance - curve * distance
+      if (!(slope > steepest + FINEST_RISE)) continue
+      if (found.count > 0 && distance - last > sameGround(last, grid.cell)) addEdge(last, steepest, atSea)
+      ;[steepest, last, atSea] = [slope, distance, height === 0]
+      if (slope <= told + least && found.edges[found.count - 1] === 0) continue
+      told = slope
+      add(distance, slope, atSea)
+    }
+    return false
+  }
+  const passes = (highest: number, near: number, far: number): boolean => {
+    const rise = highest - eye.elevation
+    if (rise < 0) return rise / far - curve * near <= steepest + FINEST_RISE
+    return near > 0 && rise / near - curve * near <= steepest + FINEST_RISE
+  }
+  const walk = { passes, seeksUnknown: () => false, meets }
   return (azimuth) => {
+    ;[steepest, told, last, atSea] = [-Infinity, -Infinity, 0, false]
+    found.count = 0
     const way = alongBearing(axes, azimuth)
     const line = gridRay(grid, eye, way.east, way.north, Infinity)
-    let count = 0
-    let steepest = -Infinity
-    const meets = (met: Crossings): boolean => {
-      for (let at = 0; at < met.count; at++) {
-        const distance = met.distances[at] as number
-        if (distance < nearest) continue
-        const height = met.heights[at] as number
-        const slope = (height - eye.elevation) / distance - curve * distance
-        if (!(slope > steepest + least)) continue
-        if (count === distances.length) makeRoom()
-        distances[count] = distance
-        slopes[count] = slope
-        water[count++] = height === 0 ? 1 : 0
-        steepest = slope
-      }
-      return false
-    }
-    if (line !== null) {
-      walkLine(line, maxima, {
-        passes: (highest, near, far) => {
-          const rise = highest - eye.elevation
-          if (rise < 0) return rise / far - curve * near <= steepest + least
-          return near > 0 && rise / near - curve * near <= steepest + least
-        },
-        seeksUnknown: () => false,
-        meets,
-      })
-    }
-    return {
-      distances: distances.slice(0, count),
-      slopes: slopes.slice(0, count),
-      water: water.slice(0, count),
-    }
+    if (line !== null) walkLine(line, maxima, walk)
+    if (found.count > 0) addEdge(last, steepest, atSea)
+    return toldSoFar()
   }
 }
 

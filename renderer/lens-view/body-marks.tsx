@@ -16,10 +16,10 @@ interface EdgeMark {
   readonly out: number
 }
 
-/** Null when the body is down, in the frame, or far outside it. */
+/** Null when the body is down or behind the ground, in the frame, or far outside it. */
 export function edgeMark(body: BodyReading, width: number, height: number): EdgeMark | null {
-  const { inFrame, up, radius } = body
-  if (!up || inFrame === null || inFrame.at === null) return null
+  const { inFrame, up, behindGround, radius } = body
+  if (!up || behindGround || inFrame === null || inFrame.at === null) return null
   const out = -inFrame.within
   // While a part of it is in the picture it is drawn.
   if (out <= radius || out > NEAR_FRAME) return null

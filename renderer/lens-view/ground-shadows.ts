@@ -4,7 +4,7 @@ import { type LocalPoint, localFrame } from '#core/geo/local-frame.ts'
 import { sunDirection } from '#core/light/incidence.ts'
 import { shadowOf } from '#core/light/shadow.ts'
 import type { Assessment } from '#core/plan/assess.ts'
-import { turnedInto } from '#core/plan/light-reading.ts'
+import { turnedInto } from '#core/geo/local-frame.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
 import { castOf } from './cast-shadow.ts'
@@ -21,8 +21,8 @@ const SAME_LEVEL = 1
 const LEAST_ABOVE = 0.05
 
 /** Toward the sun in the east, north and up of the place where the subject stops; null when it casts no shadows. */
-function sunOverStop(plan: Plan, { light }: Assessment): LocalPoint | null {
-  return castsLight(light, plan.shoot.sky) ? sunDirection(light.sun.azimuth, light.sun.apparent) : null
+function sunOverStop(plan: Plan, { light }: Assessment, reaches = light.sunOnSubject): LocalPoint | null {
+  return castsLight(light, plan.shoot.sky, reaches) ? sunDirection(light.sun.azimuth, light.sun.apparent) : null
 }
 
 /** A direction told ahead (north) and to the right (east) of a heading. */
@@ -45,7 +45,7 @@ export function subjectShadow(plan: Plan, assessment: Assessment, see: See, shee
 
 /** Empty unless the landmark stands on the ground that is drawn. */
 export function landmarkShadow(plan: Plan, assessment: Assessment, view: View, sheet: Sheet): string {
-  const sun = sunOverStop(plan, assessment)
+  const sun = sunOverStop(plan, assessment, assessment.light.sunOnLandmark)
   const { levels } = assessment
   if (sun === null || plan.landmark === null || Math.abs(levels.landmark - levels.stop) > SAME_LEVEL) return ''
   if (levels.standpoint + plan.spot.standpoint.lensHeight - levels.landmark < LEAST_ABOVE) return ''

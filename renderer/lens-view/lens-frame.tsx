@@ -3,6 +3,7 @@ import { useEffect, useId, useMemo, useRef } from 'preact/hooks'
 import { cropSize } from '#core/frame/crop.ts'
 import type { Assessment } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
+import { liveSpot } from '#renderer/state/library.ts'
 import { lensViewWords } from '#renderer/words/en-lens-view.ts'
 import { type FrameDrag, centre, dragTo, giveUp, keyDown, letGo } from './compose.ts'
 import { cropGuide, thirds } from './guide-choice.ts'
@@ -22,7 +23,8 @@ interface LensFrameProps {
 
 export function LensFrame({ plan, assessment, width, height }: LensFrameProps) {
   const id = useId()
-  const picture = useMemo(() => pictureOf(plan, assessment, width), [plan, assessment, width])
+  const moving = liveSpot.value !== null
+  const picture = useMemo(() => pictureOf(plan, assessment, width, moving), [plan, assessment, width, moving])
   const dragRef = useRef<FrameDrag | null>(null)
   useEffect(() => giveUp, [])
   const down = (event: PointerEvent): void => {

@@ -26,17 +26,20 @@ export interface Lighting {
   readonly round: number
 }
 
-/** Whether the sun casts light and shadow. */
-export function castsLight(light: LightReading, sky: Sky): boolean {
-  return light.sun.up && (sky === 'clear' || sky === 'hazy')
+/** Whether the sun casts light and shadow where it reaches: at the subject, unless told of another thing. */
+export function castsLight(light: LightReading, sky: Sky, reaches = light.sunOnSubject): boolean {
+  return light.sun.up && reaches && (sky === 'clear' || sky === 'hazy')
 }
 
-export function lightingOf(view: View, light: LightReading, sky: Sky): Lighting {
+/** Of a thing that the sun reaches, or that lies in the shade of the ground. */
+export function lightingOf(view: View, light: LightReading, sky: Sky, reaches = light.sunOnSubject): Lighting {
   const zenith = toCamera(view, { east: 0, north: 0, up: 1 })
-  const even = light.sun.up ? CLOUD : SKYLIGHT
-  if (!castsLight(light, sky)) return { sun: null, zenith, hazy: false, even, round: even + 2 }
+  if (!castsLight(light, sky, reaches)) {
+    const even = light.sun.up && (reaches || !castsLight(light, sky, true)) ? CLOUD : SKYLIGHT
+    return { sun: null, zenith, hazy: false, even, round: even + 2 }
+  }
   const sun = toCamera(view, sunDirection(light.sun.azimuth, light.sun.apparent))
-  return { sun, zenith, hazy: sky === 'hazy', even, round: roundStep(sun) }
+  return { sun, zenith, hazy: sky === 'hazy', even: CLOUD, round: roundStep(sun) }
 }
 
 /** Of a ball, the camera sees this share lit: (1 + cosine of the angle between the ways to sun and camera) / 2. */

@@ -104,6 +104,13 @@ export function finePath(points: readonly ImagePoint[], sheet: Sheet): string {
   return pen.path
 }
 
+/** The same to a tenth of a unit. */
+export function outlinePath(points: readonly ImagePoint[], sheet: Sheet): string {
+  const pen = newPen()
+  addOutline(pen, points, sheet, COARSE)
+  return pen.path
+}
+
 /** Areas given in the camera's metres, clipped before the lens and united in one path. */
 export function areasPath(areas: readonly (readonly CameraPoint[])[], sheet: Sheet): string {
   const pen = newPen()

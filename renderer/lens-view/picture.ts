@@ -6,6 +6,9 @@ import { blurDisc, blurDiscAtInfinity } from '#core/optics/depth-of-field.ts'
 import type { Assessment } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { groundLines, horizonLine } from './ground-lines.ts'
+import { groundLooks } from './ground-looks.ts'
+import { type GroundPicture, type GroundThings, groundPicture } from './ground-picture.ts'
+import { landmarkReach } from './ground-reach.ts'
 import { contactPatch, landmarkShadow, subjectShadow } from './ground-shadows.ts'
 import { type Layer, layersOf } from './layers.ts'
 import { type Lighting, darknessAt, lightingOf } from './lighting.ts'
@@ -34,6 +37,8 @@ export interface Picture {
   readonly moon: SkyBody | null
   /** How soft sun and moon are: like all that is infinitely far. */
   readonly skyDeviation: number
+  /** The true ground; null without elevations: then it is level. */
+  readonly ground: GroundPicture | null
   readonly groundLines: string
   /** Shadows on the ground; empty where the sun casts none. */
   readonly subjectShadow: string
@@ -67,8 +72,11 @@ function sheetOf(view: View, width: number, height: number): Sheet {
   }
 }
 
-/** Null when nothing can be framed. `width` is in the drawing's units, usually screen pixels. */
-export function pictureOf(plan: Plan, assessment: Assessment, width: number): Picture | null {
+/**
+ * Null when nothing can be framed. `width` is in the drawing's units, usually screen pixels. `moving` while the standpoint is dragged:
+ * the ground is then looked at less finely.
+ */
+export function pictureOf(plan: Plan, assessment: Assessment, width: number, moving = false): Picture | null {
   const { view, levels, light } = assessment
   if (view === null) return null
   const height = (width * view.frameHeight) / view.frameWidth
@@ -80,6 +88,7 @@ export function pictureOf(plan: Plan, assessment: Assessment, width: number): Pi
   const landmarkDepth = assessment.landmarkExtent?.near ?? Infinity
   const see = seer(view, localFrame(spot.stop.at, levels.stop), spot.stop.heading)
   const lighting = lightingOf(view, light, shoot.sky)
+  const landmarkBefore = landmarkDepth < (assessment.subjectExtent?.near ?? 0)
   return {
     width,
     height,
@@ -89,14 +98,50 @@ export function pictureOf(plan: Plan, assessment: Assessment, width: number): Pi
     sun: sunInPicture(view, sheet, light),
     moon: moonInPicture(view, sheet, light),
     skyDeviation: skyDeviation(assessment, view, sheet),
+    ground: groundOf(plan, assessment, { view, sheet, landmarkBefore, moving }),
     groundLines: groundLines(view, sheet, below, assessment.toSubject.distance),
     subjectShadow: subjectShadow(plan, assessment, see, sheet),
     landmarkShadow: landmarkShadow(plan, assessment, view, sheet),
     contact: contactPatch(plan, see, sheet),
-    landmark: landmarkLayers(plan, assessment, view, sheet, lighting),
-    landmarkBefore: landmarkDepth < (assessment.subjectExtent?.near ?? 0),
+    landmark: landmarkLayers(plan, assessment, view, sheet),
+    landmarkBefore,
     subject: subjectLayers(plan, assessment, { view, sheet, see, lighting }),
   }
+}
+
+interface GroundStand {
+  readonly view: View
+  readonly sheet: Sheet
+  readonly landmarkBefore: boolean
+  readonly moving: boolean
+}
+
+/** Softness of the ground goes in so many steps up to that of what is infinitely far. */
+const GROUND_STEPS = 4
+
+/** Beyond the frame the ground is drawn as far as a blur at its edge reaches. */
+function groundOf(plan: Plan, assessment: Assessment, stand: GroundStand): GroundPicture | null {
+  const { terrain, landmark, spot } = plan
+  if (terrain === null) return null
+  const { view, sheet, landmarkBefore, moving } = stand
+  const { levels, sharp, focalLength, ground } = assessment
+  const farthest = skyDeviation(assessment, view, sheet)
+  const margin = Math.min(-sheet.bounds.left, 4 + 3 * farthest)
+  const seen = groundLooks(plan, levels, view, sheet, margin, moving)
+  if (seen === null) return null
+  const soft = (distance: number): number => {
+    if (farthest === 0 || sharp === null || focalLength === null) return 0
+    const own = deviationOf(blurDisc(focalLength, sharp.used.exact, sharp.focusDistance, distance), view, sheet)
+    return (Math.min(GROUND_STEPS, Math.round((own / farthest) * GROUND_STEPS)) / GROUND_STEPS) * farthest
+  }
+  const subjectNear = assessment.subjectExtent?.near ?? 0
+  const toSubject = (ground?.toSubject.hidden ?? 0) > 0 ? seen.looks.map(() => subjectNear) : null
+  const drawn = landmark !== null && assessment.landmarkExtent !== null
+  const toLandmark = drawn ? landmarkReach(landmark, levels.landmark, view, seen) : null
+  const things: GroundThings = landmarkBefore
+    ? { farther: toSubject, nearer: (ground?.toLandmark?.hidden ?? 0) > 0 ? toLandmark : null }
+    : { farther: toLandmark, nearer: toSubject }
+  return groundPicture(seen, { view, sheet, below: spot.standpoint.lensHeight, cell: terrain.cell, soft }, things)
 }
 
 function skyDeviation({ sharp, focalLength }: Assessment, view: View, sheet: Sheet): number {
@@ -107,18 +152,14 @@ function skyDeviation({ sharp, focalLength }: Assessment, view: View, sheet: She
 /** What overlaps by less than this many units, or than its softness, counts as apart in the far landmark. */
 const LEAST_SLACK = 0.4
 
-function landmarkLayers(
-  plan: Plan,
-  assessment: Assessment,
-  view: View,
-  sheet: Sheet,
-  lighting: Lighting,
-): SoftLayers | null {
+function landmarkLayers(plan: Plan, assessment: Assessment, view: View, sheet: Sheet): SoftLayers | null {
   const { landmark } = plan
+  const { light } = assessment
   if (landmark === null || assessment.landmarkExtent === null) return null
   const placed = solidOfLandmark(landmark, assessment.levels.landmark)
   if (placed === null) return null
   const deviation = deviationOf(assessment.sharp?.landmark?.disc ?? 0, view, sheet)
+  const lighting = lightingOf(view, light, plan.shoot.sky, light.sunOnLandmark)
   const parts = paintOrder(placed.solid, seer(view, placed.frame), lighting)
   const thin = { ...sheet, thinnest: 0.35 }
   return { deviation, layers: layersOf(parts, thin, Math.max(LEAST_SLACK, deviation)) }

@@ -1,15 +1,15 @@
 /** The scenery of the frame as SVG: what lies in the picture, in its order, with its softness and the hour's darkness. */
-import type { ComponentChildren } from 'preact'
 import { useId } from 'preact/hooks'
+import { GroundAreas } from './ground-areas.tsx'
 import type { Layer } from './layers.ts'
 import type { Picture } from './picture.ts'
 import type { SkyBody } from './sky-bodies.ts'
+import { Soft } from './soft.tsx'
 
 /** Sky, sun and moon, ground, landmark and subject, in the order in which they cover each other. */
 export function Scenery({ picture }: { readonly picture: Picture }) {
   const id = useId()
-  const { width, height, horizon, landmark } = picture
-  const low = Math.min(height, Math.max(0, horizon))
+  const { width, height, horizon, ground, landmark } = picture
   const shaded = picture.subjectShadow === '' ? '' : ' lens-shaded'
   const landmarkGroup =
     landmark === null ? null : (
@@ -17,6 +17,10 @@ export function Scenery({ picture }: { readonly picture: Picture }) {
         {landmark.layers.map(path)}
       </Soft>
     )
+  const subjectGroup = <Subject id={id} picture={picture} />
+  const [farther, nearer] = picture.landmarkBefore ? [subjectGroup, landmarkGroup] : [landmarkGroup, subjectGroup]
+  const onGround = <OnGround id={id} picture={picture} />
+  const areas = { picture, near: `url(#${id}-ground)` }
   return (
     <g
       class={`lens-scene lens-sky-${picture.sky}${shaded}`}
@@ -29,21 +33,84 @@ export function Scenery({ picture }: { readonly picture: Picture }) {
       <g clip-path={`url(#${id}-frame)`}>
         <rect width={width} height={height} fill={`url(#${id}-sky)`} />
         <SkyBodies id={id} picture={picture} />
-        <rect y={low} width={width} height={height - low} fill={`url(#${id}-ground)`} />
-        <path class="lens-ground-lines" stroke={`url(#${id}-lines)`} d={picture.groundLines} />
-        <path class="lens-horizon" d={`M0 ${horizon.toFixed(2)}H${width}`} />
-        {picture.landmarkShadow === '' ? null : <path class="lens-cast" d={picture.landmarkShadow} />}
-        {picture.landmarkBefore ? null : landmarkGroup}
-        <path class="lens-contact" d={picture.contact} />
-        {picture.subjectShadow === '' ? null : <path class="lens-cast" d={picture.subjectShadow} />}
-        {picture.subject.map(({ deviation, layers }, index) => (
-          <Soft key={index} id={`${id}-s${index}`} kind="subject" deviation={deviation} picture={picture}>
-            {layers.map(path)}
-          </Soft>
-        ))}
-        {picture.landmarkBefore ? landmarkGroup : null}
+        {ground === null ? (
+          <LevelGround id={id} picture={picture} />
+        ) : (
+          <GroundAreas {...areas} id={`${id}-f`} groups={ground.behind} />
+        )}
+        <Cast path={picture.landmarkShadow} />
+        {picture.landmarkBefore ? onGround : null}
+        {farther}
+        {ground === null ? null : <GroundAreas {...areas} id={`${id}-m`} groups={ground.between} />}
+        {picture.landmarkBefore ? null : onGround}
+        {nearer}
+        {ground === null ? null : <GroundAreas {...areas} id={`${id}-n`} groups={ground.before} />}
       </g>
     </g>
+  )
+}
+
+interface PartProps {
+  readonly id: string
+  readonly picture: Picture
+}
+
+function LevelGround({ id, picture }: PartProps) {
+  const { width, height, horizon } = picture
+  const low = Math.min(height, Math.max(0, horizon))
+  return (
+    <>
+      <rect y={low} width={width} height={height - low} fill={`url(#${id}-ground)`} />
+      <GroundLines id={id} picture={picture} />
+      <path class="lens-horizon" d={`M0 ${horizon.toFixed(2)}H${width}`} />
+    </>
+  )
+}
+
+function GroundLines({ id, picture }: PartProps) {
+  return <path class="lens-ground-lines" stroke={`url(#${id}-lines)`} d={picture.groundLines} />
+}
+
+function Cast({ path: shadow }: { readonly path: string }) {
+  return shadow === '' ? null : <path class="lens-cast" d={shadow} />
+}
+
+/** What lies on the ground about the subject; lines and the landmark's shadow as far as the true ground before them shows. */
+function OnGround({ id, picture }: PartProps) {
+  const { ground } = picture
+  return (
+    <>
+      {ground === null ? null : (
+        <>
+          <clipPath id={`${id}-near`}>
+            <path d={ground.near} />
+          </clipPath>
+          <g clip-path={`url(#${id}-near)`}>
+            <GroundLines id={id} picture={picture} />
+          </g>
+          <clipPath id={`${id}-front`}>
+            <path d={ground.front} />
+          </clipPath>
+          <g clip-path={`url(#${id}-front)`}>
+            <Cast path={picture.landmarkBefore ? '' : picture.landmarkShadow} />
+          </g>
+        </>
+      )}
+      <path class="lens-contact" d={picture.contact} />
+      <Cast path={picture.subjectShadow} />
+    </>
+  )
+}
+
+function Subject({ id, picture }: PartProps) {
+  return (
+    <>
+      {picture.subject.map(({ deviation, layers }, index) => (
+        <Soft key={index} id={`${id}-s${index}`} kind="subject" deviation={deviation} picture={picture}>
+          {layers.map(path)}
+        </Soft>
+      ))}
+    </>
   )
 }
 
@@ -70,38 +137,6 @@ function SceneryPaints({ id, height, horizon }: PaintProps) {
         <stop offset="1" class="lens-line-near" />
       </linearGradient>
     </defs>
-  )
-}
-
-interface SoftProps {
-  readonly id: string
-  readonly kind: 'landmark' | 'subject' | 'bodies'
-  /** Units; 0 for sharp. */
-  readonly deviation: number
-  readonly picture: Picture
-  readonly children: ComponentChildren
-}
-
-function Soft({ id, kind, deviation, picture, children }: SoftProps) {
-  if (deviation === 0) return <g class={`lens-${kind}`}>{children}</g>
-  const reach = deviation * 3
-  return (
-    <>
-      <filter
-        id={id}
-        filterUnits="userSpaceOnUse"
-        color-interpolation-filters="linearRGB"
-        x={-reach}
-        y={-reach}
-        width={picture.width + reach * 2}
-        height={picture.height + reach * 2}
-      >
-        <feGaussianBlur stdDeviation={deviation.toFixed(2)} />
-      </filter>
-      <g class={`lens-${kind}`} filter={`url(#${id})`}>
-        {children}
-      </g>
-    </>
   )
 }
 

@@ -40,8 +40,8 @@ export function besidePicture(plan: Plan, assessment: Assessment): string | null
 }
 
 /** Whether a part of a body that is up stands in the frame. */
-function isIn({ up, inFrame, radius }: BodyReading): boolean {
-  return up && inFrame !== null && inFrame.at !== null && inFrame.within > -radius
+function isIn({ up, behindGround, inFrame, radius }: BodyReading): boolean {
+  return up && !behindGround && inFrame !== null && inFrame.at !== null && inFrame.within > -radius
 }
 
 /** What light there is, in a sentence or two. */
@@ -50,7 +50,8 @@ export function describeLight(plan: Plan, { light }: Assessment): string {
   const { sky } = plan.shoot
   const say = lensViewWords.light
   if (!light.sun.up) said.push(say.down(degrees(-light.sun.apparent, 0)))
-  else if (!castsLight(light, sky)) said.push(say.soft[sky])
+  else if (!castsLight(light, sky, true)) said.push(say.soft[sky])
+  else if (!light.sunOnSubject) said.push(say.heldOff(subjectName(plan)))
   else {
     if (light.from !== null) said.push(fromText(light.from))
     if (light.subject.lit !== null) said.push(say.lit(subjectName(plan), share(light.subject.lit)))
@@ -67,6 +68,16 @@ function fromText({ side, hand, angle }: LightFrom): string {
   return say.sun(say.handed[side](say.hands[hand]), degrees(angle, 0))
 }
 
+/** How much of the landmark the ground lets through, rounded down so that a part hidden is never told as none; null when nothing is hidden. */
+function describeShown(plan: Plan, { landmark, ground }: Assessment): string | null {
+  const shown = ground?.landmarkShown ?? null
+  if (landmark === null || !landmark.inFrame || shown === null || shown >= 1) return null
+  const hundredths = Math.floor(shown * 100)
+  return hundredths === 0
+    ? lensViewWords.allHidden(landmarkName(plan))
+    : lensViewWords.partHidden(landmarkName(plan), share(hundredths / 100))
+}
+
 /** The picture in words, for those who hear it. */
 export function describe(plan: Plan, assessment: Assessment): string {
   const { subject, landmark } = assessment
@@ -74,6 +85,8 @@ export function describe(plan: Plan, assessment: Assessment): string {
   const parts = [lensViewWords.fills(subjectName(plan), share(subject.widthFill), share(subject.heightFill))]
   if (landmark !== null && landmark.inFrame)
     parts.push(lensViewWords.fills(landmarkName(plan), share(landmark.widthFill), share(landmark.heightFill)))
+  const shown = describeShown(plan, assessment)
+  if (shown !== null) parts.push(shown)
   const beside = besidePicture(plan, assessment)
   if (beside !== null) parts.push(beside)
   return `${lensViewWords.view}. ${parts.join(' ')} ${describeLight(plan, assessment)}`

@@ -51,7 +51,7 @@ function halfTurn(turned: Turned, depth: number): CameraPoint[] {
 }
 
 function bodyOf(view: View, sheet: Sheet, body: BodyReading, tilt: number, share: number): SkyBody | null {
-  if (!body.up) return null
+  if (!body.up || body.behindGround) return null
   const turned = onDisc(view, body, tilt)
   const limb = halfTurn(turned, 1)
   const rest = halfTurn(turned, -1).toReversed()
@@ -72,7 +72,7 @@ function bodyOf(view: View, sheet: Sheet, body: BodyReading, tilt: number, share
   return { disc, lit: share >= 1 ? disc : path([...limb, ...edge]), x, y, radius }
 }
 
-/** Null when it is down or nowhere near the picture. The ground is drawn over what of it lies under the level horizon. */
+/** Null when it is down, behind the ground or nowhere near the picture. The ground is drawn over what of it lies lower. */
 export function sunInPicture(view: View, sheet: Sheet, light: LightReading): SkyBody | null {
   return bodyOf(view, sheet, light.sun, 0, 1)
 }

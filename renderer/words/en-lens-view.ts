@@ -8,6 +8,9 @@ export const lensViewWords = {
   theLandmark: 'The landmark',
   nothing: '–',
   fills: (name: string, wide: string, high: string) => `${name} fills ${wide} of the width and ${high} of the height.`,
+  partHidden: (landmark: string, shown: string) =>
+    `${landmark} shows ${shown} of its height; the ground hides the rest.`,
+  allHidden: (landmark: string) => `${landmark} is hidden by the ground.`,
   noSpot: 'No spot is on the board. Choose one on the shelf, or add one, to look through the lens.',
   onTop: (subject: string) =>
     `Camera and ${subject} are at the same place: there is nothing to frame. Drag one of them away in the close plan.`,
@@ -64,6 +67,7 @@ export const lensViewWords = {
       overcast: 'The overcast sky gives soft light without shadows.',
       'open-shade': 'The sky alone gives soft light in open shade.',
     } satisfies Record<Sky, string>,
+    heldOff: (subject: string) => `The ground holds the sun off ${subject}.`,
     down: (angle: string) => `The sun is down, ${angle} under the horizon.`,
     sunIn: 'The sun stands in the frame.',
     moonIn: (lit: string) => `The moon stands in the frame, ${lit} lit.`,

@@ -1,0 +1,230 @@
+/** The true ground in the picture: areas from far to near, before and behind what stands on it, each with its haze and softness. */
+import type { View } from '#core/frame/projection.ts'
+import { type Ridge, ridgesOf } from '#core/ground/ridges.ts'
+import { slopeWithin } from '#core/ground/seen-ground.ts'
+import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
+import { type ImagePoint, NEAR, clipLine } from './clip.ts'
+import { type GroundBand, REACHES, groundBands } from './ground-bands.ts'
+import type { GroundLooks } from './ground-looks.ts'
+import { type Sheet, outlinePath, toSheet } from './pen.ts'
+
+/** One filled area or, for `edge`, a line. */
+export interface GroundPiece {
+  /** `near` is the ground one stands on. */
+  readonly kind: 'near' | 'land' | 'water' | 'edge'
+  /** Metres. */
+  readonly distance: number
+  readonly path: string
+}
+
+export interface SoftGround {
+  readonly deviation: number
+  readonly pieces: readonly GroundPiece[]
+}
+
+export interface GroundPicture {
+  /** Behind the farther of the two things, or all where nothing stands on it. */
+  readonly behind: readonly SoftGround[]
+  /** Before the farther thing, and behind the nearer. */
+  readonly between: readonly SoftGround[]
+  /** Before the nearer thing too; none where it hides nothing of it. */
+  readonly before: readonly SoftGround[]
+  /** The area of the ground one stands on: what lies on it is cut by it. */
+  readonly near: string
+  /** The area of all ground before the farther thing; empty where there is none. */
+  readonly front: string
+}
+
+export interface GroundThings {
+  /** Metres for every look to the farther and to the nearer thing; null where there is none, or where nothing may hide it. */
+  readonly farther: readonly number[] | null
+  readonly nearer: readonly number[] | null
+}
+
+export interface GroundStand {
+  readonly view: View
+  readonly sheet: Sheet
+  /** Metres of the lens over its ground. */
+  readonly below: number
+  /** Metres between the elevations. */
+  readonly cell: number
+  /** Units of softness at a distance. */
+  readonly soft: (distance: number) => number
+}
+
+/** Units by which a band must stand out above the one before it, and a ridge below the sky, to be drawn. */
+const LEAST_SEEN = 0.3
+const LEAST_GAP = 1.5
+
+interface Drawing extends GroundStand {
+  readonly seen: GroundLooks
+  readonly bands: readonly GroundBand[]
+  readonly ridges: readonly Ridge[]
+}
+
+/** Where a look (its number may lie between two) meets a slope in the drawing; null beside or behind the lens. */
+function placeOf({ view, sheet, seen }: Drawing, index: number, slope: number): ImagePoint | null {
+  const turn = (seen.from + index * seen.step - view.bearing) * RADIANS_PER_DEGREE
+  const ahead = Math.cos(turn)
+  const depth = view.cosPitch * ahead + view.sinPitch * slope
+  if (depth < NEAR) return null
+  return toSheet(sheet, { right: Math.sin(turn), up: view.cosPitch * slope - view.sinPitch * ahead, depth })
+}
+
+function placesOf(drawing: Drawing, slopes: readonly number[]): ImagePoint[] {
+  return slopes.flatMap((slope, index) => placeOf(drawing, index, slope) ?? [])
+}
+
+/** Units by which a corner may lie off the straight line between its neighbours and be left out. */
+const STRAIGHT = 0.04
+
+function withoutStraight(points: readonly ImagePoint[]): ImagePoint[] {
+  const kept: ImagePoint[] = []
+  for (const [index, point] of points.entries()) {
+    const [from, to] = [kept.at(-1), points[index + 1]]
+    if (from !== undefined && to !== undefined && to.x > from.x) {
+      const level = from.y + ((to.y - from.y) * (point.x - from.x)) / (to.x - from.x)
+      if (Math.abs(level - point.y) < STRAIGHT) continue
+    }
+    kept.push(point)
+  }
+  return kept
+}
+
+/** Everything below a line from left to right. */
+function areaUnder(drawing: Drawing, slopes: readonly number[]): string {
+  const top = withoutStraight(placesOf(drawing, slopes))
+  const [first, last] = [top[0], top.at(-1)]
+  if (first === undefined || last === undefined) return ''
+  const { sheet } = drawing
+  const bottom = Math.max(sheet.bounds.bottom, first.y, last.y)
+  return outlinePath([...top, { x: last.x, y: bottom }, { x: first.x, y: bottom }], sheet)
+}
+
+/** The water of a band as far as a cap lets it be seen: one area for each run of looks that meet it. */
+function waterArea(drawing: Drawing, { water }: GroundBand, cap: readonly number[] | null): string {
+  let path = ''
+  let highs: ImagePoint[] = []
+  let lows: ImagePoint[] = []
+  const add = (index: number, low: number, high: number): void => {
+    const [upper, lower] = [placeOf(drawing, index, high), placeOf(drawing, index, low)]
+    if (upper === null || lower === null) return
+    highs.push(upper)
+    lows.push(lower)
+  }
+  const close = (): void => {
+    if (highs.length > 1)
+      path += outlinePath([...withoutStraight(highs), ...withoutStraight(lows).toReversed()], drawing.sheet)
+    highs = []
+    lows = []
+  }
+  for (const [index, found] of water.entries()) {
+    const high = Math.min(found?.high ?? -Infinity, cap?.[index] ?? Infinity)
+    if (found === null || high <= found.low) {
+      close()
+      continue
+    }
+    // A look stands for half the way to its neighbours.
+    if (highs.length === 0) add(index - 0.5, found.low, high)
+    add(index, found.low, high)
+    if ((water[index + 1] ?? null) === null) add(index + 0.5, found.low, high)
+  }
+  close()
+  return path
+}
+
+/** The ridges of a band, as far as `shows` has them. */
+function edgesOf(drawing: Drawing, band: number, shows: (index: number, distance: number) => boolean): string {
+  const { seen, ridges, sheet } = drawing
+  const [least, most] = [REACHES[band - 1] ?? 0, REACHES[band] ?? Infinity]
+  let path = ''
+  for (const { azimuth, altitudes, distances } of ridges) {
+    const first = Math.round((azimuth - seen.from) / seen.step)
+    let before: ImagePoint | null = null
+    for (const [at, altitude] of altitudes.entries()) {
+      const distance = distances[at] ?? 0
+      const slope = Math.tan(altitude * RADIANS_PER_DEGREE)
+      const drawn =
+        distance > least && distance <= most && shows(first + at, distance) && standsOut(drawing, first + at, slope)
+      const place = drawn ? placeOf(drawing, first + at, slope) : null
+      const line = before === null || place === null ? null : clipLine(before, place, sheet.bounds)
+      if (line !== null)
+        path += `M${line[0].x.toFixed(1)} ${line[0].y.toFixed(1)}L${line[1].x.toFixed(1)} ${line[1].y.toFixed(1)}`
+      before = place
+    }
+  }
+  return path
+}
+
+/** Whether an edge is the skyline over the level, or far enough below the sky to be told from it. */
+function standsOut({ seen, sheet }: Drawing, index: number, slope: number): boolean {
+  const top = seen.looks[index]?.slopes.at(-1) ?? 0
+  const sky = Math.max(0, top)
+  return (slope >= top - 1e-9 && top > 0) || (sky - slope) * sheet.scale > LEAST_GAP
+}
+
+/** The areas of the bands from one down to another, cut at a cap where there is one. */
+function piecesOf(
+  drawing: Drawing,
+  from: number,
+  to: number,
+  limit: readonly number[] | null,
+  before: boolean,
+): GroundPiece[] {
+  const { bands, seen, sheet } = drawing
+  const cap = before && limit !== null ? seen.looks.map((look, at) => slopeWithin(look, limit[at] ?? Infinity)) : null
+  const cut = (tops: readonly number[]): readonly number[] =>
+    cap === null ? tops : tops.map((top, at) => Math.min(top, cap[at] ?? top))
+  const shows = (index: number, distance: number): boolean =>
+    limit === null || distance <= (limit[index] ?? Infinity) === before
+  const pieces: GroundPiece[] = []
+  for (let at = from; at >= to; at--) {
+    const band = bands[at]
+    if (band === undefined) continue
+    const { distance } = band
+    const tops = cut(band.tops)
+    const under = bands[at - 1]?.tops
+    const out =
+      under === undefined || tops.some((top, index) => (top - (under[index] ?? top)) * sheet.scale > LEAST_SEEN)
+    if (!out && at !== to && at !== from) continue
+    pieces.push(
+      { kind: at === 0 ? 'near' : 'land', distance, path: areaUnder(drawing, tops) },
+      { kind: 'water', distance, path: waterArea(drawing, band, cap) },
+      { kind: 'edge', distance, path: edgesOf(drawing, at, shows) },
+    )
+  }
+  return pieces.filter(({ path }) => path !== '')
+}
+
+/** Neighbours of one softness together. */
+function softly(pieces: readonly GroundPiece[], soft: (distance: number) => number): SoftGround[] {
+  const groups: { deviation: number; pieces: GroundPiece[] }[] = []
+  for (const piece of pieces) {
+    const deviation = soft(piece.distance)
+    const last = groups.at(-1)
+    if (last?.deviation === deviation) last.pieces.push(piece)
+    else groups.push({ deviation, pieces: [piece] })
+  }
+  return groups
+}
+
+export function groundPicture(seen: GroundLooks, stand: GroundStand, { farther, nearer }: GroundThings): GroundPicture {
+  const bands = groundBands(seen, stand.below)
+  const ridges = ridgesOf(seen.looks, seen.from, seen.step, stand.cell)
+  const drawing: Drawing = { ...stand, seen, bands, ridges }
+  const last = bands.length - 1
+  const bandOf = (distance: number): number => REACHES.findIndex((reach) => reach >= distance)
+  const before = (limit: readonly number[] | null): GroundPiece[] =>
+    limit === null ? [] : piecesOf(drawing, bandOf(Math.max(...limit)), 0, limit, true)
+  const behind = piecesOf(drawing, last, farther === null ? 0 : bandOf(Math.min(...farther)), farther, false)
+  const between = before(farther)
+  const areas = between.filter(({ kind }) => kind === 'near' || kind === 'land')
+  const own = (areas.length > 0 ? between : behind).findLast(({ kind }) => kind === 'near')
+  return {
+    behind: softly(behind, stand.soft),
+    between: softly(between, stand.soft),
+    before: softly(before(nearer), stand.soft),
+    near: own?.path ?? '',
+    front: areas[0]?.path ?? '',
+  }
+}
