@@ -6,7 +6,7 @@ export const settingsShape = z.object({
   units: z.enum(['metric', 'imperial']),
   theme: z.enum(['system', 'light', 'dark']),
   paper: z.enum(['a4', 'letter']),
-  /** Id of the tile source shown, `sketch` for the built-in map. */
+  /** Id of the tile source shown, `sketch` for the built-in map, `ground` for the one drawn from elevations. */
   mapSource: z.string().max(100),
   /** The user's own tile sources. */
   ownSources: z

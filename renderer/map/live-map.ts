@@ -3,6 +3,7 @@ import { effect } from '@preact/signals'
 import { batch, signal } from '@preact/signals'
 import type L from 'leaflet'
 import type { LatLon } from '#core/geo/lat-lon.ts'
+import { followArea } from '#renderer/ground/shown-area.ts'
 import { layBase } from './base.ts'
 import { freeWindows } from './covered.ts'
 import { bestFit } from './fit.ts'
@@ -22,6 +23,8 @@ import { type Look, headedFor, mapBounds, wantedLook } from './map-window.ts'
 import { watchNetwork } from './network.ts'
 import { followPlacing, placeAt } from './placing.ts'
 import type { Point } from './plan-view.ts'
+import { followPointer } from './pointer-height.tsx'
+import { layVeil } from './veil-layer.ts'
 
 /** Without a plan the map starts on the whole world. */
 const START: LatLon = { lat: 30, lon: 0 }
@@ -90,6 +93,9 @@ export function startMap(holder: HTMLElement): LiveMap {
   map.on('moveend', readWindow)
   followZoom(map, pane, () => mapLook.peek() ?? readLook(map))
   const base = layBase(map)
+  const stopVeil = layVeil(map)
+  const stopArea = followArea()
+  const stopPointer = followPointer(holder)
   const stopNetwork = watchNetwork(base.retry)
   const pointOf = (event: { readonly clientX: number; readonly clientY: number }): Point => layerPoint(map, event)
   const stopPlacing = followPlacing({ holder, view: () => mapView.peek(), pointOf })
@@ -113,6 +119,9 @@ export function startMap(holder: HTMLElement): LiveMap {
       stopLooking()
       stopPlacing()
       stopNetwork()
+      stopVeil()
+      stopArea()
+      stopPointer()
       base.stop()
       map.remove()
       headedFor.value = null

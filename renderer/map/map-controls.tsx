@@ -4,10 +4,13 @@ import { placing } from '#renderer/state/page.ts'
 import { settings } from '#renderer/state/settings.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
 import { attribution, shownSource } from './base.ts'
+import { GroundLegend } from './ground-legend.tsx'
+import { GroundMenu } from './ground-menu.tsx'
 import { mapLook, mapView } from './map-look.ts'
 import { fitPlan } from './map-window.ts'
 import { missingTiles } from './missing-tiles.ts'
 import { offline } from './network.ts'
+import { PointerHeight } from './pointer-height.tsx'
 import { ScaleBar } from './scale-bar.tsx'
 import { StandpointLineNote } from './standpoint-line.tsx'
 
@@ -114,13 +117,16 @@ export function MapControls({ zoomBy, placeInMiddle, retryTiles }: MapControlsPr
           </svg>
         </button>
       </div>
+      <GroundMenu />
       <div class="map-notes">
         <PlacingNote placeInMiddle={placeInMiddle} />
         <StandpointLineNote />
         <TilesNote retryTiles={retryTiles} />
       </div>
       <div class="map-foot">
+        <PointerHeight />
         <Scale />
+        <GroundLegend />
         <Credits />
       </div>
     </>

@@ -7,8 +7,10 @@ import { ask } from '#renderer/host.ts'
 import { useDraft } from '#renderer/part/draft.ts'
 import { Field } from '#renderer/part/field.tsx'
 import { Fold, Question } from '#renderer/part/question.tsx'
+import { GROUND_MAP } from '#renderer/state/ground-shown.ts'
 import { tell } from '#renderer/state/notices.ts'
 import { changeSettings, settings } from '#renderer/state/settings.ts'
+import { groundMapWords } from '#renderer/words/en-ground-map.ts'
 import { words } from '#renderer/words/en.ts'
 import { isTemplate } from './own-source.ts'
 import { OwnSources } from './own-sources.tsx'
@@ -38,8 +40,20 @@ export function MapSources() {
           </label>
           <p class="hint">{say.sketchHint}</p>
         </div>
+        <div class="source">
+          <label>
+            <input
+              type="radio"
+              name="map-source"
+              checked={mapSource === GROUND_MAP}
+              onChange={() => choose(GROUND_MAP)}
+            />
+            <strong>{groundMapWords.source}</strong>
+          </label>
+          <p class="hint">{groundMapWords.sourceHint}</p>
+        </div>
         {sources.value
-          .filter((source) => source.id !== SKETCH)
+          .filter((source) => source.id !== SKETCH && source.id !== GROUND_MAP)
           .map((source) => (
             <Source key={source.id} source={source} on={mapSource === source.id} onChoose={() => choose(source.id)} />
           ))}

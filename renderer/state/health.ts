@@ -1,6 +1,7 @@
 /** How the map's servers answer, asked now and then while one of them is in use. */
 import { effect, signal } from '@preact/signals'
 import { ask } from '#renderer/host.ts'
+import { GROUND_MAP } from './ground-shown.ts'
 import { settings } from './settings.ts'
 
 export const offline = signal(false)
@@ -19,7 +20,8 @@ async function look(): Promise<void> {
 /** Follows the health while a tile source is in use; returns the way to stop. */
 export function followHealth(): () => void {
   return effect(() => {
-    if (settings.value.mapSource === 'sketch') {
+    const { mapSource } = settings.value
+    if (mapSource === 'sketch' || mapSource === GROUND_MAP) {
       offline.value = false
       return undefined
     }

@@ -52,7 +52,7 @@ function around(raw: readonly Float64Array[]): Box {
   }
 }
 
-function stretchesOf(points: Float64Array): Box[] {
+export function stretchesOf(points: Float64Array): Box[] {
   const stretches: Box[] = []
   for (let from = 0; from < points.length - 2; from += STRETCH * 2) {
     stretches.push(boxAround(points, from, Math.min(points.length, from + STRETCH * 2 + 2)))

@@ -31,6 +31,12 @@ function fillFields(pen: Pen, index: SketchIndex): void {
   }
 }
 
+/** Pixels of a contour between the labelled ones, and of those. */
+export function contourWidths(zoom: number): { readonly fine: number; readonly strong: number } {
+  const fine = byZoom(zoom, [12, 0.5], [14, 0.6], [16, 0.8], [19, 1.1])
+  return { fine, strong: fine * (zoom < 13 ? 1.1 : 1.5) }
+}
+
 export function paintContours(pen: Pen, index: SketchIndex): void {
   const { palette, zoom } = pen
   if (zoom < 11.5) return
@@ -38,12 +44,12 @@ export function paintContours(pen: Pen, index: SketchIndex): void {
   const every = zoom < 12.5 ? 50 : zoom < 13.5 ? 20 : 10
   const minor = shown.filter((line) => Number(line.properties['elevation']) % 50 !== 0)
   const major = shown.filter((line) => Number(line.properties['elevation']) % 50 === 0)
-  const width = byZoom(zoom, [12, 0.5], [14, 0.6], [16, 0.8], [19, 1.1])
+  const { fine, strong } = contourWidths(zoom)
   if (every < 50) {
     const chosen = minor.filter((line) => Number(line.properties['elevation']) % every === 0)
-    strokeFeatures(pen, index, chosen, palette.contour, width)
+    strokeFeatures(pen, index, chosen, palette.contour, fine)
   }
-  strokeFeatures(pen, index, major, palette.majorContour, width * (zoom < 13 ? 1.1 : 1.5))
+  strokeFeatures(pen, index, major, palette.majorContour, strong)
 }
 
 export function paintFieldWalls(pen: Pen, index: SketchIndex): void {

@@ -42,6 +42,11 @@ export function paintLand(pen: Pen, index: SketchIndex): boolean {
   return fillAreas(pen, index, 'land', pen.palette.land).length > 0
 }
 
+/** Close up a whole screen lies on one slope: full shading would only dull it. */
+export function reliefStrength(zoom: number): number {
+  return byZoom(zoom, [15.5, 1], [18, 0.6], [20, 0.45])
+}
+
 /** Shades the land by its slopes. */
 export function paintRelief(pen: Pen, index: SketchIndex, relief: Relief): void {
   const { context } = pen
@@ -49,13 +54,16 @@ export function paintRelief(pen: Pen, index: SketchIndex, relief: Relief): void 
   context.beginPath()
   traceAreas(pen, index.within('land', shownBox(pen, 8)), index, 16)
   context.clip()
-  // Close up a whole screen lies on one slope: full shading would only dull it.
-  context.globalAlpha = byZoom(pen.zoom, [15.5, 1], [18, 0.6], [20, 0.45])
+  context.globalAlpha = reliefStrength(pen.zoom)
   drawRelief(pen, relief)
   context.restore()
 }
 
+/** Pixels. */
+export function coastWidth(zoom: number): number {
+  return byZoom(zoom, [9, 0.6], [12, 0.9], [15, 1.2], [19, 1.8])
+}
+
 export function paintCoast(pen: Pen, index: SketchIndex): void {
-  const width = byZoom(pen.zoom, [9, 0.6], [12, 0.9], [15, 1.2], [19, 1.8])
-  strokeFeatures(pen, index, index.within('land', shownBox(pen, 4)), pen.palette.coast, width)
+  strokeFeatures(pen, index, index.within('land', shownBox(pen, 4)), pen.palette.coast, coastWidth(pen.zoom))
 }
