@@ -34,7 +34,9 @@ export async function openGeotiff(
     if (first === undefined) return notReadable(fileName, 'it holds no picture')
     return await described(id, fileName, bytes, images)
   } catch (error) {
-    return notReadable(fileName, error instanceof Error && error.message !== '' ? error.message : 'it was cut short')
+    // Only what is said here is fit to be read; the library's words speak of its insides.
+    const ours = error instanceof Error && error.message.startsWith('it ')
+    return notReadable(fileName, ours ? error.message : 'it is no TIFF, or damaged')
   }
 }
 

@@ -36,7 +36,11 @@ export function noDataOf(text: string | null): number | null {
   const plain = (text ?? '').replaceAll('\0', '').trim()
   if (plain === '') return null
   if (/^[+-]?nan$/i.test(plain)) return Number.NaN
-  const value = /^([+-]?)inf/i.test(plain) ? plain.startsWith('-') ? Number.NEGATIVE_INFINITY : Number.POSITIVE_INFINITY : Number(plain)
+  const value = /^([+-]?)inf/i.test(plain)
+    ? plain.startsWith('-')
+      ? Number.NEGATIVE_INFINITY
+      : Number.POSITIVE_INFINITY
+    : Number(plain)
   return Number.isNaN(value) ? null : value
 }
 

@@ -54,7 +54,7 @@ async function writeAll(
 function tooLarge(name: string, limit: number): Result<never, 'too-large'> {
   return failed(
     'too-large',
-    `${name} is larger than ${Math.round(limit / 1e6)} MB, the most that is taken in here. Cut out the part you need, for instance by gdalwarp -te, or put the file into the data folder’s “elevation” by hand.`,
+    `${name} is larger than ${limit >= 1e9 ? `${Math.round(limit / 1e9)} GB` : `${Math.round(limit / 1e6)} MB`}, the most that is taken in here. Cut out the part you need, for instance by gdalwarp -te, or put the file into the data folder’s “elevation” by hand.`,
   )
 }
 

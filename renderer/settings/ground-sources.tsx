@@ -127,7 +127,7 @@ async function remove(source: GroundSourceBrief): Promise<void> {
   await changed()
 }
 
-const LIMIT = say.megabytes((ELEVATION_FILE_LIMIT / 1e6).toFixed(0))
+const LIMIT = say.gigabytes((ELEVATION_FILE_LIMIT / 1e9).toFixed(0))
 
 function AddFiles({ folder }: { folder: string }) {
   const busy = adding.value

@@ -24,8 +24,15 @@ export async function loadSettings(): Promise<void> {
 }
 
 export async function changeSettings(part: Partial<Settings>): Promise<void> {
-  settings.value = { ...settings.value, ...part }
+  const before = settings.value
+  settings.value = { ...before, ...part }
   const answer = await ask('settings.set', part)
-  if (answer.ok) settings.value = answer.value
-  else tell('fault', answer.fault.message)
+  if (answer.ok) {
+    settings.value = answer.value
+    return
+  }
+  // What was refused is not shown as if it were kept; what else changed meanwhile stays.
+  const named = Object.keys(part).map((name) => [name, before[name as keyof Settings]])
+  settings.value = { ...settings.value, ...(Object.fromEntries(named) as Partial<Settings>) }
+  tell('fault', answer.fault.message)
 }

@@ -40,6 +40,7 @@ export const groundSourceWords = {
     tiles: 'from the web, in Terrarium encoding',
   } satisfies Record<GroundSourceBrief['kind'], string>,
   megabytes: (count: string) => `${count} MB`,
+  gigabytes: (count: string) => `${count} GB`,
   bounds: (south: string, north: string, west: string, east: string) => `${south} to ${north}, ${west} to ${east}`,
   tilesOn: 'Fetch elevations from the web',
   tilesHint:

@@ -140,16 +140,7 @@ describe.skipIf(!hasGdal)('every sample as GDAL reads it', () => {
     ['not a number', 'nan'],
   ])('no data that is %s', async (_name, noData) => {
     const scratch = join(folder, 'marked.tif')
-    gdal('gdalwarp', [
-      '-q',
-      '-overwrite',
-      '-dstnodata',
-      noData,
-      '-ot',
-      'Float32',
-      write(WGS84, 'fine.asc'),
-      scratch,
-    ])
+    gdal('gdalwarp', ['-q', '-overwrite', '-dstnodata', noData, '-ot', 'Float32', write(WGS84, 'fine.asc'), scratch])
     const file = await read(scratch)
     const theirs = gdalSamples(scratch, join(folder, 'scratch'))
     const isGap = (value: number): boolean => Number.isNaN(value) || value < -1e30
