@@ -33,13 +33,11 @@ function SunWords() {
   const azimuth = `${rounded(sun.azimuth, 0) === '360' ? '0' : rounded(sun.azimuth, 0)}°`
   const up = upText(today.sun, today.day, today.zone)
   const direct = directText(today.sun, today.direct.subject, today.day, today.zone)
-  const text = stripWords.sunLine(
-    stripWords.sunPlace(degrees(altitude), azimuth),
-    direct === null ? up : `${up}, ${direct}`,
-  )
+  const stands = stripWords.sunPlace(degrees(altitude), azimuth)
+  // What reaches the subject counts; the level horizon's times are told where there is room.
   return (
-    <p class="strip-line" title={text}>
-      {text}
+    <p class="strip-line" title={stripWords.sunLine(stands, direct === null ? up : `${up}, ${direct}`)}>
+      {stripWords.sunLine(stands, direct ?? up)}
     </p>
   )
 }
