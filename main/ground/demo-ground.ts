@@ -1,4 +1,4 @@
-/** Owns the demo island's ground as a raster: known within its own box, and level water where its sea is. */
+/** Owns the demo island's ground as a raster: known within its own box, its sea level water as the file has it. */
 import { readFile } from 'node:fs/promises'
 import header from '#app/demo/elevation.json' with { type: 'json' }
 import { type Bounds, unwrapNear } from '#core/geo/bounds.ts'
@@ -31,7 +31,6 @@ export async function demoRaster(file: string): Promise<Raster | null> {
     turn: 360 / header.degreesEast,
     round: false,
     reach: 0,
-    floor: 0,
     remote: false,
     resolution: DEMO_RESOLUTION,
     pixelAt: (lat, lon) => ({

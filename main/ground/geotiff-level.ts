@@ -73,7 +73,6 @@ export function levelRaster(image: GeoTIFFImage, parts: LevelParts): Raster {
     turn,
     round: turn !== null && Math.abs(turn - columns) < 0.01,
     reach: 0.5,
-    floor: null,
     remote: false,
     resolution: resolutionOf(place, bounds) / Math.min(across, down),
     pixelAt: (lat, lon) => {

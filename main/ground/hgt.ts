@@ -76,7 +76,6 @@ export function hgtRaster(id: string, corner: LatLon, side: number, open: () => 
     turn: 360 * (side - 1),
     round: false,
     reach: 0,
-    floor: null,
     remote: false,
     resolution: hgtResolution(side),
     pixelAt: (lat, lon) => ({

@@ -26,8 +26,6 @@ export interface Raster {
   readonly round: boolean
   /** How far beyond the outermost sample centres it still answers: half a sample for areas, nothing where edges are shared. */
   readonly reach: number
-  /** Lower heights are given as this, for ground whose sea floor is of no concern. */
-  readonly floor: number | null
   /** Chunks come over a network: all that are needed are asked for together. */
   readonly remote: boolean
   /** Metres between samples. */

@@ -21,7 +21,7 @@ export interface Sampler {
 const ROUNDING = 1e-6
 
 export function makeSampler(raster: Raster, cache: ChunkCache): Sampler {
-  const { columns, rows, chunkColumns, chunkRows, reach, floor } = raster
+  const { columns, rows, chunkColumns, chunkRows, reach } = raster
   const across = chunksAcross(raster)
   /** Chunks that failed: unknown for this while, and asked for again next time. */
   const failed = new Set<number>()
@@ -79,13 +79,9 @@ export function makeSampler(raster: Raster, cache: ChunkCache): Sampler {
     const h11 = u > 0 ? (v > 0 ? sample(x1, y1) : h10) : h01
     const sum = (1 - v) * ((1 - u) * h00 + u * h10) + v * ((1 - u) * h01 + u * h11)
     // Every usual case at once: four known corners give a finite sum.
-    if (Number.isFinite(sum)) return raised(sum)
+    if (Number.isFinite(sum)) return sum
     if (h00 === MISSING || h10 === MISSING || h01 === MISSING || h11 === MISSING) return MISSING
-    return raised(overKnown(u, v, h00, h10, h01, h11))
-  }
-
-  function raised(height: number): number {
-    return floor !== null && height < floor ? floor : height
+    return overKnown(u, v, h00, h10, h01, h11)
   }
 
   async function load(key: number, signal: AbortSignal): Promise<void> {

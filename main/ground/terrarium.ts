@@ -92,7 +92,6 @@ export function terrariumRaster(id: string, zoom: number, lat: number, load: Loa
     turn: side,
     round: true,
     reach: 0.5,
-    floor: null,
     remote: true,
     resolution: metresPerPixel(lat, zoom),
     pixelAt: (at, lon) => ({

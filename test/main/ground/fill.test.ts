@@ -1,6 +1,7 @@
 /** Windows of cells out of a raster: each cell is the height at its own place, wherever on earth, and gaps stay gaps. */
 import { describe, expect, test } from 'vitest'
 import { geodesicDistance } from '#core/geo/geodesic.ts'
+import { wrapLongitude } from '#core/geo/lat-lon.ts'
 import { placeOnGrid } from '#core/ground/elevation-grid.ts'
 import { makeChunkCache } from '#main/ground/chunk-cache.ts'
 import { fillFrom } from '#main/ground/fill.ts'
@@ -23,7 +24,6 @@ function earth(load: Raster['load'], more: Partial<Raster> = {}): Raster {
     turn: 360_000,
     round: true,
     reach: 0,
-    floor: null,
     remote: false,
     resolution: 111,
     pixelAt: (lat, lon) => ({ column: (lon + 180) * 1000, row: (90 - lat) * 1000 }),
@@ -103,6 +103,25 @@ describe('a window', () => {
       if (Math.abs(given - wanted) > 0.1) seams += 1
     }
     expect(seams).toBeLessThan(6)
+  })
+
+  test('across the seam of a raster reads its two ends, not all that lies between', async () => {
+    const seamed = (load: Raster['load'], round: boolean) =>
+      earth(load, {
+        round,
+        pixelAt: (lat, lon) => ({ column: (wrapLongitude(lon) + 180) * 1000, row: (90 - lat) * 1000 }),
+      })
+    const ends: Raster['load'] = async (x) => {
+      const near = x < 10 || x >= 360_000 / SIDE - 10
+      return { heights: new Float32Array(SIDE * SIDE).fill(near ? 3 : -3), trouble: null }
+    }
+    const whole = await filled({ lat: 10, lon: 179.999, cell: 50, half: 60 }, seamed(ends, true))
+    expect([whole.cells, new Set(whole.grid.heights)]).toEqual([121 * 121, new Set([3])])
+    // One that does not go round is read on the side the window's middle lies on.
+    const open = await filled({ lat: 10, lon: 179.999, cell: 50, half: 60 }, seamed(ends, false))
+    expect(open.cells).toBeGreaterThan(121 * 55)
+    expect(open.cells).toBeLessThan(121 * 70)
+    expect(open.grid.heights.includes(-3)).toBe(false)
   })
 
   test('at a pole is filled all round it', async () => {

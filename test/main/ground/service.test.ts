@@ -284,6 +284,7 @@ describe('the demo island', () => {
     expect(wide.told?.known).toBeGreaterThan(0.1)
     expect(wide.told?.known).toBeLessThan(0.5)
     expect(wide.heights[0]).toBeNaN()
+    expect(Math.min(...wide.heights.filter((height) => !Number.isNaN(height)))).toBe(0)
     expect(asked).toEqual([])
   })
 
