@@ -12,7 +12,7 @@ import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { spotWords } from '#renderer/words/en-spot.ts'
 import type { BaseMap } from './base-map.ts'
 import { QrCode } from './qr-code.tsx'
-import { SheetGround } from './sheet-ground.tsx'
+import { SheetGround, SheetProfile } from './sheet-ground.tsx'
 import { SheetLight } from './sheet-light.tsx'
 import { SheetDirectionsTable } from './sheet-directions.tsx'
 import { SheetSettings } from './sheet-settings.tsx'
@@ -83,7 +83,7 @@ export function SheetDocument(props: SheetProps) {
               onPainted={props.onPainted}
             />
             <figcaption>
-              {props.attribution}
+              <span class="sheet-map-credit">{props.attribution}</span>
               {props.missing > 0 ? ` ${sheetWords.missingTiles(props.missing)}` : ''}
             </figcaption>
           </figure>
@@ -94,6 +94,7 @@ export function SheetDocument(props: SheetProps) {
               <LensDrawing plan={plan} assessment={assessment} width={upright ? 172 : 318} />
             )}
           </figure>
+          <SheetProfile {...props} at="picture" />
         </div>
         <div class="sheet-columns">
           <Part title={sheetWords.settings} name="settings">

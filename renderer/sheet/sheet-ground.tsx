@@ -15,8 +15,6 @@ import type { SheetProps } from './sheet-document.tsx'
 
 const { sheet: say } = groundWords
 
-const ROOM = { width: 718, height: 64, left: 42, right: 8, top: 6, bottom: 15 } as const
-
 type GroundProps = Pick<SheetProps, 'plan' | 'assessment' | 'daylight' | 'units' | 'groundLate'>
 
 /** What is said of the way to the landmark; null without one. */
@@ -38,34 +36,44 @@ export function directText({ plan, daylight }: GroundProps): string {
   )
 }
 
-export function SheetGround(props: GroundProps) {
+/** In the row of its words, and, where the sheet is so full that its pictures are small, beside them. */
+const ROOMS = {
+  row: { width: 340, height: 66, left: 34, right: 8, top: 4, bottom: 13 },
+  picture: { width: 266, height: 130, left: 36, right: 8, top: 6, bottom: 13 },
+} as const
+
+export function SheetProfile(props: GroundProps & { readonly at: keyof typeof ROOMS }) {
+  const { plan, assessment, units, at } = props
+  const line = groundProfile(plan, assessment.levels)
+  if (line === null) return null
+  const picture = profilePicture(line, ROOMS[at], units)
+  return (
+    <figure class={`sheet-profile sheet-profile-${at}`}>
+      <ProfileDrawing line={line} picture={picture} units={units} sentence={waySentence(props) ?? ''} cursor={null} />
+      <figcaption>{exaggerationText(picture.exaggeration)}</figcaption>
+    </figure>
+  )
+}
+
+function texts(props: GroundProps): string[] {
   const { plan, assessment, units, groundLate } = props
+  if (assessment.ground === null) return [groundLate ? say.late : say.level]
   const line = groundProfile(plan, assessment.levels)
   const way = waySentence(props)
-  const picture = line === null ? null : profilePicture(line, ROOM, units)
   const clearance = line === null ? null : clearanceText(plan, line, units)
-  const texts =
-    assessment.ground === null
-      ? [groundLate ? say.late : say.level]
-      : [
-          ...(way === null ? [] : [way]),
-          ...(clearance === null ? [] : [`${groundWords.lineToFoot.toLowerCase()}: ${clearance}`]),
-          directText(props),
-          ...(picture === null ? [] : [exaggerationText(picture.exaggeration).toLowerCase()]),
-        ]
+  return [...(way === null ? [] : [way]), ...(clearance === null ? [] : [say.toFoot(clearance)]), directText(props)]
+}
+
+export function SheetGround(props: GroundProps) {
   return (
-    <>
-      <dl class="sheet-ground">
+    <div class="sheet-ground">
+      <dl>
         <div>
           <dt>{say.row}</dt>
-          <dd>{texts.join(' · ')}</dd>
+          <dd>{texts(props).join(' · ')}</dd>
         </div>
       </dl>
-      {line === null || picture === null ? null : (
-        <figure class="sheet-profile">
-          <ProfileDrawing line={line} picture={picture} units={units} sentence={way ?? ''} cursor={null} />
-        </figure>
-      )}
-    </>
+      <SheetProfile {...props} at="row" />
+    </div>
   )
 }

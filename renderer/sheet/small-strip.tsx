@@ -82,6 +82,7 @@ export function SmallStrip({ plan, daylight, dayName }: SmallStripProps) {
     <svg
       class="sheet-strip"
       viewBox={`0 0 ${WIDTH} ${height}`}
+      preserveAspectRatio="xMidYMin slice"
       role="img"
       aria-label={sheetWords.light.stripLabel(dayName)}
     >

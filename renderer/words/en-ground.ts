@@ -137,6 +137,7 @@ export const groundWords = {
   },
   sheet: {
     row: 'The ground',
+    toFoot: (text: string) => `line to its foot ${text}`,
     late: 'The elevations did not come in time; printed without them, the ground taken as level.',
     level: 'No elevations: the ground is taken as level.',
     direct: (parts: string) => `direct sun ${parts}`,
