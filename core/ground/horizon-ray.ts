@@ -132,16 +132,21 @@ function meetCrossings(look: Look, line: GridLine, from: number, to: number): vo
   const met = look.crossings
   crossingsBetween(line, from, to, met)
   const nearest = AT_END * look.grid.cell
+  const { curve } = look
   const { elevation } = look.eye
+  let { steepest } = look
   for (let at = 0; at < met.count; at++) {
     const distance = met.distances[at] as number
-    if (distance < nearest) continue
-    const slope = ((met.heights[at] as number) - elevation) / distance - look.curve * distance
-    if (slope > look.steepest) {
-      look.steepest = slope
+    const rise = (met.heights[at] as number) - elevation - curve * distance * distance
+    // Multiplied, since a division costs as much as all the rest.
+    if (rise > steepest * distance && distance > nearest) {
+      steepest = rise / distance
       look.distance = distance
     }
-    if (met.unknown[at] === 1) look.unknown = true
+  }
+  look.steepest = steepest
+  if (look.maxima.fine.unknown !== null && !look.unknown) {
+    look.unknown = met.unknown.subarray(0, met.count).includes(1)
   }
   if ((from - line.major0) * line.way < NEAR_CELLS) peaksWithin(look, line, from)
 }

@@ -85,6 +85,22 @@ function toldSoFar(): SeenGround {
   }
 }
 
+/** Levels measured by hand near the eye: the ground there is taken to lie by so much off the elevations, metres. */
+export interface Settled {
+  readonly underEye: number
+  /** Metres from the eye to where it lies `there` off, and to where it is as the elevations have it. */
+  readonly at: number
+  readonly there: number
+  readonly gone: number
+}
+
+const UNSETTLED: Settled = { underEye: 0, at: 0, there: 0, gone: 0 }
+
+function settledBy({ underEye, at, there, gone }: Settled, distance: number): number {
+  if (distance >= gone) return 0
+  return distance < at ? underEye + ((there - underEye) * distance) / at : there * (1 - (distance - at) / (gone - at))
+}
+
 /**
  * Looks along azimuths from true north, out to the grid's edge. Unknown ground is passed over. Points but `least` above the one
  * before are left out, unless they are edges.
@@ -94,18 +110,21 @@ export function groundSeer(
   eye: Raised,
   refraction: number,
   least = FINEST_RISE,
+  settled = UNSETTLED,
 ): (azimuth: number) => SeenGround {
   const axes = trueAxesAt(grid, eye)
   const maxima = maximaOf(grid)
   const curve = (1 - refraction) / (2 * MEAN_EARTH_RADIUS)
   const nearest = AT_END * grid.cell
+  const most = Math.max(0, settled.underEye, settled.there)
   let [steepest, told, last, atSea] = [-Infinity, -Infinity, 0, false]
   const meets = (met: Crossings): boolean => {
     for (let at = 0; at < met.count; at++) {
       const distance = met.distances[at] as number
       if (distance < nearest) continue
       const height = met.heights[at] as number
-      const slope = (height - eye.elevation) / distance - curve * distance
+      const off = distance < settled.gone ? settledBy(settled, distance) : 0
+      const slope = (height + off - eye.elevation) / distance - curve * distance
       if (!(slope > steepest + FINEST_RISE)) continue
       if (found.count > 0 && distance - last > sameGround(last, grid.cell)) addEdge(last, steepest, atSea)
       ;[steepest, last, atSea] = [slope, distance, height === 0]
@@ -116,7 +135,7 @@ export function groundSeer(
     return false
   }
   const passes = (highest: number, near: number, far: number): boolean => {
-    const rise = highest - eye.elevation
+    const rise = highest + (near < settled.gone ? most : 0) - eye.elevation
     if (rise < 0) return rise / far - curve * near <= steepest + FINEST_RISE
     return near > 0 && rise / near - curve * near <= steepest + FINEST_RISE
   }
@@ -143,8 +162,16 @@ export function pointsWithin(seen: SeenGround, distance: number): number {
   return low
 }
 
-/** Slope up to which ground no farther than a distance covers what stands there; -Infinity where none is known. */
+/**
+ * Slope up to which ground no farther than a distance covers what stands there; -Infinity where none is known. Ground that goes on
+ * between two points is even between them, and even ground rises to the eye as one by its distance.
+ */
 export function slopeWithin(seen: SeenGround, distance: number): number {
   const count = pointsWithin(seen, distance)
-  return count === 0 ? -Infinity : (seen.slopes[count - 1] as number)
+  if (count === 0) return -Infinity
+  const { distances, slopes, edges } = seen
+  const slope = slopes[count - 1] as number
+  if (edges[count - 1] === 1) return slope
+  const [near, far] = [1 / (distances[count - 1] as number), 1 / (distances[count] as number)]
+  return slope + (((slopes[count] as number) - slope) * (near - 1 / distance)) / (near - far)
 }

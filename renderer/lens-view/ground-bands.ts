@@ -1,5 +1,6 @@
 /** The ground seen, in bands of distance: how high in each direction all ground within a distance reaches, and where it is water. */
-import { type SeenGround, pointsWithin } from '#core/ground/seen-ground.ts'
+import { curvatureDrop, horizonDistance } from '#core/geo/curvature.ts'
+import { type SeenGround, pointsWithin, slopeWithin } from '#core/ground/seen-ground.ts'
 import type { GroundLooks } from './ground-looks.ts'
 
 /** Metres to which the bands reach; the last has what is left, and the level beyond the elevations. */
@@ -21,30 +22,51 @@ export interface GroundBand {
   readonly water: readonly (Water | null)[]
 }
 
-/** Where no ground is known it goes on level, `below` metres under the lens. */
-function levelTop(reach: number, below: number): number {
-  return -below / reach
+/** What the picture goes on with where no ground is known. */
+interface Beyond {
+  /** Metres of the lens over its ground, which then is level. */
+  readonly below: number
+  /** Slope of the open sea at a distance, no farther than its horizon. */
+  readonly sea: (distance: number) => number
 }
 
-function topOf(seen: SeenGround, count: number, reach: number, below: number): number {
-  const known = count === 0 ? levelTop(reach, below) : (seen.slopes[count - 1] as number)
-  // Beyond the elevations the ground goes on to the level horizon.
+function beyond({ elevation, refraction }: GroundLooks, below: number): Beyond {
+  const horizon = horizonDistance(elevation, refraction)
+  const sea = (distance: number): number => {
+    const at = Math.min(distance, horizon)
+    return at > 0 ? -(elevation + curvatureDrop(at, refraction)) / at : 0
+  }
+  return { below, sea }
+}
+
+function endsInWater({ water }: SeenGround): boolean {
+  return water[water.length - 1] === 1
+}
+
+/** Beyond the elevations water goes on to its horizon, and all other ground to the level one. */
+function topOf(seen: SeenGround, reach: number, { below, sea }: Beyond): number {
+  const { distances } = seen
+  const known = distances.length === 0 || reach < (distances[0] ?? 0) ? -below / reach : slopeWithin(seen, reach)
+  if (reach < (distances.at(-1) ?? 0)) return known
+  if (endsInWater(seen)) return Math.max(known, sea(reach))
   return reach === Infinity ? Math.max(known, 0) : known
 }
 
-/** Of the points from one number to another. Water ends where the ground before it does. */
-function waterOf(seen: SeenGround, from: number, to: number, top: number): Water | null {
+/** The water of a band: its points from one number to another, and as far up as it goes on between the last and the next. */
+function waterOf(seen: SeenGround, from: number, to: number, top: number, under: number): Water | null {
+  const { water, slopes, edges } = seen
   let [first, last] = [-1, -1]
   for (let at = from; at < to; at++) {
-    if (seen.water[at] === 0) continue
+    if (water[at] === 0) continue
     if (first < 0) first = at
     last = at
   }
-  const atEnd = seen.water[seen.water.length - 1] === 1 && to === seen.water.length && top === 0
-  if (first < 0 && !atEnd) return null
-  const before = first < 0 ? to - 1 : first - 1
-  const low = before < 0 ? -1 : (seen.slopes[before] as number)
-  return { low, high: atEnd ? top : (seen.slopes[last] as number) }
+  const count = water.length
+  const goesOn = to > 0 && water[to - 1] === 1 && (to === count || (water[to] === 1 && edges[to - 1] === 0))
+  if (first < 0 && !goesOn) return null
+  // Up from the ground before it, or from what the band before has of it.
+  const low = first > from ? (slopes[first - 1] as number) : under
+  return { low, high: goesOn ? top : (slopes[last] as number) }
 }
 
 function distanceOf(band: number, looks: readonly SeenGround[], counts: readonly number[]): number {
@@ -55,13 +77,19 @@ function distanceOf(band: number, looks: readonly SeenGround[], counts: readonly
 }
 
 /** From the nearest to the farthest. `below` is the lens's height over its ground. */
-export function groundBands({ looks }: GroundLooks, below: number): GroundBand[] {
+export function groundBands(ground: GroundLooks, below: number): GroundBand[] {
+  const { looks } = ground
+  const unknown = beyond(ground, below)
   let before = looks.map(() => 0)
+  let under = looks.map(() => -1)
   return REACHES.map((reach, band) => {
     const counts = looks.map((seen) => pointsWithin(seen, reach))
-    const tops = looks.map((seen, index) => topOf(seen, counts[index] ?? 0, reach, below))
-    const water = looks.map((seen, index) => waterOf(seen, before[index] ?? 0, counts[index] ?? 0, tops[index] ?? 0))
+    const tops = looks.map((seen) => topOf(seen, reach, unknown))
+    const water = looks.map((seen, index) =>
+      waterOf(seen, before[index] ?? 0, counts[index] ?? 0, tops[index] ?? 0, under[index] ?? -1),
+    )
     before = counts
+    under = tops
     return { reach, distance: distanceOf(band, looks, counts), tops, water }
   })
 }

@@ -1,9 +1,10 @@
 /** What the lens sees of the true ground across the frame, direction by direction; kept while the lens stays where it is. */
+import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { View } from '#core/frame/projection.ts'
 import { lensOn } from '#core/plan/ground-reading.ts'
 import type { Levels, Plan } from '#core/plan/plan.ts'
-import { type SeenGround, groundSeer } from '#core/ground/seen-ground.ts'
-import { type ElevationGrid, elevationAt } from '#core/ground/elevation-grid.ts'
+import { type SeenGround, type Settled, groundSeer } from '#core/ground/seen-ground.ts'
+import { type ElevationGrid, elevationAtPlace, gridPoint } from '#core/ground/elevation-grid.ts'
 import type { Raised } from '#core/ground/sight.ts'
 import { RADIANS_PER_DEGREE, degrees } from '#core/units/angle.ts'
 import type { Sheet } from './pen.ts'
@@ -14,6 +15,9 @@ export interface GroundLooks {
   readonly from: number
   readonly step: number
   readonly looks: readonly SeenGround[]
+  /** Metres of the lens above the sea, and refraction coefficient k. */
+  readonly elevation: number
+  readonly refraction: number
 }
 
 /** Units between neighbouring looks in the middle of the frame: as a rule, and while the standpoint moves. */
@@ -28,6 +32,7 @@ const WIDEST = 80
 /** Looks from one place, by the number of their step. */
 interface Kept {
   readonly eye: Raised
+  readonly settled: Settled
   readonly refraction: number
   readonly step: number
   readonly look: (azimuth: number) => SeenGround
@@ -43,20 +48,24 @@ function sameEye(one: Raised, other: Raised): boolean {
   return one.east === other.east && one.north === other.north && one.elevation === other.elevation
 }
 
+function sameLevels(one: Settled, other: Settled): boolean {
+  return one.underEye === other.underEye && one.there === other.there && one.at === other.at
+}
+
 /** From the same place, as fine as wished or up to four times finer. */
-function keptFor(grid: ElevationGrid, eye: Raised, refraction: number, step: number): Kept {
+function keptFor(grid: ElevationGrid, eye: Raised, settled: Settled, refraction: number, step: number): Kept {
   const all = kept.get(grid) ?? []
   const known = all.find(
-    (one) => sameEye(one.eye, eye) && one.refraction === refraction && one.step <= step && one.step >= step / 4,
+    (one) =>
+      sameEye(one.eye, eye) &&
+      sameLevels(one.settled, settled) &&
+      one.refraction === refraction &&
+      one.step <= step &&
+      one.step >= step / 4,
   )
   if (known !== undefined) return known
-  const made: Kept = {
-    eye,
-    refraction,
-    step,
-    look: groundSeer(grid, eye, refraction, step * RADIANS_PER_DEGREE * LEAST_RISE),
-    seen: new Map(),
-  }
+  const look = groundSeer(grid, eye, refraction, step * RADIANS_PER_DEGREE * LEAST_RISE, settled)
+  const made: Kept = { eye, settled, refraction, step, look, seen: new Map() }
   kept.set(grid, [made, ...all].slice(0, MOST_KEPT))
   return made
 }
@@ -75,11 +84,23 @@ function stepFor(sheet: Sheet, spacing: number): number {
   return Math.min(LARGEST_STEP, 2 ** Math.floor(Math.log2(wished)))
 }
 
-/** A level measured lower than the elevations have it there leaves the lens over the ground all the same. */
-function eyeOf(grid: ElevationGrid, plan: Plan, levels: Levels): Raised {
-  const eye = lensOn(grid, plan, levels)
-  const ground = elevationAt(grid, eye.east, eye.north) ?? -Infinity
-  return { ...eye, elevation: Math.max(eye.elevation, ground + plan.spot.standpoint.lensHeight) }
+/** Metres beyond the subject, at least, over which the ground returns from measured levels to the elevations, and cells. */
+const RETURN = 80
+const RETURN_CELLS = 6
+
+/** Measured levels hold about camera and subject: the ground drawn there is the one they stand on. */
+function settledFor(grid: ElevationGrid, plan: Plan, levels: Levels): Settled {
+  const { standpoint, stop } = plan.spot
+  const lens = gridPoint(grid, standpoint.at)
+  const off = (at: LatLon, level: number): number => level - (elevationAtPlace(grid, at) ?? level)
+  const subject = gridPoint(grid, stop.at)
+  const at = Math.hypot(subject.east - lens.east, subject.north - lens.north)
+  return {
+    underEye: off(standpoint.at, levels.standpoint),
+    at,
+    there: off(stop.at, levels.stop),
+    gone: at + Math.max(RETURN, RETURN_CELLS * grid.cell),
+  }
 }
 
 /** Null without elevations. `moving` while the standpoint is dragged: fewer looks then. */
@@ -93,9 +114,10 @@ export function groundLooks(
 ): GroundLooks | null {
   const { terrain: grid, shoot } = plan
   if (grid === null) return null
-  const eye = eyeOf(grid, plan, levels)
+  const eye = lensOn(grid, plan, levels)
+  const settled = settledFor(grid, plan, levels)
   const wished = stepFor(sheet, moving ? SPACING.coarse : SPACING.fine)
-  const { step, look, seen } = keptFor(grid, eye, shoot.refraction, wished)
+  const { step, look, seen } = keptFor(grid, eye, settled, shoot.refraction, wished)
   const half = halfSpan(view, sheet, margin)
   const first = Math.floor((view.bearing - half) / step)
   const last = Math.ceil((view.bearing + half) / step)
@@ -110,5 +132,5 @@ export function groundLooks(
     seen.set(number, made)
     return made
   })
-  return { from: first * step, step, looks }
+  return { from: first * step, step, looks, elevation: eye.elevation, refraction: shoot.refraction }
 }

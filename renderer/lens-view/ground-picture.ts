@@ -56,14 +56,23 @@ export interface GroundStand {
 const LEAST_SEEN = 0.3
 const LEAST_GAP = 1.5
 
+interface Edges {
+  readonly band: number
+  readonly path: string
+}
+
 interface Drawing extends GroundStand {
   readonly seen: GroundLooks
   readonly bands: readonly GroundBand[]
   readonly ridges: readonly Ridge[]
 }
 
+/** Metres down by metre along below which no frame looks: there what is capped at nothing (minus infinity) is drawn to. */
+const STEEPEST = -5
+
 /** Where a look (its number may lie between two) meets a slope in the drawing; null beside or behind the lens. */
-function placeOf({ view, sheet, seen }: Drawing, index: number, slope: number): ImagePoint | null {
+function placeOf({ view, sheet, seen }: Drawing, index: number, rise: number): ImagePoint | null {
+  const slope = Math.max(STEEPEST, rise)
   const turn = (seen.from + index * seen.step - view.bearing) * RADIANS_PER_DEGREE
   const ahead = Math.cos(turn)
   const depth = view.cosPitch * ahead + view.sinPitch * slope
@@ -133,34 +142,59 @@ function waterArea(drawing: Drawing, { water }: GroundBand, cap: readonly number
   return path
 }
 
-/** The ridges of a band, as far as `shows` has them. */
-function edgesOf(drawing: Drawing, band: number, shows: (index: number, distance: number) => boolean): string {
-  const { seen, ridges, sheet } = drawing
-  const [least, most] = [REACHES[band - 1] ?? 0, REACHES[band] ?? Infinity]
+/** Units across below which a piece of a ridge is but a crumb. */
+const LEAST_RIDGE = 14
+
+/** A line through points, as far as it lies in the drawing. */
+function linePath(points: readonly ImagePoint[], { bounds }: Sheet): string {
   let path = ''
-  for (const { azimuth, altitudes, distances } of ridges) {
-    const first = Math.round((azimuth - seen.from) / seen.step)
-    let before: ImagePoint | null = null
-    for (const [at, altitude] of altitudes.entries()) {
-      const distance = distances[at] ?? 0
-      const slope = Math.tan(altitude * RADIANS_PER_DEGREE)
-      const drawn =
-        distance > least && distance <= most && shows(first + at, distance) && standsOut(drawing, first + at, slope)
-      const place = drawn ? placeOf(drawing, first + at, slope) : null
-      const line = before === null || place === null ? null : clipLine(before, place, sheet.bounds)
-      if (line !== null)
-        path += `M${line[0].x.toFixed(1)} ${line[0].y.toFixed(1)}L${line[1].x.toFixed(1)} ${line[1].y.toFixed(1)}`
-      before = place
-    }
+  let pen: ImagePoint | null = null
+  for (const [index, to] of points.entries()) {
+    const from = points[index - 1]
+    const line = from === undefined ? null : clipLine(from, to, bounds)
+    if (line === null) continue
+    const [start, end] = line
+    if (pen === null || start !== pen) path += `M${start.x.toFixed(1)} ${start.y.toFixed(1)}`
+    path += `L${end.x.toFixed(1)} ${end.y.toFixed(1)}`
+    pen = end
   }
   return path
 }
 
-/** Whether an edge is the skyline over the level, or far enough below the sky to be told from it. */
-function standsOut({ seen, sheet }: Drawing, index: number, slope: number): boolean {
+/** The ridges as far as `shows` has them, each with the number of the band in which it comes nearest. */
+function edgesOf(drawing: Drawing, shows: (index: number, distance: number) => boolean): Edges[] {
+  const { seen, ridges, sheet } = drawing
+  return ridges.map(({ azimuth, altitudes, distances }) => {
+    const first = Math.round((azimuth - seen.from) / seen.step)
+    let [path, nearest] = ['', Infinity]
+    let run: ImagePoint[] = []
+    const close = (): void => {
+      const [from, to] = [run[0], run.at(-1)]
+      if (from !== undefined && to !== undefined && to.x - from.x > LEAST_RIDGE)
+        path += linePath(withoutStraight(run), sheet)
+      run = []
+    }
+    for (const [at, altitude] of altitudes.entries()) {
+      const distance = distances[at] ?? 0
+      const slope = Math.tan(altitude * RADIANS_PER_DEGREE)
+      const drawn = shows(first + at, distance) && standsOut(drawing, first + at, slope)
+      const place = drawn ? placeOf(drawing, first + at, slope) : null
+      if (place === null) close()
+      else {
+        run.push(place)
+        nearest = Math.min(nearest, distance)
+      }
+    }
+    close()
+    return { band: REACHES.findIndex((reach) => reach >= nearest), path }
+  })
+}
+
+/** Whether an edge is far enough below the sky to be told from it, or is itself the skyline and not where the elevations end. */
+function standsOut({ bands, seen, sheet }: Drawing, index: number, slope: number): boolean {
+  const sky = bands.at(-1)?.tops[index] ?? 0
   const top = seen.looks[index]?.slopes.at(-1) ?? 0
-  const sky = Math.max(0, top)
-  return (slope >= top - 1e-9 && top > 0) || (sky - slope) * sheet.scale > LEAST_GAP
+  return slope >= top ? slope >= sky : (sky - slope) * sheet.scale > LEAST_GAP
 }
 
 /** The areas of the bands from one down to another, cut at a cap where there is one. */
@@ -177,6 +211,9 @@ function piecesOf(
     cap === null ? tops : tops.map((top, at) => Math.min(top, cap[at] ?? top))
   const shows = (index: number, distance: number): boolean =>
     limit === null || distance <= (limit[index] ?? Infinity) === before
+  const edges = edgesOf(drawing, shows)
+  const edgesIn = (band: number): string =>
+    edges.flatMap((one) => (Math.max(one.band, to) === band ? one.path : [])).join('')
   const pieces: GroundPiece[] = []
   for (let at = from; at >= to; at--) {
     const band = bands[at]
@@ -190,7 +227,7 @@ function piecesOf(
     pieces.push(
       { kind: at === 0 ? 'near' : 'land', distance, path: areaUnder(drawing, tops) },
       { kind: 'water', distance, path: waterArea(drawing, band, cap) },
-      { kind: 'edge', distance, path: edgesOf(drawing, at, shows) },
+      { kind: 'edge', distance, path: edgesIn(at) },
     )
   }
   return pieces.filter(({ path }) => path !== '')

@@ -151,12 +151,25 @@ describe('level ground', () => {
     expect(coveredAt(areas(unknown, 'between'), 188)).toBeGreaterThan(unknown.horizon - 0.1)
   })
 
+  test('is drawn too where no crossing of it lies between the lens and the subject', () => {
+    // Cells of 70 m and a subject at 7 m: in most directions the nearest ground known lies beyond it.
+    const coarse = groundOf(121, 70, (east, north) => 500 + 20 * Math.sin(east / 190) + north / 90, CENTRE)
+    for (const bearing of [0, 11, 37, 59]) {
+      const made = picture(northward(coarse, { bearing, turned: 70 }))
+      const paths = [...areas(made, 'behind'), ...areas(made, 'between'), ...areas(made, 'before')]
+      expect(paths.length).toBeGreaterThan(0)
+      expect(paths.join(' ')).not.toMatch(/NaN|Infinity/u)
+    }
+  })
+
   test('at the sea’s own level is water, up to the horizon', () => {
     const shore = groundOf(601, 10, (_, north) => (north > -1400 ? 0 : 4), CENTRE)
     const pieces = picture(northward(shore)).ground?.behind.flatMap((group) => group.pieces) ?? []
     const water = pieces.filter(({ kind }) => kind === 'water').map(({ path }) => path)
     const made = picture(northward(shore))
-    expect(Math.abs(coveredAt(water, 188) - made.horizon)).toBeLessThan(0.1)
+    // The sea's own horizon dips below the level one: less than a pixel at eye height, and never above it.
+    expect(coveredAt(water, 188) - made.horizon).toBeGreaterThan(-0.1)
+    expect(coveredAt(water, 188) - made.horizon).toBeLessThan(1)
     expect(
       picture(northward(flat)).ground?.behind.flatMap(({ pieces: own }) => own.map(({ kind }) => kind)),
     ).not.toContain('water')
