@@ -108,12 +108,7 @@ export function groundFor(stop: LatLon, landmark: Landmark | null): GroundAround
   return now
 }
 
-/** Elevations for a spot of a shoot; asked for when there are none yet. Null until then, and where no source knows any. */
-export function terrainFor(stop: LatLon, landmark: Landmark | null): ElevationGrid | null {
-  return groundFor(stop, landmark).grid
-}
-
-/** The same without asking: for lists of spots, which must not fetch ground for each. */
+/** Elevations at hand, without asking: for lists of spots, which must not fetch ground for each. */
 export function terrainAtHand(stop: LatLon, landmark: Landmark | null): ElevationGrid | null {
   return around(wantedFor(stop, landmark)).grid
 }
