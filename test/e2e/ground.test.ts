@@ -1,0 +1,142 @@
+/** Does the ground allow it: what the board says of the demo's hills is what the engine says of the same elevations. */
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
+import { assess } from '#core/plan/assess.ts'
+import { dayLight } from '#core/plan/day-light.ts'
+import { type Plan, planOf } from '#core/plan/plan.ts'
+import { formatClock } from '#core/time/civil.ts'
+import { shownFigure } from '#renderer/answers/ground-text.ts'
+import { groundWords } from '#renderer/words/en-ground.ts'
+import { sheetWords } from '#renderer/words/en-sheet.ts'
+import { boardReady, dragBy, savedShoot, soon } from './board.ts'
+import { reloadedGround } from './ground.ts'
+import { type Opened, open } from './open.ts'
+import { card } from './shelf.ts'
+
+/** The demo lies in open sea, two hours behind UTC. */
+const ZONE = 'Etc/GMT+2'
+
+let opened: Opened
+let grid: ElevationGrid
+beforeAll(async () => {
+  opened = await open({ host: 'browser', viewport: { width: 1440, height: 1000 } })
+  await boardReady(opened.page)
+  grid = await reloadedGround(opened)
+})
+afterAll(() => opened.close())
+
+async function savedPlan(index = 0): Promise<Plan> {
+  const { shoot, spots } = await savedShoot(opened.host, 'demo')
+  const spot = spots[index]
+  if (spot === undefined) throw new Error('no such spot is saved')
+  return planOf(shoot, spot, grid)
+}
+
+function question() {
+  return opened.page.getByRole('region', { name: groundWords.question })
+}
+
+async function shown(): Promise<string> {
+  const { ground } = assess(await savedPlan())
+  if (ground?.landmarkShown === undefined || ground.landmarkShown === null) throw new Error('the demo has elevations')
+  return shownFigure(ground.landmarkShown)
+}
+
+describe('the answer', () => {
+  test('tells the share of the landmark that shows, as the engine has it of the same window', async () => {
+    expect(grid.heights.some((height) => height > 100)).toBe(true)
+    await question()
+      .getByText(await shown(), { exact: true })
+      .first()
+      .waitFor()
+    await question().locator('svg.profile').waitFor()
+  })
+
+  test('tells first and last direct sun, inside the level horizon’s times', async () => {
+    const plan = await savedPlan()
+    const { direct, sun } = dayLight(plan, assess(plan), ZONE)
+    const spans = direct.subject ?? []
+    const [first] = spans
+    const last = spans.at(-1)
+    if (first === undefined || last === undefined) throw new Error('the subject has sun on the planned day')
+    expect(first.from).toBeGreaterThan(sun.rise[0] ?? Infinity)
+    expect(last.until).toBeLessThan(sun.set[0] ?? -Infinity)
+    const row = question().getByRole('row', { name: /^Cargo bicycle/u })
+    const minute = 60_000
+    await row.getByText(formatClock(Math.ceil(first.from / minute) * minute, ZONE), { exact: true }).waitFor()
+    await row.getByText(formatClock(Math.floor(last.until / minute) * minute, ZONE), { exact: true }).waitFor()
+    // The strip and the ring tell the same.
+    await opened.page.locator('.sun-behind').first().waitFor({ state: 'attached' })
+    await opened.page.locator('.bead-hidden').first().waitFor({ state: 'attached' })
+  })
+})
+
+describe('trees and walls', () => {
+  test('a high one before the landmark hides it and is told by its name; undone, it shows again', async () => {
+    const { page } = opened
+    const before = await shown()
+    await question().locator('summary', { hasText: groundWords.screens.title }).click()
+    await question().getByRole('button', { name: groundWords.screens.add }).click()
+    await soon(async () => (await savedPlan()).shoot.screens.length === 1)
+    const name = question().getByRole('textbox', { name: groundWords.screens.name })
+    await name.fill('Row of poplars')
+    await name.press('Enter')
+    const height = question().getByRole('textbox', { name: new RegExp(groundWords.screens.height, 'u') })
+    await height.fill('90')
+    await height.press('Enter')
+    await soon(async () => (await savedPlan()).shoot.screens[0]?.height === 90)
+    await question()
+      .getByText(/“Row of poplars” \(90\s?m high\)/u)
+      .first()
+      .waitFor()
+    const { ground } = assess(await savedPlan())
+    expect(ground?.toLandmark?.hiddenBy?.screen).toBe(0)
+    expect(ground?.landmarkShown).toBeLessThan(0.9)
+    await question()
+      .getByText(await shown(), { exact: true })
+      .first()
+      .waitFor()
+    // Seen from near it is taken by an end.
+    const drawn = (await savedPlan()).shoot.screens[0]?.line[0]
+    await question()
+      .getByRole('button', { name: groundWords.screens.show('Row of poplars') })
+      .click()
+    const end = page.getByRole('button', { name: groundWords.screens.end('Row of poplars', 1, 2) }).first()
+    await end.waitFor()
+    await dragBy(page, end, 25, -60)
+    await soon(async () => (await savedPlan()).shoot.screens[0]?.line[0]?.lat !== drawn?.lat)
+    // Moved, heightened, named, added: four edits go back one by one.
+    for (const left of [1, 1, 1, 0]) {
+      const { revision } = (await savedPlan()).shoot
+      await page.keyboard.press('Control+z')
+      await soon(async () => {
+        const { shoot } = await savedPlan()
+        return shoot.revision > revision && shoot.screens.length === left
+      })
+    }
+    await question().getByText(before, { exact: true }).first().waitFor()
+  })
+})
+
+describe('elsewhere', () => {
+  test('side by side tells of each spot’s own ground', async () => {
+    const { page } = opened
+    for (const name of ['Track below Hallow Brae', 'Quennick harbour wall']) {
+      await card(page, name).hover()
+      await page.getByRole('checkbox', { name: new RegExp(`: ${name}$`, 'u') }).check()
+    }
+    await page.keyboard.press('Control+i')
+    await page.getByRole('rowheader', { name: groundWords.question }).waitFor()
+    await page.keyboard.press('Escape')
+  })
+
+  test('the sheet has the profile and says how much shows', async () => {
+    const { page } = opened
+    await page.keyboard.press('Control+p')
+    await page.locator('html[data-ready=yes]').waitFor()
+    const sheet = page.getByRole('article')
+    await sheet.locator('svg.profile').first().waitFor({ state: 'attached' })
+    expect(await sheet.innerText()).toContain(groundWords.sheet.row)
+    expect(await sheet.innerText()).toContain(sheetWords.light.title)
+  })
+})
