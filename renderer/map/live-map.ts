@@ -26,9 +26,8 @@ import type { Point } from './plan-view.ts'
 import { followPointer } from './pointer-height.tsx'
 import { layVeil } from './veil-layer.ts'
 
-/** Without a plan the map starts on the whole world. */
-const START: LatLon = { lat: 30, lon: 0 }
-const START_ZOOM = 2
+/** Where the map looks when it starts: on the whole world at first, later where it looked when another page took its place. */
+let start: { readonly at: LatLon; readonly zoom: number } = { at: { lat: 30, lon: 0 }, zoom: 2 }
 /** A place asked for by name or coordinates is shown at least this near. */
 const STREET_ZOOM = 14
 
@@ -60,7 +59,7 @@ function meet(map: L.Map, look: Look, smoothly: boolean): void {
 }
 
 export function startMap(holder: HTMLElement): LiveMap {
-  const map = makeLeafletMap(holder, START, START_ZOOM)
+  const map = makeLeafletMap(holder, start.at, start.zoom)
   const pane = map.createPane('plan')
   const sized = signal(hasSize(map))
   let seen = false
@@ -123,6 +122,7 @@ export function startMap(holder: HTMLElement): LiveMap {
       stopArea()
       stopPointer()
       base.stop()
+      start = { at: fromLeaflet(map.getCenter()), zoom: map.getZoom() }
       map.remove()
       headedFor.value = null
       mapLook.value = null

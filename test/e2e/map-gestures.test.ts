@@ -4,6 +4,7 @@ import type { Locator, Page } from 'playwright-core'
 import { geodesicDistance, geodesicLine } from '#core/geo/geodesic.ts'
 import { type Landmark, landmarkPoints } from '#core/scene/landmark.ts'
 import type { Spot } from '#core/plan/spot.ts'
+import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
 import { boardReady, closePlan, dragBy, savedShoot, savedSpot, soon } from './board.ts'
 import { type Opened, open } from './open.ts'
@@ -114,6 +115,22 @@ describe('a thing on the map', () => {
       (await savedShoot(opened.host, 'demo')).shoot.landmarks.find((one) => one.id === before.id)
     await expect.poll(back, { timeout: 30_000 }).toEqual(before)
   })
+})
+
+test('another page leaves the map looking where it looked', async () => {
+  const { page } = opened
+  const looks = async (): Promise<string> => {
+    const box = await onMap(page, /^Landmark/)
+      .first()
+      .boundingBox()
+    return `${await page.locator('.scale-bar').first().getAttribute('aria-label')} ${Math.round(box?.x ?? 0)} ${Math.round(box?.y ?? 0)}`
+  }
+  const before = await looks()
+  expect(before).toMatch(/\d\s?m /u)
+  await page.keyboard.press('Control+,')
+  await page.getByRole('button', { name: sheetWords.back }).click()
+  await boardReady(page)
+  await soon(async () => (await looks()) === before)
 })
 
 describe('a map whose size changes', () => {
