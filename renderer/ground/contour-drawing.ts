@@ -8,6 +8,7 @@ import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
 import { cutCorners, thinned } from '#renderer/map/sketch/curve.ts'
 import { worldPixels } from '#renderer/map/sketch/world.ts'
 import { type LaidGrid, worldAt } from './map-raster.ts'
+import { WATER_LINE } from './water.ts'
 
 /** Lines of one kind, one after the other: x, y, x, y in world coordinates. */
 export interface PackedLines {
@@ -125,8 +126,8 @@ function dryPart(
   return { ...part, heights }
 }
 
-/** Metres that land beside water is at least taken to stand above it, so that its shore is one line. */
-const LEAST_BANK = 0.5
+/** Metres that land is at least taken to stand above the water line, and water below it, so that the shore parts them everywhere. */
+const LEAST_BANK = 0.05
 /** So far apart that the line at 0 is the only one. */
 const ONE_LEVEL = 20_000
 
@@ -137,9 +138,12 @@ function shores(
   cells: Cells,
   stride: number,
 ): ContourLine[] {
-  const told = dryPart(part, grid, water, cells, stride, -Infinity)
-  const heights = told.heights.map((height) => (height === -Infinity ? -1 : Math.max(LEAST_BANK, height)))
-  return contours({ ...told, heights }, ONE_LEVEL)
+  const dry = dryPart(part, grid, water, cells, stride, -Infinity).heights
+  const heights = part.heights.map((height, cell) => {
+    const above = height - WATER_LINE
+    return dry[cell] === -Infinity ? Math.min(-LEAST_BANK, above) : Math.max(LEAST_BANK, above)
+  })
+  return contours({ ...part, heights }, ONE_LEVEL)
 }
 
 function packed(laid: LaidGrid, lines: readonly ContourLine[], rounded: boolean, zoom: number): PackedLines {

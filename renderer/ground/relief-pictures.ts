@@ -17,6 +17,11 @@ export interface ReliefPictures {
 const EXAGGERATION = 1.5
 /** Level ground under a sun low down counts as this bright at least, or every slope would be black or white. */
 const LEAST_LEVEL = 0.4
+/** What comes from the whole sky rather than the sun: it shows the ground's form within the shade too. */
+const SKY_SHARE = 0.3
+const SKY: ReliefLight = { azimuth: 0, altitude: 90 }
+/** Share of the raster's width and height over which the light fades toward its edges, so that the known ground doesn't end like a stamp. */
+const FADE = 0.05
 
 type Colour = readonly [number, number, number]
 
@@ -37,8 +42,9 @@ export interface ReliefState {
   readonly laid: LaidGrid
   /** 1 where a cell is open water. */
   readonly water: Uint8Array
+  /** Brightness by cell; 0 where unknown. */
   readonly shade: Uint8Array
-  /** Sine of the light's altitude: the brightness of level ground. */
+  /** The brightness of level ground, 0..1. */
   readonly level: number
   readonly palette: SketchPalette
   readonly pictures: ReliefPictures
@@ -55,8 +61,8 @@ export function beginRelief(
   return {
     laid,
     water,
-    shade: hillshade(laid.grid, light, EXAGGERATION),
-    level: Math.sin(light.altitude * RADIANS_PER_DEGREE),
+    shade: mixed(hillshade(laid.grid, light, EXAGGERATION), hillshade(laid.grid, SKY, EXAGGERATION)),
+    level: (1 - SKY_SHARE) * Math.sin(light.altitude * RADIANS_PER_DEGREE) + SKY_SHARE,
     palette,
     pictures: {
       raster: laid.raster,
@@ -64,6 +70,16 @@ export function beginRelief(
       light: new Uint8ClampedArray(columns * rows * 4),
     },
   }
+}
+
+/** The sun's light with some of the sky's; unknown in both alike. */
+function mixed(sun: Uint8Array, sky: Uint8Array): Uint8Array {
+  return sun.map((bright, cell) => Math.round((1 - SKY_SHARE) * bright + SKY_SHARE * (sky[cell] as number)))
+}
+
+/** 0 at the edges to 1 within. */
+function fadeAt(index: number, count: number): number {
+  return Math.min(1, (Math.min(index, count - 1 - index) + 0.5) / (FADE * count))
 }
 
 /** Paints rows of pixels from `fromRow` up to, not including, `toRow`. */
@@ -76,6 +92,7 @@ export function reliefRows(state: ReliefState, fromRow: number, toRow: number): 
   const sample: Sample = { known: 0, wet: 0, bright: 0 }
   for (let row = fromRow; row < Math.min(rows, toRow); row++) {
     warpLine(laid.toGrid, row + 0.5, xs, ys)
+    const faded = fadeAt(row, rows)
     for (let column = 0; column < columns; column++) {
       sampleAt(laid, shade, water, xs[column] as number, ys[column] as number, sample)
       const { known, wet } = sample
@@ -86,8 +103,10 @@ export function reliefRows(state: ReliefState, fromRow: number, toRow: number): 
       pictures.ground[at + 1] = sea[1] + dry * (land[1] - sea[1])
       pictures.ground[at + 2] = sea[2] + dry * (land[2] - sea[2])
       pictures.ground[at + 3] = 255 * known
-      const lit = (sample.bright / known - 1) / 254
-      tintSlope(pictures.light, at, ((lit - level) / Math.max(LEAST_LEVEL, level)) * dry, palette)
+      const bright = (sample.bright / known - 1) / 254
+      tintSlope(pictures.light, at, ((bright - level) / Math.max(LEAST_LEVEL, level)) * dry, palette)
+      const edge = Math.min(faded, fadeAt(column, columns))
+      if (edge < 1) pictures.light[at + 3] = (pictures.light[at + 3] as number) * edge
     }
   }
 }

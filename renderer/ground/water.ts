@@ -3,6 +3,9 @@ import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
 import type { LaidGrid } from './map-raster.ts'
 import { worldAt } from './map-raster.ts'
 
+/** Metres above the sea to which open water is taken to reach: sources round, and tell waves and tide in their own way. */
+export const WATER_LINE = 0.5
+
 /** Coarse squares over the grid's raster, row by row from the north-west: 1 where the map of the world has sea. */
 export interface Seas {
   readonly columns: number
@@ -19,7 +22,7 @@ export function waterOf(laid: LaidGrid, seas: Seas): Uint8Array {
   for (let row = 0; row < rows; row++) {
     for (let column = 0; column < columns; column++) {
       const cell = row * columns + column
-      if (!((heights[cell] as number) <= 0) || !seaAt(laid, seas, column, row)) continue
+      if (!((heights[cell] as number) <= WATER_LINE) || !seaAt(laid, seas, column, row)) continue
       water[cell] = 1
       open.push(cell)
     }
@@ -30,7 +33,7 @@ export function waterOf(laid: LaidGrid, seas: Seas): Uint8Array {
 
 function spread({ columns, heights }: ElevationGrid, water: Uint8Array, open: number[]): void {
   const wet = (cell: number): void => {
-    if (!((heights[cell] as number) <= 0) || water[cell] === 1) return
+    if (!((heights[cell] as number) <= WATER_LINE) || water[cell] === 1) return
     water[cell] = 1
     open.push(cell)
   }

@@ -7,8 +7,10 @@ import { GROUND_MAP } from '#renderer/state/ground-shown.ts'
 import { tell } from '#renderer/state/notices.ts'
 import { dark, settings } from '#renderer/state/settings.ts'
 import { terrainSource } from '#renderer/state/terrain.ts'
-import { type MapWindow, drawnGrid, followRelief } from '#renderer/ground/shown-relief.ts'
+import type { MapWindow } from '#renderer/ground/relief-region.ts'
+import { drawnGrid, followRelief } from '#renderer/ground/shown-relief.ts'
 import { laidGrid } from '#renderer/ground/map-raster.ts'
+import { groundMapWords } from '#renderer/words/en-ground-map.ts'
 import { COAST_ATTRIBUTION } from '#renderer/map/sketch/coast-data.ts'
 import { createCoastLayer } from '#renderer/map/sketch/coast-layer.ts'
 import { SKETCH_ATTRIBUTION, createSketchLayer } from '#renderer/map/sketch/sketch-layer.ts'
@@ -42,13 +44,19 @@ export const attribution = computed<readonly { readonly text: string; readonly l
   const source = shownSource.value
   if (source === null) {
     const parts = groundDrawn.value ? (terrainSource.value?.sources ?? []) : []
-    const elevations = parts.map(({ id, attribution: owed }) => (id === DEMO ? SKETCH_ATTRIBUTION : owed))
-    const sketch = settings.value.mapSource === GROUND_MAP ? [] : [SKETCH_ATTRIBUTION]
+    const elevations = parts.map(({ id, name, attribution: owed }) => owedFor(id, name, owed))
+    const sketch = groundDrawn.value || settings.value.mapSource === GROUND_MAP ? [] : [SKETCH_ATTRIBUTION]
     const texts = [...new Set([...elevations, ...sketch, COAST_ATTRIBUTION])].filter((text) => text !== '')
     return texts.map((text) => ({ text, link: null }))
   }
   return [{ text: source.attribution, link: source.attributionLink === '' ? null : source.attributionLink }]
 })
+
+/** A file of the user's own has no maker we know of: its name stands for it. */
+function owedFor(id: string, name: string, owed: string): string {
+  if (id === DEMO) return SKETCH_ATTRIBUTION
+  return owed === '' ? groundMapWords.elevationsFrom(name) : owed
+}
 
 async function readSources(): Promise<void> {
   const answer = await ask('tiles.sources', {})

@@ -1,5 +1,5 @@
 /** Words of the ground on the map: what is shown of it, how it was found, and the map drawn from the elevations. */
-import type { NoArea } from '#renderer/ground/shown-area.ts'
+import type { NoArea } from '#renderer/ground/area-ask.ts'
 
 /** What the legend says of one way of showing the ground. */
 export interface LegendWords {
@@ -60,6 +60,7 @@ export const groundMapWords = {
     'sun-down': 'The sun is down: all the ground is in the shade.',
   } satisfies Record<NoArea, string>,
   reading: 'The elevations are being read.',
+  elevationsFrom: (name: string) => `Elevations: ${name}`,
   source: 'Drawn from the elevations',
   sourceHint:
     'Slopes, contours and shores, drawn by Standpoint from the elevations around the spot. Needs no network where elevation files are at hand.',
