@@ -22,21 +22,32 @@ export interface GroundBand {
   readonly water: readonly (Water | null)[]
 }
 
+/** The ground that camera and subject stand on. */
+export interface Footing {
+  /** Metres of the lens over its ground, which is level where none is known. */
+  readonly below: number
+  /** Metres to the subject's far side, and the slope there of the ground that carries it: however coarse the elevations, it is seen. */
+  readonly carries: number
+  readonly slope: number
+}
+
 /** What the picture goes on with where no ground is known. */
 interface Beyond {
-  /** Metres of the lens over its ground, which then is level. */
-  readonly below: number
+  readonly footing: Footing
   /** Slope of the open sea at a distance, no farther than its horizon. */
   readonly sea: (distance: number) => number
 }
 
-function beyond({ elevation, refraction }: GroundLooks, below: number): Beyond {
-  const horizon = horizonDistance(elevation, refraction)
-  const sea = (distance: number): number => {
-    const at = Math.min(distance, horizon)
-    return at > 0 ? -(elevation + curvatureDrop(at, refraction)) / at : 0
-  }
-  return { below, sea }
+/** Slope of the open sea at a distance, no farther than its horizon. */
+export function seaSlope({ elevation, refraction }: GroundLooks, distance: number): number {
+  const at = Math.min(distance, horizonDistance(elevation, refraction))
+  return at > 0 ? -(elevation + curvatureDrop(at, refraction)) / at : 0
+}
+
+/** Up to which ground no farther than a distance covers what stands there, that under the subject with it. */
+export function coverWithin(seen: SeenGround, distance: number, { carries, slope }: Footing): number {
+  const covers = slopeWithin(seen, distance)
+  return distance > carries ? Math.max(covers, slope) : covers
 }
 
 function endsInWater({ water }: SeenGround): boolean {
@@ -44,9 +55,10 @@ function endsInWater({ water }: SeenGround): boolean {
 }
 
 /** Beyond the elevations water goes on to its horizon, and all other ground to the level one. */
-function topOf(seen: SeenGround, reach: number, { below, sea }: Beyond): number {
+function topOf(seen: SeenGround, reach: number, { footing, sea }: Beyond): number {
   const { distances } = seen
-  const known = distances.length === 0 || reach < (distances[0] ?? 0) ? -below / reach : slopeWithin(seen, reach)
+  const read = distances.length === 0 || reach < (distances[0] ?? 0) ? -footing.below / reach : slopeWithin(seen, reach)
+  const known = Math.max(read, footing.slope)
   if (reach < (distances.at(-1) ?? 0)) return known
   if (endsInWater(seen)) return Math.max(known, sea(reach))
   return reach === Infinity ? Math.max(known, 0) : known
@@ -76,10 +88,10 @@ function distanceOf(band: number, looks: readonly SeenGround[], counts: readonly
   return ends.reduce((sum, end) => sum + end, 0) / ends.length
 }
 
-/** From the nearest to the farthest. `below` is the lens's height over its ground. */
-export function groundBands(ground: GroundLooks, below: number): GroundBand[] {
+/** From the nearest to the farthest. */
+export function groundBands(ground: GroundLooks, footing: Footing): GroundBand[] {
   const { looks } = ground
-  const unknown = beyond(ground, below)
+  const unknown: Beyond = { footing, sea: (distance) => seaSlope(ground, distance) }
   let before = looks.map(() => 0)
   let under = looks.map(() => -1)
   return REACHES.map((reach, band) => {

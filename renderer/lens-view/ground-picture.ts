@@ -1,10 +1,9 @@
 /** The true ground in the picture: areas from far to near, before and behind what stands on it, each with its haze and softness. */
 import type { View } from '#core/frame/projection.ts'
 import { type Ridge, ridgesOf } from '#core/ground/ridges.ts'
-import { slopeWithin } from '#core/ground/seen-ground.ts'
 import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
 import { type ImagePoint, NEAR, clipLine } from './clip.ts'
-import { type GroundBand, REACHES, groundBands } from './ground-bands.ts'
+import { type Footing, type GroundBand, REACHES, coverWithin, groundBands, seaSlope } from './ground-bands.ts'
 import type { GroundLooks } from './ground-looks.ts'
 import { type Sheet, outlinePath, toSheet } from './pen.ts'
 
@@ -22,6 +21,11 @@ export interface SoftGround {
   readonly pieces: readonly GroundPiece[]
 }
 
+export interface Waterline {
+  readonly y: number
+  readonly distance: number
+}
+
 export interface GroundPicture {
   /** Behind the farther of the two things, or all where nothing stands on it. */
   readonly behind: readonly SoftGround[]
@@ -29,6 +33,8 @@ export interface GroundPicture {
   readonly between: readonly SoftGround[]
   /** Before the nearer thing too; none where it hides nothing of it. */
   readonly before: readonly SoftGround[]
+  /** From the horizon down: heights in the drawing at which the sea lies at distances, metres. */
+  readonly waterline: readonly Waterline[]
   /** The area of the ground one stands on: what lies on it is cut by it. */
   readonly near: string
   /** The area of all ground before the farther thing; empty where there is none. */
@@ -44,8 +50,7 @@ export interface GroundThings {
 export interface GroundStand {
   readonly view: View
   readonly sheet: Sheet
-  /** Metres of the lens over its ground. */
-  readonly below: number
+  readonly footing: Footing
   /** Metres between the elevations. */
   readonly cell: number
   /** Units of softness at a distance. */
@@ -206,7 +211,10 @@ function piecesOf(
   before: boolean,
 ): GroundPiece[] {
   const { bands, seen, sheet } = drawing
-  const cap = before && limit !== null ? seen.looks.map((look, at) => slopeWithin(look, limit[at] ?? Infinity)) : null
+  const cap =
+    before && limit !== null
+      ? seen.looks.map((look, at) => coverWithin(look, limit[at] ?? Infinity, drawing.footing))
+      : null
   const cut = (tops: readonly number[]): readonly number[] =>
     cap === null ? tops : tops.map((top, at) => Math.min(top, cap[at] ?? top))
   const shows = (index: number, distance: number): boolean =>
@@ -245,8 +253,20 @@ function softly(pieces: readonly GroundPiece[], soft: (distance: number) => numb
   return groups
 }
 
+/** Metres. */
+const WATERLINES = [30_000, 12_000, 6_000, 3_000, 1_500, 700, 300, 100]
+
+function waterlineOf(drawing: Drawing): Waterline[] {
+  const { seen, view } = drawing
+  const ahead = (view.bearing - seen.from) / seen.step
+  return WATERLINES.flatMap((distance) => {
+    const place = placeOf(drawing, ahead, seaSlope(seen, distance))
+    return place === null ? [] : { y: place.y, distance }
+  })
+}
+
 export function groundPicture(seen: GroundLooks, stand: GroundStand, { farther, nearer }: GroundThings): GroundPicture {
-  const bands = groundBands(seen, stand.below)
+  const bands = groundBands(seen, stand.footing)
   const ridges = ridgesOf(seen.looks, seen.from, seen.step, stand.cell)
   const drawing: Drawing = { ...stand, seen, bands, ridges }
   const last = bands.length - 1
@@ -261,6 +281,7 @@ export function groundPicture(seen: GroundLooks, stand: GroundStand, { farther, 
     behind: softly(behind, stand.soft),
     between: softly(between, stand.soft),
     before: softly(before(nearer), stand.soft),
+    waterline: waterlineOf(drawing),
     near: own?.path ?? '',
     front: areas[0]?.path ?? '',
   }

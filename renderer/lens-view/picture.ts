@@ -6,6 +6,7 @@ import { blurDisc, blurDiscAtInfinity } from '#core/optics/depth-of-field.ts'
 import type { Assessment } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { groundLines, horizonLine } from './ground-lines.ts'
+import type { Footing } from './ground-bands.ts'
 import { groundLooks } from './ground-looks.ts'
 import { type GroundPicture, type GroundThings, groundPicture } from './ground-picture.ts'
 import { landmarkReach } from './ground-reach.ts'
@@ -121,7 +122,7 @@ const GROUND_STEPS = 4
 
 /** Beyond the frame the ground is drawn as far as a blur at its edge reaches. */
 function groundOf(plan: Plan, assessment: Assessment, stand: GroundStand): GroundPicture | null {
-  const { terrain, landmark, spot } = plan
+  const { terrain, landmark } = plan
   if (terrain === null) return null
   const { view, sheet, landmarkBefore, moving } = stand
   const { levels, sharp, focalLength, ground } = assessment
@@ -141,7 +142,17 @@ function groundOf(plan: Plan, assessment: Assessment, stand: GroundStand): Groun
   const things: GroundThings = landmarkBefore
     ? { farther: toSubject, nearer: (ground?.toLandmark?.hidden ?? 0) > 0 ? toLandmark : null }
     : { farther: toLandmark, nearer: toSubject }
-  return groundPicture(seen, { view, sheet, below: spot.standpoint.lensHeight, cell: terrain.cell, soft }, things)
+  return groundPicture(seen, { view, sheet, footing: footingOf(plan, assessment), cell: terrain.cell, soft }, things)
+}
+
+/** Metres of ground drawn behind the subject's feet. */
+const BEHIND_FEET = 0.5
+
+function footingOf({ spot }: Plan, { levels, subjectExtent }: Assessment): Footing {
+  const { lensHeight } = spot.standpoint
+  const aboveStop = levels.standpoint + lensHeight - levels.stop
+  const carries = (subjectExtent?.far ?? 0) + BEHIND_FEET
+  return { below: lensHeight, carries, slope: -aboveStop / carries }
 }
 
 function skyDeviation({ sharp, focalLength }: Assessment, view: View, sheet: Sheet): number {

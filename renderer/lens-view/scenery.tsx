@@ -1,6 +1,6 @@
 /** The scenery of the frame as SVG: what lies in the picture, in its order, with its softness and the hour's darkness. */
 import { useId } from 'preact/hooks'
-import { GroundAreas } from './ground-areas.tsx'
+import { GroundAreas, WaterPaint } from './ground-areas.tsx'
 import type { Layer } from './layers.ts'
 import type { Picture } from './picture.ts'
 import type { SkyBody } from './sky-bodies.ts'
@@ -20,13 +20,14 @@ export function Scenery({ picture }: { readonly picture: Picture }) {
   const subjectGroup = <Subject id={id} picture={picture} />
   const [farther, nearer] = picture.landmarkBefore ? [subjectGroup, landmarkGroup] : [landmarkGroup, subjectGroup]
   const onGround = <OnGround id={id} picture={picture} />
-  const areas = { picture, near: `url(#${id}-ground)` }
+  const areas = { picture, near: `url(#${id}-ground)`, water: `url(#${id}-water)` }
   return (
     <g
       class={`lens-scene lens-sky-${picture.sky}${shaded}`}
       style={{ '--dusk': `${Math.round(picture.darkness * 100)}%` }}
     >
       <SceneryPaints id={id} height={height} horizon={horizon} />
+      {ground === null ? null : <WaterPaint id={`${id}-water`} ground={ground} />}
       <clipPath id={`${id}-frame`}>
         <rect width={width} height={height} />
       </clipPath>
