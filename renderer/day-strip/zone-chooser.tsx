@@ -148,6 +148,7 @@ function ZonePanel({ when, note, onClose }: PanelProps) {
       <p class="hint" role="status">
         {offers.length === 0 ? stripWords.zoneNone(typed) : more > 0 ? stripWords.zoneMore(more) : ''}
       </p>
+      <p class="hint">{stripWords.zoneSource}</p>
     </div>
   )
 }

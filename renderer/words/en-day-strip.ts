@@ -58,6 +58,7 @@ export const stripWords = {
   zone: (name: string, offset: string) => `${name}, ${offset}`,
   zoneButton: (name: string) => `Clock of ${name}. Choose another`,
   zoneTitle: 'Clock of the place',
+  zoneSource: 'Zones by timezone-boundary-builder from OpenStreetMap contributors, ODbL 1.0.',
   zoneFind: 'Find a zone',
   zoneAsFound: (name: string) => `As found from the place: ${name}`,
   zoneLooking: 'As found from the place',
