@@ -2,6 +2,7 @@
 import { useEffect, useRef } from 'preact/hooks'
 import type { GroundProfile } from '#core/plan/ground-profile.ts'
 import { ProfileDrawing, exaggerationText, profilePicture } from '#renderer/ground/profile-drawing.tsx'
+import { keyedPoint } from '#renderer/ground/profile-keys.ts'
 import { profilePoint } from '#renderer/state/profile-point.ts'
 import { settings } from '#renderer/state/settings.ts'
 import { groundWords } from '#renderer/words/en-ground.ts'
@@ -10,26 +11,6 @@ import { profileReading } from './ground-text.ts'
 const { profile: say } = groundWords
 
 const ROOM = { width: 344, height: 158, left: 42, right: 9, top: 12, bottom: 18 } as const
-
-/** Steps across the drawing by an arrow key; ten times as far with Shift or by the page keys. */
-const STEPS = 100
-
-/** Where a key takes the point; null when it is none of its keys. */
-export function keyedPoint(key: string, shift: boolean, at: number, length: number): number | null {
-  const step = (length / STEPS) * (shift ? 10 : 1)
-  const to: Readonly<Record<string, number>> = {
-    ArrowRight: at + step,
-    ArrowUp: at + step,
-    ArrowLeft: at - step,
-    ArrowDown: at - step,
-    PageUp: at + length / 10,
-    PageDown: at - length / 10,
-    Home: 0,
-    End: length,
-  }
-  const wanted = to[key]
-  return wanted === undefined ? null : Math.max(0, Math.min(length, wanted))
-}
 
 interface ProfileProps {
   readonly line: GroundProfile

@@ -2,6 +2,7 @@
 import { useEffect, useState } from 'preact/hooks'
 import { geodesicDistance } from '#core/geo/geodesic.ts'
 import type { Plan } from '#core/plan/plan.ts'
+import { withScreen } from '#core/plan/screens.ts'
 import type { ScreenRecord } from '#core/plan/shoot.ts'
 import { landmarkMiddle } from '#core/scene/shell.ts'
 import { fitPlaces } from '#renderer/map/map-window.ts'
@@ -13,7 +14,7 @@ import { changeShoot } from '#renderer/state/edits.ts'
 import { settings } from '#renderer/state/settings.ts'
 import { groundWords } from '#renderer/words/en-ground.ts'
 import { screenName } from './ground-text.ts'
-import { addScreen, removeScreen, withScreen } from './screen-acts.ts'
+import { addScreen, removeScreen } from './screen-acts.ts'
 
 const { screens: say } = groundWords
 const HEIGHTS = { least: 0, most: 1_000, moreThanLeast: true } as const

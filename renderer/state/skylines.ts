@@ -1,54 +1,15 @@
 /** The skylines around the board's things: exactly for where they stand, and while a hand drags only as often as it matters. */
 import { computed } from '@preact/signals'
-import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
-import type { Raised } from '#core/ground/sight.ts'
-import { type Skyline, skyline } from '#core/ground/skyline.ts'
+import { type KeptSkylines, skylinesAround } from '#core/plan/kept-skylines.ts'
 import { levelsOf } from '#core/plan/plan.ts'
-import { type SkyEyes, type Skylines, skyEyes } from '#core/plan/sky-edges.ts'
+import { type Skylines, skyEyes } from '#core/plan/sky-edges.ts'
 import { plan } from './derived.ts'
 import { liveShoot, liveSpot } from './library.ts'
 
 /** Metres that a thing under the hand may have moved before its skyline, some milliseconds' work, is looked for again. */
 const NEAR = 25
 
-interface Around {
-  readonly grid: ElevationGrid
-  readonly refraction: number
-  readonly eyes: SkyEyes
-  readonly found: Skylines
-}
-
-/** Whether the skyline seen from one eye may stand for that of another. */
-function standsFor(one: Raised | null, other: Raised | null, slack: number): boolean {
-  if (one === null || other === null) return one === other
-  if (slack === 0) return one.east === other.east && one.north === other.north && one.elevation === other.elevation
-  return Math.hypot(one.east - other.east, one.north - other.north) <= slack
-}
-
-const THINGS = ['subject', 'landmark', 'lens'] as const
-
-/** The skylines around eyes, those of before kept where an eye has moved by no more than so many metres. */
-export function skylinesAround(
-  grid: ElevationGrid,
-  refraction: number,
-  eyes: SkyEyes,
-  before: Around | null,
-  slack: number,
-): Around {
-  const known = before !== null && before.grid === grid && before.refraction === refraction ? before : null
-  if (known !== null && THINGS.every((thing) => standsFor(known.eyes[thing], eyes[thing], slack))) return known
-  const kept: Record<(typeof THINGS)[number], Skyline | null> = { subject: null, landmark: null, lens: null }
-  const from: Record<(typeof THINGS)[number], Raised | null> = { subject: null, landmark: null, lens: null }
-  for (const thing of THINGS) {
-    const eye = eyes[thing]
-    const same = known !== null && standsFor(known.eyes[thing], eye, slack)
-    from[thing] = same ? known.eyes[thing] : eye
-    kept[thing] = same ? known.found[thing] : eye === null ? null : skyline(grid, eye, refraction)
-  }
-  return { grid, refraction, eyes: from, found: kept }
-}
-
-let last: Around | null = null
+let last: KeptSkylines | null = null
 
 /** The same object for as long as nothing that it depends on has changed; null without elevations. */
 export const skylines = computed<Skylines | null>(() => {

@@ -1,6 +1,7 @@
 /** What a drag does to the plan: things go where they are brought, groups and footprints keep their shape. */
 import { describe, expect, it } from 'vitest'
 import { destination, geodesicDistance, geodesicLine } from '#core/geo/geodesic.ts'
+import type { Plan } from '#core/plan/plan.ts'
 import { type Landmark, landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle } from '#core/scene/shell.ts'
 import {
@@ -13,6 +14,7 @@ import {
   readGrip,
   withoutCorner,
 } from '#renderer/map/grip.ts'
+import { stepped } from '#renderer/map/step.ts'
 import { examplePlan } from '#test/help/plans.ts'
 
 const plan = examplePlan()
@@ -24,10 +26,14 @@ function pointsOf(landmark: Landmark | undefined): readonly { lat: number; lon: 
 }
 
 describe('grip names', () => {
-  it.each<Grip>([{ on: 'pair' }, { on: 'heading' }, { on: 'corner', index: 12 }, { on: 'edge', index: 0 }])(
-    'are read back as they were written: %o',
-    (grip) => expect(readGrip(gripName(grip))).toEqual(grip),
-  )
+  it.each<Grip>([
+    { on: 'pair' },
+    { on: 'heading' },
+    { on: 'corner', index: 12 },
+    { on: 'edge', index: 0 },
+    { on: 'screen', index: 3, end: 1 },
+    { on: 'screen', index: 0, end: null },
+  ])('are read back as they were written: %o', (grip) => expect(readGrip(gripName(grip))).toEqual(grip))
 
   it('of nothing known are nothing', () => {
     expect(readGrip('elephant')).toBeNull()
@@ -116,5 +122,39 @@ describe('gripPlace', () => {
     expect(gripPlace(plan, { on: 'parking' })).toBe(plan.spot.access.parking)
     expect(gripPlace(examplePlan({ landmark: null }), { on: 'landmark' })).toBeNull()
     expect(gripPlace(plan, { on: 'corner', index: 99 })).toBeNull()
+  })
+})
+
+describe('trees and walls', () => {
+  const line = [0, 30, 60].map((metres) => destination(plan.spot.stop.at, 75, 200 + metres))
+  const wooded: Plan = {
+    ...plan,
+    shoot: { ...plan.shoot, screens: [0, 1].map((index) => ({ id: `${index}`, name: '', line, height: 8 })) },
+  }
+
+  it('are taken by a point, which alone moves', () => {
+    const grip: Grip = { on: 'screen', index: 1, end: 2 }
+    expect(gripPlace(wooded, grip)).toEqual(line[2])
+    const { shoot, spot } = brought(wooded, grip, elsewhere)
+    expect(shoot.screens[1]?.line).toEqual([line[0], line[1], elsewhere])
+    expect(shoot.screens[0]).toBe(wooded.shoot.screens[0])
+    expect(spot).toBe(wooded.spot)
+  })
+
+  it('are taken whole, their shape kept in metres', () => {
+    const { shoot } = brought(wooded, { on: 'screen', index: 0, end: null }, elsewhere)
+    const moved = shoot.screens[0]?.line ?? []
+    expect(geodesicDistance(landmarkMiddle(moved) ?? plan.spot.stop.at, elsewhere)).toBeLessThan(0.01)
+    const [first = elsewhere, , last = elsewhere] = moved
+    expect(geodesicDistance(first, last)).toBeCloseTo(60, 3)
+    expect(geodesicLine(first, last).bearing).toBeCloseTo(75, 1)
+    expect(shoot.screens[0]?.line).not.toEqual(line)
+  })
+
+  it('step by the keys like any other thing', () => {
+    const step = { kind: 'shift', east: 10, north: 0 } as const
+    const end = stepped(wooded, { on: 'screen', index: 0, end: 0 }, step)?.shoot.screens[0]?.line[0]
+    expect(geodesicDistance(end ?? elsewhere, line[0] ?? elsewhere)).toBeCloseTo(10, 3)
+    expect(stepped(wooded, { on: 'screen', index: 9, end: 0 }, step)).toBeNull()
   })
 })

@@ -1,0 +1,52 @@
+/** The skylines of the board: exact for where things stand, kept while a hand has moved them only a little. */
+import { describe, expect, it } from 'vitest'
+import { skyline } from '#core/ground/skyline.ts'
+import { skylinesAround } from '#core/plan/kept-skylines.ts'
+import type { SkyEyes } from '#core/plan/sky-edges.ts'
+import { mountains } from '#test/help/terrain.ts'
+
+const grid = mountains(121, 30)
+const eye = (east: number, north: number) => ({ east, north, elevation: 3_000 })
+const EYES: SkyEyes = { subject: eye(0, 0), landmark: eye(400, 300), lens: eye(-10, 0) }
+const start = skylinesAround(grid, 0.13, EYES, null, 0)
+
+describe('skylines', () => {
+  it('are those of each eye', () => {
+    expect(start.found.lens?.altitudes).toEqual(skyline(grid, eye(-10, 0), 0.13).altitudes)
+    expect(start.found.landmark?.altitudes).not.toEqual(start.found.subject?.altitudes)
+  })
+
+  it('stay the same object for as long as nothing has moved', () => {
+    expect(skylinesAround(grid, 0.13, { ...EYES, subject: eye(0, 0) }, start, 0)).toBe(start)
+  })
+
+  it('under the hand stay until it is farther off than may matter, then only of what moved', () => {
+    const near = skylinesAround(grid, 0.13, { ...EYES, lens: eye(10, 0) }, start, 25)
+    expect(near).toBe(start)
+    const far = skylinesAround(grid, 0.13, { ...EYES, lens: eye(20, 0) }, start, 25)
+    expect(far.found.subject).toBe(start.found.subject)
+    expect(far.found.lens?.altitudes).toEqual(skyline(grid, eye(20, 0), 0.13).altitudes)
+  })
+
+  it('creep along with many small moves: measured from where they were last looked for', () => {
+    let around = start
+    for (const east of [0, 10, 20, 30]) around = skylinesAround(grid, 0.13, { ...EYES, lens: eye(east, 0) }, around, 25)
+    expect(around).not.toBe(start)
+  })
+
+  it('are exact again when the hand lets go, though it moved them by a step', () => {
+    const near = skylinesAround(grid, 0.13, { ...EYES, lens: eye(10, 0) }, start, 25)
+    const released = skylinesAround(grid, 0.13, { ...EYES, lens: eye(10, 0) }, near, 0)
+    expect(released.found.lens?.altitudes).toEqual(skyline(grid, eye(10, 0), 0.13).altitudes)
+    expect(released.found.subject).toBe(start.found.subject)
+  })
+
+  it('of another ground, or of other air, are all looked for anew', () => {
+    expect(skylinesAround(mountains(121, 30, 2), 0.13, EYES, start, 25).found.subject).not.toBe(start.found.subject)
+    expect(skylinesAround(grid, 0.2, EYES, start, 25).found.subject).not.toBe(start.found.subject)
+  })
+
+  it('of a landmark that is gone are gone', () => {
+    expect(skylinesAround(grid, 0.13, { ...EYES, landmark: null }, start, 25).found.landmark).toBeNull()
+  })
+})
