@@ -30,6 +30,24 @@ describe('water', () => {
     expect(water[cellAt(coast, 900, 0)]).toBe(0)
   })
 
+  test.each([
+    ['west', { columns: 2, rows: 1, sea: Uint8Array.from([1, 0]) }, (east: number) => east],
+    ['east', { columns: 2, rows: 1, sea: Uint8Array.from([0, 1]) }, (east: number) => -east],
+    ['north', { columns: 1, rows: 2, sea: Uint8Array.from([1, 0]) }, (_: number, north: number) => -north],
+    ['south', { columns: 1, rows: 2, sea: Uint8Array.from([0, 1]) }, (_: number, north: number) => north],
+  ] as const)('a channel leads it inland from the %s', (_, seas, inland) => {
+    const channel = groundOf(101, 20, (east, north) => {
+      const along = Math.abs(inland(east, north)) === Math.abs(east) ? north : east
+      return inland(east, north) < -500 ? -5 : Math.abs(along) < 50 && inland(east, north) < 800 ? 0 : 12
+    })
+    const water = waterOf(laidGrid(channel), seas)
+    const wet = (way: number): number => {
+      const far = inland(1, 0) === 0 ? 0 : inland(1, 0) * way
+      return water[cellAt(channel, far, far === 0 ? inland(0, 1) * way : 0)] ?? -1
+    }
+    expect([wet(-900), wet(300), wet(780), wet(900)]).toEqual([1, 1, 1, 0])
+  })
+
   test('there is none inland, however low the ground', () => {
     expect(waterOf(laidGrid(coast), sea(0)).includes(1)).toBe(false)
   })

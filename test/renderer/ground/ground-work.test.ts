@@ -7,8 +7,8 @@ import { HIDDEN, SEEN, UNKNOWN, viewshed } from '#core/ground/viewshed.ts'
 import { viewshedPreview } from '#core/ground/viewshed-preview.ts'
 import { type AreaJob, type GroundJob, type GroundUpdate, WINDOWS_KEPT } from '#renderer/ground/ground-job.ts'
 import { groundBuffers, groundWork } from '#renderer/ground/ground-work.ts'
-import { laidGrid } from '#renderer/ground/map-raster.ts'
-import type { Masks } from '#renderer/ground/masks.ts'
+import { laidGrid, worldAt } from '#renderer/ground/map-raster.ts'
+import { type Masks, masksOf } from '#renderer/ground/masks.ts'
 import { warped } from '#renderer/ground/warp.ts'
 import type { Step } from '#renderer/job/messages.ts'
 import { groundOf, mountains } from '#test/help/terrain.ts'
@@ -89,6 +89,29 @@ describe('an area', () => {
     const dotted = pixels.filter(({ value }) => value === UNKNOWN)
     expect(dotted.length).toBeGreaterThan(10)
     for (const { veiled, unknown } of dotted) expect([veiled, unknown]).toEqual([0, 255])
+  })
+
+  test('a veiled cell is drawn about its own place', () => {
+    const laid = laidGrid(grid)
+    for (const [column, row] of [
+      [12, 250],
+      [150, 151],
+      [280, 30],
+    ] as const) {
+      const found = new Uint8Array(grid.columns * grid.rows).fill(SEEN)
+      found[row * grid.columns + column] = HIDDEN
+      const { raster, veiled } = masksOf(laid, found, { veiled: HIDDEN, unknown: UNKNOWN })
+      let [weight, x, y] = [0, 0, 0]
+      for (let pixel = 0; pixel < raster.columns * raster.rows; pixel++) {
+        const opacity = veiled[pixel * 4 + 3] ?? 0
+        weight += opacity
+        x += opacity * ((pixel % raster.columns) + 0.5)
+        y += opacity * (Math.floor(pixel / raster.columns) + 0.5)
+      }
+      const place = worldAt(laid, grid.west + column * grid.cell, grid.north - row * grid.cell)
+      expect(Math.abs(x / weight - (place.x - raster.west) / raster.pixel)).toBeLessThan(0.15)
+      expect(Math.abs(y / weight - (place.y - raster.north) / raster.pixel)).toBeLessThan(0.15)
+    }
   })
 
   test('the exact one tells its progress in many small steps and its pictures with the last alone', () => {
