@@ -28,10 +28,14 @@ describe('skylines', () => {
     expect(far.found.lens?.altitudes).toEqual(skyline(grid, eye(20, 0), 0.13).altitudes)
   })
 
-  it('creep along with many small moves: measured from where they were last looked for', () => {
+  it('creep along with many small moves: measured from where each was last looked for', () => {
     let around = start
-    for (const east of [0, 10, 20, 30]) around = skylinesAround(grid, 0.13, { ...EYES, lens: eye(east, 0) }, around, 25)
-    expect(around).not.toBe(start)
+    for (const step of [1, 2, 3]) {
+      const eyes = { ...EYES, subject: eye(step * 30, 0), lens: eye(-10 + step * 10, 0) }
+      around = skylinesAround(grid, 0.13, eyes, around, 25)
+      // The subject is looked for at every step, the lens only when it is 30 m from where it was.
+      expect(around.found.lens === start.found.lens).toBe(step < 3)
+    }
   })
 
   it('are exact again when the hand lets go, though it moved them by a step', () => {
