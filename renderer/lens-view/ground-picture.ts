@@ -195,11 +195,18 @@ function edgesOf(drawing: Drawing, shows: (index: number, distance: number) => b
   })
 }
 
-/** Whether an edge is far enough below the sky to be told from it, or is itself the skyline and not where the elevations end. */
-function standsOut({ bands, seen, sheet }: Drawing, index: number, slope: number): boolean {
+/** A difference of slopes that is rounding. */
+const ROUNDING = 1e-9
+
+/**
+ * Whether an edge is far enough below the sky to be told from it, or is itself the skyline and not where the elevations end; what
+ * lies under the subject's own ground is not seen.
+ */
+function standsOut({ bands, seen, sheet, footing }: Drawing, index: number, slope: number): boolean {
+  if (slope < footing.slope) return false
   const sky = bands.at(-1)?.tops[index] ?? 0
   const top = seen.looks[index]?.slopes.at(-1) ?? 0
-  return slope >= top ? slope >= sky : (sky - slope) * sheet.scale > LEAST_GAP
+  return slope >= top - ROUNDING ? slope >= sky - ROUNDING : (sky - slope) * sheet.scale > LEAST_GAP
 }
 
 /** The areas of the bands from one down to another, cut at a cap where there is one. */

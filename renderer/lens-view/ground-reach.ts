@@ -17,20 +17,13 @@ function meets(east: number, north: number, from: Level, to: Level): number {
   return share >= 0 && share <= 1 && distance > 0 ? distance : Infinity
 }
 
-/** Where a direction meets nothing the thing is as far off as in the nearest one that does. */
+/** Where a direction meets nothing the thing is as far off as in the last one to the left that does, or the first to the right. */
 function filled(distances: readonly number[], otherwise: number): number[] {
-  const near = (index: number): number => {
-    for (let aside = 0; aside < distances.length; aside++) {
-      for (const at of [index - aside, index + aside]) {
-        const distance = distances[at]
-        if (distance !== undefined && distance !== Infinity) return distance
-      }
-    }
-    return otherwise
-  }
-  return distances.every((distance) => distance === Infinity)
-    ? distances.map(() => otherwise)
-    : distances.map((distance, index) => (distance === Infinity ? near(index) : distance))
+  let last = distances.find((distance) => distance !== Infinity) ?? otherwise
+  return distances.map((distance) => {
+    if (distance !== Infinity) last = distance
+    return last
+  })
 }
 
 /** Metres to the landmark's near side for every look: a summit begins at its foot, a bridge where the look meets its line. */

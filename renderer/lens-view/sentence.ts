@@ -3,7 +3,9 @@ import type { LightFrom } from '#core/light/direction.ts'
 import type { Assessment } from '#core/plan/assess.ts'
 import type { BodyReading } from '#core/plan/light-reading.ts'
 import type { Plan } from '#core/plan/plan.ts'
+import { shownFigure } from '#renderer/answers/ground-text.ts'
 import { degrees, share } from '#renderer/part/figure.ts'
+import { groundWords } from '#renderer/words/en-ground.ts'
 import { lensViewWords } from '#renderer/words/en-lens-view.ts'
 import { castsLight } from './lighting.ts'
 
@@ -68,14 +70,14 @@ function fromText({ side, hand, angle }: LightFrom): string {
   return say.sun(say.handed[side](say.hands[hand]), degrees(angle, 0))
 }
 
-/** How much of the landmark the ground lets through, rounded down so that a part hidden is never told as none; null when nothing is hidden. */
+/** How much of the landmark the ground lets through; null when nothing is hidden, or too little to tell. */
 function describeShown(plan: Plan, { landmark, ground }: Assessment): string | null {
   const shown = ground?.landmarkShown ?? null
-  if (landmark === null || !landmark.inFrame || shown === null || shown >= 1) return null
-  const hundredths = Math.floor(shown * 100)
-  return hundredths === 0
-    ? lensViewWords.allHidden(landmarkName(plan))
-    : lensViewWords.partHidden(landmarkName(plan), share(hundredths / 100))
+  if (landmark === null || !landmark.inFrame || shown === null) return null
+  const figure = shownFigure(shown)
+  if (figure === groundWords.all) return null
+  if (figure === groundWords.nothing) return lensViewWords.allHidden(landmarkName(plan))
+  return lensViewWords.partHidden(landmarkName(plan), figure)
 }
 
 /** The picture in words, for those who hear it. */

@@ -2,6 +2,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { projectLocal } from '#core/frame/projection.ts'
+import { horizonDip } from '#core/geo/curvature.ts'
 import { destination } from '#core/geo/geodesic.ts'
 import { localFrame, toLocal } from '#core/geo/local-frame.ts'
 import { type ElevationGrid, gridPoint, placeOnGrid } from '#core/ground/elevation-grid.ts'
@@ -124,7 +125,7 @@ describe('a wall between the camera and the tower', () => {
   })
 
   test('is said in words, and not where nothing is hidden', () => {
-    expect(sentence(plan, found)).toMatch(/Tower shows 25\s% of its height; the ground hides the rest\./u)
+    expect(sentence(plan, found)).toMatch(/Tower shows 2[56]\s% of its height; the ground hides the rest\./u)
     const open = northward(flat)
     expect(sentence(open, assess(open))).not.toMatch(/ground hides|hidden by/u)
     const buried = northward(groundOf(601, 10, (_, north) => 500 + (north === 0 ? 300 : 0), CENTRE))
@@ -164,13 +165,19 @@ describe('level ground', () => {
   })
 
   test('at the sea’s own level is water, up to the horizon', () => {
-    const shore = groundOf(601, 10, (_, north) => (north > -1400 ? 0 : 4), CENTRE)
-    const pieces = picture(northward(shore)).ground?.behind.flatMap((group) => group.pieces) ?? []
+    const shore = groundOf(601, 10, (_, north) => (north > -1480 ? 0 : 80), CENTRE)
+    const plan = northward(shore, { landmark: null })
+    const [found, made] = [assess(plan), picture(plan)]
+    const pieces = made.ground?.behind.flatMap((group) => group.pieces) ?? []
     const water = pieces.filter(({ kind }) => kind === 'water').map(({ path }) => path)
-    const made = picture(northward(shore))
-    // The sea's own horizon dips below the level one: less than a pixel at eye height, and never above it.
-    expect(coveredAt(water, 188) - made.horizon).toBeGreaterThan(-0.1)
-    expect(coveredAt(water, 188) - made.horizon).toBeLessThan(1)
+    // The elevations end 4.5 km out, 1.05 degrees down; the sea goes on to its own horizon, 0.25 degrees below the level.
+    const { view } = found
+    if (view === null) throw new Error('framed')
+    const horizon = Math.tan((-horizonDip(81.2, 0.13) * Math.PI) / 180)
+    const at = projectLocal(view, { east: 0, north: 1, up: horizon })
+    const y = made.height * (0.5 - (at?.y ?? 0))
+    expect(y - made.horizon).toBeGreaterThan(2)
+    expect(Math.abs(coveredAt(water, 188) - y)).toBeLessThan(0.15)
     expect(
       picture(northward(flat)).ground?.behind.flatMap(({ pieces: own }) => own.map(({ kind }) => kind)),
     ).not.toContain('water')
@@ -188,6 +195,22 @@ test('the subject is covered by ground before it alone, and only where that hide
   expect(areas(subjectAt(60, 0), 'before')).toEqual([])
   expect(areas(subjectAt(60, 1.6), 'before').length).toBeGreaterThan(0)
   expect(areas(subjectAt(20, 1.6), 'before')).toEqual([])
+})
+
+test('a level measured off the elevations carries the subject', () => {
+  // A quay the elevations don't know: 3 m above the level they have, which ends in water behind the subject.
+  const coarse = groundOf(601, 20, (_, north) => (north > -1485 ? 0 : 1), CENTRE)
+  const plan = northward(coarse, { distance: 12, landmark: null })
+  const { stop, standpoint } = plan.spot
+  const spot = { ...plan.spot, stop: { ...stop, elevation: 4 }, standpoint: { ...standpoint, elevation: 4 } }
+  const [found, made] = [assess({ ...plan, spot }), picture({ ...plan, spot })]
+  const { view } = found
+  if (view === null) throw new Error('framed')
+  const feet = projectLocal(view, toLocal(view.frame, localFrame(stop.at, 4).origin))
+  const x = WIDTH * (0.5 + (feet?.x ?? 0))
+  const y = made.height * (0.5 - (feet?.y ?? 0))
+  expect(topAt(made.ground?.near ?? '', x)).toBeLessThan(y)
+  expect(areas(made, 'before').every((path) => topAt(path, x) > y - 0.5)).toBe(true)
 })
 
 test('sun and moon behind a hill are not drawn', () => {
