@@ -116,7 +116,9 @@ export function keepArea({ ask, show }: Outside): AreaKeeper {
     } else if (!moving) begin(wanted, key)
     else {
       exact = halt(exact)
-      if (state.share !== null) change({ share: null })
+      // Until the first preview is there, what was exact a moment ago is no more than one.
+      const shown = state.shown === null ? null : { ...state.shown, preview: true }
+      if (state.share !== null || state.shown?.preview === false) change({ share: null, shown })
       if (preview === null && !isShown(key, true)) beginPreview(wanted, key)
     }
   }

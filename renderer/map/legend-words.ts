@@ -22,6 +22,7 @@ export function stateWords({ shown, share: done, fault }: AreaState): string {
   if (fault !== null) return say.failed(fault)
   const percent = share(Math.floor((done ?? 0) * 100) / 100)
   if (shown === null) return say.working(percent)
-  if (!shown.preview) return shown.of.kind === 'shade' ? say.shadeDone : say.exact
+  if (shown.of.kind === 'shade') return done === null ? say.shadeDone : say.working(percent)
+  if (!shown.preview) return say.exact
   return done === null ? say.preview : say.settling(percent)
 }

@@ -108,6 +108,16 @@ describe('under a moving hand', () => {
     expect(asked.length).toBe(2)
   })
 
+  test('what was exact is called a preview as soon as the question has moved on', () => {
+    const { keeper, asked, finish, now } = outside()
+    keeper.want(eyeAt(1), false)
+    finish(asked[0])
+    keeper.want(eyeAt(1), true)
+    expect(now().shown).toMatchObject({ of: eyeAt(1), preview: false })
+    keeper.want(eyeAt(2), true)
+    expect(now().shown).toMatchObject({ of: eyeAt(1), preview: true })
+  })
+
   test('when it rests the preview stays, still called one, until the exact one is there', () => {
     const { keeper, asked, finish, now, last } = outside()
     keeper.want(eyeAt(1), true)

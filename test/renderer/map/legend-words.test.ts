@@ -47,5 +47,6 @@ test('only what is exact is called so', () => {
   expect(stateWords(state(sight, true, 0.426))).toBe('preview; the exact one is 42\u{a0}% done')
   expect(stateWords({ ...NO_AREA, share: 0.97 })).toBe('being worked out, 97\u{a0}% done')
   expect(stateWords(state(shade, false))).toBe(groundMapWords.shadeDone)
+  expect(stateWords(state(shade, false, 0))).toBe('being worked out, 0\u{a0}% done')
   expect(stateWords({ ...NO_AREA, fault: 'the worker is lost' })).toContain('the worker is lost')
 })
