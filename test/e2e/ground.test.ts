@@ -3,9 +3,10 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
 import { assess } from '#core/plan/assess.ts'
 import { dayLight } from '#core/plan/day-light.ts'
+import { groundProfile } from '#core/plan/ground-profile.ts'
 import { type Plan, planOf } from '#core/plan/plan.ts'
 import { formatClock } from '#core/time/civil.ts'
-import { shownFigure } from '#renderer/answers/ground-text.ts'
+import { profileReading, shownFigure } from '#renderer/answers/ground-text.ts'
 import { groundWords } from '#renderer/words/en-ground.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { boardReady, dragBy, savedShoot, soon } from './board.ts'
@@ -105,8 +106,13 @@ describe('trees and walls', () => {
     await end.waitFor()
     await dragBy(page, end, 25, -60)
     await soon(async () => (await savedPlan()).shoot.screens[0]?.line[0]?.lat !== drawn?.lat)
-    // Moved, heightened, named, added: four edits go back one by one.
-    for (const left of [1, 1, 1, 0]) {
+    // The other end by the keys.
+    const other = (await savedPlan()).shoot.screens[0]?.line[1]
+    await page.getByRole('button', { name: groundWords.screens.end('Row of poplars', 2, 2) }).focus()
+    await page.keyboard.press('ArrowUp')
+    await soon(async () => ((await savedPlan()).shoot.screens[0]?.line[1]?.lat ?? 0) > (other?.lat ?? Infinity))
+    // Moved twice, heightened, named, added: five edits go back one by one.
+    for (const left of [1, 1, 1, 1, 0]) {
       const { revision } = (await savedPlan()).shoot
       await page.keyboard.press('Control+z')
       await soon(async () => {
@@ -115,6 +121,29 @@ describe('trees and walls', () => {
       })
     }
     await question().getByText(before, { exact: true }).first().waitFor()
+  })
+})
+
+describe('the profile', () => {
+  test('is read by keys, in words and as a point on the map', async () => {
+    const { page } = opened
+    const point = page.locator('.profile-point')
+    const slider = question().getByRole('slider', { name: groundWords.profile.cursor })
+    await slider.focus()
+    await page.keyboard.press('Home')
+    await point.waitFor()
+    const at = () => point.boundingBox()
+    const start = await at()
+    for (let step = 0; step < 5; step++) await page.keyboard.press('PageUp')
+    await soon(async () => (await at())?.x !== start?.x)
+    const plan = await savedPlan()
+    const line = groundProfile(plan, assess(plan).levels)
+    if (line === null) throw new Error('there is a way to the landmark')
+    const read = profileReading(line, line.length / 2, 'metric')
+    expect(await slider.getAttribute('aria-valuetext')).toBe(read)
+    await question().getByText(read, { exact: true }).waitFor()
+    await page.keyboard.press('Tab')
+    await point.waitFor({ state: 'detached' })
   })
 })
 
@@ -127,6 +156,12 @@ describe('elsewhere', () => {
     }
     await page.keyboard.press('Control+i')
     await page.getByRole('rowheader', { name: groundWords.question }).waitFor()
+    const row = page.getByRole('row', { name: new RegExp(`^${groundWords.rows.shown}`, 'u') })
+    for (const index of [0, 1]) {
+      // The board's window serves both places: they lie within two kilometres of each other.
+      const share = assess(await savedPlan(index)).ground?.landmarkShown ?? null
+      await row.getByRole('cell').nth(index).getByText(shownFigure(share).toLowerCase()).waitFor()
+    }
     await page.keyboard.press('Escape')
   })
 
