@@ -11,6 +11,7 @@ import type { Plan } from '#core/plan/plan.ts'
 import type { Landmark } from '#core/scene/landmark.ts'
 import { type Picture, pictureOf } from '#renderer/lens-view/picture.ts'
 import { describe as sentence } from '#renderer/lens-view/sentence.ts'
+import { generator } from '#test/help/generator.ts'
 import { cornersOf } from '#test/help/path.ts'
 import { examplePlan } from '#test/help/plans.ts'
 import { groundOf, mountains } from '#test/help/terrain.ts'
@@ -116,7 +117,7 @@ describe('a wall between the camera and the tower', () => {
   })
 
   test('ground behind the tower is drawn before it, ground before it after', () => {
-    const high = groundOf(601, 10, (_, north) => 500 + (north === 0 ? 20 : north === 2500 ? 300 : 0), CENTRE)
+    const high = groundOf(601, 10, (_, north) => 500 + (north === 0 ? 20 : north === 2000 ? 300 : 0), CENTRE)
     const both = picture(northward(high))
     const [behind, between] = [coveredAt(areas(both, 'behind'), x), coveredAt(areas(both, 'between'), x)]
     expect(behind).toBeLessThan(both.horizon - 20)
@@ -211,6 +212,38 @@ test('a level measured off the elevations carries the subject', () => {
   const y = made.height * (0.5 - (feet?.y ?? 0))
   expect(topAt(made.ground?.near ?? '', x)).toBeLessThan(y)
   expect(areas(made, 'before').every((path) => topAt(path, x) > y - 0.5)).toBe(true)
+})
+
+test('a level measured under the elevations does not bury the lens', () => {
+  const plan = northward(flat, { landmark: null })
+  const { stop, standpoint } = plan.spot
+  const spot = { ...plan.spot, stop: { ...stop, elevation: 495 }, standpoint: { ...standpoint, elevation: 495 } }
+  const made = picture({ ...plan, spot })
+  // The ground rises from 1.2 m under the lens to 3.8 m over it within some 90 m, and no more.
+  for (const x of [1, 188, 375]) {
+    expect(coveredAt(areas(made, 'behind'), x)).toBeLessThan(made.horizon - 10)
+    expect(coveredAt(areas(made, 'behind'), x)).toBeGreaterThan(made.horizon - 40)
+  }
+})
+
+test('in mountains the subject’s feet stand on the ground that is drawn, however coarse the elevations', () => {
+  const land = mountains(401, 30, 5)
+  const next = generator(4)
+  let stood = 0
+  for (let round = 0; round < 60; round++) {
+    const at = placeOnGrid(land, (next() - 0.5) * 9000, (next() - 0.5) * 9000)
+    const plan = northward(land, { at, bearing: next() * 360, distance: 6 + next() * 25, landmark: null, shot: {} })
+    const found = assess(plan)
+    const { levels, view } = found
+    if (view === null || levels.standpoint + 1.1 < levels.stop) continue
+    const made = picture(plan, found)
+    const feet = projectLocal(view, toLocal(view.frame, localFrame(plan.spot.stop.at, levels.stop).origin))
+    if (feet === null || Math.abs(feet.x) > 0.5) continue
+    stood++
+    const y = made.height * (0.5 - feet.y)
+    expect(topAt(made.ground?.near ?? '', WIDTH * (0.5 + feet.x))).toBeLessThan(y + 0.1)
+  }
+  expect(stood).toBeGreaterThan(20)
 })
 
 test('sun and moon behind a hill are not drawn', () => {
