@@ -11,6 +11,7 @@ import { compassName } from '#core/units/compass.ts'
 import type { UnitSystem } from '#core/units/length.ts'
 import { degrees, elevation, metres, share } from '#renderer/part/figure.ts'
 import { landmarkName, subjectName } from '#renderer/state/names.ts'
+import { words } from '#renderer/words/en.ts'
 import { groundWords as say } from '#renderer/words/en-ground.ts'
 
 const NOTHING_UNKNOWN = '–'
@@ -90,6 +91,14 @@ export function slopeText(under: GroundUnder): string | null {
 /** "measured", "from elevations at 20 m", "assumed level". */
 export function levelSourceText(from: LevelSource, cell: number, units: UnitSystem): string {
   return say.under.sources[from](metres(cell, units))
+}
+
+/** Under a field for a level: what the elevations say there, which counts for as long as nothing is entered. */
+export function elevationHint(under: GroundUnder | null | undefined, units: UnitSystem): string {
+  const read = under?.read ?? null
+  if (read === null) return words.answers.where.unknownHint
+  const text = elevation(read, units)
+  return under?.from === 'measured' ? say.readAgainst(text) : say.readHint(text)
 }
 
 /** Metres by which a measured level may differ from the elevations before it is asked about: more than they err by as a rule. */

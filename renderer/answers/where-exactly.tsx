@@ -3,7 +3,6 @@ import { COORDINATE_FORMS } from '#core/geo/coordinate-text.ts'
 import { destination } from '#core/geo/geodesic.ts'
 import { followed, moveStandpoint, moveStop, setStandpoint, setStop, turnSubject } from '#core/plan/arrange.ts'
 import type { Assessment } from '#core/plan/assess.ts'
-import type { GroundUnder } from '#core/plan/ground-reading.ts'
 import { type Plan, planOf } from '#core/plan/plan.ts'
 import type { Spot } from '#core/plan/spot.ts'
 import { bearingOfStandpoint } from '#core/plan/stand.ts'
@@ -11,7 +10,6 @@ import { wrapBearing } from '#core/units/angle.ts'
 import { Choice } from '#renderer/part/choice.tsx'
 import { CoordinateField } from '#renderer/part/coordinate-field.tsx'
 import { FigureField, LengthField } from '#renderer/part/figure-field.tsx'
-import { elevation } from '#renderer/part/figure.ts'
 import { Question } from '#renderer/part/question.tsx'
 import { Warnings } from '#renderer/part/warning.tsx'
 import { coordinateForm } from '#renderer/state/coordinate-form.ts'
@@ -19,8 +17,8 @@ import { changeSpot } from '#renderer/state/edits.ts'
 import { landmarkName } from '#renderer/state/names.ts'
 import { page, placing } from '#renderer/state/page.ts'
 import { settings } from '#renderer/state/settings.ts'
-import { groundWords } from '#renderer/words/en-ground.ts'
 import { words } from '#renderer/words/en.ts'
+import { elevationHint } from './ground-text.ts'
 import { problemSentences } from './problem-text.ts'
 
 const ELEVATIONS = { least: -500, most: 9_000 } as const
@@ -84,6 +82,7 @@ function Places({ plan }: { plan: Plan }) {
 function Measures({ plan, found }: { plan: Plan; found: Assessment }) {
   const { where, edit } = words.answers
   const { standpoint, stop } = plan.spot
+  const { units } = settings.value
   const away = bearingOfStandpoint(plan) ?? 180
   return (
     <div class="field-row">
@@ -113,26 +112,18 @@ function Measures({ plan, found }: { plan: Plan; found: Assessment }) {
         label={where.standpointElevation}
         value={standpoint.elevation}
         limits={ELEVATIONS}
-        hint={elevationHint(found.ground?.standpoint)}
+        hint={elevationHint(found.ground?.standpoint, units)}
         onTakeUnknown={(elevation) => save(edit.elevation, setStandpoint(plan, { elevation }))}
       />
       <LengthField
         label={where.subjectElevation}
         value={stop.elevation}
         limits={ELEVATIONS}
-        hint={elevationHint(found.ground?.stop)}
+        hint={elevationHint(found.ground?.stop, units)}
         onTakeUnknown={(elevation) => save(edit.elevation, setStop(plan, { elevation }))}
       />
     </div>
   )
-}
-
-/** What the elevations say there, which counts for as long as nothing is entered. */
-function elevationHint(under: GroundUnder | undefined): string {
-  const read = under?.read ?? null
-  if (under === undefined || read === null) return words.answers.where.unknownHint
-  const text = elevation(read, settings.value.units)
-  return under.from === 'measured' ? groundWords.readAgainst(text) : groundWords.readHint(text)
 }
 
 function LandmarkChoice({ plan }: { plan: Plan }) {

@@ -2,13 +2,13 @@
 import type { LaidGrid, MapRaster } from './map-raster.ts'
 import { warpLine } from './warp.ts'
 
-/** Pictures on one raster, four bytes a pixel, black with opacity alone. */
+/** Opacities on one raster, a byte a pixel, row by row. */
 export interface Masks {
   readonly raster: MapRaster
   /** What is hidden or in the shade. */
-  readonly veiled: Uint8ClampedArray<ArrayBuffer>
+  readonly veiled: Uint8ClampedArray
   /** Null where everything is known. */
-  readonly unknown: Uint8ClampedArray<ArrayBuffer> | null
+  readonly unknown: Uint8ClampedArray | null
 }
 
 /** Which value of a cell is veiled, and which is unknown. */
@@ -21,8 +21,8 @@ export interface Meaning {
 export function masksOf(laid: LaidGrid, found: Uint8Array, meaning: Meaning): Masks {
   const { grid, raster, toGrid } = laid
   const { columns, rows } = raster
-  const veiled = new Uint8ClampedArray(columns * rows * 4)
-  const unknown = new Uint8ClampedArray(columns * rows * 4)
+  const veiled = new Uint8ClampedArray(columns * rows)
+  const unknown = new Uint8ClampedArray(columns * rows)
   const xs = new Float64Array(columns)
   const ys = new Float64Array(columns)
   let anyUnknown = false
@@ -30,7 +30,7 @@ export function masksOf(laid: LaidGrid, found: Uint8Array, meaning: Meaning): Ma
     warpLine(toGrid, row + 0.5, xs, ys)
     for (let column = 0; column < columns; column++) {
       const [x, y] = [xs[column] as number, ys[column] as number]
-      const at = (row * columns + column) * 4 + 3
+      const at = row * columns + column
       // Beyond the outermost centres by more than rounding nothing was found.
       if (x < -0.5 || y < -0.5 || x > grid.columns - 0.5 || y > grid.rows - 0.5) {
         unknown[at] = 255

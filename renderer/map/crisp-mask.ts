@@ -23,7 +23,7 @@ export function crispMask(mask: Uint8ClampedArray, raster: MapRaster, on: OnMap,
   const columns = Math.ceil((box.right - box.left) / GRAIN)
   const rows = Math.ceil((box.bottom - box.top) / GRAIN)
   const bytes = new Uint8ClampedArray(columns * rows * 4)
-  const alpha = (column: number, row: number): number => mask[(row * raster.columns + column) * 4 + 3] as number
+  const alpha = (column: number, row: number): number => mask[row * raster.columns + column] as number
   for (let row = 0; row < rows; row++) {
     const y = (box.top + (row + 0.5) * GRAIN - whole.top) / scale - 0.5
     if (y < -0.5 || y > raster.rows - 0.5) continue

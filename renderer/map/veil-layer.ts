@@ -15,7 +15,7 @@ import { type VeilKind, veilFill } from './veil-pattern.ts'
 
 type Pen = CanvasRenderingContext2D | OffscreenCanvasRenderingContext2D
 
-/** Share of the window's width and height drawn beyond each of its sides. */
+/** Share of the window's width and height drawn beyond each of its sides; of a preview, which the next replaces, nothing. */
 const BEYOND = 0.3
 
 /** Pixels that a raster's pixel must have on the map to be seen as one, and its edge drawn clearly. */
@@ -35,21 +35,28 @@ function veilOf(area: ShownArea): Veil {
   return veil
 }
 
+/** Black with a mask's opacity, four bytes a pixel. */
+function inked(mask: Uint8ClampedArray): Uint8ClampedArray<ArrayBuffer> {
+  const bytes = new Uint8ClampedArray(mask.length * 4)
+  for (let pixel = 0; pixel < mask.length; pixel++) bytes[pixel * 4 + 3] = mask[pixel] as number
+  return bytes
+}
+
 const pictures = new WeakMap<Uint8ClampedArray, OffscreenCanvas>()
 
-function drawMask(pen: Pen, mask: Uint8ClampedArray<ArrayBuffer>, raster: MapRaster, on: OnMap, box: Box): void {
+function drawMask(pen: Pen, mask: Uint8ClampedArray, raster: MapRaster, on: OnMap, box: Box): void {
   if (raster.pixel * on.size > ENLARGED) {
     const { columns, rows, bytes } = crispMask(mask, raster, on, box)
     pen.drawImage(pictureOf(bytes, { columns, rows }), box.left, box.top, columns * GRAIN, rows * GRAIN)
     return
   }
-  const known = pictures.get(mask) ?? pictureOf(mask, raster)
+  const known = pictures.get(mask) ?? pictureOf(inked(mask), raster)
   pictures.set(mask, known)
   drawRaster(pen, known, raster, on, box)
 }
 
-function grown({ left, top, right, bottom }: Box): Box {
-  const [x, y] = [Math.ceil((right - left) * BEYOND), Math.ceil((bottom - top) * BEYOND)]
+function grown({ left, top, right, bottom }: Box, beyond: number): Box {
+  const [x, y] = [Math.ceil((right - left) * beyond), Math.ceil((bottom - top) * beyond)]
   return { left: left - x, top: top - y, right: right + x, bottom: bottom + y }
 }
 
@@ -146,7 +153,7 @@ export function layVeil(map: L.Map): () => void {
     if (still) return
     standStill(pane)
     canvas.hidden = false
-    drawn = { veil, look, box: grown(look.box), dark: isDark }
+    drawn = { veil, look, box: grown(look.box, shown.preview ? 0 : BEYOND), dark: isDark }
     paint(canvas, veil, look, drawn.box)
   })
 }

@@ -2,12 +2,15 @@
 import { useState } from 'preact/hooks'
 import type { Shoot } from '#core/plan/shoot.ts'
 import { LANDMARK_KINDS, type Landmark, type LandmarkKind, SPAN_FORMS, type Span } from '#core/scene/landmark.ts'
+import { elevationHint } from '#renderer/answers/ground-text.ts'
 import { Choice } from '#renderer/part/choice.tsx'
 import { LengthField } from '#renderer/part/figure-field.tsx'
 import { Icon } from '#renderer/part/icon.tsx'
 import { Question } from '#renderer/part/question.tsx'
 import { TextField } from '#renderer/part/text-field.tsx'
+import { assessment, plan } from '#renderer/state/derived.ts'
 import { landmarkName } from '#renderer/state/names.ts'
+import { settings } from '#renderer/state/settings.ts'
 import { words } from '#renderer/words/en.ts'
 import { addLandmark, changeLandmark, placeLandmark, removeLandmark } from './landmark-acts.ts'
 import { LandmarkPoints } from './landmark-points.tsx'
@@ -82,6 +85,8 @@ interface MeasuresProps {
 
 function Measures({ landmark, onChange }: MeasuresProps) {
   const say = words.shoot
+  // Only of the landmark that the spot on the board looks at is the ground at hand.
+  const under = plan.value?.landmark?.id === landmark.id ? assessment.value?.ground?.landmark : null
   return (
     <div class="field-row">
       <LengthField
@@ -104,7 +109,7 @@ function Measures({ landmark, onChange }: MeasuresProps) {
         label={say.baseElevation}
         value={landmark.baseElevation}
         limits={ELEVATIONS}
-        hint={say.unknownHint}
+        hint={elevationHint(under, settings.value.units)}
         onTakeUnknown={(baseElevation) => onChange({ ...landmark, baseElevation })}
       />
     </div>

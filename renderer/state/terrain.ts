@@ -113,13 +113,15 @@ export function terrainAtHand(stop: LatLon, landmark: Landmark | null): Elevatio
   return around(wantedFor(stop, landmark)).grid
 }
 
-const boardWanted = computed<Wanted | null>(() => {
-  const spot = boardSpot.value
-  const shoot = boardShoot.value
-  if (spot === null || shoot === null) return null
-  const landmark = shoot.landmarks.find((candidate) => candidate.id === spot.landmarkId) ?? null
-  return wantedFor(spot.stop.at, landmark)
-})
+/** By identity the same while only other things move: a dragged standpoint wants no other ground. */
+const boardStop = computed(() => boardSpot.value?.stop.at ?? null)
+const boardLandmark = computed(
+  () => boardShoot.value?.landmarks.find((candidate) => candidate.id === boardSpot.value?.landmarkId) ?? null,
+)
+
+const boardWanted = computed<Wanted | null>(() =>
+  boardStop.value === null ? null : wantedFor(boardStop.value, boardLandmark.value),
+)
 
 /** The ground of the spot on the board. */
 export const boardGround = computed<GroundAround>(() => {

@@ -7,6 +7,7 @@ import type { Landmark } from '#core/scene/landmark.ts'
 import { civilDayOf } from '#core/time/civil.ts'
 import {
   differenceSentence,
+  elevationHint,
   flatSpans,
   hiddenSentence,
   levelSourceText,
@@ -18,6 +19,7 @@ import {
   subjectSightText,
 } from '#renderer/answers/ground-text.ts'
 import { groundWords as say } from '#renderer/words/en-ground.ts'
+import { words } from '#renderer/words/en.ts'
 import { examplePlan } from '#test/help/plans.ts'
 
 const AT = { lat: 46.9, lon: 10.3 }
@@ -135,6 +137,13 @@ describe('levels', () => {
     expect(slopeText(under)).toContain('south-east')
     expect(slopeText({ ...under, slope: 0, aspect: null })).toBe(say.under.level)
     expect(slopeText({ ...under, slope: null, aspect: null })).toBeNull()
+  })
+
+  it('tell under their field what the elevations say, or that nobody knows', () => {
+    expect(plain(elevationHint({ ...under, from: 'elevations' }, 'metric'))).toBe('42 m by the elevations')
+    expect(plain(elevationHint(under, 'metric'))).toContain('The elevations say 42 m')
+    expect(elevationHint({ ...under, read: null }, 'metric')).toBe(words.answers.where.unknownHint)
+    expect(elevationHint(undefined, 'metric')).toBe(words.answers.where.unknownHint)
   })
 
   it('are asked about when measured far from what the elevations say, as a receiver’s height may be', () => {

@@ -52,7 +52,7 @@ function agreed(masks: Masks, found: Uint8Array, on = grid): { value: number; ve
       const cell = top * on.columns + left
       const four = [cell, cell + 1, cell + on.columns, cell + on.columns + 1].map((at) => found[at])
       if (new Set(four).size > 1) continue
-      const at = (row * raster.columns + column) * 4 + 3
+      const at = row * raster.columns + column
       pixels.push({ value: four[0] ?? -1, veiled: veiled[at] ?? -1, unknown: unknown?.[at] ?? 0 })
     }
   }
@@ -103,7 +103,7 @@ describe('an area', () => {
       const { raster, veiled } = masksOf(laid, found, { veiled: HIDDEN, unknown: UNKNOWN })
       let [weight, x, y] = [0, 0, 0]
       for (let pixel = 0; pixel < raster.columns * raster.rows; pixel++) {
-        const opacity = veiled[pixel * 4 + 3] ?? 0
+        const opacity = veiled[pixel] ?? 0
         weight += opacity
         x += opacity * ((pixel % raster.columns) + 0.5)
         y += opacity * (Math.floor(pixel / raster.columns) + 0.5)

@@ -7,7 +7,7 @@ import type { Masks } from '#renderer/ground/masks.ts'
 
 const masks: Masks = {
   raster: { west: 0, north: 0, pixel: 1, columns: 1, rows: 1 },
-  veiled: new Uint8ClampedArray(4),
+  veiled: new Uint8ClampedArray(1),
   unknown: null,
 }
 

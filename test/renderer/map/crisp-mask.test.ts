@@ -5,8 +5,8 @@ import { GRAIN, crispMask } from '#renderer/map/crisp-mask.ts'
 /** Four pixels wide and high; the left two columns are so. A pixel is 40 wide on the map, the raster's corner at 100, 60. */
 const raster = { west: 0, north: 0, pixel: 1, columns: 4, rows: 4 }
 const on = { size: 40, left: -100, top: -60 }
-const mask = new Uint8ClampedArray(64)
-for (let pixel = 0; pixel < 16; pixel++) mask[pixel * 4 + 3] = pixel % 4 < 2 ? 255 : 0
+const mask = new Uint8ClampedArray(16)
+for (let pixel = 0; pixel < 16; pixel++) mask[pixel] = pixel % 4 < 2 ? 255 : 0
 
 function at(x: number, y: number, box = { left: 0, top: 0, right: 400, bottom: 300 }): number {
   const { columns, bytes } = crispMask(mask, raster, on, box)
