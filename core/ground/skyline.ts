@@ -1,5 +1,6 @@
 /** The skyline around a point: how high the ground stands against the sky at every azimuth, and how far off it is. */
 import { wrapBearing } from '#core/units/angle.ts'
+import { valueAround } from '#core/units/around.ts'
 import { type ElevationGrid, elevationAt } from './elevation-grid.ts'
 import { lookFrom, lookTowards } from './horizon-ray.ts'
 import type { Raised } from './sight.ts'
@@ -42,16 +43,7 @@ export function skyline(grid: ElevationGrid, eye: Raised, refraction: number, st
 
 /** Degrees above the level of the skyline at any azimuth, straight between the two next to it; null where no ground is known. */
 export function skylineAt(line: Skyline, azimuth: number): number | null {
-  const at = wrapBearing(azimuth) / line.step
-  const count = line.altitudes.length
-  const before = Math.floor(at) % count
-  const low = line.altitudes[before] ?? Number.NaN
-  const high = line.altitudes[(before + 1) % count] ?? Number.NaN
-  if (Number.isNaN(low) || Number.isNaN(high)) {
-    const nearer = at - Math.floor(at) < 0.5 ? low : high
-    return Number.isNaN(nearer) ? null : nearer
-  }
-  return low + (at - Math.floor(at)) * (high - low)
+  return valueAround(line.altitudes, line.step, azimuth)
 }
 
 /** Metres to what makes the skyline at the azimuth nearest to one; null where no ground is known. */

@@ -4,7 +4,7 @@ import { type Span, spansAbove } from './crossing.ts'
 import type { LightStage } from './light-stage.ts'
 import { type Hours, type LightWishes, type WishKind, contradictions, wishesMade } from './light-wish.ts'
 import { LOOK_OVER_GROUND_EVERY } from './sky-edge.ts'
-import { type SunLook, lookAtSun, wishMargin } from './wish-margin.ts'
+import { rememberingSun, wishMargin } from './wish-margin.ts'
 
 export interface WishWindows {
   readonly kind: WishKind
@@ -38,18 +38,6 @@ function lookEvery(kind: WishKind, { skylines }: LightStage): number {
           ? skylines.lens
           : null
   return edge === null ? LOOK_EVERY : LOOK_OVER_GROUND_EVERY
-}
-
-/** The sun at the instants asked for, each worked out once: every wish looks at the same ones first. */
-function rememberingSun(stage: LightStage): (instant: number) => SunLook {
-  const known = new Map<number, SunLook>()
-  return (instant) => {
-    const before = known.get(instant)
-    if (before !== undefined) return before
-    const look = lookAtSun(stage.at, instant)
-    known.set(instant, look)
-    return look
-  }
 }
 
 /** The stretch that an hours wish means on a day, within that day; two where it runs past midnight. */
@@ -102,7 +90,7 @@ function pairsApart(windows: readonly WishWindows[]): (readonly [WishKind, WishK
 
 /** Times are exact to a second. */
 export function dayWindows(stage: LightStage, wishes: LightWishes, day: CivilDay, zone: Zone): DayWindows {
-  const sun = rememberingSun(stage)
+  const sun = rememberingSun(stage.at)
   const windows = wishesMade(wishes).map((kind): WishWindows => {
     if (kind === 'hours') return { kind, spans: wishes.hours === null ? [] : hoursSpans(wishes.hours, day, zone) }
     const margin = (instant: number): number => wishMargin(kind, wishes, stage, instant, sun(instant))
@@ -139,7 +127,7 @@ const CHEAP_FIRST: readonly WishKind[] = ['hours', 'altitude', 'soft', 'sun', 's
 function commonOfDay(stage: LightStage, wishes: LightWishes, day: CivilDay, zone: Zone): readonly Span[] {
   const made = new Set(wishesMade(wishes))
   if (made.size === 0) return []
-  const sun = rememberingSun(stage)
+  const sun = rememberingSun(stage.at)
   let left: readonly Span[] = [{ from: day.start, until: day.end }]
   for (const kind of CHEAP_FIRST) {
     if (!made.has(kind) || left.length === 0) continue

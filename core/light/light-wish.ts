@@ -1,6 +1,6 @@
 /** Light wishes: what is wished of the light, each with the heights of the sun it needs, and which two can't be met together. */
 import { SUN_RISE_ALTITUDE, TWILIGHT_ALTITUDE } from './day-events.ts'
-import { apparentAltitude } from './refraction.ts'
+import { trueAltitude } from './refraction.ts'
 
 export const SUBJECT_LIGHTS = ['lit', 'in-shade', 'back-lit'] as const
 export const LANDMARK_LIGHTS = ['lit', 'raking', 'in-shade'] as const
@@ -60,18 +60,6 @@ function altitudesFor(kind: WishKind, wishes: LightWishes): readonly [number, nu
   if (kind === 'altitude' && wishes.altitude !== null)
     return [trueAltitude(wishes.altitude.least), trueAltitude(wishes.altitude.most)]
   return null
-}
-
-/** The airless altitude behind an apparent one, by halving: `apparentAltitude` rises throughout. */
-export function trueAltitude(apparent: number): number {
-  let low = apparent - 2
-  let high = apparent
-  for (let round = 0; round < 50; round++) {
-    const middle = (low + high) / 2
-    if (apparentAltitude(middle) < apparent) low = middle
-    else high = middle
-  }
-  return high
 }
 
 /** Pairs of wishes that no sun can meet together, wherever it goes: the heights they need don't touch. */

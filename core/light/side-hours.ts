@@ -6,7 +6,7 @@ import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
 import { type Span, spansAbove } from './crossing.ts'
 import { SUN_RISE_ALTITUDE } from './day-events.ts'
 import { LOOK_EVERY, totalOf } from './light-window.ts'
-import { type SunLook, lookAtSun } from './wish-margin.ts'
+import { type SunLook, rememberingSun } from './wish-margin.ts'
 
 /** A face as this question needs it: where it looks, in east, north and up at the place. */
 export interface SidedFace {
@@ -29,14 +29,7 @@ function litMargin(normal: LocalPoint, sun: SunLook): number {
 
 /** The stretches of a day in which each face has direct light; times are exact to a second. */
 export function faceDays(at: LatLon, faces: readonly SidedFace[], day: CivilDay): FaceDay[] {
-  const known = new Map<number, SunLook>()
-  const look = (instant: number): SunLook => {
-    const before = known.get(instant)
-    if (before !== undefined) return before
-    const sun = lookAtSun(at, instant)
-    known.set(instant, sun)
-    return sun
-  }
+  const look = rememberingSun(at)
   return faces.map(({ id, normal }) => ({
     id,
     spans: spansAbove((instant) => litMargin(normal, look(instant)), day.start, day.end, LOOK_EVERY),

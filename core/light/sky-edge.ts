@@ -1,5 +1,5 @@
 /** How far the sun stands above what bounds the sky: the level horizon, or the skyline that the ground makes of it. */
-import { wrapBearing } from '#core/units/angle.ts'
+import { valueAround } from '#core/units/around.ts'
 import type { CivilDay } from '#core/time/civil.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { type Span, spansAbove } from './crossing.ts'
@@ -10,17 +10,7 @@ import { SUN_RADIUS, sunAt } from './sky.ts'
 
 /** Degrees of the skyline at an azimuth, straight between the two next to it; null where no ground is known. */
 export function edgeAt(edge: SkyEdge, azimuth: number): number | null {
-  const at = wrapBearing(azimuth) / edge.step
-  const count = edge.altitudes.length
-  const before = Math.floor(at) % count
-  const low = edge.altitudes[before] ?? Number.NaN
-  const high = edge.altitudes[(before + 1) % count] ?? Number.NaN
-  const part = at - Math.floor(at)
-  if (Number.isNaN(low) || Number.isNaN(high)) {
-    const nearer = part < 0.5 ? low : high
-    return Number.isNaN(nearer) ? null : nearer
-  }
-  return low + part * (high - low)
+  return valueAround(edge.altitudes, edge.step, azimuth)
 }
 
 /** The sun as this question needs it, degrees. */

@@ -28,6 +28,18 @@ export function lookAtSun(at: LatLon, instant: number): SunLook {
   return { azimuth, altitude, apparent, direction: sunDirection(azimuth, apparent) }
 }
 
+/** The sun at the instants asked for, each worked out once: every wish and every face looks at the same ones first. */
+export function rememberingSun(at: LatLon): (instant: number) => SunLook {
+  const known = new Map<number, SunLook>()
+  return (instant) => {
+    const before = known.get(instant)
+    if (before !== undefined) return before
+    const look = lookAtSun(at, instant)
+    known.set(instant, look)
+    return look
+  }
+}
+
 /** A side counts as lit when half of what is seen of the thing is; as in shade when no more than a tenth of it is lit. */
 export const LIT_FROM = 0.5
 export const SHADE_UNTIL = 0.1

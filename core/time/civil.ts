@@ -197,8 +197,8 @@ export function offsetText(offset: number): string {
   return `UTC${offset < 0 ? '−' : '+'}${Math.floor(seconds / 3600)}${tail}`
 }
 
-const WEEKDAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun']
-const MONTHS = [
+export const WEEKDAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun']
+export const MONTHS = [
   'January',
   'February',
   'March',

@@ -2,6 +2,7 @@
 import type { Body } from '#core/light/body.ts'
 import type { SkyLight } from '#core/light/alignment.ts'
 import type { TargetName } from '#core/plan/alignment-target.ts'
+import { MONTHS, WEEKDAYS } from '#core/time/civil.ts'
 
 const days = (count: number): string => `${count} ${count === 1 ? 'day' : 'days'}`
 
@@ -18,23 +19,10 @@ export const daysWords = {
     later: 'One year later',
     outside: 'Choose a year from 1900 to 2100.',
     gridLabel: (year: number) => `Minutes of light as wished on each day of ${year}, weeks as columns`,
-    weekdays: ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'],
+    weekdays: WEEKDAYS,
     weekdayNames: ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'],
     months: ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'],
-    monthNames: [
-      'January',
-      'February',
-      'March',
-      'April',
-      'May',
-      'June',
-      'July',
-      'August',
-      'September',
-      'October',
-      'November',
-      'December',
-    ],
+    monthNames: MONTHS,
     keys: 'Arrow keys go from day to day, Page Up and Page Down by four weeks; Enter chooses the day.',
     legend: 'Larger square, more minutes',
     none: 'none',

@@ -1,8 +1,8 @@
 /** Light wishes: which two no sun can meet together, and altitudes with and without air. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { type LightWishes, NO_WISHES, contradictions, trueAltitude, wishesMade } from '#core/light/light-wish.ts'
-import { apparentAltitude } from '#core/light/refraction.ts'
+import { type LightWishes, NO_WISHES, contradictions, wishesMade } from '#core/light/light-wish.ts'
+import { apparentAltitude, trueAltitude } from '#core/light/refraction.ts'
 
 function wished(part: Partial<LightWishes>): LightWishes {
   return { ...NO_WISHES, ...part }
