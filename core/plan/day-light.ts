@@ -1,4 +1,5 @@
 /** The light of a spot's day: what sun and moon do from the first to the last minute by the place's clock, and the light windows. */
+import type { LatLon } from '#core/geo/lat-lon.ts'
 import { type MoonDay, type SunDay, moonDay, sunDay } from '#core/light/day-events.ts'
 import type { Span } from '#core/light/crossing.ts'
 import { LEVEL_HORIZON, type LightStage, type SkyEdge, type StagedSkylines } from '#core/light/light-stage.ts'
@@ -33,15 +34,29 @@ export function stageOf(plan: Plan, found: Assessment, skylines: StagedSkylines 
   return lightStage(plan, { view, levels, toSubject: toSubject.bearing }, skylines ?? LEVEL_HORIZON)
 }
 
-export function lightOfDay(stage: LightStage, wishes: LightWishes, day: CivilDay, zone: Zone): DayLight {
+/** What sun and moon do over a day at a place, whatever is photographed there. */
+export type SkyDay = Pick<DayLight, 'sun' | 'moon'>
+
+export function skyOfDay(at: LatLon, day: CivilDay): SkyDay {
+  return { sun: sunDay(at, day.start, day.end), moon: moonDay(at, day.start, day.end) }
+}
+
+/** `sky` of the stage's place and this day may be at hand already: a camera that moves changes none of it. */
+export function lightOfDay(
+  stage: LightStage,
+  wishes: LightWishes,
+  day: CivilDay,
+  zone: Zone,
+  sky: SkyDay = skyOfDay(stage.at, day),
+): DayLight {
   const direct = (edge: SkyEdge | null): readonly Span[] | null =>
     edge === null ? null : directLight(stage.at, edge, day)
   const { subject, landmark, lens } = stage.skylines
   return {
     day,
     zone,
-    sun: sunDay(stage.at, day.start, day.end),
-    moon: moonDay(stage.at, day.start, day.end),
+    sun: sky.sun,
+    moon: sky.moon,
     windows: dayWindows(stage, wishes, day, zone),
     direct: { subject: direct(subject), landmark: direct(landmark), lens: direct(lens) },
   }

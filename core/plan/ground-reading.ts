@@ -2,14 +2,12 @@
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import {
   type ElevationGrid,
-  type GridPoint,
   elevationAt,
   elevationAtPlace,
   gridPoint,
   placeOnGrid,
   slopeAndAspectAt,
 } from '#core/ground/elevation-grid.ts'
-import type { Screen } from '#core/ground/screen.ts'
 import type { Raised } from '#core/ground/sight.ts'
 import { type Sightline, type Tightest, sightline } from '#core/ground/sightline.ts'
 import { type Landmark, landmarkPoints } from '#core/scene/landmark.ts'
@@ -133,9 +131,13 @@ function placed(grid: ElevationGrid, tightest: Tightest | null): HiddenBy | null
   return { at: placeOnGrid(grid, tightest.east, tightest.north), distance, above: -clearance, screen }
 }
 
+function look(grid: ElevationGrid, eye: Raised, post: Post, { shoot }: Plan): Sightline {
+  const target = { ...gridPoint(grid, post.at), low: post.low, high: post.high }
+  return sightline(grid, eye, target, shoot.refraction, shoot.screens)
+}
+
 function reading(grid: ElevationGrid, eye: Raised, post: Post, plan: Plan): SightReading {
-  const at: GridPoint = gridPoint(grid, post.at)
-  const sight = sightline(grid, eye, { ...at, low: post.low, high: post.high }, plan.shoot.refraction, screensOf(plan))
+  const sight = look(grid, eye, post, plan)
   return {
     distance: sight.distance,
     height: post.high - post.low,
@@ -147,16 +149,12 @@ function reading(grid: ElevationGrid, eye: Raised, post: Post, plan: Plan): Sigh
   }
 }
 
-function screensOf(plan: Plan): readonly Screen[] {
-  return plan.shoot.screens
-}
-
 /** Share of all posts' height that shows; null when any of them lies over unknown ground alone. */
 function shownShare(posts: readonly Post[], grid: ElevationGrid, eye: Raised, plan: Plan): number | null {
   let whole = 0
   let shown = 0
   for (const post of posts) {
-    const { share } = reading(grid, eye, post, plan)
+    const share = look(grid, eye, post, plan).visibleShare
     if (share === null) return null
     whole += post.high - post.low
     shown += share * (post.high - post.low)

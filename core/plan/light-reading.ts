@@ -16,7 +16,7 @@ import { wrapBearing } from '#core/units/angle.ts'
 import { type ExposureReading, type FillHint, contrastStops, exposureReading, fillHint } from './light-hints.ts'
 import { seenThings } from './light-staging.ts'
 import type { Levels, Plan } from './plan.ts'
-import { edgeTowards } from './sky-edges.ts'
+import { type SkyEyes, edgeFrom, skyEyes } from './sky-edges.ts'
 
 export interface SideLight {
   readonly id: string
@@ -126,10 +126,14 @@ export function lightReading(plan: Plan, found: Found): LightReading {
   const planes = view === null ? null : { borders: framePlanes(view) }
   const moon = moonAt(stop.at, when)
   const moonApparent = apparentAltitude(moon.altitude)
-  const edge = edgeTowards(plan, found.levels, sun.azimuth)
+  const grid = plan.terrain
+  const eyes = grid === null ? null : skyEyes(plan, found.levels, grid)
+  const edge = (from: keyof SkyEyes, azimuth: number): number | null =>
+    grid === null || eyes === null ? null : edgeFrom(grid, eyes[from], plan.shoot.refraction, azimuth)
   const clears = (ground: number | null): boolean => (ground === null ? up : apparent + SUN_RADIUS > ground)
-  const [sunOnSubject, sunOnLandmark] = [clears(edge.subject), clears(edge.landmark)]
-  const moonEdge = edgeTowards(plan, found.levels, moon.azimuth).lens
+  const sunOnSubject = clears(edge('subject', sun.azimuth))
+  const sunOnLandmark = clears(edge('landmark', sun.azimuth))
+  const moonEdge = edge('lens', moon.azimuth)
   const moonUp = moon.altitude + moon.radius + HORIZON_REFRACTION > 0
   const subject = thingLight(seenSubject, direction, sunOnSubject)
   const from = up && toSubject !== null ? lightFrom(sun.azimuth, toSubject, apparent) : null
@@ -141,7 +145,7 @@ export function lightReading(plan: Plan, found: Found): LightReading {
       apparent,
       radius: SUN_RADIUS,
       up,
-      behindGround: up && !clears(edge.lens),
+      behindGround: up && !clears(edge('lens', sun.azimuth)),
       inFrame: inFrame(view, planes, direction),
     },
     moon: {

@@ -51,24 +51,10 @@ export function skylinesOf(plan: Plan): Skylines | null {
   return { subject: around(eyes.subject), landmark: around(eyes.landmark), lens: around(eyes.lens) }
 }
 
-/** Degrees of the ground against the sky in one direction; null where it is unknown. */
-export interface EdgeTowards {
-  readonly subject: number | null
-  readonly landmark: number | null
-  readonly lens: number | null
-}
-
-const NO_EDGE: EdgeTowards = { subject: null, landmark: null, lens: null }
-
-export function edgeTowards(plan: Plan, levels: Levels, azimuth: number): EdgeTowards {
-  const { terrain: grid } = plan
-  if (grid === null) return NO_EDGE
-  const eyes = skyEyes(plan, levels, grid)
-  const towards = (from: Raised | null): number | null => {
-    if (from === null) return null
-    const look = lookFrom(grid, from, plan.shoot.refraction)
-    lookTowards(look, azimuth)
-    return Number.isNaN(look.altitude) ? null : look.altitude
-  }
-  return { subject: towards(eyes.subject), landmark: towards(eyes.landmark), lens: towards(eyes.lens) }
+/** Degrees of the ground against the sky from an eye in one direction; null where it is unknown. */
+export function edgeFrom(grid: ElevationGrid, from: Raised | null, refraction: number, azimuth: number): number | null {
+  if (from === null) return null
+  const look = lookFrom(grid, from, refraction)
+  lookTowards(look, azimuth)
+  return Number.isNaN(look.altitude) ? null : look.altitude
 }

@@ -1,7 +1,7 @@
 /** The light of the day on the board: events and windows, worked out anew only when what they depend on changes, which the time of day does not. */
 import { computed } from '@preact/signals'
 import type { LightStage } from '#core/light/light-stage.ts'
-import { type DayLight, lightOfDay, stageOf } from '#core/plan/day-light.ts'
+import { type DayLight, type SkyDay, lightOfDay, skyOfDay, stageOf } from '#core/plan/day-light.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { civilDayOf } from '#core/time/civil.ts'
 import { assessment, plan } from './derived.ts'
@@ -48,9 +48,18 @@ export const day = computed<DayLight['day'] | null>(() => {
 
 const wishes = computed(() => plan.value?.shoot.light ?? null)
 
+const place = computed(() => plan.value?.spot.stop.at ?? null)
+
+/** Only another place or another day has another sky. */
+const sky = computed<SkyDay | null>(() =>
+  place.value === null || day.value === null ? null : skyOfDay(place.value, day.value),
+)
+
 export const daylight = computed<DayLight | null>(() => {
   const today = day.value
   const now = stage.value
   const wished = wishes.value
-  return today === null || now === null || wished === null ? null : lightOfDay(now, wished, today, zone.value)
+  const above = sky.value
+  if (today === null || now === null || wished === null || above === null) return null
+  return lightOfDay(now, wished, today, zone.value, above)
 })
