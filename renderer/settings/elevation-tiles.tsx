@@ -8,6 +8,7 @@ import { Fold } from '#renderer/part/question.tsx'
 import { changeSettings, settings } from '#renderer/state/settings.ts'
 import { groundSourceWords as say } from '#renderer/words/en-ground-sources.ts'
 import { words } from '#renderer/words/en.ts'
+import { Credit } from './credit.tsx'
 import { isTemplate } from './own-source.ts'
 
 type TileSettings = Settings['elevationTiles']
@@ -23,15 +24,7 @@ export function ElevationTiles({ source, onChanged }: Props) {
     void changeSettings({ elevationTiles: { ...settings.value.elevationTiles, ...part } }).then(onChanged)
   return (
     <>
-      <p class="hint">
-        {source.attributionLink === '' ? (
-          source.attribution
-        ) : (
-          <a href={source.attributionLink} target="_blank" rel="noreferrer">
-            {source.attribution}
-          </a>
-        )}
-      </p>
+      <Credit source={source} />
       <p class="ground-on">
         <label>
           <input type="checkbox" checked={tiles.on} onChange={(event) => change({ on: event.currentTarget.checked })} />

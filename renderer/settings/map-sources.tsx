@@ -12,6 +12,7 @@ import { tell } from '#renderer/state/notices.ts'
 import { changeSettings, settings } from '#renderer/state/settings.ts'
 import { groundMapWords } from '#renderer/words/en-ground-map.ts'
 import { words } from '#renderer/words/en.ts'
+import { Credit } from './credit.tsx'
 import { isTemplate } from './own-source.ts'
 import { OwnSources } from './own-sources.tsx'
 
@@ -71,15 +72,7 @@ function Source({ source, on, onChoose }: { source: TileSourceBrief; on: boolean
         <input type="radio" name="map-source" checked={on} onChange={onChoose} />
         <strong>{source.name}</strong>
       </label>
-      <p class="hint">
-        {source.attributionLink === '' ? (
-          source.attribution
-        ) : (
-          <a href={source.attributionLink} target="_blank" rel="noreferrer">
-            {source.attribution}
-          </a>
-        )}
-      </p>
+      <Credit source={source} />
       {source.terms === '' ? null : <p class="hint">{source.terms}</p>}
       {source.needsKey ? <KeyForm source={source} /> : null}
       {source.own ? null : (
