@@ -6,7 +6,10 @@ import { SKIES } from '#core/light/exposure.ts'
 import { LANDMARK_LIGHTS, NO_WISHES, SOFT_LIGHTS, SUBJECT_LIGHTS, SUN_PLACES } from '#core/light/light-wish.ts'
 import { USUAL_SHUTTER } from '#core/optics/sensor.ts'
 import type { Shoot } from '#core/plan/shoot.ts'
+import { KEEP_OUT_KINDS, KEPT_OUT } from '#core/plan/keep-out.ts'
+import { LANDMARK_PLACES, USUAL_SCAN_WISHES } from '#core/plan/scan-wishes.ts'
 import { HAZARDS, HOLDS, PERMISSION_STATES, SPOT_STATUSES, type Spot } from '#core/plan/spot.ts'
+import { GROUND_FORMS, TURNS } from '#core/plan/stopping-ground.ts'
 import { SPAN_FORMS } from '#core/scene/landmark.ts'
 import { EARLIEST_INSTANT, LATEST_INSTANT } from '#core/time/civil.ts'
 import { SUBJECT_KINDS } from '#core/scene/subject.ts'
@@ -69,6 +72,50 @@ const lightShape = z.object({
   hours: hoursShape.nullable(),
 })
 
+const drawnPoints = z.array(latLonShape).max(5_000)
+const calendarDay = z.string().regex(/^\d{4}-\d{2}-\d{2}$/)
+
+export const stoppingGroundShape = z.object({
+  id,
+  name,
+  form: z.enum(GROUND_FORMS),
+  points: drawnPoints,
+  turn: z.enum(TURNS),
+})
+
+export const keepOutShape = z.object({
+  id,
+  name,
+  kind: z.enum(KEEP_OUT_KINDS),
+  form: z.enum(GROUND_FORMS),
+  points: drawnPoints,
+  width: z.number().min(0).max(10_000),
+  whom: z.enum(KEPT_OUT),
+  noCrossing: z.boolean(),
+})
+
+const demand = { must: z.boolean(), weight: z.number().min(1).max(5) }
+const band = (least: number, most: number) => ({
+  least: z.number().min(least).max(most),
+  most: z.number().min(least).max(most),
+})
+const filled = z.object({ ...demand, ...band(0, 20), axis: z.enum(FRAME_AXES) }).nullable()
+
+const scanWishesShape = z.object({
+  subjectFill: filled,
+  landmarkFill: filled,
+  landmarkWhole: z.object({ ...demand, crops: z.boolean() }).nullable(),
+  landmarkPlace: z.object({ ...demand, where: z.enum(LANDMARK_PLACES), gap: z.number().min(0).max(1) }).nullable(),
+  subjectView: z.object({ ...demand, ...band(0, 180) }).nullable(),
+  landmarkShown: z.object({ ...demand, least: z.number().min(0).max(1) }).nullable(),
+  softness: z.object({ ...demand, ...band(0, 1) }).nullable(),
+  light: z.object(demand).nullable(),
+  parking: z.object({ ...demand, within: z.number().min(0).max(1_000_000) }).nullable(),
+  lensHeight: z.object(band(0, 1_000)),
+  days: z.object({ from: calendarDay, until: calendarDay }).nullable(),
+  hours: hoursShape.nullable(),
+})
+
 export const shootShape = z.object({
   id,
   revision: z.number().int().min(0),
@@ -100,6 +147,10 @@ export const shootShape = z.object({
     .array(z.object({ id, name, line: z.array(latLonShape).min(2).max(200), height: metres.max(1_000) }))
     .max(100)
     .default([]),
+  // And these three, files written before there was a scan.
+  stoppingGround: z.array(stoppingGroundShape).max(200).default([]),
+  keepOuts: z.array(keepOutShape).max(500).default([]),
+  scanWishes: scanWishesShape.default(USUAL_SCAN_WISHES),
   zone: z.string().min(1).max(64).nullable().default(null),
   light: lightShape.default(NO_WISHES),
   sky: z.enum(SKIES).default('clear'),
@@ -146,10 +197,7 @@ export const spotShape = z.object({
   permission: z.object({
     state: z.enum(PERMISSION_STATES),
     whom: z.string().max(10_000),
-    until: z
-      .string()
-      .regex(/^\d{4}-\d{2}-\d{2}$/)
-      .nullable(),
+    until: calendarDay.nullable(),
   }),
   hazards: z.array(z.enum(HAZARDS)).max(HAZARDS.length),
   hazardNote: z.string().max(10_000),

@@ -9,6 +9,7 @@ import { type Landmark, type LandmarkKind, landmarkPoints } from '#core/scene/la
 import { landmarkMiddle } from '#core/scene/shell.ts'
 import { SUBJECT_PRESETS } from '#core/scene/subject.ts'
 import { wrapBearing } from '#core/units/angle.ts'
+import { USUAL_SCAN_WISHES } from './scan-wishes.ts'
 import { DEFAULT_REFRACTION, type Shoot } from './shoot.ts'
 import type { Spot } from './spot.ts'
 
@@ -37,6 +38,9 @@ export function newShoot(id: string, lensId: string, now: number): Shoot {
     refraction: DEFAULT_REFRACTION,
     zone: null,
     screens: [],
+    stoppingGround: [],
+    keepOuts: [],
+    scanWishes: USUAL_SCAN_WISHES,
     light: NO_WISHES,
     sky: 'clear',
     iso: 100,

@@ -7,6 +7,9 @@ import type { LightWishes } from '#core/light/light-wish.ts'
 import type { Screen } from '#core/ground/screen.ts'
 import type { Landmark } from '#core/scene/landmark.ts'
 import type { Subject } from '#core/scene/subject.ts'
+import type { KeepOut } from './keep-out.ts'
+import type { ScanWishes } from './scan-wishes.ts'
+import type { StoppingGround } from './stopping-ground.ts'
 
 export interface Bag {
   readonly camera: Camera
@@ -34,6 +37,10 @@ export interface Shoot {
   readonly zone: string | null
   /** Trees, walls, houses that hide what is behind them, drawn by the user: the elevations do not know them. */
   readonly screens: readonly ScreenRecord[]
+  /** Where the subject may stop, where nobody may stand, and what the picture should be: what a scan goes by. */
+  readonly stoppingGround: readonly StoppingGround[]
+  readonly keepOuts: readonly KeepOut[]
+  readonly scanWishes: ScanWishes
   readonly light: LightWishes
   /** What the sky is expected to be, for the exposure. */
   readonly sky: Sky

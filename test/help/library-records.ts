@@ -3,6 +3,7 @@ import type { Change } from '#app/contract/library.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { NO_WISHES } from '#core/light/light-wish.ts'
 import { USUAL_SHUTTER } from '#core/optics/sensor.ts'
+import { USUAL_SCAN_WISHES } from '#core/plan/scan-wishes.ts'
 
 export type ShootRecord = NonNullable<Extract<Change, { kind: 'shoot' }>['record']>
 export type SpotRecord = NonNullable<Extract<Change, { kind: 'spot' }>['record']>
@@ -22,6 +23,9 @@ export function shootRecord(id: string, parts: Partial<ShootRecord> = {}): Shoot
     refraction: 0.13,
     zone: null,
     screens: [],
+    stoppingGround: [],
+    keepOuts: [],
+    scanWishes: USUAL_SCAN_WISHES,
     light: NO_WISHES,
     sky: 'clear',
     iso: 100,

@@ -10,6 +10,7 @@ import type { Shoot } from '#core/plan/shoot.ts'
 import type { Shot, Spot } from '#core/plan/spot.ts'
 import type { Landmark, Span } from '#core/scene/landmark.ts'
 import type { Subject } from '#core/scene/subject.ts'
+import { USUAL_SCAN_WISHES } from '#core/plan/scan-wishes.ts'
 
 export const ZOOM: Lens = {
   id: 'zoom',
@@ -91,6 +92,9 @@ export function examplePlan(parts: PlanParts = {}): Plan {
     refraction: 0.13,
     zone: null,
     screens: [],
+    stoppingGround: [],
+    keepOuts: [],
+    scanWishes: USUAL_SCAN_WISHES,
     light: NO_WISHES,
     sky: 'clear',
     iso: 100,

@@ -82,7 +82,7 @@ test('records from before light was planned get its beginnings, and what they ho
   putRecords(connection)
   connection.immediately((handle) => {
     handle.run(
-      "UPDATE shoot SET document = json_remove(document, '$.screens', '$.zone', '$.light', '$.sky', '$.iso', '$.bag.camera.fastestShutter', '$.bag.camera.slowestShutter')",
+      "UPDATE shoot SET document = json_remove(document, '$.stoppingGround', '$.keepOuts', '$.scanWishes', '$.screens', '$.zone', '$.light', '$.sky', '$.iso', '$.bag.camera.fastestShutter', '$.bag.camera.slowestShutter')",
     )
     handle.run("UPDATE spot SET document = json_remove(document, '$.when')")
   })
