@@ -4,7 +4,25 @@ import { DayStrip } from '#renderer/day-strip/day-strip.tsx'
 import { LensView } from '#renderer/lens-view/lens-view.tsx'
 import { BoardMap } from '#renderer/map/board-map.tsx'
 import { Shelf } from '#renderer/shelf/shelf.tsx'
+import { beside } from '#renderer/state/page.ts'
+import { scanWords } from '#renderer/words/en-scan.ts'
 import { words } from '#renderer/words/en.ts'
+import { LazyPage } from './lazy-page.tsx'
+
+/** It scrolls by itself: the frame stays in sight. It takes the focus so that keys can scroll it. */
+function Beside() {
+  const scan = beside.value === 'scan'
+  const name = scan ? scanWords.panel : words.board.answers
+  return (
+    <div key={beside.value} class="answers" tabIndex={0} role="group" aria-label={name}>
+      {scan ? (
+        <LazyPage load={async () => (await import('#renderer/scan/scan-panel.tsx')).ScanPanel} parts={{}} />
+      ) : (
+        <Answers />
+      )}
+    </div>
+  )
+}
 
 export function Board() {
   return (
@@ -16,10 +34,7 @@ export function Board() {
       </main>
       <aside class="board-right" aria-label={words.board.answers}>
         <LensView />
-        {/* The answers scroll by themselves: the frame stays in sight. They take the focus so that keys can scroll them. */}
-        <div class="answers" tabIndex={0} role="group" aria-label={words.board.answers}>
-          <Answers />
-        </div>
+        <Beside />
       </aside>
       <DayStrip />
     </div>

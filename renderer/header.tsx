@@ -5,7 +5,8 @@ import { Icon } from '#renderer/part/icon.tsx'
 import { canRedo, canUndo, redo, undo, unsaved } from '#renderer/state/edits.ts'
 import { boardSpot, shoot } from '#renderer/state/library.ts'
 import { shootName, spotName } from '#renderer/state/names.ts'
-import { type Page, page, picked } from '#renderer/state/page.ts'
+import { type Page, beside, page, picked } from '#renderer/state/page.ts'
+import { scanWords } from '#renderer/words/en-scan.ts'
 import { words } from '#renderer/words/en.ts'
 
 function Steps() {
@@ -66,6 +67,26 @@ function PageButton({
   )
 }
 
+/** Turns the right side of the board from the answers to the scan and back; from another page it leads to the board. */
+function ScanButton() {
+  const on = page.value === 'board' && beside.value === 'scan'
+  return (
+    <button
+      type="button"
+      class={on ? 'button on' : 'button'}
+      aria-pressed={on}
+      disabled={boardSpot.value === null}
+      title={scanWords.scanHint}
+      onClick={() => {
+        page.value = 'board'
+        beside.value = on ? 'answers' : 'scan'
+      }}
+    >
+      {scanWords.scan}
+    </button>
+  )
+}
+
 /** Whether what is on the screen is safe in the library, and whether the map has a network. */
 function Marks() {
   const { board } = words
@@ -104,6 +125,7 @@ export function Header() {
       <PlaceBox />
       <Steps />
       <span class="buttons">
+        <ScanButton />
         <PageButton
           to="compare"
           text={count > 0 ? board.sideBySideCount(count) : board.sideBySide}

@@ -15,3 +15,6 @@ export const placing = signal<Placing | null>(null)
 
 /** The thing that keyboard steps move. */
 export const selected = signal<'subject' | 'standpoint' | 'landmark' | null>(null)
+
+/** What stands at the right of the board under the view through the lens: the answers, or the scan. */
+export const beside = signal<'answers' | 'scan'>('answers')
