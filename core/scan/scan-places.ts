@@ -51,10 +51,13 @@ export interface OnLine {
   readonly bearing: number
 }
 
+/** Metres before a bend from which a point counts as on the stretch after it: rounding must not choose. */
+const AT_BEND = 1e-6
+
 /** The point so many metres along a line, kept within its ends; null for a line without length. */
 export function pointAlong({ stretches, length }: MeasuredLine, metres: number): OnLine | null {
   const along = Math.min(length, Math.max(0, metres))
-  const stretch = stretches.find(({ end }) => along < end) ?? stretches.at(-1)
+  const stretch = stretches.find(({ end }) => along < end - AT_BEND) ?? stretches.at(-1)
   if (stretch === undefined) return null
   const at = along >= stretch.end ? stretch.to : destination(stretch.from, stretch.bearing, along - stretch.start)
   const ahead = geodesicLine(at, stretch.to).bearing
