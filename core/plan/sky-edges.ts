@@ -3,6 +3,7 @@ import { type ElevationGrid, elevationAt, gridPoint } from '#core/ground/elevati
 import { lookFrom, lookTowards } from '#core/ground/horizon-ray.ts'
 import type { Raised } from '#core/ground/sight.ts'
 import { type Skyline, skyline } from '#core/ground/skyline.ts'
+import type { SkyEdge, StagedSkylines } from '#core/light/light-stage.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle } from '#core/scene/shell.ts'
@@ -22,8 +23,8 @@ export interface SkyEyes {
   readonly lens: Raised | null
 }
 
-/** An eye above a level, but never under the ground that the elevations have there. */
-function eye(grid: ElevationGrid, at: LatLon, level: number, height: number): Raised | null {
+/** An eye so many metres above a level, but never under the ground that the elevations have there. */
+export function skyEye(grid: ElevationGrid, at: LatLon, level: number, height: number): Raised | null {
   const point = gridPoint(grid, at)
   const ground = elevationAt(grid, point.east, point.north)
   return ground === null ? null : { ...point, elevation: Math.max(level, ground) + height }
@@ -35,9 +36,9 @@ export function skyEyes(plan: Plan, levels: Levels, grid: ElevationGrid): SkyEye
   const { landmark, shoot } = plan
   const middle = landmark === null ? null : landmarkMiddle(landmarkPoints(landmark))
   return {
-    subject: eye(grid, stop.at, levels.stop, shoot.subject.height / 2),
-    landmark: landmark === null || middle === null ? null : eye(grid, middle, levels.landmark, landmark.height / 2),
-    lens: eye(grid, standpoint.at, levels.standpoint, standpoint.lensHeight),
+    subject: skyEye(grid, stop.at, levels.stop, shoot.subject.height / 2),
+    landmark: landmark === null || middle === null ? null : skyEye(grid, middle, levels.landmark, landmark.height / 2),
+    lens: skyEye(grid, standpoint.at, levels.standpoint, standpoint.lensHeight),
   }
 }
 
@@ -53,8 +54,33 @@ export function skylinesOf(plan: Plan): Skylines | null {
 
 /** Degrees of the ground against the sky from an eye in one direction; null where it is unknown. */
 export function edgeFrom(grid: ElevationGrid, from: Raised | null, refraction: number, azimuth: number): number | null {
-  if (from === null) return null
+  return edgesFrom(grid, from, refraction)(azimuth)
+}
+
+/** The same for many directions from one eye. */
+export function edgesFrom(
+  grid: ElevationGrid,
+  from: Raised | null,
+  refraction: number,
+): (azimuth: number) => number | null {
+  if (from === null) return () => null
   const look = lookFrom(grid, from, refraction)
-  lookTowards(look, azimuth)
-  return Number.isNaN(look.altitude) ? null : look.altitude
+  return (azimuth) => {
+    lookTowards(look, azimuth)
+    return Number.isNaN(look.altitude) ? null : look.altitude
+  }
+}
+
+/** One altitude all round: the skyline as it matters to a sun that stands there and nowhere else. */
+function oneEdge(altitude: number | null): SkyEdge {
+  return { step: 360, altitudes: Float32Array.of(altitude ?? Number.NaN) }
+}
+
+/** The skylines of a plan in one direction alone, exact there, for the light of one instant. Null without elevations. */
+export function skylinesToward(plan: Plan, levels: Levels, azimuth: number): StagedSkylines | null {
+  const { terrain: grid } = plan
+  if (grid === null) return null
+  const eyes = skyEyes(plan, levels, grid)
+  const toward = (from: Raised | null): SkyEdge => oneEdge(edgeFrom(grid, from, plan.shoot.refraction, azimuth))
+  return { subject: toward(eyes.subject), landmark: toward(eyes.landmark), lens: toward(eyes.lens) }
 }
