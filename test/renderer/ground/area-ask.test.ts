@@ -33,7 +33,17 @@ function sight(found: AreaAsk | NoArea) {
 }
 
 function tower(at: Plan['spot']['stop']['at'], kind: 'upright' | 'summit' = 'upright'): Landmark {
-  return { id: 'tower', name: 'Tower', kind, at, height: 40, width: 8, baseElevation: null }
+  return {
+    id: 'tower',
+    name: 'Tower',
+    kind,
+    at,
+    height: 40,
+    width: 8,
+    baseElevation: null,
+    baseSlope: null,
+    baseAspect: null,
+  }
 }
 
 describe('where the landmark shows', () => {
