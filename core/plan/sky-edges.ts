@@ -1,7 +1,9 @@
-/** The ground against the sky around a plan's things: whole skylines for the day, single directions for the moment. */
+/** The ground, and the trees and walls on it, against the sky around a plan's things: whole skylines for the day, single directions for the moment. */
 import { type ElevationGrid, elevationAt, gridPoint } from '#core/ground/elevation-grid.ts'
 import { lookFrom, lookTowards } from '#core/ground/horizon-ray.ts'
 import type { Raised } from '#core/ground/sight.ts'
+import type { Screen } from '#core/ground/screen.ts'
+import { screenEdgeTowards, screenedSkyline } from '#core/ground/screened-skyline.ts'
 import { type Skyline, skyline } from '#core/ground/skyline.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
@@ -46,15 +48,24 @@ export function skylinesOf(plan: Plan): Skylines | null {
   const { terrain: grid } = plan
   if (grid === null) return null
   const eyes = skyEyes(plan, levelsOf(plan), grid)
+  const { refraction, screens } = plan.shoot
   const around = (from: Raised | null): Skyline | null =>
-    from === null ? null : skyline(grid, from, plan.shoot.refraction)
+    from === null ? null : screenedSkyline(skyline(grid, from, refraction), grid, from, refraction, screens)
   return { subject: around(eyes.subject), landmark: around(eyes.landmark), lens: around(eyes.lens) }
 }
 
-/** Degrees of the ground against the sky from an eye in one direction; null where it is unknown. */
-export function edgeFrom(grid: ElevationGrid, from: Raised | null, refraction: number, azimuth: number): number | null {
+/** Degrees of the ground, and of screens on it, against the sky from an eye in one direction; null where it is unknown. */
+export function edgeFrom(
+  grid: ElevationGrid,
+  from: Raised | null,
+  refraction: number,
+  azimuth: number,
+  screens: readonly Screen[],
+): number | null {
   if (from === null) return null
   const look = lookFrom(grid, from, refraction)
   lookTowards(look, azimuth)
-  return Number.isNaN(look.altitude) ? null : look.altitude
+  const screen = screenEdgeTowards(grid, from, refraction, screens, azimuth)
+  if (Number.isNaN(look.altitude)) return screen?.altitude ?? null
+  return screen === null ? look.altitude : Math.max(look.altitude, screen.altitude)
 }

@@ -132,7 +132,7 @@ describe('a measured slope', () => {
     const slope = page.getByRole('textbox', { name: label })
     await slope.fill('95')
     await slope.press('Enter')
-    await page.getByText(words.shoot.field.most(`${label}`, '90 °')).waitFor()
+    await page.getByText(words.shoot.field.most(label, '90 °')).waitFor()
     await slope.fill('12.5')
     await slope.press('Enter')
     await soon(async () => (await savedPlan()).spot.stop.slope === 12.5)
