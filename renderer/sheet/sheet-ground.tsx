@@ -16,7 +16,7 @@ import type { SheetProps } from './sheet-document.tsx'
 
 const { sheet: say } = groundWords
 
-type GroundProps = Pick<SheetProps, 'plan' | 'assessment' | 'daylight' | 'units' | 'groundLate'>
+type GroundProps = Pick<SheetProps, 'plan' | 'assessment' | 'daylight' | 'units' | 'groundMissing'>
 
 /** What is said of the way to the landmark; null without one. */
 export function waySentence({ plan, assessment, units }: GroundProps): string | null {
@@ -72,8 +72,8 @@ function slopeTexts({ plan, assessment }: GroundProps): string[] {
 }
 
 function texts(props: GroundProps): string[] {
-  const { plan, assessment, units, groundLate } = props
-  if (assessment.ground === null) return [groundLate ? say.late : say.level, ...slopeTexts(props)]
+  const { plan, assessment, units, groundMissing } = props
+  if (assessment.ground === null) return [say.missing[groundMissing], ...slopeTexts(props)]
   const line = groundProfile(plan, assessment.levels)
   const way = waySentence(props)
   const clearance = line === null ? null : clearanceText(plan, line, units)

@@ -146,8 +146,11 @@ export const groundWords = {
   sheet: {
     row: 'The ground',
     toFoot: (text: string) => `line to its foot ${text}`,
-    late: 'The elevations did not come in time; printed without them, the ground taken as level.',
-    level: 'No elevations: the ground is taken as level.',
+    missing: {
+      'none-known': 'No elevations: the ground is taken as level.',
+      failed: 'The elevations could not be read; printed without them, the ground taken as level.',
+      late: 'The elevations did not come in time; printed without them, the ground taken as level.',
+    },
     direct: (parts: string) => `direct sun ${parts}`,
     slopes: (parts: string) => `slope under ${parts}`,
     /** "Standpoint 4° to the south (measured)". */
