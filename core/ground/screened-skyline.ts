@@ -6,7 +6,7 @@ import { AT_END } from './grid-line.ts'
 import { type PlacedScreen, type Screen, placedScreens, screenTop, shareOfCrossing } from './screen.ts'
 import type { Raised } from './sight.ts'
 import type { Skyline } from './skyline.ts'
-import { type TrueAxes, alongBearing, trueAxesAt } from './true-north.ts'
+import { type TrueAxes, alongBearing, bearingAlong, trueAxesAt } from './true-north.ts'
 
 /** What stands highest among the screens in one direction. */
 export interface ScreenEdge {
@@ -74,18 +74,10 @@ export function screenEdgeTowards(
   return found
 }
 
-/** Azimuth from true north of a point of the plane: alongBearing undone. */
-function azimuthOf({ east, north }: TrueAxes, eastward: number, northward: number): number {
-  const whole = east.east * north.north - north.east * east.north
-  const toEast = (eastward * north.north - northward * north.east) / whole
-  const toNorth = (northward * east.east - eastward * east.north) / whole
-  return degrees(Math.atan2(toEast, toNorth))
-}
-
 /** The indices of the azimuths between two points as the eye sees them, and one more to either side. */
 function between(axes: TrueAxes, eye: Raised, one: GridPoint, other: GridPoint, step: number): [number, number] {
-  const from = azimuthOf(axes, one.east - eye.east, one.north - eye.north)
-  const turn = turnBetween(from, azimuthOf(axes, other.east - eye.east, other.north - eye.north))
+  const from = bearingAlong(axes, { east: one.east - eye.east, north: one.north - eye.north })
+  const turn = turnBetween(from, bearingAlong(axes, { east: other.east - eye.east, north: other.north - eye.north }))
   const [low, high] = turn < 0 ? [from + turn, from] : [from, from + turn]
   return [Math.floor(low / step) - 1, Math.ceil(high / step) + 1]
 }
