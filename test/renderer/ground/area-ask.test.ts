@@ -1,7 +1,8 @@
 /** What is asked of the ground: seen from the landmark at the share wished, from the lens, or by the sun; else the reason why not. */
 import { describe, expect, test } from 'vitest'
 import { elevationAtPlace, gridPoint, placeOnGrid } from '#core/ground/elevation-grid.ts'
-import { SEEN, viewshed } from '#core/ground/viewshed.ts'
+import { viewshed } from '#core/ground/viewshed.ts'
+import { SEEN } from '#core/ground/viewshed-ask.ts'
 import { sunAt } from '#core/light/sky.ts'
 import { groundReading } from '#core/plan/ground-reading.ts'
 import { type Plan, levelsOf } from '#core/plan/plan.ts'
