@@ -22,7 +22,18 @@ const bearing = z.number().min(0).lt(360)
 
 export const latLonShape = z.object({ lat: z.number().min(-90).max(90), lon: z.number().min(-180).lt(180) })
 
-const landmarkCommon = { id, name, height: metres, baseElevation: elevation }
+// Files written before the ground's lean was measured lack both.
+const slope = z.number().min(0).max(90).nullable().default(null)
+const aspect = bearing.nullable().default(null)
+
+const landmarkCommon = {
+  id,
+  name,
+  height: metres,
+  baseElevation: elevation,
+  baseSlope: slope,
+  baseAspect: aspect,
+}
 
 export const landmarkShape = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('upright'), ...landmarkCommon, at: latLonShape, width: metres }),
@@ -169,8 +180,8 @@ export const spotShape = z.object({
   stars: z.number().int().min(0).max(5),
   status: z.enum(SPOT_STATUSES),
   rank: z.number(),
-  stop: z.object({ at: latLonShape, heading: bearing, elevation }),
-  standpoint: z.object({ at: latLonShape, lensHeight: z.number().min(0).max(1_000), elevation }),
+  stop: z.object({ at: latLonShape, heading: bearing, elevation, slope, aspect }),
+  standpoint: z.object({ at: latLonShape, lensHeight: z.number().min(0).max(1_000), elevation, slope, aspect }),
   landmarkId: id.nullable(),
   hold: z.enum(HOLDS),
   when: z

@@ -21,6 +21,8 @@ const BRIDGE_LANDMARK: Landmark = {
   deckHeight: BRIDGE.deckHeight,
   width: BRIDGE.width,
   baseElevation: BRIDGE.baseElevation,
+  baseSlope: null,
+  baseAspect: null,
 }
 
 const LIGHTHOUSE_LANDMARK: Landmark = {
@@ -31,6 +33,8 @@ const LIGHTHOUSE_LANDMARK: Landmark = {
   height: LIGHTHOUSE.height,
   width: LIGHTHOUSE.width,
   baseElevation: LIGHTHOUSE.baseElevation,
+  baseSlope: null,
+  baseAspect: null,
 }
 
 function lens(
@@ -168,8 +172,14 @@ function demoSpot(shoot: Shoot, place: DemoPlace, notes: SpotNotes, index: numbe
     hazards: notes.hazards,
     hazardNote: notes.hazardNote,
     access: { parking: place.parking, walkMinutes: notes.walkMinutes, surface: notes.surface },
-    stop: { at: place.stop, heading: place.heading, elevation: place.stopElevation },
-    standpoint: { at: place.standpoint, lensHeight: notes.lensHeight, elevation: place.standpointElevation },
+    stop: { at: place.stop, heading: place.heading, elevation: place.stopElevation, slope: null, aspect: null },
+    standpoint: {
+      at: place.standpoint,
+      lensHeight: notes.lensHeight,
+      elevation: place.standpointElevation,
+      slope: null,
+      aspect: null,
+    },
     landmarkId: place.landmark === 'bridge' ? BRIDGE_LANDMARK.id : LIGHTHOUSE_LANDMARK.id,
     shot: { ...fresh.shot, ...notes.shot },
   }

@@ -19,6 +19,31 @@ export interface ScreenCrossing {
   readonly top: number | null
 }
 
+/** A screen on a grid's plane. */
+export interface PlacedScreen {
+  /** Index among the screens. */
+  readonly screen: number
+  readonly height: number
+  readonly corners: readonly GridPoint[]
+}
+
+const placedBefore = new WeakMap<
+  readonly Screen[],
+  { readonly grid: ElevationGrid; readonly placed: readonly PlacedScreen[] }
+>()
+
+/** The screens on a grid, kept for as long as both are the same objects. */
+export function placedScreens(grid: ElevationGrid, screens: readonly Screen[]): readonly PlacedScreen[] {
+  const before = placedBefore.get(screens)
+  if (before !== undefined && before.grid === grid) return before.placed
+  const placed = screens.map(({ line, height }, screen): PlacedScreen => {
+    const corners = line.map((place) => gridPoint(grid, place))
+    return { screen, height, corners }
+  })
+  placedBefore.set(screens, { grid, placed })
+  return placed
+}
+
 /** Every crossing of a line with the screens; a stretch exactly parallel to the line has none. */
 export function screenCrossings(
   grid: ElevationGrid,
@@ -26,25 +51,36 @@ export function screenCrossings(
   to: GridPoint,
   screens: readonly Screen[],
 ): ScreenCrossing[] {
-  return screens.flatMap((screen, index) => {
-    const corners = screen.line.map((place) => gridPoint(grid, place))
-    return corners.flatMap((corner, at) => {
+  if (screens.length === 0) return []
+  return placedScreens(grid, screens).flatMap(({ screen, height, corners }) =>
+    corners.flatMap((corner, at) => {
       const next = corners[at + 1]
       const share = next === undefined ? null : shareOfCrossing(from, to, corner, next)
       if (share === null) return []
-      const ground = elevationAt(
-        grid,
-        from.east + share * (to.east - from.east),
-        from.north + share * (to.north - from.north),
-      )
       const distance = share * Math.hypot(to.east - from.east, to.north - from.north)
-      return [{ screen: index, distance, top: ground === null ? null : ground + screen.height }]
-    })
-  })
+      return [{ screen, distance, top: screenTop(grid, from, to, share, height) }]
+    }),
+  )
+}
+
+/** Metres above the sea of a screen's top where a line crosses it; null where the ground under it is unknown. */
+export function screenTop(
+  grid: ElevationGrid,
+  from: GridPoint,
+  to: GridPoint,
+  share: number,
+  height: number,
+): number | null {
+  const ground = elevationAt(
+    grid,
+    from.east + share * (to.east - from.east),
+    from.north + share * (to.north - from.north),
+  )
+  return ground === null ? null : ground + height
 }
 
 /** How far along the first line, 0..1, it meets the second; null when it does not. */
-function shareOfCrossing(from: GridPoint, to: GridPoint, one: GridPoint, other: GridPoint): number | null {
+export function shareOfCrossing(from: GridPoint, to: GridPoint, one: GridPoint, other: GridPoint): number | null {
   const [east, north] = [to.east - from.east, to.north - from.north]
   const [across, along] = [other.east - one.east, other.north - one.north]
   const turn = east * along - north * across

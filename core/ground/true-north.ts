@@ -1,6 +1,6 @@
 /** True directions on a grid: away from its centre, true north leans off the grid's own. */
 import { between, localFrame } from '#core/geo/local-frame.ts'
-import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
+import { RADIANS_PER_DEGREE, degrees } from '#core/units/angle.ts'
 import { type ElevationGrid, type GridPoint, placeOnGrid } from './elevation-grid.ts'
 
 /** Steps on the grid, metres east and north, for one metre to the true east and one to the true north at a point. */
@@ -28,4 +28,12 @@ export function alongBearing(axes: TrueAxes, bearing: number): GridPoint {
     east: sine * axes.east.east + cosine * axes.north.east,
     north: sine * axes.east.north + cosine * axes.north.north,
   }
+}
+
+/** The bearing from true north, -180..180, of a step on the grid: alongBearing undone. */
+export function bearingAlong({ east, north }: TrueAxes, step: GridPoint): number {
+  const whole = east.east * north.north - north.east * east.north
+  const toEast = (step.east * north.north - step.north * north.east) / whole
+  const toNorth = (step.north * east.east - step.east * east.north) / whole
+  return degrees(Math.atan2(toEast, toNorth))
 }

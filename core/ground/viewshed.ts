@@ -2,27 +2,9 @@
 import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
 import { maximaOf } from './block-maxima.ts'
 import type { ElevationGrid } from './elevation-grid.ts'
+import { hideBehindScreens } from './screened-viewshed.ts'
 import { SightWalk } from './sight-walk.ts'
-
-export const HIDDEN = 0
-export const SEEN = 1
-/** The cell's ground is unknown, nothing known hides it but unknown ground lies on the way, or it is farther than asked. */
-export const UNKNOWN = 2
-
-/** Who looks, and for what. Lines of sight are symmetric: what the eye sees at `targetHeight` sees the eye from there. */
-export interface ViewshedAsk {
-  /** Metres from the grid's centre. */
-  readonly east: number
-  readonly north: number
-  /** Metres above the sea of the eye. */
-  readonly height: number
-  /** Metres above the ground of what is looked for at each cell. */
-  readonly targetHeight: number
-  /** Share of the earth's curve that the air takes back. */
-  readonly refraction: number
-  /** Metres beyond which nothing is asked; null: as far as the grid reaches. */
-  readonly radius: number | null
-}
+import { UNKNOWN, type ViewshedAsk } from './viewshed-ask.ts'
 
 /** A viewshed on its way: several workers may each fill rows of one shared array, in any order, each from its own state. */
 export interface ViewshedState {
@@ -74,6 +56,7 @@ export function viewshedRows(state: ViewshedState, fromRow: number, toRow: numbe
     seen.fill(UNKNOWN, start, start + columns)
     for (let column = first; column <= last; column++) seen[start + column] = walk.look(column, row)
   }
+  hideBehindScreens(state, fromRow, toRow)
 }
 
 /** The whole viewshed at once: for small grids, tests, and callers that are workers themselves. */

@@ -9,6 +9,7 @@ import { hourPlace } from './hour-angle.ts'
 import { sunDirection } from './incidence.ts'
 import { apparentAltitude, trueAltitude } from './refraction.ts'
 import { moonPhase, sunAt } from './sky.ts'
+import { type BehindGround, behindGround } from './sky-edge.ts'
 
 export interface Alignment {
   /** Epoch milliseconds of the closest approach. */
@@ -18,6 +19,8 @@ export interface Alignment {
   /** Of the body's centre: true azimuth 0..360, altitude in degrees as it appears. */
   readonly azimuth: number
   readonly altitude: number
+  /** Whether the ground hides it at that instant; null where no ground is known. */
+  readonly ground: BehindGround | null
   /** Share of the moon's disc that is lit, 0..1, and whether it grows; null for the sun. */
   readonly lit: number | null
   readonly waxing: boolean | null
@@ -169,13 +172,15 @@ export function skyLight(sunAltitude: number): SkyLight {
 function alignmentAt(ask: AlignmentAsk, look: Look, { instant, separation }: Approach): Alignment {
   const { at, body, tolerance } = ask
   const disc = bodyAt(body, at, instant)
+  const apparent = apparentAltitude(disc.altitude)
   const phase = body === 'moon' ? moonPhase(at, instant) : null
   const sunAltitude = phase === null ? disc.altitude : sunAt(at, instant).altitude
   return {
     instant,
     separation,
     azimuth: disc.azimuth,
-    altitude: apparentAltitude(disc.altitude),
+    altitude: apparent,
+    ground: behindGround(ask.edge ?? null, { azimuth: disc.azimuth, apparent, radius: disc.radius }),
     lit: phase?.lit ?? null,
     waxing: phase?.waxing ?? null,
     sunAltitude,

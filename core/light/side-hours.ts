@@ -4,8 +4,9 @@ import type { LocalPoint } from '#core/geo/local-frame.ts'
 import type { CivilDay } from '#core/time/civil.ts'
 import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
 import { type Span, spansAbove } from './crossing.ts'
-import { SUN_RISE_ALTITUDE } from './day-events.ts'
+import type { SkyEdge } from './light-stage.ts'
 import { LOOK_EVERY, totalOf } from './light-window.ts'
+import { LOOK_OVER_GROUND_EVERY, overEdge } from './sky-edge.ts'
 import { type SunLook, rememberingSun } from './wish-margin.ts'
 
 /** A face as this question needs it: where it looks, in east, north and up at the place. */
@@ -16,23 +17,29 @@ export interface SidedFace {
 
 export interface FaceDay {
   readonly id: string
-  /** When the sun is up and before the face. */
+  /** When the sun stands above the horizon, or above the skyline where it is known, and before the face. */
   readonly spans: readonly Span[]
 }
 
 /** Above zero while the sun is up and before the face. */
-function litMargin(normal: LocalPoint, sun: SunLook): number {
+function litMargin(normal: LocalPoint, sun: SunLook, edge: SkyEdge | null): number {
   const { direction } = sun
   const cosine = normal.east * direction.east + normal.north * direction.north + normal.up * direction.up
-  return Math.min(cosine, (sun.altitude - SUN_RISE_ALTITUDE) * RADIANS_PER_DEGREE)
+  return Math.min(cosine, overEdge(edge, sun) * RADIANS_PER_DEGREE)
 }
 
-/** The stretches of a day in which each face has direct light; times are exact to a second. */
-export function faceDays(at: LatLon, faces: readonly SidedFace[], day: CivilDay): FaceDay[] {
+/** The stretches of a day in which each face has direct light over the landmark's skyline; times are exact to a second. */
+export function faceDays(
+  at: LatLon,
+  faces: readonly SidedFace[],
+  day: CivilDay,
+  edge: SkyEdge | null = null,
+): FaceDay[] {
   const look = rememberingSun(at)
+  const every = edge === null ? LOOK_EVERY : LOOK_OVER_GROUND_EVERY
   return faces.map(({ id, normal }) => ({
     id,
-    spans: spansAbove((instant) => litMargin(normal, look(instant)), day.start, day.end, LOOK_EVERY),
+    spans: spansAbove((instant) => litMargin(normal, look(instant), edge), day.start, day.end, every),
   }))
 }
 
@@ -47,14 +54,19 @@ export interface FaceYear {
 
 const HOUR = 3_600_000
 
-/** Adds up the days given; a year of them takes some tens of milliseconds a face, so it belongs in a worker. */
-export function faceYears(at: LatLon, faces: readonly SidedFace[], days: readonly CivilDay[]): FaceYear[] {
+/** Adds up the days given; a year of them takes some tens of milliseconds a face, five times that over a skyline: work for a worker. */
+export function faceYears(
+  at: LatLon,
+  faces: readonly SidedFace[],
+  days: readonly CivilDay[],
+  edge: SkyEdge | null = null,
+): FaceYear[] {
   const sums = faces.map(() => new Float64Array(12))
   const counts = new Float64Array(12)
   for (const day of days) {
     const month = Number(day.date.slice(5, 7)) - 1
     counts[month] = (counts[month] ?? 0) + 1
-    faceDays(at, faces, day).forEach(({ spans }, index) => {
+    faceDays(at, faces, day, edge).forEach(({ spans }, index) => {
       const sum = sums[index]
       if (sum !== undefined) sum[month] = (sum[month] ?? 0) + totalOf(spans) / HOUR
     })

@@ -1,4 +1,4 @@
-/** How far the sun stands above what bounds the sky: the level horizon, or the skyline that the ground makes of it. */
+/** How sun and moon stand to what bounds the sky: the level horizon, or the skyline that the ground makes of it. */
 import { valueAround } from '#core/units/around.ts'
 import type { CivilDay } from '#core/time/civil.ts'
 import { type Span, spansAbove } from './crossing.ts'
@@ -28,6 +28,21 @@ export function overEdge(edge: SkyEdge | null, sun: Standing): number {
 /** The same where the skyline's altitude toward the sun is at hand; null where it is unknown. */
 export function overGround(ground: number | null, sun: Standing): number {
   return ground === null ? sun.altitude - SUN_RISE_ALTITUDE : sun.apparent + SUN_RADIUS - ground
+}
+
+export const BEHIND_GROUND = ['clear', 'partly', 'behind'] as const
+/** Whether all of a disc stands above the skyline, some of it, or nothing. */
+export type BehindGround = (typeof BEHIND_GROUND)[number]
+
+/** A disc against the skyline at its own azimuth: degrees as it appears; null where no ground is known in its direction. */
+export function behindGround(
+  edge: SkyEdge | null,
+  disc: { readonly azimuth: number; readonly apparent: number; readonly radius: number },
+): BehindGround | null {
+  const ground = edge === null ? null : edgeAt(edge, disc.azimuth)
+  if (ground === null) return null
+  if (disc.apparent + disc.radius <= ground) return 'behind'
+  return disc.apparent - disc.radius < ground ? 'partly' : 'clear'
 }
 
 /** Milliseconds between two looks over a skyline, which is as jagged as its hills: a gap in them shorter than this may be missed. */

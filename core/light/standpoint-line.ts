@@ -48,7 +48,7 @@ export type StandLineReason = 'no-place' | 'no-dates' | 'reach' | 'lens' | 'not-
 /** Metres of the line's near end, and of the farthest far end. */
 export const NEAREST = 20
 export const FARTHEST = 100_000
-const POINTS = 24
+const POINTS = 72
 /** Metres from the landmark's outline within which nobody stands to look up at it. */
 const CLOSEST = 0.1
 /** Metres within which the place is found that has the body on the crest. */

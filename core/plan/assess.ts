@@ -15,6 +15,7 @@ import { landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle } from '#core/scene/shell.ts'
 import { degrees, turnBetween } from '#core/units/angle.ts'
 import { type GroundReading, groundReading } from './ground-reading.ts'
+import { type GroundUnderThings, groundUnder } from './ground-under.ts'
 import { type LightReading, lightReading } from './light-reading.ts'
 import type { Levels, Plan } from './plan.ts'
 import { type PlanScene, sceneOf, settingOf } from './plan-scene.ts'
@@ -80,6 +81,8 @@ export interface Assessment {
   readonly proportion: number | null
   readonly crops: readonly CropReading[]
   readonly sharp: Sharpness | null
+  /** What is known of the ground under each thing, with elevations or without. */
+  readonly under: GroundUnderThings
   /** What the ground allows; null without elevations. */
   readonly ground: GroundReading | null
   /** The light at the spot's instant. */
@@ -245,6 +248,7 @@ export function assess(plan: Plan): Assessment {
         : imageSize(extent, shot.landmarkFill.axis) / imageSize(made.subject, shot.subjectFill.axis),
     crops: made === null ? [] : cropReadings(plan, found, made, extent),
     sharp,
+    under: groundUnder(plan, levels),
     ground: groundReading(plan, levels),
     light: lightReading(plan, {
       view: made?.view ?? null,

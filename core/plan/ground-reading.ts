@@ -1,28 +1,10 @@
-/** What the ground allows at a spot: its level and slope under each thing, what of subject and landmark it lets the camera see. */
+/** What the ground allows at a spot: what of subject and landmark it lets the camera see, and what hides the rest. */
 import type { LatLon } from '#core/geo/lat-lon.ts'
-import {
-  type ElevationGrid,
-  elevationAt,
-  gridPoint,
-  placeOnGrid,
-  slopeAndAspectAt,
-} from '#core/ground/elevation-grid.ts'
+import { type ElevationGrid, gridPoint, placeOnGrid } from '#core/ground/elevation-grid.ts'
 import type { Raised } from '#core/ground/sight.ts'
 import { type Sightline, type Tightest, sightline } from '#core/ground/sightline.ts'
 import { type Post, mainPost, onGrid, postsOnGrid, shownShare } from './landmark-shown.ts'
-import type { LevelSource, Levels, Plan } from './plan.ts'
-
-export interface GroundUnder {
-  /** Metres above the sea that are reckoned with. */
-  readonly elevation: number
-  readonly from: LevelSource
-  /** Metres above the sea by the elevations alone, whatever was measured; null where unknown. */
-  readonly read: number | null
-  /** Degrees; null where unknown. */
-  readonly slope: number | null
-  /** Bearing toward which the ground falls; null where unknown or level. */
-  readonly aspect: number | null
-}
+import type { Levels, Plan } from './plan.ts'
 
 export interface HiddenBy {
   readonly at: LatLon
@@ -52,26 +34,11 @@ export interface SightReading {
 export interface GroundReading {
   /** Metres between the elevations reckoned with. */
   readonly cell: number
-  readonly standpoint: GroundUnder
-  readonly stop: GroundUnder
-  readonly landmark: GroundUnder | null
   readonly toSubject: SightReading
   /** To the landmark's middle; null without one. */
   readonly toLandmark: SightReading | null
   /** Share of the whole landmark's height that shows, over all along it; null without one, or over unknown ground. */
   readonly landmarkShown: number | null
-}
-
-function under(grid: ElevationGrid, at: LatLon, elevation: number, from: LevelSource): GroundUnder {
-  const point = gridPoint(grid, at)
-  const tilt = slopeAndAspectAt(grid, point.east, point.north)
-  return {
-    elevation,
-    from,
-    read: elevationAt(grid, point.east, point.north),
-    slope: tilt?.slope ?? null,
-    aspect: tilt?.aspect ?? null,
-  }
 }
 
 function placed(grid: ElevationGrid, tightest: Tightest | null): HiddenBy | null {
@@ -104,14 +71,11 @@ export function groundReading(plan: Plan, levels: Levels): GroundReading | null 
   const { terrain: grid, landmark, spot, shoot } = plan
   if (grid === null) return null
   const eye = lensOn(grid, plan, levels)
-  const { standpoint, stop } = spot
+  const { stop } = spot
   const main = landmark === null ? null : mainPost(landmark, levels.landmark)
   const subject: Post = { at: stop.at, low: levels.stop, high: levels.stop + shoot.subject.height }
   return {
     cell: grid.cell,
-    standpoint: under(grid, standpoint.at, levels.standpoint, levels.from.standpoint),
-    stop: under(grid, stop.at, levels.stop, levels.from.stop),
-    landmark: main === null ? null : under(grid, main.at, levels.landmark, levels.from.landmark),
     toSubject: reading(grid, eye, subject, plan),
     toLandmark: main === null ? null : reading(grid, eye, main, plan),
     landmarkShown:

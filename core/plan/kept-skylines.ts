@@ -1,5 +1,7 @@
 /** Skylines around a plan's things as they move: each is looked for anew only when its eye has moved far enough. */
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
+import type { Screen } from '#core/ground/screen.ts'
+import { screenedSkyline } from '#core/ground/screened-skyline.ts'
 import type { Raised } from '#core/ground/sight.ts'
 import { type Skyline, skyline } from '#core/ground/skyline.ts'
 import type { SkyEyes, Skylines } from './sky-edges.ts'
@@ -7,7 +9,13 @@ import type { SkyEyes, Skylines } from './sky-edges.ts'
 export interface KeptSkylines {
   readonly grid: ElevationGrid
   readonly refraction: number
+  readonly screens: readonly Screen[]
+  /** Where the ground was looked for from, and where trees and walls were: those near by change with every step. */
   readonly eyes: SkyEyes
+  readonly screenEyes: SkyEyes
+  /** The ground alone. */
+  readonly ground: Skylines
+  /** With trees and walls on it. */
   readonly found: Skylines
 }
 
@@ -19,24 +27,55 @@ function standsFor(one: Raised | null, other: Raised | null, slack: number): boo
 }
 
 const THINGS = ['subject', 'landmark', 'lens'] as const
+type Thing = (typeof THINGS)[number]
 
-/** The skylines around eyes, those of before kept where an eye has moved by no more than so many metres. */
+function ofEach<Value>(make: (thing: Thing) => Value): Readonly<Record<Thing, Value>> {
+  return { subject: make('subject'), landmark: make('landmark'), lens: make('lens') }
+}
+
+/** The skylines around eyes, those of the ground before kept where an eye has moved by no more than so many metres. */
 export function skylinesAround(
   grid: ElevationGrid,
   refraction: number,
   eyes: SkyEyes,
   before: KeptSkylines | null,
   slack: number,
+  screens: readonly Screen[] = [],
 ): KeptSkylines {
   const known = before !== null && before.grid === grid && before.refraction === refraction ? before : null
-  if (known !== null && THINGS.every((thing) => standsFor(known.eyes[thing], eyes[thing], slack))) return known
-  const kept: Record<(typeof THINGS)[number], Skyline | null> = { subject: null, landmark: null, lens: null }
-  const from: Record<(typeof THINGS)[number], Raised | null> = { subject: null, landmark: null, lens: null }
-  for (const thing of THINGS) {
+  const kept = (thing: Thing): boolean => known !== null && standsFor(known.eyes[thing], eyes[thing], slack)
+  // Trees and walls take no time to put on a skyline: they are always seen from where the eye is.
+  const screened = (thing: Thing): boolean =>
+    known !== null &&
+    ((screens.length === 0 && known.screens.length === 0) ||
+      (known.screens === screens && standsFor(known.screenEyes[thing], eyes[thing], 0)))
+  if (known !== null && THINGS.every((thing) => kept(thing) && screened(thing))) return known
+  const ground = ofEach((thing) => {
     const eye = eyes[thing]
-    const same = known !== null && standsFor(known.eyes[thing], eye, slack)
-    from[thing] = same ? known.eyes[thing] : eye
-    kept[thing] = same ? known.found[thing] : eye === null ? null : skyline(grid, eye, refraction)
+    if (known !== null && kept(thing)) return known.ground[thing]
+    return eye === null ? null : skyline(grid, eye, refraction)
+  })
+  return {
+    grid,
+    refraction,
+    screens,
+    eyes: ofEach((thing) => (known !== null && kept(thing) ? known.eyes[thing] : eyes[thing])),
+    screenEyes: eyes,
+    ground,
+    found: ofEach((thing) => {
+      const [line, eye] = [ground[thing], eyes[thing]]
+      if (known !== null && kept(thing) && screened(thing)) return known.found[thing]
+      return withScreens(line, grid, eye, refraction, screens)
+    }),
   }
-  return { grid, refraction, eyes: from, found: kept }
+}
+
+function withScreens(
+  line: Skyline | null,
+  grid: ElevationGrid,
+  eye: Raised | null,
+  refraction: number,
+  screens: readonly Screen[],
+): Skyline | null {
+  return line === null || eye === null ? null : screenedSkyline(line, grid, eye, refraction, screens)
 }

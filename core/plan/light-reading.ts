@@ -127,9 +127,10 @@ export function lightReading(plan: Plan, found: Found): LightReading {
   const moon = moonAt(stop.at, when)
   const moonApparent = apparentAltitude(moon.altitude)
   const grid = plan.terrain
+  const { refraction, screens } = plan.shoot
   const eyes = grid === null ? null : skyEyes(plan, found.levels, grid)
   const edge = (from: keyof SkyEyes, azimuth: number): number | null =>
-    grid === null || eyes === null ? null : edgeFrom(grid, eyes[from], plan.shoot.refraction, azimuth)
+    grid === null || eyes === null ? null : edgeFrom(grid, eyes[from], refraction, azimuth, screens)
   const clears = (ground: number | null): boolean => (ground === null ? up : apparent + SUN_RADIUS > ground)
   const sunOnSubject = clears(edge('subject', sun.azimuth))
   const sunOnLandmark = clears(edge('landmark', sun.azimuth))

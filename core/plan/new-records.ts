@@ -15,6 +15,8 @@ import type { Spot } from './spot.ts'
 
 /** Metres of the lens above the ground of somebody standing. */
 const EYE_HEIGHT = 1.6
+/** Of the ground under a new pin nothing was measured. */
+const UNMEASURED = { elevation: null, slope: null, aspect: null } as const
 
 /** An empty shoot: a car, a 36 x 24 camera, one ordinary zoom, no landmark yet. `now` is in epoch milliseconds. */
 export function newShoot(id: string, lensId: string, now: number): Shoot {
@@ -86,8 +88,8 @@ export function newSpot(id: string, shoot: Shoot, at: LatLon, rank: number, when
     stars: 0,
     status: 'idea',
     rank,
-    stop: { at, heading: wrapBearing(upright ? away : away + 90), elevation: null },
-    standpoint: { at: destination(at, away, distance), lensHeight: EYE_HEIGHT, elevation: null },
+    stop: { at, heading: wrapBearing(upright ? away : away + 90), ...UNMEASURED },
+    standpoint: { at: destination(at, away, distance), lensHeight: EYE_HEIGHT, ...UNMEASURED },
     landmarkId: shoot.landmarks[0]?.id ?? null,
     hold: 'standpoint',
     when,
@@ -119,7 +121,7 @@ const HALF_BUILDING = 10
 
 /** A landmark of a kind around a place, of ordinary size (common practice, no source), to be dragged and measured. */
 export function newLandmark(id: string, kind: LandmarkKind, at: LatLon): Landmark {
-  const common = { id, name: '', baseElevation: null }
+  const common = { id, name: '', baseElevation: null, baseSlope: null, baseAspect: null }
   if (kind === 'upright') return { ...common, kind, at, height: 30, width: 6 }
   if (kind === 'summit') return { ...common, kind, at, height: 200, width: 800 }
   if (kind === 'building') {

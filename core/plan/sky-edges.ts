@@ -1,7 +1,9 @@
-/** The ground against the sky around a plan's things: whole skylines for the day, single directions for the moment. */
+/** The ground, and the trees and walls on it, against the sky around a plan's things: whole skylines for the day, single directions for the moment. */
 import { type ElevationGrid, elevationAt, gridPoint } from '#core/ground/elevation-grid.ts'
 import { lookFrom, lookTowards } from '#core/ground/horizon-ray.ts'
 import type { Raised } from '#core/ground/sight.ts'
+import type { Screen } from '#core/ground/screen.ts'
+import { screenEdgeTowards, screenedSkyline } from '#core/ground/screened-skyline.ts'
 import { type Skyline, skyline } from '#core/ground/skyline.ts'
 import type { SkyEdge, StagedSkylines } from '#core/light/light-stage.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
@@ -47,14 +49,21 @@ export function skylinesOf(plan: Plan): Skylines | null {
   const { terrain: grid } = plan
   if (grid === null) return null
   const eyes = skyEyes(plan, levelsOf(plan), grid)
+  const { refraction, screens } = plan.shoot
   const around = (from: Raised | null): Skyline | null =>
-    from === null ? null : skyline(grid, from, plan.shoot.refraction)
+    from === null ? null : screenedSkyline(skyline(grid, from, refraction), grid, from, refraction, screens)
   return { subject: around(eyes.subject), landmark: around(eyes.landmark), lens: around(eyes.lens) }
 }
 
-/** Degrees of the ground against the sky from an eye in one direction; null where it is unknown. */
-export function edgeFrom(grid: ElevationGrid, from: Raised | null, refraction: number, azimuth: number): number | null {
-  return edgesFrom(grid, from, refraction)(azimuth)
+/** Degrees of the ground, and of screens on it, against the sky from an eye in one direction; null where it is unknown. */
+export function edgeFrom(
+  grid: ElevationGrid,
+  from: Raised | null,
+  refraction: number,
+  azimuth: number,
+  screens: readonly Screen[],
+): number | null {
+  return edgesFrom(grid, from, refraction, screens)(azimuth)
 }
 
 /** The same for many directions from one eye. */
@@ -62,12 +71,15 @@ export function edgesFrom(
   grid: ElevationGrid,
   from: Raised | null,
   refraction: number,
+  screens: readonly Screen[],
 ): (azimuth: number) => number | null {
   if (from === null) return () => null
   const look = lookFrom(grid, from, refraction)
   return (azimuth) => {
     lookTowards(look, azimuth)
-    return Number.isNaN(look.altitude) ? null : look.altitude
+    const screen = screenEdgeTowards(grid, from, refraction, screens, azimuth)
+    if (Number.isNaN(look.altitude)) return screen?.altitude ?? null
+    return screen === null ? look.altitude : Math.max(look.altitude, screen.altitude)
   }
 }
 
@@ -81,6 +93,7 @@ export function skylinesToward(plan: Plan, levels: Levels, azimuth: number): Sta
   const { terrain: grid } = plan
   if (grid === null) return null
   const eyes = skyEyes(plan, levels, grid)
-  const toward = (from: Raised | null): SkyEdge => oneEdge(edgeFrom(grid, from, plan.shoot.refraction, azimuth))
+  const { refraction, screens } = plan.shoot
+  const toward = (from: Raised | null): SkyEdge => oneEdge(edgeFrom(grid, from, refraction, azimuth, screens))
   return { subject: toward(eyes.subject), landmark: toward(eyes.landmark), lens: toward(eyes.lens) }
 }

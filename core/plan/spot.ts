@@ -23,6 +23,10 @@ export interface Standpoint {
   readonly lensHeight: number
   /** Metres above the sea of the ground; null when unknown. */
   readonly elevation: number | null
+  /** Degrees 0..90 by which the ground leans, as measured; null when it was not. */
+  readonly slope: number | null
+  /** Bearing 0..360 toward which the ground falls, as measured; null when it was not. */
+  readonly aspect: number | null
 }
 
 /** Where the subject stops. */
@@ -32,6 +36,10 @@ export interface Stop {
   readonly heading: number
   /** Metres above the sea of the ground; null when unknown: then taken level with the standpoint. */
   readonly elevation: number | null
+  /** Degrees 0..90 by which the ground leans, as measured; null when it was not. */
+  readonly slope: number | null
+  /** Bearing 0..360 toward which the ground falls, as measured; null when it was not. */
+  readonly aspect: number | null
 }
 
 export interface Shot {

@@ -16,8 +16,8 @@ export function spotOfCandidate({ spot, shoot }: Pick<ScanAsk, 'spot' | 'shoot'>
   const filled = met.find(({ kind }) => kind === 'subjectFill')?.value ?? null
   return {
     ...spot,
-    stop: { at, heading, elevation: null },
-    standpoint: { at: standpoint, lensHeight, elevation: null },
+    stop: { at, heading, elevation: null, slope: null, aspect: null },
+    standpoint: { at: standpoint, lensHeight, elevation: null, slope: null, aspect: null },
     hold: 'focal-length',
     when: instant,
     shot: {

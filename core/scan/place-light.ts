@@ -70,9 +70,9 @@ export function placeLight(table: ScanTable, place: StopPlace, hours: Float64Arr
   const kinds = wishesMade(light)
   const must = table.wishes.light?.must === true
   const sun = rememberedSun(place, instants)
-  const { refraction } = shoot
+  const { refraction, screens } = shoot
   const from = (eye: ReturnType<typeof skyEye>): ((azimuth: number) => number | null) | null =>
-    terrain === null ? null : edgesFrom(terrain, eye, refraction)
+    terrain === null ? null : edgesFrom(terrain, eye, refraction, screens)
   const overSubject = rememberedOver(count, sun, () =>
     terrain === null ? null : from(skyEye(terrain, place.at, place.level.level ?? 0, shoot.subject.height / 2)),
   )
@@ -148,7 +148,12 @@ export function placeLight(table: ScanTable, place: StopPlace, hours: Float64Arr
     const known = things.get(heading)
     // A stop over unknown ground is taken level with the camera: then nothing is kept.
     if (known !== undefined && place.level.level !== null && table.foot.level !== null) return known
-    const faced = facedThings(shoot.subject, { at: place.at, heading, elevation: null }, landmark, levels)
+    const faced = facedThings(
+      shoot.subject,
+      { at: place.at, heading, elevation: null, slope: null, aspect: null },
+      landmark,
+      levels,
+    )
     things.set(heading, faced)
     return faced
   }

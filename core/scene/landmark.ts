@@ -14,6 +14,10 @@ interface LandmarkCommon {
   readonly height: number
   /** Metres above the sea of the foot; null when unknown, never 0 for unknown. */
   readonly baseElevation: number | null
+  /** Degrees 0..90 by which the ground under it leans, as measured; null when it was not. */
+  readonly baseSlope: number | null
+  /** Bearing 0..360 toward which that ground falls, as measured; null when it was not. */
+  readonly baseAspect: number | null
 }
 
 /** A tower, mast or lighthouse: round, tapering a little. */

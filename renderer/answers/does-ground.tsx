@@ -1,7 +1,8 @@
 /** Does the ground allow it? How much of the landmark shows and what hides the rest, the profile, levels, direct sun, trees and walls. */
 import type { Assessment } from '#core/plan/assess.ts'
 import type { DayLight } from '#core/plan/day-light.ts'
-import type { GroundReading, GroundUnder } from '#core/plan/ground-reading.ts'
+import type { GroundReading } from '#core/plan/ground-reading.ts'
+import type { GroundUnder, GroundUnderThings } from '#core/plan/ground-under.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import type { UnitSystem } from '#core/units/length.ts'
 import { elevation, metres, share } from '#renderer/part/figure.ts'
@@ -25,12 +26,12 @@ import {
   lightPlaces,
   lightTimes,
   shownFigure,
-  slopeText,
   spanClock,
   subjectSightText,
 } from './ground-text.ts'
 import { ProfileReader } from './profile.tsx'
 import { Screens } from './screens.tsx'
+import { slopeText, tiltSourceAgainst } from './tilt-text.ts'
 
 interface AnswerProps {
   readonly plan: Plan
@@ -41,20 +42,25 @@ export function DoesGround({ plan, found }: AnswerProps) {
   const { ground } = found
   return (
     <Question title={say.question}>
-      {ground === null ? <NoGround plan={plan} /> : <Allowed plan={plan} ground={ground} />}
+      {ground === null ? (
+        <NoGround plan={plan} under={found.under} />
+      ) : (
+        <Allowed plan={plan} ground={ground} under={found.under} />
+      )}
       <Trouble />
       <Screens plan={plan} />
     </Question>
   )
 }
 
-function NoGround({ plan }: { readonly plan: Plan }) {
+function NoGround({ plan, under }: { readonly plan: Plan; readonly under: GroundUnderThings }) {
   const { settled } = boardGround.value
   if (!settled) return <BigFigure figure="–" note={say.waiting} />
   return (
     <>
       <BigFigure figure="–" note={say.levelNote} />
       <p class="hint">{say.levelHint}</p>
+      {anyMeasured(under) ? <UnderThings plan={plan} under={under} resolution={0} /> : null}
       {plan.shoot.screens.length === 0 ? null : <Warnings sentences={[say.screensWait]} />}
       <button type="button" class="button ground-sources" onClick={() => (page.value = 'settings')}>
         {say.addSources}
@@ -76,7 +82,13 @@ function Trouble() {
   )
 }
 
-function Allowed({ plan, ground }: { readonly plan: Plan; readonly ground: GroundReading }) {
+interface AllowedProps {
+  readonly plan: Plan
+  readonly ground: GroundReading
+  readonly under: GroundUnderThings
+}
+
+function Allowed({ plan, ground, under }: AllowedProps) {
   const { units } = settings.value
   const name = landmarkName(plan.landmark)
   const line = groundLine.value
@@ -90,7 +102,7 @@ function Allowed({ plan, ground }: { readonly plan: Plan; readonly ground: Groun
       <BigFigure figure={shownFigure(plan.landmark === null ? null : landmarkShown)} note={note} />
       {sentence === null ? null : <p class="ground-sentence">{sentence}</p>}
       {line === null || sentence === null ? null : <ProfileReader line={line} sentence={sentence} />}
-      <Warnings sentences={[...(partly ? [say.partlyKnown] : []), ...differences(plan, ground, units)]} />
+      <Warnings sentences={[...(partly ? [say.partlyKnown] : []), ...differences(plan, under, units)]} />
       <Readings>
         {line === null ? null : <Reading name={say.lineToFoot} value={clearanceText(plan, line, units)} />}
         <Reading
@@ -99,7 +111,7 @@ function Allowed({ plan, ground }: { readonly plan: Plan; readonly ground: Groun
         />
       </Readings>
       <DirectSun plan={plan} />
-      <GroundUnderThings plan={plan} ground={ground} />
+      <UnderThings plan={plan} under={under} resolution={boardGround.value.found?.resolution ?? ground.cell} />
       <Source />
     </>
   )
@@ -107,21 +119,34 @@ function Allowed({ plan, ground }: { readonly plan: Plan; readonly ground: Groun
 
 type Row = readonly [string, GroundUnder]
 
-function rowsOf(plan: Plan, ground: GroundReading): readonly Row[] {
+function rowsOf(plan: Plan, under: GroundUnderThings): readonly Row[] {
   return [
-    [say.under.standpoint, ground.standpoint],
-    [subjectName(plan.shoot.subject), ground.stop],
-    ...(ground.landmark === null ? [] : [[landmarkName(plan.landmark), ground.landmark] as const]),
+    [say.under.standpoint, under.standpoint],
+    [subjectName(plan.shoot.subject), under.stop],
+    ...(under.landmark === null ? [] : [[landmarkName(plan.landmark), under.landmark] as const]),
   ]
 }
 
-function differences(plan: Plan, ground: GroundReading, units: UnitSystem): string[] {
-  return rowsOf(plan, ground).flatMap(([name, under]) => differenceSentence(name, under, units) ?? [])
+/** Without elevations the table is worth its room only where something was measured. */
+function anyMeasured({ standpoint, stop, landmark }: GroundUnderThings): boolean {
+  return [standpoint, stop, landmark].some(
+    (under) => under !== null && [under.from, under.slope.from, under.aspect.from].includes('measured'),
+  )
 }
 
-function GroundUnderThings({ plan, ground }: { readonly plan: Plan; readonly ground: GroundReading }) {
+function differences(plan: Plan, under: GroundUnderThings, units: UnitSystem): string[] {
+  return rowsOf(plan, under).flatMap(([name, of]) => differenceSentence(name, of, units) ?? [])
+}
+
+interface UnderThingsProps {
+  readonly plan: Plan
+  readonly under: GroundUnderThings
+  /** Metres between the samples of the elevations. */
+  readonly resolution: number
+}
+
+function UnderThings({ plan, under, resolution }: UnderThingsProps) {
   const { units } = settings.value
-  const resolution = boardGround.value.found?.resolution ?? ground.cell
   return (
     <>
       <table class="figures ground-table">
@@ -133,14 +158,17 @@ function GroundUnderThings({ plan, ground }: { readonly plan: Plan; readonly gro
           </tr>
         </thead>
         <tbody>
-          {rowsOf(plan, ground).map(([name, under]) => (
+          {rowsOf(plan, under).map(([name, of]) => (
             <tr key={name}>
               <th scope="row">{name}</th>
               <td>
-                {elevation(under.elevation, units)}
-                <small>{sourceText(under, resolution, units)}</small>
+                {elevation(of.elevation, units)}
+                <small>{sourceText(of, resolution, units)}</small>
               </td>
-              <td>{slopeText(under) ?? say.light.unknown}</td>
+              <td>
+                {slopeText(of) ?? say.light.unknown}
+                <small>{tiltSourceAgainst(of)}</small>
+              </td>
             </tr>
           ))}
         </tbody>

@@ -1,15 +1,15 @@
 /** The ground as words: how much of the landmark shows and what hides the rest, levels with their sources, first and last direct sun. */
 import type { Span } from '#core/light/crossing.ts'
-import type { GroundUnder, HiddenBy, SightReading } from '#core/plan/ground-reading.ts'
+import type { HiddenBy, SightReading } from '#core/plan/ground-reading.ts'
+import type { GroundUnder } from '#core/plan/ground-under.ts'
 import type { GroundProfile } from '#core/plan/ground-profile.ts'
 import { groundHeight, lineHeight } from '#core/plan/ground-profile.ts'
 import type { DayLight } from '#core/plan/day-light.ts'
 import type { LevelSource, Plan } from '#core/plan/plan.ts'
 import type { Shoot, ScreenRecord } from '#core/plan/shoot.ts'
 import { type CivilDay, type Zone, formatClock } from '#core/time/civil.ts'
-import { compassName } from '#core/units/compass.ts'
 import type { UnitSystem } from '#core/units/length.ts'
-import { degrees, elevation, metres, share } from '#renderer/part/figure.ts'
+import { elevation, metres, share } from '#renderer/part/figure.ts'
 import { landmarkName, subjectName } from '#renderer/state/names.ts'
 import { words } from '#renderer/words/en.ts'
 import { groundWords as say } from '#renderer/words/en-ground.ts'
@@ -80,12 +80,6 @@ export function subjectSightText(plan: Plan, sight: SightReading, units: UnitSys
   return hidden >= height * (1 - NONE)
     ? say.subjectHidden(by)
     : say.subjectLower(metres(hidden, units), metres(height, units), by)
-}
-
-export function slopeText(under: GroundUnder): string | null {
-  if (under.slope === null) return null
-  if (under.aspect === null || under.slope < 0.5) return say.under.level
-  return say.under.slopeToward(degrees(under.slope, 0), compassName(under.aspect))
 }
 
 /** "measured", "from elevations at 20 m", "assumed level". */

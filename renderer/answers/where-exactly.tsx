@@ -20,6 +20,7 @@ import { settings } from '#renderer/state/settings.ts'
 import { words } from '#renderer/words/en.ts'
 import { elevationHint } from './ground-text.ts'
 import { problemSentences } from './problem-text.ts'
+import { TiltFields } from './tilt-fields.tsx'
 
 const ELEVATIONS = { least: -500, most: 9_000 } as const
 const HEIGHTS = { least: 0, most: 1_000 } as const
@@ -112,15 +113,31 @@ function Measures({ plan, found }: { plan: Plan; found: Assessment }) {
         label={where.standpointElevation}
         value={standpoint.elevation}
         limits={ELEVATIONS}
-        hint={elevationHint(found.ground?.standpoint, units)}
+        hint={elevationHint(found.under.standpoint, units)}
         onTakeUnknown={(elevation) => save(edit.elevation, setStandpoint(plan, { elevation }))}
+      />
+      <TiltFields
+        labels={where.standpointTilt}
+        slope={standpoint.slope}
+        aspect={standpoint.aspect}
+        under={found.under.standpoint}
+        onSlope={(slope) => save(edit.tilt, setStandpoint(plan, { slope }))}
+        onAspect={(aspect) => save(edit.tilt, setStandpoint(plan, { aspect }))}
       />
       <LengthField
         label={where.subjectElevation}
         value={stop.elevation}
         limits={ELEVATIONS}
-        hint={elevationHint(found.ground?.stop, units)}
+        hint={elevationHint(found.under.stop, units)}
         onTakeUnknown={(elevation) => save(edit.elevation, setStop(plan, { elevation }))}
+      />
+      <TiltFields
+        labels={where.subjectTilt}
+        slope={stop.slope}
+        aspect={stop.aspect}
+        under={found.under.stop}
+        onSlope={(slope) => save(edit.tilt, setStop(plan, { slope }))}
+        onAspect={(aspect) => save(edit.tilt, setStop(plan, { aspect }))}
       />
     </div>
   )

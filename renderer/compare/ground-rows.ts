@@ -1,6 +1,7 @@
 /** The rows side by side that tell of the ground: how much of the landmark shows, what is hidden, how tight the line runs, direct sun. */
-import { clearanceText, lightTimes, shownFigure } from '#renderer/answers/ground-text.ts'
-import { metres } from '#renderer/part/figure.ts'
+import { clearanceText, levelSourceText, lightTimes, shownFigure } from '#renderer/answers/ground-text.ts'
+import { slopeText, tiltSourceText } from '#renderer/answers/tilt-text.ts'
+import { elevation, metres } from '#renderer/part/figure.ts'
 import { groundWords } from '#renderer/words/en-ground.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
 import type { Column, RowKind } from './compare-rows.ts'
@@ -51,4 +52,25 @@ export const GROUND_ROWS: readonly RowKind[] = [
   },
   { group: 'ground', name: names.first, better: null, read: (column) => directSun(column, 'first') },
   { group: 'ground', name: names.last, better: null, read: (column) => directSun(column, 'last') },
+  {
+    group: 'ground',
+    name: names.level,
+    better: null,
+    read: ({ assessment: { under, ground } }, units) => {
+      const { elevation: level, from } = under.stop
+      const source = levelSourceText(from, ground?.cell ?? 0, units)
+      return from === 'assumed' ? NOTHING : { figure: level, text: names.sourced(elevation(level, units), source) }
+    },
+  },
+  {
+    group: 'ground',
+    name: names.slope,
+    better: null,
+    read: ({ assessment: { under } }) => {
+      const [text, source] = [slopeText(under.stop), tiltSourceText(under.stop)]
+      return text === null || source === null
+        ? NOTHING
+        : { figure: under.stop.slope.value, text: names.sourced(text, source) }
+    },
+  },
 ]

@@ -1,53 +1,27 @@
 /** What is asked of alignments: which body, where on the landmark, how near, how long ahead, and what moon and sky. */
-import type { Alignment, SkyLight } from '#core/light/alignment.ts'
 import { WIDEST_TOLERANCE } from '#core/light/alignment-ask.ts'
-import type { Body } from '#core/light/body.ts'
 import type { TargetName } from '#core/plan/alignment-target.ts'
 import { Choice } from '#renderer/part/choice.tsx'
 import { FigureField } from '#renderer/part/figure-field.tsx'
 import { Segment } from '#renderer/part/segment.tsx'
 import { daysWords } from '#renderer/words/en-days.ts'
+import { type AlignmentWish, HILL_WISHES, SKY_WISHES, SPANS } from './alignment-wish.ts'
 
 const { stands: say } = daysWords
 
-export const SPANS = ['1', '2', '5', '10'] as const
-export const SKY_WISHES = ['any', 'day', 'twilight', 'night'] as const
-
-export interface AlignmentWish {
-  readonly body: Body
-  readonly where: TargetName
-  /** Degrees. */
-  readonly tolerance: number
-  /** Years. */
-  readonly span: (typeof SPANS)[number]
-  /** Percent of the moon's disc. */
-  readonly lit: number
-  readonly sky: (typeof SKY_WISHES)[number]
-}
-
-export const FIRST_WISH: AlignmentWish = { body: 'sun', where: 'top', tolerance: 0.5, span: '1', lit: 0, sky: 'any' }
-
 const TOLERANCES = { least: 0, most: WIDEST_TOLERANCE, moreThanLeast: true } as const
 const PERCENT = { least: 0, most: 100 } as const
-
-function skyFits(wish: AlignmentWish['sky'], sky: SkyLight): boolean {
-  if (wish === 'any') return true
-  return wish === 'twilight' ? sky !== 'day' && sky !== 'night' : sky === wish
-}
-
-/** Those of the alignments found that have the moon and the sky wished. */
-export function asWished(found: readonly Alignment[], wish: AlignmentWish): readonly Alignment[] {
-  return found.filter(({ lit, sky }) => (lit === null || lit * 100 >= wish.lit) && skyFits(wish.sky, sky))
-}
 
 interface AlignmentFormProps {
   readonly wish: AlignmentWish
   /** Where on the landmark it can be asked for. */
   readonly names: readonly TargetName[]
+  /** Whether hills are known. */
+  readonly hills: boolean
   readonly onWish: (part: Partial<AlignmentWish>) => void
 }
 
-export function AlignmentForm({ wish, names, onWish }: AlignmentFormProps) {
+export function AlignmentForm({ wish, names, hills, onWish }: AlignmentFormProps) {
   return (
     <div class="stands-form">
       <Segment
@@ -98,6 +72,14 @@ export function AlignmentForm({ wish, names, onWish }: AlignmentFormProps) {
         options={SKY_WISHES.map((sky) => [sky, say.skies[sky]] as const)}
         onChoose={(sky) => onWish({ sky })}
       />
+      {hills ? (
+        <Choice
+          label={say.hills}
+          value={wish.hills}
+          options={HILL_WISHES.map((each) => [each, say.hillsWishes[each]] as const)}
+          onChoose={(each) => onWish({ hills: each })}
+        />
+      ) : null}
     </div>
   )
 }

@@ -3,7 +3,9 @@ import { useMemo, useState } from 'preact/hooks'
 import type { Alignment } from '#core/light/alignment.ts'
 import { type AlignmentAsk, LATEST } from '#core/light/alignment-ask.ts'
 import { hourPlace } from '#core/light/hour-angle.ts'
+import type { SkyEdge, StagedSkylines } from '#core/light/light-stage.ts'
 import { trueAltitude } from '#core/light/refraction.ts'
+import { alignmentEdge } from '#core/plan/alignment-edge.ts'
 import { type PlanTarget, alignmentTargets } from '#core/plan/alignment-target.ts'
 import type { Assessment } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
@@ -11,8 +13,9 @@ import { type CivilDay, type Zone, civilTime, formatClock, formatDay } from '#co
 import { bearing, degrees, share } from '#renderer/part/figure.ts'
 import { Warnings } from '#renderer/part/warning.tsx'
 import { daysWords } from '#renderer/words/en-days.ts'
-import { AlignmentForm, type AlignmentWish, FIRST_WISH, asWished } from './alignment-form.tsx'
+import { AlignmentForm } from './alignment-form.tsx'
 import { AlignmentList } from './alignment-list.tsx'
+import { type AlignmentWish, FIRST_WISH, asWished } from './alignment-wish.ts'
 import type { AlignmentsJob, AlignmentsUpdate } from './job.ts'
 import { showStandLine } from './show-stand-line.ts'
 import { useJob } from './use-job.ts'
@@ -24,6 +27,7 @@ const NONE: readonly Alignment[] = []
 interface AlignmentsSectionProps {
   readonly plan: Plan
   readonly assessment: Assessment
+  readonly skylines: StagedSkylines
   readonly zone: Zone
   readonly day: CivilDay
 }
@@ -46,7 +50,13 @@ function grown(found: readonly Alignment[], update: AlignmentsUpdate): readonly 
 }
 
 /** The same job for as long as the same is asked, whatever else of the plan changes. */
-function useAlignmentsJob(plan: Plan, target: PlanTarget, wish: AlignmentWish, from: number): AlignmentsJob {
+function useAlignmentsJob(
+  plan: Plan,
+  target: PlanTarget,
+  edge: SkyEdge | null,
+  wish: AlignmentWish,
+  from: number,
+): AlignmentsJob {
   const { at } = plan.spot.standpoint
   const { name, bearing: toward, altitude } = target
   const { body, tolerance, span } = wish
@@ -55,6 +65,7 @@ function useAlignmentsJob(plan: Plan, target: PlanTarget, wish: AlignmentWish, f
       at,
       body,
       target,
+      edge,
       tolerance,
       from,
       until: Math.min(LATEST, from + Number(span) * YEAR),
@@ -62,12 +73,13 @@ function useAlignmentsJob(plan: Plan, target: PlanTarget, wish: AlignmentWish, f
     return { kind: 'alignments', ask }
     // The target is made anew each time; these are what it says.
     // oxlint-disable-next-line react-hooks/exhaustive-deps
-  }, [at, body, name, toward, altitude, tolerance, span, from])
+  }, [at, body, name, toward, altitude, edge, tolerance, span, from])
 }
 
 function Alignments({
   plan,
   assessment,
+  skylines,
   zone,
   day,
   targets,
@@ -75,6 +87,13 @@ function Alignments({
   const [wish, setWish] = useState<AlignmentWish>(FIRST_WISH)
   // Held while the days found are looked through: they would go when one of them is chosen.
   const [from, setFrom] = useState(day.start)
+  // The plan is made anew with every instant; this is what the skyline depends on.
+  const { landmark, terrain, spot, shoot } = plan
+  const edge = useMemo(
+    () => alignmentEdge(plan, skylines),
+    // oxlint-disable-next-line react-hooks/exhaustive-deps
+    [landmark, terrain, spot.standpoint, shoot.refraction, shoot.screens, skylines.lens],
+  )
   const target = targets.find(({ name }) => name === wish.where) ?? targets[0]
   if (target === undefined) return null
   const since = formatDay(civilTime(from, zone).date)
@@ -87,6 +106,7 @@ function Alignments({
         <AlignmentForm
           wish={wish}
           names={targets.map(({ name }) => name)}
+          hills={edge !== null}
           onWish={(part) => {
             setWish({ ...wish, ...part })
             setFrom(day.start)
@@ -100,17 +120,17 @@ function Alignments({
           >
             {say.line}
           </button>
-          <small>{say.lineHint(at)}</small>
+          <small>{plan.terrain === null ? say.lineHint(at) : say.lineHintHills(at)}</small>
         </p>
       </div>
       <div>
-        <Found plan={plan} target={target} wish={wish} from={from} since={since} zone={zone} />
+        <Found plan={plan} target={target} edge={edge} wish={wish} from={from} since={since} zone={zone} />
         {from === day.start ? null : (
           <button type="button" class="button button-small stands-again" onClick={() => setFrom(day.start)}>
             {say.again}
           </button>
         )}
-        <p class="hint">{say.flat}</p>
+        <p class="hint">{edge === null ? say.flat : say.hilly}</p>
       </div>
     </div>
   )
@@ -119,26 +139,38 @@ function Alignments({
 interface FoundProps {
   readonly plan: Plan
   readonly target: PlanTarget
+  readonly edge: SkyEdge | null
   readonly wish: AlignmentWish
   readonly from: number
   readonly since: string
   readonly zone: Zone
 }
 
-function Found({ plan, target, wish, from, since, zone }: FoundProps) {
-  const job = useAlignmentsJob(plan, target, wish, from)
+function Found({ plan, target, edge, wish, from, since, zone }: FoundProps) {
+  const job = useAlignmentsJob(plan, target, edge, wish, from)
   const { found, share: done, fault } = useJob(job, NONE, grown)
   const kept = asWished(found, wish)
+  const behind = kept.filter(({ ground }) => ground === 'behind').length
   if (fault !== null) return <Warnings sentences={[fault]} />
   return (
     <>
       <p class="stands-count" role="status">
-        {done < 1 ? say.working(share(done)) : kept.length > 0 ? say.found(kept.length, found.length, since) : ''}
+        {done < 1
+          ? say.working(share(done))
+          : kept.length > 0
+            ? say.found(kept.length, found.length, since, behind)
+            : ''}
       </p>
       {job.ask.until === LATEST ? <p class="hint">{say.lastYear}</p> : null}
       {done === 1 && kept.length === 0 ? <p>{whyNone(plan, target, wish, found.length, since)}</p> : null}
       {kept.length === 0 ? null : (
-        <AlignmentList found={kept} moon={wish.body === 'moon'} zone={zone} when={plan.spot.when} />
+        <AlignmentList
+          found={kept}
+          moon={wish.body === 'moon'}
+          hills={edge !== null}
+          zone={zone}
+          when={plan.spot.when}
+        />
       )}
     </>
   )

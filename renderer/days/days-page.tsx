@@ -41,8 +41,8 @@ export function DaysPage() {
       ) : (
         <div class="days">
           <YearSection plan={now} assessment={found} stage={light} zone={zone.value} chosen={today.date} />
-          <SidesSection plan={now} assessment={found} zone={zone.value} day={today} />
-          <AlignmentsSection plan={now} assessment={found} zone={zone.value} day={today} />
+          <SidesSection plan={now} assessment={found} edge={light.skylines.landmark} zone={zone.value} day={today} />
+          <AlignmentsSection plan={now} assessment={found} skylines={light.skylines} zone={zone.value} day={today} />
         </div>
       )}
     </PageFrame>

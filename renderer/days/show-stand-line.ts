@@ -4,6 +4,7 @@ import type { Body } from '#core/light/body.ts'
 import { FARTHEST, standLine } from '#core/light/standpoint-line.ts'
 import type { Assessment } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
+import { hiddenAlong } from '#core/plan/stand-line-ground.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkName } from '#renderer/state/names.ts'
 import { tell } from '#renderer/state/notices.ts'
@@ -43,10 +44,16 @@ export function showStandLine({ plan, assessment, body, when }: StandLineWish): 
     tell('fault', line.fault.message)
     return
   }
+  const places = line.value.points.map(({ at }) => at)
+  const { onTop } = line.value
+  const hidden = hiddenAlong(plan, body, spot.when, places)
+  const label = say.lineLabel(say.bodies[body], landmarkName(landmark), when)
   standpointLine.value = {
-    places: line.value.points.map(({ at }) => at),
-    onTop: line.value.onTop,
-    label: say.lineLabel(say.bodies[body], landmarkName(landmark), when),
+    places,
+    hidden,
+    onTop,
+    onTopHidden: onTop !== null && hiddenAlong(plan, body, spot.when, [onTop])[0] === true,
+    label: hidden.includes(true) ? say.lineHidden(label) : label,
   }
   page.value = 'board'
 }

@@ -1,6 +1,8 @@
 /** A tiny plan of the landmark: its outline with the sides numbered, white where the sun strikes at the chosen instant, else dark. */
 import { lookAtSun } from '#core/light/wish-margin.ts'
 import { SUN_RISE_ALTITUDE } from '#core/light/day-events.ts'
+import type { SkyEdge } from '#core/light/light-stage.ts'
+import { overEdge } from '#core/light/sky-edge.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { LocalPoint } from '#core/geo/local-frame.ts'
 import type { PlacedFaces } from '#core/scene/face.ts'
@@ -21,6 +23,8 @@ interface SidePlanProps {
   readonly at: LatLon
   readonly placed: PlacedFaces
   readonly sides: readonly LandmarkSide[]
+  /** The landmark's skyline; null where no ground is known. */
+  readonly edge: SkyEdge | null
   readonly instant: number
   readonly clock: string
 }
@@ -34,16 +38,22 @@ interface Edge {
 }
 
 /** The lower edge of each side: its first two corners. */
-function edgesOf(placed: PlacedFaces, at: LatLon, instant: number): { edges: Edge[]; up: boolean } {
-  const { direction, altitude } = lookAtSun(at, instant)
-  const up = altitude > SUN_RISE_ALTITUDE
+function edgesOf(
+  placed: PlacedFaces,
+  at: LatLon,
+  skyline: SkyEdge | null,
+  instant: number,
+): { readonly edges: Edge[]; readonly sun: 'strikes' | 'behind' | 'down' } {
+  const look = lookAtSun(at, instant)
+  const { direction } = look
+  const up = overEdge(skyline, look) > 0
   const edges = placed.faces.flatMap(({ id, upright, corners, normal }): Edge[] => {
     const [from, to] = corners
     if (!upright || from === undefined || to === undefined) return []
     const cosine = normal.east * direction.east + normal.north * direction.north + normal.up * direction.up
     return [{ id, from, to, normal, lit: up && cosine > 0 }]
   })
-  return { edges, up }
+  return { edges, sun: up ? 'strikes' : look.altitude > SUN_RISE_ALTITUDE ? 'behind' : 'down' }
 }
 
 interface Fitted {
@@ -66,10 +76,12 @@ function fitted(edges: readonly Edge[]): Fitted {
   }
 }
 
+const NOTES = { strikes: say.planNote, behind: say.planBehind, down: say.planNight } as const
+
 const figure = (value: number): string => value.toFixed(1)
 
-export function SidePlan({ name, at, placed, sides, instant, clock }: SidePlanProps) {
-  const { edges, up } = edgesOf(placed, at, instant)
+export function SidePlan({ name, at, placed, sides, edge: skyline, instant, clock }: SidePlanProps) {
+  const { edges, sun } = edgesOf(placed, at, skyline, instant)
   const { x, y, high } = fitted(edges)
   const line = ({ from, to }: Edge): string =>
     `M${figure(x(from))} ${figure(y(from))}L${figure(x(to))} ${figure(y(to))}`
@@ -102,7 +114,7 @@ export function SidePlan({ name, at, placed, sides, instant, clock }: SidePlanPr
           {say.north}
         </text>
       </svg>
-      <figcaption class="hint">{up ? say.planNote(clock) : say.planNight(clock)}</figcaption>
+      <figcaption class="hint">{NOTES[sun](clock)}</figcaption>
     </figure>
   )
 }

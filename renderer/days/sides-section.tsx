@@ -1,5 +1,6 @@
 /** Which side of the landmark? Each side's hours of direct sun on the chosen day and by month, from no standpoint at all. */
 import { useMemo } from 'preact/hooks'
+import type { SkyEdge } from '#core/light/light-stage.ts'
 import type { Span } from '#core/light/crossing.ts'
 import { totalOf } from '#core/light/light-window.ts'
 import type { Assessment } from '#core/plan/assess.ts'
@@ -29,11 +30,13 @@ const FULL_HOURS = 16
 interface SidesSectionProps {
   readonly plan: Plan
   readonly assessment: Assessment
+  /** The landmark's skyline; null where no ground is known. */
+  readonly edge: SkyEdge | null
   readonly zone: Zone
   readonly day: CivilDay
 }
 
-export function SidesSection({ plan, assessment, zone, day }: SidesSectionProps) {
+export function SidesSection({ plan, assessment, edge, zone, day }: SidesSectionProps) {
   const { landmark } = plan
   const base = assessment.levels.landmark
   const placed = landmark === null ? null : facesOf(landmark, base)
@@ -48,8 +51,16 @@ export function SidesSection({ plan, assessment, zone, day }: SidesSectionProps)
       ) : null}
       {landmark !== null && placed !== null && sides.length > 0 ? (
         <>
-          <p class="hint">{say.lead(name)}</p>
-          <Sides landmark={landmark} placed={placed} sides={sides} instant={plan.spot.when} zone={zone} day={day} />
+          <p class="hint">{edge === null ? say.leadLevel(name) : say.lead(name)}</p>
+          <Sides
+            landmark={landmark}
+            placed={placed}
+            sides={sides}
+            edge={edge}
+            instant={plan.spot.when}
+            zone={zone}
+            day={day}
+          />
         </>
       ) : null}
     </section>
@@ -60,27 +71,39 @@ interface SidesProps {
   readonly landmark: Landmark
   readonly placed: PlacedFaces
   readonly sides: readonly LandmarkSide[]
+  readonly edge: SkyEdge | null
   readonly instant: number
   readonly zone: Zone
   readonly day: CivilDay
 }
 
-function Sides({ landmark, placed, sides, instant, zone, day }: SidesProps) {
+function Sides({ landmark, placed, sides, edge, instant, zone, day }: SidesProps) {
   const at = landmarkPoints(landmark)[0] ?? NOWHERE
   const year = Number(day.date.slice(0, 4))
   const faces = useMemo(
     () => sides.map(({ id, faces: [first] }) => ({ id, normal: first?.normal ?? { east: 0, north: 0, up: 1 } })),
     [sides],
   )
-  const dayJob = useMemo(() => ({ kind: 'faces-day', at, faces, day }) as const, [at, faces, day])
-  const yearJob = useMemo(() => ({ kind: 'faces-year', at, faces, zone, year }) as const, [at, faces, zone, year])
+  const dayJob = useMemo(() => ({ kind: 'faces-day', at, faces, edge, day }) as const, [at, faces, edge, day])
+  const yearJob = useMemo(
+    () => ({ kind: 'faces-year', at, faces, edge, zone, year }) as const,
+    [at, faces, edge, zone, year],
+  )
   const today = useJob(dayJob, null, withDay)
   const months = useJob(yearJob, NO_MONTHS, withMonth)
   const faults = [today.fault, months.fault].filter((fault) => fault !== null)
   const clock = formatClock(instant, zone)
   return (
     <div class="sides">
-      <SidePlan name={landmarkName(landmark)} at={at} placed={placed} sides={sides} instant={instant} clock={clock} />
+      <SidePlan
+        name={landmarkName(landmark)}
+        at={at}
+        placed={placed}
+        sides={sides}
+        edge={edge}
+        instant={instant}
+        clock={clock}
+      />
       <div class="sides-desk" tabIndex={0} role="group" aria-label={say.heading}>
         <Warnings sentences={faults} />
         <table class="sides-table">

@@ -40,7 +40,9 @@ export function areaAsk(
   const eye = shown === 'landmark' ? landmarkEye(grid, now, levels, share) : standpointEye(grid, now, levels, seen)
   if (eye === null) return 'no-landmark'
   if (!holds(grid, eye.east, eye.north)) return 'outside'
-  return { grid, job: { kind: 'exact', ground, ask: { ...eye, refraction, radius: null } } }
+  // Without their names: what is asked stays the same when one is renamed.
+  const screens = now.shoot.screens.map(({ line, height }) => ({ line, height }))
+  return { grid, job: { kind: 'exact', ground, ask: { ...eye, refraction, radius: null, screens } } }
 }
 
 interface Eye {

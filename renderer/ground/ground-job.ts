@@ -2,7 +2,7 @@
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
 import type { SunOverGrid } from '#core/ground/hill-shadow.ts'
 import type { ReliefLight } from '#core/ground/relief.ts'
-import type { ViewshedAsk } from '#core/ground/viewshed.ts'
+import type { ViewshedAsk } from '#core/ground/viewshed-ask.ts'
 import type { FromWorker, ToWorker } from '#renderer/job/messages.ts'
 import type { Cells, ContourDrawing } from './contour-drawing.ts'
 import type { Masks } from './masks.ts'

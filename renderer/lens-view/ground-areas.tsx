@@ -14,7 +14,7 @@ function percent(value: number): string {
 }
 
 /** How much of hills, and of the air before them, a thing at a distance has. */
-function haze(distance: number): { readonly '--rise': string; readonly '--air': string } {
+export function haze(distance: number): { readonly '--rise': string; readonly '--air': string } {
   const rise = Math.log(distance / HILLS_FROM) / Math.log(HILLS_AT / HILLS_FROM)
   return { '--rise': percent(Math.min(1, Math.max(0, rise))), '--air': percent(1 - Math.exp(-distance / AIR)) }
 }

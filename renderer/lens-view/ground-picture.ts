@@ -2,10 +2,12 @@
 import type { View } from '#core/frame/projection.ts'
 import { type Ridge, ridgesOf } from '#core/ground/ridges.ts'
 import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
-import { type ImagePoint, NEAR, clipLine } from './clip.ts'
+import { type ImagePoint, clipLine } from './clip.ts'
 import { type Footing, type GroundBand, REACHES, coverWithin, groundBands, seaSlope } from './ground-bands.ts'
 import type { GroundLooks } from './ground-looks.ts'
-import { type Sheet, outlinePath, toSheet } from './pen.ts'
+import { lookPlace } from './look-place.ts'
+import { type Sheet, outlinePath } from './pen.ts'
+import type { ScreenStrips } from './screen-strips.ts'
 
 /** One filled area or, for `edge`, a line. */
 export interface GroundPiece {
@@ -33,6 +35,8 @@ export interface GroundPicture {
   readonly between: readonly SoftGround[]
   /** Before the nearer thing too; none where it hides nothing of it. */
   readonly before: readonly SoftGround[]
+  /** Trees and walls. */
+  readonly screens: ScreenStrips
   /** From the horizon down: heights in the drawing at which the sea lies at distances, metres. */
   readonly waterline: readonly Waterline[]
   /** The area of the ground one stands on: what lies on it is cut by it. */
@@ -72,21 +76,8 @@ interface Drawing extends GroundStand {
   readonly ridges: readonly Ridge[]
 }
 
-/** Metres down by metre along below which no frame looks: there what is capped at nothing (minus infinity) is drawn to. */
-const STEEPEST = -5
-
-/** Where a look (its number may lie between two) meets a slope in the drawing; null beside or behind the lens. */
-function placeOf({ view, sheet, seen }: Drawing, index: number, rise: number): ImagePoint | null {
-  const slope = Math.max(STEEPEST, rise)
-  const turn = (seen.from + index * seen.step - view.bearing) * RADIANS_PER_DEGREE
-  const ahead = Math.cos(turn)
-  const depth = view.cosPitch * ahead + view.sinPitch * slope
-  if (depth < NEAR) return null
-  return toSheet(sheet, { right: Math.sin(turn), up: view.cosPitch * slope - view.sinPitch * ahead, depth })
-}
-
 function placesOf(drawing: Drawing, slopes: readonly number[]): ImagePoint[] {
-  return slopes.flatMap((slope, index) => placeOf(drawing, index, slope) ?? [])
+  return slopes.flatMap((slope, index) => lookPlace(drawing, index, slope) ?? [])
 }
 
 /** Units by which a corner may lie off the straight line between its neighbours and be left out. */
@@ -121,7 +112,7 @@ function waterArea(drawing: Drawing, { water }: GroundBand, cap: readonly number
   let highs: ImagePoint[] = []
   let lows: ImagePoint[] = []
   const add = (index: number, low: number, high: number): void => {
-    const [upper, lower] = [placeOf(drawing, index, high), placeOf(drawing, index, low)]
+    const [upper, lower] = [lookPlace(drawing, index, high), lookPlace(drawing, index, low)]
     if (upper === null || lower === null) return
     highs.push(upper)
     lows.push(lower)
@@ -183,7 +174,7 @@ function edgesOf(drawing: Drawing, shows: (index: number, distance: number) => b
       const distance = distances[at] ?? 0
       const slope = Math.tan(altitude * RADIANS_PER_DEGREE)
       const drawn = shows(first + at, distance) && standsOut(drawing, first + at, slope)
-      const place = drawn ? placeOf(drawing, first + at, slope) : null
+      const place = drawn ? lookPlace(drawing, first + at, slope) : null
       if (place === null) close()
       else {
         run.push(place)
@@ -267,12 +258,17 @@ function waterlineOf(drawing: Drawing): Waterline[] {
   const { seen, view } = drawing
   const ahead = (view.bearing - seen.from) / seen.step
   return WATERLINES.flatMap((distance) => {
-    const place = placeOf(drawing, ahead, seaSlope(seen, distance))
+    const place = lookPlace(drawing, ahead, seaSlope(seen, distance))
     return place === null ? [] : { y: place.y, distance }
   })
 }
 
-export function groundPicture(seen: GroundLooks, stand: GroundStand, { farther, nearer }: GroundThings): GroundPicture {
+export function groundPicture(
+  seen: GroundLooks,
+  stand: GroundStand,
+  { farther, nearer }: GroundThings,
+  screens: ScreenStrips,
+): GroundPicture {
   const bands = groundBands(seen, stand.footing)
   const ridges = ridgesOf(seen.looks, seen.from, seen.step, stand.cell)
   const drawing: Drawing = { ...stand, seen, bands, ridges }
@@ -288,6 +284,7 @@ export function groundPicture(seen: GroundLooks, stand: GroundStand, { farther, 
     behind: softly(behind, stand.soft),
     between: softly(between, stand.soft),
     before: softly(before(nearer), stand.soft),
+    screens,
     waterline: waterlineOf(drawing),
     near: own?.path ?? '',
     front: areas[0]?.path ?? '',

@@ -4,6 +4,7 @@ import { localFrame } from '#core/geo/local-frame.ts'
 import type { Sky } from '#core/light/exposure.ts'
 import { blurDisc, blurDiscAtInfinity } from '#core/optics/depth-of-field.ts'
 import type { Assessment } from '#core/plan/assess.ts'
+import { lensOn } from '#core/plan/ground-reading.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { groundLines, horizonLine } from './ground-lines.ts'
 import type { Footing } from './ground-bands.ts'
@@ -15,6 +16,7 @@ import { type Layer, layersOf } from './layers.ts'
 import { type Lighting, darknessAt, lightingOf } from './lighting.ts'
 import { type SeenPart, paintOrder } from './painter.ts'
 import type { Sheet } from './pen.ts'
+import { screenStrips } from './screen-strips.ts'
 import { type See, seer } from './see.ts'
 import { type SkyBody, moonInPicture, sunInPicture } from './sky-bodies.ts'
 import { solidOfLandmark, solidOfSubject } from './solids.ts'
@@ -136,13 +138,21 @@ function groundOf(plan: Plan, assessment: Assessment, stand: GroundStand): Groun
     return (Math.min(GROUND_STEPS, Math.round((own / farthest) * GROUND_STEPS)) / GROUND_STEPS) * farthest
   }
   const subjectNear = assessment.subjectExtent?.near ?? 0
-  const toSubject = (ground?.toSubject.hidden ?? 0) > 0 ? seen.looks.map(() => subjectNear) : null
+  const toSubject = seen.looks.map(() => subjectNear)
+  const subjectHidden = (ground?.toSubject.hidden ?? 0) > 0
   const drawn = landmark !== null && assessment.landmarkExtent !== null
   const toLandmark = drawn ? landmarkReach(landmark, levels.landmark, view, seen) : null
   const things: GroundThings = landmarkBefore
-    ? { farther: toSubject, nearer: (ground?.toLandmark?.hidden ?? 0) > 0 ? toLandmark : null }
-    : { farther: toLandmark, nearer: toSubject }
-  return groundPicture(seen, { view, sheet, footing: footingOf(plan, assessment), cell: terrain.cell, soft }, things)
+    ? { farther: subjectHidden ? toSubject : null, nearer: (ground?.toLandmark?.hidden ?? 0) > 0 ? toLandmark : null }
+    : { farther: toLandmark, nearer: subjectHidden ? toSubject : null }
+  const footing = footingOf(plan, assessment)
+  const [farther, nearer] = landmarkBefore ? [toSubject, toLandmark] : [toLandmark, toSubject]
+  const eye = lensOn(terrain, plan, levels)
+  const screens = screenStrips(
+    { view, sheet, seen, grid: terrain, eye, footing, soft, farther, nearer },
+    plan.shoot.screens,
+  )
+  return groundPicture(seen, { view, sheet, footing, cell: terrain.cell, soft }, things, screens)
 }
 
 /** Metres of ground drawn behind the subject's feet. */

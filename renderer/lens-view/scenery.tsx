@@ -1,8 +1,9 @@
 /** The scenery of the frame as SVG: what lies in the picture, in its order, with its softness and the hour's darkness. */
 import { useId } from 'preact/hooks'
-import { GroundAreas, WaterPaint } from './ground-areas.tsx'
+import { GroundAreas, WaterPaint, haze } from './ground-areas.tsx'
 import type { Layer } from './layers.ts'
 import type { Picture } from './picture.ts'
+import type { ScreenStrips } from './screen-strips.ts'
 import type { SkyBody } from './sky-bodies.ts'
 import { Soft } from './soft.tsx'
 
@@ -41,11 +42,14 @@ export function Scenery({ picture }: { readonly picture: Picture }) {
         )}
         <Cast path={picture.landmarkShadow} />
         {picture.landmarkBefore ? onGround : null}
+        <Strips id={`${id}-sf`} picture={picture} of="behind" />
         {farther}
         {ground === null ? null : <GroundAreas {...areas} id={`${id}-m`} groups={ground.between} />}
         {picture.landmarkBefore ? null : onGround}
+        <Strips id={`${id}-sm`} picture={picture} of="between" />
         {nearer}
         {ground === null ? null : <GroundAreas {...areas} id={`${id}-n`} groups={ground.before} />}
+        <Strips id={`${id}-sn`} picture={picture} of="before" />
       </g>
     </g>
   )
@@ -54,6 +58,20 @@ export function Scenery({ picture }: { readonly picture: Picture }) {
 interface PartProps {
   readonly id: string
   readonly picture: Picture
+}
+
+/** Trees and walls: plain, for nothing is known of them but their line and their height. */
+function Strips({ id, picture, of }: PartProps & { readonly of: keyof ScreenStrips }) {
+  const strips = picture.ground?.screens[of] ?? []
+  return (
+    <>
+      {strips.map(({ deviation, distance, path: strip }, index) => (
+        <Soft key={index} id={`${id}${index}`} kind="screens" deviation={deviation} picture={picture}>
+          <path class="lens-screen" style={haze(distance)} d={strip} />
+        </Soft>
+      ))}
+    </>
+  )
 }
 
 function LevelGround({ id, picture }: PartProps) {

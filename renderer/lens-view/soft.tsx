@@ -4,7 +4,7 @@ import type { Picture } from './picture.ts'
 
 interface SoftProps {
   readonly id: string
-  readonly kind: 'landmark' | 'subject' | 'bodies' | 'ground'
+  readonly kind: 'landmark' | 'subject' | 'bodies' | 'ground' | 'screens'
   /** Units; 0 for sharp. */
   readonly deviation: number
   readonly picture: Pick<Picture, 'width' | 'height'>

@@ -3,6 +3,7 @@ import { useEffect } from 'preact/hooks'
 import { page, placing } from '#renderer/state/page.ts'
 import { standpointLine } from '#renderer/state/standpoint-line.ts'
 import { mapLightWords } from '#renderer/words/en-map-light.ts'
+import { runsOf } from './hidden-runs.ts'
 import type { PlanView, Point } from './plan-view.ts'
 import { clipSegment, figure, inset, linePath } from './screen-line.ts'
 import { held } from './settle.ts'
@@ -26,17 +27,25 @@ export function seenStretches(points: readonly Point[], view: PlanView): string 
 export function StandpointLineDrawing({ view }: { readonly view: PlanView }) {
   const shown = standpointLine.value
   if (shown === null) return null
-  const path = seenStretches(
-    shown.places.map((at) => view.toPoint(at)),
-    view,
+  const points = shown.places.map((at) => view.toPoint(at))
+  const [path, hidden] = [false, true].map((behind) =>
+    runsOf(points, shown.hidden, behind)
+      .map((run) => seenStretches(run, view))
+      .join(''),
   )
   const top = shown.onTop === null ? null : view.toPoint(shown.onTop)
   return (
     <g aria-hidden="true">
       <path class="standpoint-line-halo" d={path} />
       <path class="standpoint-line" d={path} />
+      <path class="standpoint-line-halo" d={hidden} />
+      <path class="standpoint-line standpoint-line-hidden" d={hidden} />
       {top === null ? null : (
-        <path class="on-top-mark" transform={`translate(${figure(top.x)},${figure(top.y)})`} d="M0,-6L6,0L0,6L-6,0Z" />
+        <path
+          class={shown.onTopHidden ? 'on-top-mark on-top-hidden' : 'on-top-mark'}
+          transform={`translate(${figure(top.x)},${figure(top.y)})`}
+          d="M0,-6L6,0L0,6L-6,0Z"
+        />
       )}
     </g>
   )

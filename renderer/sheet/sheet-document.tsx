@@ -30,8 +30,8 @@ export interface SheetProps {
   readonly day: string
   readonly attribution: string
   readonly missing: number
-  /** Elevations did not come in time. */
-  readonly groundLate: boolean
+  /** Why there are no elevations, where there are none: no source knows the place, they failed, or did not come in time. */
+  readonly groundMissing: 'none-known' | 'failed' | 'late'
   readonly onPainted: (painted: { readonly missing: number }) => void
 }
 

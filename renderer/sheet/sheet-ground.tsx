@@ -8,14 +8,15 @@ import {
   lightTimesText,
   shownFigure,
 } from '#renderer/answers/ground-text.ts'
+import { slopeText, tiltSourceText } from '#renderer/answers/tilt-text.ts'
 import { ProfileDrawing, exaggerationText, profilePicture } from '#renderer/ground/profile-drawing.tsx'
-import { landmarkName } from '#renderer/state/names.ts'
+import { landmarkName, subjectName } from '#renderer/state/names.ts'
 import { groundWords } from '#renderer/words/en-ground.ts'
 import type { SheetProps } from './sheet-document.tsx'
 
 const { sheet: say } = groundWords
 
-type GroundProps = Pick<SheetProps, 'plan' | 'assessment' | 'daylight' | 'units' | 'groundLate'>
+type GroundProps = Pick<SheetProps, 'plan' | 'assessment' | 'daylight' | 'units' | 'groundMissing'>
 
 /** What is said of the way to the landmark; null without one. */
 export function waySentence({ plan, assessment, units }: GroundProps): string | null {
@@ -55,13 +56,33 @@ export function SheetProfile(props: GroundProps & { readonly at: keyof typeof RO
   )
 }
 
+/** "slope under Standpoint 4° to the south (measured), Cargo bicycle level (from elevations)"; nothing where none is known. */
+function slopeTexts({ plan, assessment }: GroundProps): string[] {
+  const { standpoint, stop } = assessment.under
+  const parts = (
+    [
+      [groundWords.under.standpoint, standpoint],
+      [subjectName(plan.shoot.subject), stop],
+    ] as const
+  ).flatMap(([name, under]) => {
+    const [slope, source] = [slopeText(under), tiltSourceText(under)]
+    return slope === null || source === null ? [] : [say.slope(name, slope, source)]
+  })
+  return parts.length === 0 ? [] : [say.slopes(parts.join(', '))]
+}
+
 function texts(props: GroundProps): string[] {
-  const { plan, assessment, units, groundLate } = props
-  if (assessment.ground === null) return [groundLate ? say.late : say.level]
+  const { plan, assessment, units, groundMissing } = props
+  if (assessment.ground === null) return [say.missing[groundMissing], ...slopeTexts(props)]
   const line = groundProfile(plan, assessment.levels)
   const way = waySentence(props)
   const clearance = line === null ? null : clearanceText(plan, line, units)
-  return [...(way === null ? [] : [way]), ...(clearance === null ? [] : [say.toFoot(clearance)]), directText(props)]
+  return [
+    ...(way === null ? [] : [way]),
+    ...(clearance === null ? [] : [say.toFoot(clearance)]),
+    directText(props),
+    ...slopeTexts(props),
+  ]
 }
 
 export function SheetGround(props: GroundProps) {

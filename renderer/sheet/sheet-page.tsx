@@ -131,7 +131,7 @@ export function SheetPage({ plan: flat, onBack }: SheetPageProps) {
             now={now}
             day={formatDay(civilDayOf(now, zone).date)}
             missing={missing}
-            groundLate={late}
+            groundMissing={late ? 'late' : ground.trouble === null ? 'none-known' : 'failed'}
             onPainted={painted}
           />
         )}

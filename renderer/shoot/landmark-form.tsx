@@ -3,6 +3,7 @@ import { useState } from 'preact/hooks'
 import type { Shoot } from '#core/plan/shoot.ts'
 import { LANDMARK_KINDS, type Landmark, type LandmarkKind, SPAN_FORMS, type Span } from '#core/scene/landmark.ts'
 import { elevationHint } from '#renderer/answers/ground-text.ts'
+import { TiltFields } from '#renderer/answers/tilt-fields.tsx'
 import { Choice } from '#renderer/part/choice.tsx'
 import { LengthField } from '#renderer/part/figure-field.tsx'
 import { Icon } from '#renderer/part/icon.tsx'
@@ -86,7 +87,7 @@ interface MeasuresProps {
 function Measures({ landmark, onChange }: MeasuresProps) {
   const say = words.shoot
   // Only of the landmark that the spot on the board looks at is the ground at hand.
-  const under = plan.value?.landmark?.id === landmark.id ? assessment.value?.ground?.landmark : null
+  const under = plan.value?.landmark?.id === landmark.id ? assessment.value?.under.landmark : null
   return (
     <div class="field-row">
       <LengthField
@@ -111,6 +112,14 @@ function Measures({ landmark, onChange }: MeasuresProps) {
         limits={ELEVATIONS}
         hint={elevationHint(under, settings.value.units)}
         onTakeUnknown={(baseElevation) => onChange({ ...landmark, baseElevation })}
+      />
+      <TiltFields
+        labels={say.baseTilt}
+        slope={landmark.baseSlope}
+        aspect={landmark.baseAspect}
+        under={under}
+        onSlope={(baseSlope) => onChange({ ...landmark, baseSlope })}
+        onAspect={(baseAspect) => onChange({ ...landmark, baseAspect })}
       />
     </div>
   )

@@ -17,6 +17,7 @@ export const skylines = computed<Skylines | null>(() => {
   const dragged = liveSpot.value !== null || liveShoot.value !== null
   if (now === null || now.terrain === null) return null
   const eyes = skyEyes(now, levelsOf(now), now.terrain)
-  last = skylinesAround(now.terrain, now.shoot.refraction, eyes, last, dragged ? NEAR : 0)
+  const { refraction, screens } = now.shoot
+  last = skylinesAround(now.terrain, refraction, eyes, last, dragged ? NEAR : 0, screens)
   return last.found
 })

@@ -5,8 +5,12 @@ import type { LatLon } from '#core/geo/lat-lon.ts'
 export interface StandpointLine {
   /** Places along the line, in order; at least two. */
   readonly places: readonly LatLon[]
+  /** Whether hills hide the body from each place; null where no ground is known. */
+  readonly hidden: readonly (boolean | null)[]
   /** From where the body stands exactly on the top; null when the line has no such place. */
   readonly onTop: LatLon | null
+  /** Whether hills hide the body from there. */
+  readonly onTopHidden: boolean
   /** What the line is, as the map says it: "Sun on the top of the bridge, 19:04". */
   readonly label: string
 }

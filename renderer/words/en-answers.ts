@@ -125,6 +125,8 @@ export const answerWords = {
     subject: 'Subject',
     standpointElevation: 'Ground under the camera, above the sea',
     subjectElevation: 'Ground under the subject, above the sea',
+    standpointTilt: { slope: 'Slope under the camera', aspect: 'Falls toward, at camera' },
+    subjectTilt: { slope: 'Slope under the subject', aspect: 'Falls toward, at subject' },
     landmark: 'Landmark looked at',
     noLandmark: 'None',
     unknownHint: 'Leave empty when unknown',
@@ -156,6 +158,7 @@ export const answerWords = {
     standpoint: 'Move the standpoint',
     subject: 'Move the subject',
     elevation: 'Change an elevation',
+    tilt: 'Change a measured slope',
     landmark: 'Look at another landmark',
   },
 } as const

@@ -1,6 +1,7 @@
 /** Words of the page of days: the year in weeks, the best days, the landmark's sides, alignments, the calendar file. */
 import type { Body } from '#core/light/body.ts'
 import type { SkyLight } from '#core/light/alignment.ts'
+import type { BehindGround } from '#core/light/sky-edge.ts'
 import type { TargetName } from '#core/plan/alignment-target.ts'
 import { MONTHS, WEEKDAYS } from '#core/time/civil.ts'
 
@@ -76,7 +77,10 @@ export const daysWords = {
   },
   sides: {
     heading: 'Which side of the landmark?',
-    lead: (name: string) => `Hours of direct sun on each side of ${name}, wherever you stand. Hills are not counted.`,
+    lead: (name: string) =>
+      `Hours of direct sun on each side of ${name}, wherever you stand, over the skyline of the hills around it.`,
+    leadLevel: (name: string) =>
+      `Hours of direct sun on each side of ${name}, wherever you stand. No elevations here: hills are not counted.`,
     none: 'This spot has no landmark. Give it one under “Subject and bag”.',
     side: 'Side',
     today: (day: string) => day,
@@ -87,9 +91,10 @@ export const daysWords = {
     planLabel: (name: string, clock: string) =>
       `Plan of ${name}: white sides are in the sun at ${clock}, dark ones are not`,
     planNote: (clock: string) => `White: in the sun at ${clock}. Dark: in shade.`,
+    planBehind: (clock: string) => `The sun is behind the hills at ${clock}: all sides dark.`,
     planNight: (clock: string) => `The sun is down at ${clock}: all sides dark.`,
     north: 'N',
-    grey: 'Grey: the sun is up. White: it is on this side.',
+    grey: 'Grey: the sun is above the level horizon. White: it is on this side.',
     faceNames: {
       segment: (first: number, last: number) => (first === last ? `segment ${first}` : `segments ${first}–${last}`),
       segments: (numbers: string) => `segments ${numbers}`,
@@ -102,7 +107,9 @@ export const daysWords = {
     noTop: 'From here nothing can stand on the landmark: it has no place yet, or the lens is within or under it.',
     caution:
       'Whoever aims at the sun: never look at it through an optical finder, use the screen with a proper filter, and don’t leave a long lens pointed at it. It burns eyes, sensor and shutter.',
-    flat: 'Hills between are not counted; the air near the horizon can move things by a tenth of a degree and more.',
+    hilly:
+      'Behind the hill: no part of it stands above the hills, trees and walls seen from the lens. The air near the horizon can move things by a tenth of a degree and more.',
+    flat: 'No elevations here: hills between are not counted. The air near the horizon can move things by a tenth of a degree and more.',
     body: 'Body',
     bodies: { sun: 'Sun', moon: 'Moon' } satisfies Record<Body, string>,
     where: 'Where',
@@ -118,8 +125,17 @@ export const daysWords = {
       astronomical: 'astronomical twilight',
       night: 'night',
     } satisfies Record<SkyLight, string>,
-    found: (count: number, total: number, since: string) =>
-      `${count === total ? `Found ${count}` : `Found ${total}, ${count} as wished of moon and sky`}, from ${since} on`,
+    hills: 'Behind hills',
+    hillsWishes: { marked: 'marked', 'left-out': 'left out' },
+    hillsColumn: 'Hills',
+    hillNames: {
+      clear: 'clear',
+      partly: 'partly behind the hill',
+      behind: 'behind the hill',
+    } satisfies Record<BehindGround, string>,
+    hillUnknown: 'unknown',
+    found: (count: number, total: number, since: string, behind: number) =>
+      `${count === total ? `Found ${count}` : `Found ${total}, ${count} as wished`}${behind === 0 ? '' : `, ${behind} behind the hill`}, from ${since} on`,
     more: (count: number) => `The first ${count} are listed.`,
     again: 'Search from the chosen day',
     working: (share: string) => `Searching: ${share}`,
@@ -127,7 +143,7 @@ export const daysWords = {
       `The ${body} does not stand there within ${years === '1' ? 'a year' : `${years} years`} from ${since}.`,
     lastYear: 'The years that are computed end with 2100.',
     noneSo: (total: number) =>
-      `${total === 1 ? 'One alignment is' : `All ${total} alignments are`} otherwise than wished of moon and sky. Widen those wishes.`,
+      `${total === 1 ? 'One alignment is' : `All ${total} alignments are`} otherwise than wished of moon, sky and hills. Widen those wishes.`,
     direction: (bearing: string, altitude: string) => `It would have to stand at ${bearing}, ${altitude} high.`,
     below: (bearing: string, altitude: string) =>
       `It would have to stand at ${bearing}, ${altitude} below the level: the lens looks down on that place.`,
@@ -155,5 +171,8 @@ export const daysWords = {
     lineLabel: (body: string, landmark: string, when: string) => `${body} behind the middle of ${landmark}, ${when}`,
     lineHint: (when: string) =>
       `Draws on the map from where it stands behind the landmark’s middle at ${when}, on flat ground.`,
+    lineHintHills: (when: string) =>
+      `Draws on the map from where it stands behind the landmark’s middle at ${when}, as on flat ground; dotted where hills hide it.`,
+    lineHidden: (label: string) => `${label}; dotted: behind the hill`,
   },
 } as const

@@ -1,4 +1,5 @@
 /** Words of the ground: its question, what it hides, how high it lies, when direct light comes over it, trees and walls. */
+import type { TiltSource } from '#core/plan/ground-under.ts'
 import type { LevelSource } from '#core/plan/plan.ts'
 
 export const groundWords = {
@@ -51,6 +52,10 @@ export const groundWords = {
     slope: 'Slope',
     from: 'Known',
     slopeToward: (slope: string, compass: string) => `${slope} to the ${compass}`,
+    falls: (compass: string) => `falls to the ${compass}`,
+    tiltSources: { measured: 'measured', elevations: 'from elevations' } satisfies Record<TiltSource, string>,
+    aspectRead: 'slope measured, direction from elevations',
+    aspectMeasured: 'slope from elevations, direction measured',
     level: 'level',
     sources: {
       measured: () => 'measured',
@@ -133,13 +138,22 @@ export const groundWords = {
     clearance: 'Line to its foot',
     first: 'First direct sun on the subject',
     last: 'Last direct sun on the subject',
+    level: 'Ground under the subject',
+    slope: 'Its slope',
+    sourced: (value: string, source: string) => `${value}, ${source}`,
     nothing: 'nothing',
   },
   sheet: {
     row: 'The ground',
     toFoot: (text: string) => `line to its foot ${text}`,
-    late: 'The elevations did not come in time; printed without them, the ground taken as level.',
-    level: 'No elevations: the ground is taken as level.',
+    missing: {
+      'none-known': 'No elevations: the ground is taken as level.',
+      failed: 'The elevations could not be read; printed without them, the ground taken as level.',
+      late: 'The elevations did not come in time; printed without them, the ground taken as level.',
+    },
     direct: (parts: string) => `direct sun ${parts}`,
+    slopes: (parts: string) => `slope under ${parts}`,
+    /** "Standpoint 4° to the south (measured)". */
+    slope: (name: string, slope: string, source: string) => `${name} ${slope} (${source})`,
   },
 } as const

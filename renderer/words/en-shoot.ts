@@ -67,6 +67,7 @@ export const shootWords = {
   acrossDeck: 'Width across',
   deckHeight: 'Deck above the foot',
   baseElevation: 'Foot above the sea',
+  baseTilt: { slope: 'Slope under it', aspect: 'Ground falls toward' },
   unknownHint: 'Leave empty when unknown',
   form: 'Form',
   points: 'Points, in order along it',

@@ -191,7 +191,9 @@ describe('alignments', () => {
     await page.getByText(stands.bodies.moon, { exact: true }).click()
     await page.getByLabel(stands.span).selectOption('10')
     const count = page.locator('.stands-count')
-    await expect.poll(() => count.textContent(), { timeout: 60_000 }).toMatch(/^Found \d+, from /u)
+    await expect
+      .poll(() => count.textContent(), { timeout: 60_000 })
+      .toMatch(/^Found \d+(?:, \d+ behind the hill)?, from /u)
     const all = await page.locator('.stands-table tbody tr').count()
     expect(all).toBeGreaterThan(5)
     await page.getByLabel(stands.lit).fill('90')
@@ -209,6 +211,27 @@ describe('alignments', () => {
       )
     })
     expect(await row.getByRole('button').getAttribute('aria-pressed')).toBe('true')
+  })
+
+  test('behind the hill are marked as such, and go when they are to be left out', async () => {
+    const { page } = opened
+    await page.getByLabel(stands.lit).fill('0')
+    await page.getByLabel(stands.lit).press('Enter')
+    const field = page.getByRole('textbox', { name: stands.tolerance })
+    await field.fill('3')
+    await field.press('Enter')
+    const rows = page.locator('.stands-table tbody tr')
+    const behind = rows.filter({ hasText: new RegExp(`(?<!partly )${stands.hillNames.behind}`, 'u') })
+    await expect.poll(() => behind.count(), { timeout: 60_000 }).toBeGreaterThan(0)
+    expect(await page.locator('.stands-table tr.behind').count()).toBe(await behind.count())
+    expect(await page.locator('.stands-count').textContent()).toContain(stands.hillNames.behind)
+    await page.getByText(stands.hilly).waitFor()
+    await page.getByLabel(stands.hills).selectOption('left-out')
+    await expect.poll(() => behind.count(), PATIENT).toBe(0)
+    if ((await rows.count()) === 0) await page.getByText(/^All \d+ alignments are otherwise than wished/u).waitFor()
+    await page.getByLabel(stands.hills).selectOption('marked')
+    await field.fill('0.5')
+    await field.press('Enter')
   })
 
   test('a tolerance of nothing is refused in words', async () => {

@@ -7,6 +7,7 @@ import { groundProfile } from '#core/plan/ground-profile.ts'
 import { type Plan, planOf } from '#core/plan/plan.ts'
 import { formatClock } from '#core/time/civil.ts'
 import { profileReading, shownFigure } from '#renderer/answers/ground-text.ts'
+import { words } from '#renderer/words/en.ts'
 import { groundWords } from '#renderer/words/en-ground.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { boardReady, dragBy, savedShoot, soon } from './board.ts'
@@ -121,6 +122,36 @@ describe('trees and walls', () => {
       })
     }
     await question().getByText(before, { exact: true }).first().waitFor()
+  })
+})
+
+describe('a measured slope', () => {
+  test('counts before the elevations, is refused beyond its limits, and goes back', async () => {
+    const { page } = opened
+    const { slope: label, aspect: toward } = words.answers.where.subjectTilt
+    const slope = page.getByRole('textbox', { name: label })
+    await slope.fill('95')
+    await slope.press('Enter')
+    await page.getByText(words.shoot.field.most(label, '90 °')).waitFor()
+    await slope.fill('12.5')
+    await slope.press('Enter')
+    await soon(async () => (await savedPlan()).spot.stop.slope === 12.5)
+    const aspect = page.getByRole('textbox', { name: toward })
+    await aspect.fill('-135')
+    await aspect.press('Enter')
+    await soon(async () => (await savedPlan()).spot.stop.aspect === 225)
+    const row = question().getByRole('row', { name: /13° to the south-west/u })
+    await row.getByText(/^measured; elevations say (?:level|\d+°)/u).waitFor()
+    for (const left of [
+      [12.5, null],
+      [null, null],
+    ]) {
+      await page.keyboard.press('Control+z')
+      await soon(async () => {
+        const { stop } = (await savedPlan()).spot
+        return stop.slope === left[0] && stop.aspect === left[1]
+      })
+    }
   })
 })
 

@@ -47,6 +47,8 @@ export function bridgeAt(from: LatLon, bearing: number, distance: number, turned
     deckHeight: 24,
     width: 12,
     baseElevation: 0,
+    baseSlope: null,
+    baseAspect: null,
   }
 }
 
@@ -110,8 +112,14 @@ export function examplePlan(parts: PlanParts = {}): Plan {
     stars: 0,
     status: 'idea',
     rank: 1,
-    stop: { at: stopAt, heading: (bearing + (parts.turned ?? 90) + 360) % 360, elevation: 12 },
-    standpoint: { at, lensHeight: 1.2, elevation: 12 },
+    stop: {
+      at: stopAt,
+      heading: (bearing + (parts.turned ?? 90) + 360) % 360,
+      elevation: 12,
+      slope: null,
+      aspect: null,
+    },
+    standpoint: { at, lensHeight: 1.2, elevation: 12, slope: null, aspect: null },
     landmarkId: landmark?.id ?? null,
     hold: 'standpoint',
     when: Date.UTC(2026, 5, 14, 15),

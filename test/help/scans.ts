@@ -54,7 +54,18 @@ export const FEW_STEPS: ScanSteps = {
 /** A tower of 60 m whose foot is at 0 m, so many metres from the middle toward a bearing. */
 export function towerAt(bearing: number, distance: number, part: Partial<Upright> = {}): Upright {
   const at = destination(CENTRE, bearing, distance)
-  return { id: 'tower', name: 'Tower', kind: 'upright', at, height: 60, width: 10, baseElevation: 0, ...part }
+  return {
+    id: 'tower',
+    name: 'Tower',
+    kind: 'upright',
+    at,
+    height: 60,
+    width: 10,
+    baseElevation: 0,
+    baseSlope: null,
+    baseAspect: null,
+    ...part,
+  }
 }
 
 /** A straight line through the middle, so many metres to both sides, that leads toward a bearing. */
@@ -122,8 +133,14 @@ export function byBruteForce(ask: ScanAsk, mayStand: (stop: LatLon, camera: LatL
                 const bearing = away + turn
                 const spot: Spot = {
                   ...ask.spot,
-                  stop: { at: place.at, heading, elevation: null },
-                  standpoint: { at: destination(place.at, bearing, 20), lensHeight, elevation: null },
+                  stop: { at: place.at, heading, elevation: null, slope: null, aspect: null },
+                  standpoint: {
+                    at: destination(place.at, bearing, 20),
+                    lensHeight,
+                    elevation: null,
+                    slope: null,
+                    aspect: null,
+                  },
                   hold: 'focal-length',
                   shot: { ...ask.spot.shot, focalLength, lensId: lens.id, placement, subjectFill },
                 }

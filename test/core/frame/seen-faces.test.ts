@@ -140,7 +140,17 @@ describe('against rays', () => {
       property(number(0, 360), number(25, 60), number(1, 15), number(-15, 15), (from, distance, lens, turn) => {
         const view = camera({ from, distance, lens, turn, pitch: 20, focal: 24 })
         const placed = landmarkFaces(
-          { id: 't', name: 'Tower', kind: 'upright', at: STOP, width: 12, height: 30, baseElevation: 0 },
+          {
+            id: 't',
+            name: 'Tower',
+            kind: 'upright',
+            at: STOP,
+            width: 12,
+            height: 30,
+            baseElevation: 0,
+            baseSlope: null,
+            baseAspect: null,
+          },
           0,
         )
         if (placed === null) throw new Error('has a place')
@@ -160,7 +170,19 @@ describe('against rays', () => {
   test('a long wall that runs from before the lens to behind it', () => {
     const line = [destination(STOP, 0, 60), destination(STOP, 180, 60)]
     const placed = landmarkFaces(
-      { id: 'w', name: 'Wall', kind: 'span', form: 'wall', line, deckHeight: 3, height: 4, width: 2, baseElevation: 0 },
+      {
+        id: 'w',
+        name: 'Wall',
+        kind: 'span',
+        form: 'wall',
+        line,
+        deckHeight: 3,
+        height: 4,
+        width: 2,
+        baseElevation: 0,
+        baseSlope: null,
+        baseAspect: null,
+      },
       0,
     )
     if (placed === null) throw new Error('has a place')

@@ -1,7 +1,8 @@
 /** The single pass against the exact viewshed, by the seen cells: their share in common of those seen by either. */
 import { describe, expect, it } from 'vitest'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
-import { HIDDEN, SEEN, UNKNOWN, type ViewshedAsk, viewshed } from '#core/ground/viewshed.ts'
+import { viewshed } from '#core/ground/viewshed.ts'
+import { HIDDEN, SEEN, UNKNOWN, type ViewshedAsk } from '#core/ground/viewshed-ask.ts'
 import { viewshedPreview } from '#core/ground/viewshed-preview.ts'
 import { generator } from '#test/help/generator.ts'
 import { groundOf, mountains } from '#test/help/terrain.ts'

@@ -4,16 +4,8 @@ import { describe, expect, it } from 'vitest'
 import { horizonDistance } from '#core/geo/curvature.ts'
 import { type ElevationGrid, elevationAt } from '#core/ground/elevation-grid.ts'
 import { sees } from '#core/ground/sight.ts'
-import {
-  HIDDEN,
-  SEEN,
-  UNKNOWN,
-  type ViewshedAsk,
-  beginViewshed,
-  heightShowing,
-  viewshed,
-  viewshedRows,
-} from '#core/ground/viewshed.ts'
+import { beginViewshed, heightShowing, viewshed, viewshedRows } from '#core/ground/viewshed.ts'
+import { HIDDEN, SEEN, UNKNOWN, type ViewshedAsk } from '#core/ground/viewshed-ask.ts'
 import { plainSill } from '#test/help/brute-sight.ts'
 import { generator } from '#test/help/generator.ts'
 import { groundOf, mountains } from '#test/help/terrain.ts'

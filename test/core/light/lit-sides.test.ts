@@ -23,7 +23,16 @@ const instant = integer({ min: Date.UTC(2000, 0, 1), max: Date.UTC(2050, 0, 1) }
 /** A house of four walls that look to the four quarters. */
 function houseSides(at: LatLon): readonly ThingFace[] {
   const footprint = [45, 135, 225, 315].map((bearing) => destination(at, bearing, 12))
-  const house = { id: 'h', name: 'House', kind: 'building', footprint, height: 9, baseElevation: 0 } as const
+  const house = {
+    id: 'h',
+    name: 'House',
+    kind: 'building',
+    footprint,
+    height: 9,
+    baseElevation: 0,
+    baseSlope: null,
+    baseAspect: null,
+  } as const
   return landmarkFaces(house, 0)?.faces ?? []
 }
 

@@ -14,7 +14,7 @@ import { landmarkMiddle } from '#core/scene/shell.ts'
 import { turnBetween } from '#core/units/angle.ts'
 import { bridgeAt, examplePlan } from '#test/help/plans.ts'
 
-const common = { id: 'landmark', name: 'Landmark', height: 40, baseElevation: 12 }
+const common = { id: 'landmark', name: 'Landmark', height: 40, baseElevation: 12, baseSlope: null, baseAspect: null }
 const towerAt = (at: LatLon, parts: Partial<Upright> = {}): Upright => ({
   ...common,
   kind: 'upright',
@@ -121,7 +121,7 @@ describe('of a tower', () => {
         marks++
         const landmark = { ...ask.landmark, baseElevation: ask.level }
         const plan = examplePlan({ at, landmark })
-        const standpoint = { at, lensHeight: ask.lensHeight, elevation: ask.level }
+        const standpoint = { at, lensHeight: ask.lensHeight, elevation: ask.level, slope: null, aspect: null }
         const top = alignmentTargets({ ...plan, spot: { ...plan.spot, standpoint } }).find(({ name }) => name === 'top')
         const seen = bodyAt(ask.body, at, ask.instant)
         expect(Math.abs((top?.altitude ?? Number.NaN) - apparentAltitude(seen.altitude))).toBeLessThan(0.005)

@@ -15,12 +15,15 @@ import { bridgeAt, examplePlan } from '#test/help/plans.ts'
 const AT: LatLon = { lat: -41.2, lon: 12.4 }
 const EYE = 1.2
 const RADIANS = Math.PI / 180
-const common = { id: 'landmark', name: 'Landmark', height: 50, baseElevation: 12 }
+const common = { id: 'landmark', name: 'Landmark', height: 50, baseElevation: 12, baseSlope: null, baseAspect: null }
 
 /** The plan's standpoint is at AT, 12 m above the sea as all landmarks here, its lens 1.2 m above the ground. */
 const planWith = (landmark: Landmark | null, elevation: number | null = 12): Plan => {
   const plan = examplePlan({ at: AT, landmark })
-  return { ...plan, spot: { ...plan.spot, standpoint: { at: AT, lensHeight: EYE, elevation } } }
+  return {
+    ...plan,
+    spot: { ...plan.spot, standpoint: { at: AT, lensHeight: EYE, elevation, slope: null, aspect: null } },
+  }
 }
 
 function targetsOf(landmark: Landmark, elevation: number | null = 12) {

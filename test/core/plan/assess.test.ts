@@ -196,6 +196,8 @@ describe('what stands in the way is told', () => {
       height: 2,
       width: 0.1,
       baseElevation: 12,
+      baseSlope: null,
+      baseAspect: null,
     }
     expect(problems({ at, bearing: 40, landmark: post })).toContain('landmark-nearer-than-subject')
     expect(problems({ landmark: null })).toContain('no-landmark')
@@ -233,6 +235,8 @@ describe('levels', () => {
         height: 1,
         width: 1,
         baseElevation: 0,
+        baseSlope: null,
+        baseAspect: null,
       }
       const plan = examplePlan({ at, bearing: 90, distance: 50, landmark: far, shoot: { refraction } })
       const spot = {

@@ -21,6 +21,8 @@ const TOWER: Landmark = {
   height: 40,
   width: 6,
   baseElevation: null,
+  baseSlope: null,
+  baseAspect: null,
 }
 
 /** Level ground at 100 m with a ridge across the way, 400 m out. */

@@ -55,6 +55,8 @@ describe('standing for both fills', () => {
       height: 10,
       deckHeight: 10,
       baseElevation: 0,
+      baseSlope: null,
+      baseAspect: null,
     }
     const plan = examplePlan({
       ...noLens,

@@ -8,7 +8,7 @@ import { landmarkShell } from '#core/scene/shell.ts'
 import { bridgeAt } from '#test/help/plans.ts'
 
 const AT = { lat: -41.2, lon: 12.4 }
-const COMMON = { id: 'one', name: 'One', height: 30, baseElevation: 0 }
+const COMMON = { id: 'one', name: 'One', height: 30, baseElevation: 0, baseSlope: null, baseAspect: null }
 const spanOf = (form: Span['form']): Span => ({ ...bridgeAt(AT, 40, 600), form })
 const LANDMARKS: readonly Landmark[] = [
   ...SPAN_FORMS.map(spanOf),

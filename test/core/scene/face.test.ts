@@ -12,7 +12,7 @@ import { BICYCLE } from '#test/help/plans.ts'
 const number = (min: number, max: number) => double({ min, max, noNaN: true })
 const place = record({ lat: number(-85, 85), lon: number(-180, 179.9) })
 const PLACE = { lat: -41.2, lon: 12.4 }
-const common = { id: 'thing', name: 'Thing', height: 30, baseElevation: 0 }
+const common = { id: 'thing', name: 'Thing', height: 30, baseElevation: 0, baseSlope: null, baseAspect: null }
 
 function placed(landmark: Landmark): PlacedFaces {
   const found = landmarkFaces(landmark, 5)

@@ -22,7 +22,7 @@ function footprint(bearing: number, distance: number, corners: readonly (readonl
   return corners.map(([x, y]) => destination(destination(middle, bearing + 25, x), bearing + 115, y))
 }
 
-const common = { id: 'mark', name: 'Mark', baseElevation: BASE }
+const common = { id: 'mark', name: 'Mark', baseElevation: BASE, baseSlope: null, baseAspect: null }
 const CASES: readonly (readonly [string, Landmark, number])[] = [
   ['stout tower', { ...common, kind: 'upright', at: destination(HERE, 30, 900), width: 20, height: 30 }, 30],
   ['lighthouse', { ...common, kind: 'upright', at: destination(HERE, 30, 900), width: 9, height: 40 }, 30],

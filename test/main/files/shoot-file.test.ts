@@ -21,6 +21,8 @@ const file: ShootFile = {
         height: 30,
         width: 6,
         baseElevation: null,
+        baseSlope: null,
+        baseAspect: null,
       },
     ],
   }),
@@ -45,6 +47,14 @@ const reasonOf = (given: string): string => {
 describe('reading', () => {
   test('gives back what was written', () => {
     expect(readShootFile(text)).toEqual(done(file))
+  })
+
+  test('reads a file from before slopes were measured as one in which none was', () => {
+    const older = JSON.stringify(JSON.parse(text), (key: string, value: unknown) =>
+      ['slope', 'aspect', 'baseSlope', 'baseAspect'].includes(key) ? undefined : value,
+    )
+    expect(older).not.toContain('lope')
+    expect(readShootFile(older)).toEqual(done(file))
   })
 
   test('takes a byte order mark and another layout', () => {

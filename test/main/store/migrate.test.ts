@@ -98,6 +98,41 @@ test('records from before light was planned get its beginnings, and what they ho
   expect(spotShape.parse(spot)).toEqual(spot)
 })
 
+test('records from before slopes were measured get none, each landmark in its place, and damage is left as it was', async () => {
+  const folder = temporaryFolder()
+  const connection = libraryOfForm(folder, 70)
+  putRecords(connection)
+  const common = { height: 30, baseElevation: null, baseSlope: null, baseAspect: null }
+  const at = { lat: 50.5, lon: 8.25 }
+  const landmarks = [
+    { id: 'z', name: 'Ä "tower"', kind: 'upright', at, width: 6, ...common },
+    { id: 'a', name: '', kind: 'summit', at, width: 800, ...common },
+  ] as const
+  connection.immediately((handle) => {
+    handle.run("UPDATE shoot SET document = json_set(document, '$.landmarks', json(?))", JSON.stringify(landmarks))
+    for (const each of [0, 1]) {
+      handle.run(
+        `UPDATE shoot SET document = json_remove(document, '$.landmarks[${each}].baseSlope', '$.landmarks[${each}].baseAspect')`,
+      )
+    }
+    handle.run(
+      "UPDATE spot SET document = json_remove(document, '$.stop.slope', '$.stop.aspect', '$.standpoint.slope', '$.standpoint.aspect')",
+    )
+    handle.run("INSERT INTO shoot (id, revision, name, made_at, document) VALUES ('broken', 1, '', 6, '{')")
+  })
+  connection.close()
+  const { handlers } = await openedLibrary(folder)
+  const { shoot, spots } = valueOf(await handlers['library.open']({ shootId: 'a' }))
+  expect(shoot.landmarks).toEqual(landmarks)
+  expect(shootShape.parse(shoot)).toEqual(shoot)
+  expect(spots[0]?.stop).toEqual({ at, heading: 45, elevation: null, slope: null, aspect: null })
+  expect(spots[0]?.standpoint).toMatchObject({ elevation: 12.5, slope: null, aspect: null })
+  const [spot] = spots
+  expect(spotShape.parse(spot)).toEqual(spot)
+  const broken = await handlers['library.open']({ shootId: 'broken' })
+  expect(broken.ok ? 'read' : broken.fault.reason).toBe('damaged')
+})
+
 test('a copy made before migrating is a library of the older form, and restoring it brings it up again', async () => {
   const folder = temporaryFolder()
   const connection = libraryOfForm(folder, 10)

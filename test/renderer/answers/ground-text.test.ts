@@ -1,7 +1,8 @@
 /** The ground as words: what shows, what hides, the levels, direct sun from its first to its last minute. */
 import { describe, expect, it } from 'vitest'
 import type { SunDay } from '#core/light/day-events.ts'
-import type { GroundUnder, SightReading } from '#core/plan/ground-reading.ts'
+import type { SightReading } from '#core/plan/ground-reading.ts'
+import type { GroundUnder, Told } from '#core/plan/ground-under.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import type { Landmark } from '#core/scene/landmark.ts'
 import { civilDayOf } from '#core/time/civil.ts'
@@ -14,7 +15,6 @@ import {
   lightTimes,
   screenName,
   shownFigure,
-  slopeText,
   spanClock,
   subjectSightText,
 } from '#renderer/answers/ground-text.ts'
@@ -31,6 +31,8 @@ const TOWER: Landmark = {
   height: 41,
   width: 6,
   baseElevation: 0,
+  baseSlope: null,
+  baseAspect: null,
 }
 
 function looking(landmark: Landmark, screens: Plan['shoot']['screens'] = []): Plan {
@@ -124,19 +126,13 @@ describe('the subject', () => {
 })
 
 describe('levels', () => {
-  const under: GroundUnder = { elevation: 90, from: 'measured', read: 42, slope: 12.4, aspect: 135 }
+  const read = (value: number): Told => ({ value, from: 'elevations', read: value })
+  const under: GroundUnder = { elevation: 90, from: 'measured', read: 42, slope: read(12.4), aspect: read(135) }
 
   it('say where they come from', () => {
     expect(plain(levelSourceText('elevations', 20, 'metric'))).toBe('from elevations at 20 m')
     expect(levelSourceText('measured', 20, 'metric')).toBe('measured')
     expect(levelSourceText('assumed', 20, 'metric')).toBe('assumed level')
-  })
-
-  it('say which way the ground falls; level, or unknown', () => {
-    expect(slopeText(under)).toContain('12°')
-    expect(slopeText(under)).toContain('south-east')
-    expect(slopeText({ ...under, slope: 0, aspect: null })).toBe(say.under.level)
-    expect(slopeText({ ...under, slope: null, aspect: null })).toBeNull()
   })
 
   it('tell under their field what the elevations say, or that nobody knows', () => {

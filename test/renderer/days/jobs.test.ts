@@ -16,7 +16,8 @@ type ToWorker = messages.ToWorker<Job>
 const plan = examplePlan()
 const stage = stageOf(plan, assess(plan))
 const yearJob = (year: number) => ({ kind: 'year', stage, wishes: NO_WISHES, zone: 'UTC', year }) as const
-const sidesJob = (year: number) => ({ kind: 'faces-year', at: stage.at, faces: [], zone: 'UTC', year }) as const
+const sidesJob = (year: number) =>
+  ({ kind: 'faces-year', at: stage.at, faces: [], edge: null, zone: 'UTC', year }) as const
 
 const update = (month: number): FacesYearUpdate => ({ kind: 'faces-year', month, hours: [] })
 

@@ -7,7 +7,7 @@ import { turnBetween } from '#core/units/angle.ts'
 import { landmarkSides } from '#renderer/days/side-faces.ts'
 
 const AT = { lat: 47, lon: 8 }
-const common = { id: 'l', name: '', height: 30, baseElevation: 0 }
+const common = { id: 'l', name: '', height: 30, baseElevation: 0, baseSlope: null, baseAspect: null }
 
 function sidesOf(landmark: Landmark) {
   const placed = landmarkFaces(landmark, 0)

@@ -1,7 +1,8 @@
 /** What is asked of the ground: seen from the landmark at the share wished, from the lens, or by the sun; else the reason why not. */
 import { describe, expect, test } from 'vitest'
 import { elevationAtPlace, gridPoint, placeOnGrid } from '#core/ground/elevation-grid.ts'
-import { SEEN, viewshed } from '#core/ground/viewshed.ts'
+import { viewshed } from '#core/ground/viewshed.ts'
+import { SEEN } from '#core/ground/viewshed-ask.ts'
 import { sunAt } from '#core/light/sky.ts'
 import { groundReading } from '#core/plan/ground-reading.ts'
 import { type Plan, levelsOf } from '#core/plan/plan.ts'
@@ -33,7 +34,17 @@ function sight(found: AreaAsk | NoArea) {
 }
 
 function tower(at: Plan['spot']['stop']['at'], kind: 'upright' | 'summit' = 'upright'): Landmark {
-  return { id: 'tower', name: 'Tower', kind, at, height: 40, width: 8, baseElevation: null }
+  return {
+    id: 'tower',
+    name: 'Tower',
+    kind,
+    at,
+    height: 40,
+    width: 8,
+    baseElevation: null,
+    baseSlope: null,
+    baseAspect: null,
+  }
 }
 
 describe('where the landmark shows', () => {

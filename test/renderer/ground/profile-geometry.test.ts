@@ -24,6 +24,8 @@ function lineOver(terrain: ReturnType<typeof groundOf>, away: number, height = 4
       height,
       width: 6,
       baseElevation: null,
+      baseSlope: null,
+      baseAspect: null,
     },
   })
   const { spot } = plan

@@ -74,6 +74,8 @@ test('a landmark before the subject is drawn over it', () => {
     width: 0.3,
     height: 2,
     baseElevation: 12,
+    baseSlope: null,
+    baseAspect: null,
   }
   expect(picture(examplePlan({ at, distance: 12, landmark: post })).landmarkBefore).toBe(true)
   expect(picture(examplePlan({ at })).landmarkBefore).toBe(false)

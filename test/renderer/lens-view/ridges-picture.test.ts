@@ -34,6 +34,8 @@ function northward(terrain: ElevationGrid | null, parts: Parameters<typeof examp
     width: 30,
     height: 240,
     baseElevation: null,
+    baseSlope: null,
+    baseAspect: null,
   }
   const plan = examplePlan({ at, bearing: 0, landmark: tower, shot: { aperture: 22 }, ...parts })
   const { stop, standpoint } = plan.spot

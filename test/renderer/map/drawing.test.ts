@@ -24,7 +24,7 @@ describe('isJoined', () => {
 
 describe('subjectOutline', () => {
   it('is a rectangle of the true size with the notch ahead of its front', () => {
-    const stop = { at: plan.spot.stop.at, heading: 30, elevation: null }
+    const stop = { at: plan.spot.stop.at, heading: 30, elevation: null, slope: null, aspect: null }
     const view = levelView(stop.at, 100, 1000, 1000)
     const outline = subjectOutline(plan.shoot.subject, stop)
     const [frontRight, frontLeft, rearLeft] = outline.corners.map((at) => view.toPoint(at))

@@ -35,7 +35,17 @@ test('a long landmark is told by its middle, a summit by its upper part, a tower
   const plan = examplePlan()
   expect(landmarkWords(plan)).toBe('Bridge’s middle')
   const at = plan.spot.stop.at
-  const tower = { id: 'tower', name: 'Tower', kind: 'upright', at, height: 30, width: 5, baseElevation: null } as const
+  const tower = {
+    id: 'tower',
+    name: 'Tower',
+    kind: 'upright',
+    at,
+    height: 30,
+    width: 5,
+    baseElevation: null,
+    baseSlope: null,
+    baseAspect: null,
+  } as const
   expect(landmarkWords({ ...plan, landmark: tower })).toBe('Tower')
   expect(landmarkWords({ ...plan, landmark: { ...tower, kind: 'summit' } })).toBe('Tower’s upper tenth')
   expect(landmarkWords({ ...plan, landmark: { ...tower, name: '' } })).toBe('the landmark')

@@ -53,7 +53,16 @@ function turn(one: number, other: number): number {
 function square(at: LatLon, half: number, clockwise: boolean): Landmark {
   const corners = [45, 135, 225, 315].map((bearing) => destination(at, bearing, half * Math.SQRT2))
   const footprint = clockwise ? corners : corners.toReversed()
-  return { id: 'square', name: 'Square', kind: 'building', height: 12, baseElevation: 0, footprint }
+  return {
+    id: 'square',
+    name: 'Square',
+    kind: 'building',
+    height: 12,
+    baseElevation: 0,
+    baseSlope: null,
+    baseAspect: null,
+    footprint,
+  }
 }
 
 function litIds(strokes: readonly SideStroke[]): string[] {
@@ -132,7 +141,17 @@ describe('the landmark’s shadow', () => {
 
 describe('a side', () => {
   test('is light where the sun strikes it at less than 90 degrees, else dark; all are dark when it is down', () => {
-    const tower: Landmark = { id: 't', name: 'T', kind: 'upright', at: STOP, width: 8, height: 30, baseElevation: 0 }
+    const tower: Landmark = {
+      id: 't',
+      name: 'T',
+      kind: 'upright',
+      at: STOP,
+      width: 8,
+      height: 30,
+      baseElevation: 0,
+      baseSlope: null,
+      baseAspect: null,
+    }
     const landmarks = constantFrom<Landmark>(
       square(STOP, 6, true),
       square(STOP, 6, false),
