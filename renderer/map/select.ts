@@ -3,7 +3,7 @@ import { selected } from '#renderer/state/page.ts'
 import type { Grip } from './grip.ts'
 
 export function thingOf(grip: Grip): 'subject' | 'standpoint' | 'landmark' | null {
-  if (grip.on === 'parking' || grip.on === 'screen') return null
+  if (grip.on === 'parking' || grip.on === 'screen' || 'sort' in grip) return null
   if (grip.on === 'standpoint' || grip.on === 'landmark') return grip.on
   return grip.on === 'corner' || grip.on === 'edge' ? 'landmark' : 'subject'
 }

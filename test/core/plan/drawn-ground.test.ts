@@ -75,7 +75,11 @@ describe('the fault of a shape', () => {
   })
 
   it('is none for any outline whose corners go round once', () => {
-    fc.assert(fc.property(starShaped, (points) => shapeFault({ form: 'area', points }) === null))
+    fc.assert(
+      fc.property(starShaped, (points) => {
+        expect(shapeFault({ form: 'area', points })).toBeNull()
+      }),
+    )
   })
 
   it('is a crossing whenever two corners next to each other change places in a convex outline', () => {
@@ -85,7 +89,7 @@ describe('the fault of a shape', () => {
         const first = where % count
         const second = (first + 1) % count
         const turned = round.with(first, round[second] ?? HERE).with(second, round[first] ?? HERE)
-        return shapeFault({ form: 'area', points: turned }) === 'crosses-itself'
+        expect(shapeFault({ form: 'area', points: turned })).toBe('crosses-itself')
       }),
     )
   })
