@@ -1,6 +1,7 @@
 /** Drawing a line or an outline on the map: each press sets a point, a double press or Enter ends, Escape gives up. */
 import { effect, signal } from '@preact/signals'
 import type { LatLon } from '#core/geo/lat-lon.ts'
+import { FEWEST_POINTS } from '#core/plan/drawn-ground.ts'
 import { addDrawn } from '#renderer/scan/drawn-acts.ts'
 import { endDrawing, withPointSet, withPointTakenBack } from '#renderer/state/drawing.ts'
 import { drawing, groundShown, stopDrawing } from '#renderer/state/drawn-ground.ts'
@@ -8,8 +9,11 @@ import { shoot } from '#renderer/state/library.ts'
 import { placing } from '#renderer/state/page.ts'
 import { type CrossHairGround, followCrossHair } from './cross-hair.ts'
 import { type PressGround, followPresses } from './map-press.ts'
-import type { Point } from './plan-view.ts'
+import { type Point, distanceBetween } from './plan-view.ts'
 import { settleSteps } from './walk.ts'
+
+/** Pixels from the first corner within which a press closes an outline. */
+const CLOSES_WITHIN = 10
 
 /** Where the next point would be set by the pointer; null while it is not over the map. */
 export const pointedPlace = signal<LatLon | null>(null)
@@ -35,8 +39,13 @@ export function finishDrawing(): void {
 /** Listens while something is being drawn; answers with what takes the listeners away. */
 export function followDrawing(ground: PressGround & CrossHairGround): () => void {
   function set(point: Point): void {
-    const at = ground.view()?.toPlace(point)
-    if (drawing.value !== null && at !== undefined) drawing.value = withPointSet(drawing.value, at)
+    const now = drawing.value
+    const view = ground.view()
+    if (now === null || view === null) return
+    const [first] = now.points
+    const closes = now.form === 'area' && now.points.length >= FEWEST_POINTS.area && first !== undefined
+    if (closes && distanceBetween(view.toPoint(first), point) <= CLOSES_WITHIN) finishDrawing()
+    else drawing.value = withPointSet(now, view.toPlace(point))
   }
   const stopPresses = followPresses(ground, {
     waits: () => drawing.peek() !== null,

@@ -36,7 +36,7 @@ function DrawingNote({ now }: { readonly now: Drawing }) {
     <div class="map-over map-note placing-note draw-note">
       <div>
         <p role="status">{none ? say.begin[form] : say.sofar(points.length, size)}</p>
-        <p class="hint">{crossHairOn.value ? say.keysHint : say.endHint}</p>
+        <p class="hint">{crossHairOn.value ? say.keysHint : say.endHint[form]}</p>
         <Refusal sentence={refusal === null ? null : say.faults[refusal][form]} />
       </div>
       <span class="draw-acts">

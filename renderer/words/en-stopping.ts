@@ -19,13 +19,13 @@ export const stoppingWords = {
   } satisfies Readonly<Record<DrawnSort, PerForm>>,
   take: 'Take from the map',
   takeSpoken: {
-    stopping: 'Take stopping ground from the map',
-    'keep-out': 'Take keep-outs from the map',
+    stopping: 'Take from the map as stopping ground',
+    'keep-out': 'Take from the map as keep-outs',
   } satisfies PerSort,
   file: 'Bring in from a GeoJSON file…',
   fileSpoken: {
-    stopping: 'Bring in stopping ground from a GeoJSON file',
-    'keep-out': 'Bring in keep-outs from a GeoJSON file',
+    stopping: 'Bring in from a GeoJSON file… as stopping ground',
+    'keep-out': 'Bring in from a GeoJSON file… as keep-outs',
   } satisfies PerSort,
   nextKind: 'New ones are',
   unnamed: {
@@ -83,7 +83,10 @@ export const stoppingWords = {
   } satisfies PerForm,
   sofar: (count: number, size: string | null) =>
     `${count === 1 ? '1 point' : `${count} points`}${size === null ? '' : `, ${size}`}.`,
-  endHint: 'Double press or Enter ends, Backspace takes the last point back, Escape gives up.',
+  endHint: {
+    line: 'Double press or Enter ends, Backspace takes the last point back, Escape gives up.',
+    area: 'Double press, Enter or a press on the first corner ends, Backspace takes the last back, Escape gives up.',
+  } satisfies PerForm,
   keysHint: 'Arrow keys move the map under the cross-hair, with Shift farther; Space sets a point, Enter ends.',
   finish: 'Finish',
   takeBack: 'Take the last back',
