@@ -74,7 +74,9 @@ export function GroundHandles({ drawn, sort, index, name, view }: HandlesProps) 
 function NameOf({ drawn, points, name, view }: NameProps) {
   const { box } = view
   const sum = points.reduce((so, at) => ({ x: so.x + at.x, y: so.y + at.y }), { x: 0, y: 0 })
-  const middle = points[Math.floor(points.length / 2)] ?? { x: 0, y: 0 }
+  const [before, after] = [points[Math.floor((points.length - 1) / 2)], points[Math.floor(points.length / 2)]]
+  if (before === undefined || after === undefined) return null
+  const middle = { x: (before.x + after.x) / 2, y: (before.y + after.y) / 2 }
   const wanted =
     drawn.form === 'area' ? { x: sum.x / points.length, y: sum.y / points.length } : { x: middle.x, y: middle.y - 20 }
   const { left, right, top, bottom } = boxOf(points)
