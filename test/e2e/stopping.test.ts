@@ -96,7 +96,13 @@ describe('by pointer', () => {
   test('an area that crosses itself is refused with a sentence, mended and ended by a double press, and the map stays', async () => {
     const { page } = opened
     const before = await saved()
-    const scale = await page.locator('.scale-bar').first().getAttribute('aria-label')
+    const scale = (): Promise<string | null> => page.locator('.scale-bar').first().getAttribute('aria-label')
+    const here = await scale()
+    await page.getByRole('button', { name: mapWords.farther, exact: true }).click()
+    await soon(async () => (await scale()) !== here)
+    const farther = await scale()
+    await page.getByRole('button', { name: mapWords.nearer, exact: true }).click()
+    await soon(async () => (await scale()) === here)
     await page.getByRole('button', { name: say.draw.stopping.area, exact: true }).click()
     await press(page, [0.15, 0.2], [0.3, 0.32], [0.3, 0.2], [0.15, 0.32])
     await page.keyboard.press('Enter')
@@ -111,7 +117,11 @@ describe('by pointer', () => {
     expect(after.revision).toBe(before.revision + 1)
     expect(after.stoppingGround.at(-1)).toMatchObject({ form: 'area', turn: 'free' })
     expect(after.stoppingGround.at(-1)?.points).toHaveLength(3)
-    expect(await page.locator('.scale-bar').first().getAttribute('aria-label')).toBe(scale)
+    // Had the double press brought the map nearer, one step back would not lead farther than before.
+    await page.getByRole('button', { name: mapWords.farther, exact: true }).click()
+    await soon(async () => (await scale()) === farther)
+    await page.getByRole('button', { name: mapWords.nearer, exact: true }).click()
+    await soon(async () => (await scale()) === here)
   })
 
   test('an outline is closed by a press on its first corner', async () => {
