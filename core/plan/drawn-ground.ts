@@ -77,6 +77,12 @@ export function withoutPoint({ form, points }: DrawnShape, index: number): reado
   return points.toSpliced(index, 1)
 }
 
+/** What is left of a line cut at one of its points, from there on or up to there; null when that is no line. */
+export function cutAt(points: readonly LatLon[], index: number, keep: 'from' | 'until'): readonly LatLon[] | null {
+  const left = keep === 'from' ? points.slice(index) : points.slice(0, index + 1)
+  return left.length < FEWEST_POINTS.line || left.length === points.length ? null : left
+}
+
 export function drawnOf(shoot: Shoot, sort: DrawnSort): readonly Drawn[] {
   return sort === 'stopping' ? shoot.stoppingGround : shoot.keepOuts
 }

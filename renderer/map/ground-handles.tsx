@@ -1,5 +1,6 @@
 /** The handles of the drawn ground that is chosen: its points, a small one in the middle of each leg, and its name. */
 import { type Drawn, type DrawnSort, MOST_DRAWN_POINTS, legCount } from '#core/plan/drawn-ground.ts'
+import { chosenPoint } from '#renderer/state/drawn-ground.ts'
 import { stoppingWords as say } from '#renderer/words/en-stopping.ts'
 import { boxOf } from './drawing.ts'
 import { apart } from './ground-strokes.ts'
@@ -57,7 +58,7 @@ export function GroundHandles({ drawn, sort, index, name, view }: HandlesProps) 
             key={`point ${point}`}
             grip={{ on: 'ground-point', sort, index, at: point }}
             name={say.point(name, point + 1, count)}
-            pressed={false}
+            pressed={chosenPoint.value === point}
           >
             <circle class="hit" cx={figure(at.x)} cy={figure(at.y)} r={11} />
             <rect class="ground-point-mark" x={figure(at.x - 4.5)} y={figure(at.y - 4.5)} width={9} height={9} />

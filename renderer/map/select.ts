@@ -1,4 +1,5 @@
-/** Which of the three things is selected when a part of it is taken or reached. */
+/** Which of the three things, or which point of drawn ground, is selected when a part of it is taken or reached. */
+import { choosePoint } from '#renderer/state/drawn-ground.ts'
 import { selected } from '#renderer/state/page.ts'
 import type { Grip } from './grip.ts'
 
@@ -10,4 +11,5 @@ export function thingOf(grip: Grip): 'subject' | 'standpoint' | 'landmark' | nul
 
 export function selectGrip(grip: Grip): void {
   selected.value = thingOf(grip)
+  if ('sort' in grip) choosePoint(grip.on === 'ground-point' ? grip.at : null)
 }

@@ -7,6 +7,8 @@ import {
   drawnOf,
   newKeepOut,
   newStoppingGround,
+  shapeFault,
+  withDrawnPoints,
   withKeepOut,
   withStoppingGround,
   withoutDrawn,
@@ -61,6 +63,23 @@ export function changeStopping(label: string, open: Shoot, after: StoppingGround
 
 export function changeKeepOut(label: string, open: Shoot, after: KeepOut): void {
   void changeShoot(label, withKeepOut(open, after))
+}
+
+/** Gives something drawn other points; false, and the sentence why, when they make no shape. */
+export function changePoints(
+  label: string,
+  open: Shoot,
+  sort: DrawnSort,
+  drawn: Drawn,
+  points: Drawn['points'],
+): boolean {
+  const fault = shapeFault({ form: drawn.form, points })
+  if (fault !== null) {
+    tell('fault', `${say.faults[fault][drawn.form]} ${say.notKept}`)
+    return false
+  }
+  void changeShoot(label, withDrawnPoints(open, sort, drawn.id, points))
+  return true
 }
 
 export function removeDrawn(open: Shoot, sort: DrawnSort, gone: Drawn, name: string): void {

@@ -10,6 +10,7 @@ import { chooseGround, isChosen } from '#renderer/state/drawn-ground.ts'
 import { settings } from '#renderer/state/settings.ts'
 import { stoppingWords as say } from '#renderer/words/en-stopping.ts'
 import { removeDrawn } from './drawn-acts.ts'
+import { PointActs } from './point-acts.tsx'
 import { drawnName, keepOutText, sizeText, stoppingText } from './drawn-text.ts'
 
 interface RowProps {
@@ -51,6 +52,7 @@ export function DrawnRow({ shoot, sort, index, drawn, children }: RowProps) {
           <legend class="unseen">{name}</legend>
           {children}
           <p class="hint">{say.pointsHint}</p>
+          <PointActs shoot={shoot} sort={sort} drawn={drawn} />
           <span class="drawn-acts">
             <button
               type="button"

@@ -25,6 +25,24 @@ export function chooseGround(chosen: ChosenGround | null): void {
   wanted.value = chosen
 }
 
+const wantedPoint = signal<{ readonly of: ChosenGround; readonly at: number } | null>(null)
+
+/** Which point of the chosen one was taken or reached last; null when none was. */
+export const chosenPoint = computed<number | null>(() => {
+  const point = wantedPoint.value
+  const chosen = chosenGround.value
+  if (point === null || chosen === null || boardShoot.value === null) return null
+  if (point.of.sort !== chosen.sort || point.of.id !== chosen.id) return null
+  const drawn = drawnOf(boardShoot.value, chosen.sort).find(({ id }) => id === chosen.id)
+  return drawn?.points[point.at] === undefined ? null : point.at
+})
+
+/** Chooses a point of the chosen one. */
+export function choosePoint(at: number | null): void {
+  const chosen = chosenGround.peek()
+  wantedPoint.value = chosen === null || at === null ? null : { of: chosen, at }
+}
+
 export function isChosen(sort: DrawnSort, id: string): boolean {
   return chosenGround.value?.sort === sort && chosenGround.value.id === id
 }

@@ -62,7 +62,7 @@ export const stoppingWords = {
   noCrossing: 'Nobody can step across',
   noCrossingShort: 'not crossed',
   pointsHint:
-    'On the map: drag its points, or a small one between two to add one. A double press or Delete takes one away.',
+    'On the map: drag its points, or a small one between two to add one. A double press or Delete takes one away; pressed once, it can be cut at.',
   showShort: 'Show',
   removeShort: 'Remove',
   show: (name: string) => `Show ${name} on the map`,
@@ -75,6 +75,10 @@ export const stoppingWords = {
   point: (name: string, number: number, count: number) =>
     `Point ${number} of ${count} of ${name}, arrow keys move it, Delete takes it away`,
   leg: (name: string, number: number) => `Leg ${number} of ${name}, Enter adds a point`,
+  pointOf: (number: number, count: number) => `Point ${number} of ${count}`,
+  cutBefore: 'Cut off before it',
+  cutBeyond: 'Cut off beyond it',
+  takeAway: 'Take it away',
   pointsFew: { line: 'A line needs two points.', area: 'An area needs three corners.' } satisfies PerForm,
   /** While drawing. */
   begin: {
@@ -164,5 +168,6 @@ export const stoppingWords = {
     movePoint: 'Move a point',
     addPoint: 'Add a point',
     removePoint: 'Take a point away',
+    cut: 'Cut a line off',
   },
 } as const

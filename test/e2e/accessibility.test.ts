@@ -114,6 +114,8 @@ async function drawnGround(page: Page): Promise<void> {
       await page.locator('.drawn-row.chosen').waitFor()
     }
   }
+  await page.locator('.grab-ground-point').first().focus()
+  await page.getByRole('button', { name: stoppingWords.draw.stopping.line, exact: true }).scrollIntoViewIfNeeded()
 }
 
 async function pickTwo(page: Page): Promise<void> {

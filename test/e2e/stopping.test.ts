@@ -289,6 +289,37 @@ describe('taken from the sketch map', () => {
     await note(page).getByRole('button', { name: say.enough }).click()
     await note(page).waitFor({ state: 'detached' })
   })
+
+  test('what is taken too long is cut off at one of its points', async () => {
+    const { page } = opened
+    const before = await saved()
+    const points = before.stoppingGround.at(-1)?.points ?? []
+    const inner = handles(page, 'point').nth(2)
+    const name = (await inner.getAttribute('aria-label')) ?? ''
+    const [, number = 0] = (/(\d+)/u.exec(name) ?? []).map(Number)
+    await inner.focus()
+    await page.getByRole('button', { name: say.cutBeyond }).click()
+    const shorter = await savedOnce(before)
+    expect(shorter.stoppingGround.at(-1)?.points).toEqual(points.slice(0, number))
+    await page.keyboard.press('Control+z')
+    await expect.poll(async () => (await saved()).stoppingGround.at(-1)?.points, { timeout: 30_000 }).toEqual(points)
+  })
+
+  test('by keys alone: the map is moved until a way lies under the cross-hair, Space takes it', async () => {
+    const { page } = opened
+    const before = await saved()
+    await page.getByRole('button', { name: say.takeSpoken['keep-out'] }).focus()
+    await page.keyboard.press('Enter')
+    await note(page).getByText(say.keysTake).waitFor()
+    const under = page.locator('.draw-preview .draw-line')
+    for (let step = 0; step < 60 && (await under.count()) === 0; step++) await page.keyboard.press('ArrowRight')
+    await page.keyboard.press('Space')
+    const after = await savedOnce(before)
+    expect(after.keepOuts).toHaveLength(before.keepOuts.length + 1)
+    expect(Object.values(say.taken)).toContain(after.keepOuts.at(-1)?.name)
+    await page.keyboard.press('Escape')
+    await note(page).waitFor({ state: 'detached' })
+  })
 })
 
 describe('a GeoJSON file', () => {

@@ -7,6 +7,7 @@ import { ringArea } from '#core/geo/shape.ts'
 import {
   type DrawnShape,
   MOST_DRAWN_POINTS,
+  cutAt,
   legCount,
   legMiddle,
   lineLength,
@@ -125,6 +126,27 @@ describe('points', () => {
     expect(withoutPoint({ form: 'line', points: [HERE, at(0, 1)] }, 0)).toBeNull()
     expect(withoutPoint({ form: 'area', points: [HERE, at(0, 1), at(90, 1)] }, 1)).toBeNull()
     expect(withoutPoint({ form: 'line', points: [HERE, at(0, 1), at(0, 2)] }, 7)).toBeNull()
+  })
+
+  it('at which a line is cut stay in both parts, which together are as long as it was', () => {
+    fc.assert(
+      fc.property(starShaped, fc.nat(), (points, where) => {
+        const index = 1 + (where % (points.length - 2))
+        const [until, from] = [cutAt(points, index, 'until'), cutAt(points, index, 'from')]
+        if (until === null || from === null) throw new Error('an inner point cuts')
+        expect(until.at(-1)).toBe(points[index])
+        expect(from[0]).toBe(points[index])
+        expect(lineLength(until) + lineLength(from)).toBeCloseTo(lineLength(points), 6)
+      }),
+    )
+  })
+
+  it('at an end cut nothing off, and never leave less than a line', () => {
+    const line = [HERE, at(0, 10), at(0, 20)]
+    expect(cutAt(line, 0, 'from')).toBeNull()
+    expect(cutAt(line, 2, 'until')).toBeNull()
+    expect(cutAt(line, 0, 'until')).toBeNull()
+    expect(cutAt(line, 2, 'from')).toBeNull()
   })
 
   it('that repeat the one before are dropped, a return is not', () => {
