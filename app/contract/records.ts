@@ -5,6 +5,7 @@ import { FOCUS_ON } from '#core/frame/set-up.ts'
 import { SKIES } from '#core/light/exposure.ts'
 import { LANDMARK_LIGHTS, NO_WISHES, SOFT_LIGHTS, SUBJECT_LIGHTS, SUN_PLACES } from '#core/light/light-wish.ts'
 import { USUAL_SHUTTER } from '#core/optics/sensor.ts'
+import { MOST_DRAWN, MOST_DRAWN_POINTS } from '#core/plan/drawn-ground.ts'
 import type { Shoot } from '#core/plan/shoot.ts'
 import { KEEP_OUT_KINDS, KEPT_OUT } from '#core/plan/keep-out.ts'
 import { LANDMARK_PLACES, USUAL_SCAN_WISHES } from '#core/plan/scan-wishes.ts'
@@ -83,7 +84,7 @@ const lightShape = z.object({
   hours: hoursShape.nullable(),
 })
 
-const drawnPoints = z.array(latLonShape).max(5_000)
+const drawnPoints = z.array(latLonShape).max(MOST_DRAWN_POINTS)
 const calendarDay = z.string().regex(/^\d{4}-\d{2}-\d{2}$/)
 
 export const stoppingGroundShape = z.object({
@@ -159,8 +160,8 @@ export const shootShape = z.object({
     .max(100)
     .default([]),
   // And these three, files written before there was a scan.
-  stoppingGround: z.array(stoppingGroundShape).max(200).default([]),
-  keepOuts: z.array(keepOutShape).max(500).default([]),
+  stoppingGround: z.array(stoppingGroundShape).max(MOST_DRAWN.stopping).default([]),
+  keepOuts: z.array(keepOutShape).max(MOST_DRAWN['keep-out']).default([]),
   scanWishes: scanWishesShape.default(USUAL_SCAN_WISHES),
   zone: z.string().min(1).max(64).nullable().default(null),
   light: lightShape.default(NO_WISHES),

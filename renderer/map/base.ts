@@ -33,6 +33,9 @@ export const shownSource = computed(
   () => known.value?.sources.find((source) => source.id === settings.value.mapSource) ?? null,
 )
 
+/** Whether the sketch map is what is shown, wherever it has something. */
+export const sketchShown = computed(() => shownSource.value === null && settings.value.mapSource !== GROUND_MAP)
+
 /** Whether the ground is drawn from its elevations: where that is chosen, and under the sketch map wherever it has nothing of its own. */
 export const groundDrawn = computed(() => {
   if (drawnGrid.value === null || shownSource.value !== null) return false
@@ -65,7 +68,7 @@ async function readSources(): Promise<void> {
 }
 
 /** What the map shows, in world coordinates. */
-function shownWindow(): MapWindow | null {
+export function shownWindow(): MapWindow | null {
   const look = mapLook.value
   if (look === null) return null
   const { zoom, originX, originY, box } = look

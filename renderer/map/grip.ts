@@ -10,6 +10,7 @@ import type { Shoot } from '#core/plan/shoot.ts'
 import type { Spot } from '#core/plan/spot.ts'
 import { type Landmark, landmarkPoints, withLandmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle } from '#core/scene/shell.ts'
+import { type GroundGrip, groundGripPlace, withGroundGripAt } from './ground-grip.ts'
 
 export type Grip =
   | { readonly on: 'subject' | 'standpoint' | 'pair' | 'heading' | 'landmark' | 'parking' }
@@ -19,6 +20,7 @@ export type Grip =
   | { readonly on: 'edge'; readonly index: number }
   /** Trees or a wall of the shoot: one point of its line, or the whole of it when null. */
   | { readonly on: 'screen'; readonly index: number; readonly end: number | null }
+  | GroundGrip
 
 /** An arrangement that a hand has changed: the shoot only when its landmark did. */
 export interface Moved {
@@ -28,12 +30,16 @@ export interface Moved {
 
 /** Written on the drawn part, read back under the pointer. */
 export function gripName(grip: Grip): string {
+  if ('sort' in grip) return `${grip.on}:${grip.sort}:${grip.index}:${grip.at}`
   if (grip.on === 'screen') return `screen:${grip.index}${grip.end === null ? '' : `:${grip.end}`}`
   return 'index' in grip ? `${grip.on}:${grip.index}` : grip.on
 }
 
 export function readGrip(name: string): Grip | null {
-  const [on, index, end] = name.split(':')
+  const [on, index, end, at] = name.split(':')
+  if (on === 'ground-point' || on === 'ground-leg') {
+    return { on, sort: index === 'stopping' ? 'stopping' : 'keep-out', index: Number(end), at: Number(at) }
+  }
   if (on === 'screen') return { on, index: Number(index), end: end === undefined ? null : Number(end) }
   if (on === 'corner' || on === 'edge') return { on, index: Number(index) }
   if (on === 'subject' || on === 'standpoint' || on === 'pair' || on === 'heading' || on === 'landmark') return { on }
@@ -52,6 +58,7 @@ export function gripPlace(plan: Plan, grip: Grip): LatLon | null {
   if (grip.on === 'standpoint') return spot.standpoint.at
   if (grip.on === 'subject' || grip.on === 'pair' || grip.on === 'heading') return spot.stop.at
   if (grip.on === 'parking') return spot.access.parking
+  if ('sort' in grip) return groundGripPlace(plan.shoot, grip)
   if (grip.on === 'screen') {
     const line = plan.shoot.screens[grip.index]?.line ?? []
     return grip.end === null ? landmarkMiddle(line) : (line[grip.end] ?? null)
@@ -132,6 +139,9 @@ export function brought(plan: Plan, grip: Grip, at: LatLon): Moved {
       return withPoints(plan, (points) => points.toSpliced(grip.index + 1, 0, at))
     case 'screen':
       return moveScreen(plan, grip.index, grip.end, at)
+    case 'ground-point':
+    case 'ground-leg':
+      return { shoot: withGroundGripAt(shoot, grip, at), spot }
     default:
       return exhaustive(grip)
   }

@@ -5,7 +5,10 @@ import type L from 'leaflet'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { followArea } from '#renderer/ground/shown-area.ts'
 import { layBase } from './base.ts'
+import { drawing, takingAs } from '#renderer/state/drawn-ground.ts'
+import { placing } from '#renderer/state/page.ts'
 import { freeWindows } from './covered.ts'
+import { followDrawing } from './draw-ground.ts'
 import { bestFit } from './fit.ts'
 import {
   NEAREST_ZOOM,
@@ -22,6 +25,7 @@ import { mapLook, mapView } from './map-look.ts'
 import { type Look, headedFor, mapBounds, wantedLook } from './map-window.ts'
 import { watchNetwork } from './network.ts'
 import { followPlacing, placeAt } from './placing.ts'
+import { followTaking } from './take-way.ts'
 import type { Point } from './plan-view.ts'
 import { followPointer } from './pointer-height.tsx'
 import { layVeil } from './veil-layer.ts'
@@ -97,7 +101,19 @@ export function startMap(holder: HTMLElement): LiveMap {
   const stopPointer = followPointer(holder)
   const stopNetwork = watchNetwork(base.retry)
   const pointOf = (event: { readonly clientX: number; readonly clientY: number }): Point => layerPoint(map, event)
-  const stopPlacing = followPlacing({ holder, view: () => mapView.peek(), pointOf })
+  const pressed = {
+    holder,
+    view: () => mapView.peek(),
+    pointOf,
+    panBy: (x: number, y: number) => void map.panBy([x, y], { animate: false }),
+  }
+  const stopPlacing = followPlacing(pressed)
+  const stopDrawing = followDrawing(pressed)
+  const stopTaking = followTaking(pressed)
+  const stopWaiting = effect(() => {
+    const waits = placing.value !== null || drawing.value !== null || takingAs.value !== null
+    holder.classList.toggle('placing', waits)
+  })
   const stopLooking = effect(() => {
     const look = wantedLook.value
     if (look === null || !sized.value) return
@@ -116,7 +132,10 @@ export function startMap(holder: HTMLElement): LiveMap {
     stop() {
       watcher.disconnect()
       stopLooking()
+      stopWaiting()
       stopPlacing()
+      stopTaking()
+      stopDrawing()
       stopNetwork()
       stopVeil()
       stopArea()

@@ -4,6 +4,7 @@ import { placing } from '#renderer/state/page.ts'
 import { settings } from '#renderer/state/settings.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
 import { attribution, shownSource } from './base.ts'
+import { DrawNote } from './draw-note.tsx'
 import { GroundLegend } from './ground-legend.tsx'
 import { GroundMenu } from './ground-menu.tsx'
 import { mapLook, mapView } from './map-look.ts'
@@ -120,6 +121,7 @@ export function MapControls({ zoomBy, placeInMiddle, retryTiles }: MapControlsPr
       <GroundMenu />
       <div class="map-notes">
         <PlacingNote placeInMiddle={placeInMiddle} />
+        <DrawNote />
         <StandpointLineNote />
         <TilesNote retryTiles={retryTiles} />
       </div>

@@ -6,8 +6,9 @@ import { type Placing, placing } from '#renderer/state/page.ts'
 import { terrain } from '#renderer/state/terrain.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
 import { type Moved, brought } from './grip.ts'
-import type { PlanView, Point } from './plan-view.ts'
-import { PLACE_AFTER, readPresses } from './press.ts'
+import { type PressGround, followPresses } from './map-press.ts'
+import type { Point } from './plan-view.ts'
+import { PLACE_AFTER } from './press.ts'
 import { type Held, keepMoved, putBack, showMoved, takeHold } from './settle.ts'
 import { settleSteps } from './walk.ts'
 
@@ -37,15 +38,8 @@ export function placeAt(at: LatLon): void {
   void keepMoved(LABELS[wish.what], start, placed(start, wish, at))
 }
 
-export interface PlacingGround {
-  readonly holder: HTMLElement
-  readonly view: () => PlanView | null
-  readonly pointOf: (event: PointerEvent) => Point
-}
-
 /** Listens on the map's holder while something is to be placed; answers with what takes the listeners away. */
-export function followPlacing(ground: PlacingGround): () => void {
-  const presses = readPresses()
+export function followPlacing(ground: PressGround): () => void {
   let waiting: { readonly start: Held; readonly moved: Moved; readonly label: string; readonly timer: number } | null =
     null
 
@@ -75,26 +69,6 @@ export function followPlacing(ground: PlacingGround): () => void {
     showMoved(moved)
   }
 
-  const idle = (event: PointerEvent): boolean => placing.peek() === null || !event.isPrimary
-  const onMap = (event: Event): boolean => event.target instanceof Element && event.target.closest('.map-over') === null
-
-  function onDown(event: PointerEvent): void {
-    if (idle(event) || event.button !== 0 || !onMap(event)) return
-    if (presses.down(ground.pointOf(event), event.timeStamp).kind === 'take-back') takeBack()
-  }
-
-  function onMove(event: PointerEvent): void {
-    if (!idle(event)) presses.move(ground.pointOf(event))
-  }
-
-  function onUp(event: PointerEvent): void {
-    if (idle(event)) return
-    const answer = presses.up(ground.pointOf(event), event.timeStamp)
-    if (answer.kind === 'place-soon') placeSoon(answer.at)
-  }
-
-  const onCancel = (): void => presses.cancel()
-
   function onKey(event: KeyboardEvent): void {
     if (event.key !== 'Escape' || placing.peek() === null) return
     event.stopPropagation()
@@ -102,23 +76,19 @@ export function followPlacing(ground: PlacingGround): () => void {
     placing.value = null
   }
 
-  const { holder } = ground
   const stopWatching = effect(() => {
-    holder.classList.toggle('placing', placing.value !== null)
     if (placing.value === null) takeBack()
   })
-  holder.addEventListener('pointerdown', onDown, true)
-  holder.addEventListener('pointermove', onMove, true)
-  window.addEventListener('pointerup', onUp, true)
-  holder.addEventListener('pointercancel', onCancel, true)
+  const stopPresses = followPresses(ground, {
+    waits: () => placing.peek() !== null,
+    press: placeSoon,
+    double: takeBack,
+  })
   document.addEventListener('keydown', onKey, true)
   return () => {
     stopWatching()
     takeBack()
-    holder.removeEventListener('pointerdown', onDown, true)
-    holder.removeEventListener('pointermove', onMove, true)
-    window.removeEventListener('pointerup', onUp, true)
-    holder.removeEventListener('pointercancel', onCancel, true)
+    stopPresses()
     document.removeEventListener('keydown', onKey, true)
   }
 }

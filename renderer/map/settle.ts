@@ -6,7 +6,10 @@ import { type RecordEdit, commit } from '#renderer/state/edits.ts'
 import { liveShoot, liveSpot, savedSpot, shoot } from '#renderer/state/library.ts'
 import { groundWords } from '#renderer/words/en-ground.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
+import { stoppingWords } from '#renderer/words/en-stopping.ts'
+import { tell } from '#renderer/state/notices.ts'
 import type { Grip, Moved } from './grip.ts'
+import { groundRefusal } from './ground-grip.ts'
 
 /** What a pointer holds right now, and where; the plans neither zoom nor regroup meanwhile. */
 export const held = signal<{ readonly grip: Grip; readonly where: 'map' | 'close' } | null>(null)
@@ -41,8 +44,14 @@ export function putBack(): void {
   })
 }
 
-/** Saves what changed as one edit; resolves when saved or refused. */
+/** Saves what changed as one edit; resolves when saved or refused. What can't be kept is put back, and told. */
 export async function keepMoved(label: string, start: Held, moved: Moved): Promise<void> {
+  const refusal = groundRefusal(start.shoot, moved.shoot)
+  if (refusal !== null) {
+    putBack()
+    tell('fault', refusal)
+    return
+  }
   const records: RecordEdit[] = []
   if (moved.shoot !== start.shoot) records.push({ kind: 'shoot', before: start.shoot, after: moved.shoot })
   if (moved.spot !== start.spot) records.push({ kind: 'spot', before: start.spot, after: moved.spot })
@@ -60,6 +69,8 @@ const LABELS: Readonly<Record<Grip['on'], string>> = {
   edge: mapWords.addCorner,
   parking: mapWords.moveParking,
   screen: groundWords.map.move,
+  'ground-point': stoppingWords.edit.movePoint,
+  'ground-leg': stoppingWords.edit.addPoint,
 }
 
 export function moveLabel(grip: Grip): string {

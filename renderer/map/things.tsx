@@ -11,6 +11,8 @@ import { mapWords } from '#renderer/words/en-map.ts'
 import { dayBeads } from './day-hours.ts'
 import { followDrags } from './drag.ts'
 import { type PlanDrawing, drawLandmark, drawPlan, isJoined, wedgeReach } from './drawing.ts'
+import { DrawPreview } from './draw-preview.tsx'
+import { ChosenGroundHandles, GroundMarks, KeepOutHatch } from './ground-marks.tsx'
 import type { HourLabel } from './hour-ring.ts'
 import { sunNow } from './light-drawing.ts'
 import { type ThingsLight, hourLabels, hourRing, nameLine, ringBoxes, thingsLight } from './light-layer.ts'
@@ -201,10 +203,12 @@ export function Things({ pointOf }: ThingsProps) {
     <svg ref={surface} class="plan-things" role="group" aria-label={mapWords.things} width={1} height={1}>
       <defs>
         <Hatch id={HATCH} />
+        <KeepOutHatch />
       </defs>
       {shown === null ? null : (
         <>
           <Ground {...shown} />
+          <GroundMarks shoot={shown.now.shoot} view={shown.view} />
           <OtherLandmarks {...shown} />
           <StandpointLineDrawing view={shown.view} />
           <ScreenMarks plan={shown.now} view={shown.view} found={shown.reading} />
@@ -215,7 +219,9 @@ export function Things({ pointOf }: ThingsProps) {
           )}
           <OnTheWay view={shown.view} found={shown.reading} />
           <LandmarkParts {...shown} away={away === null ? '' : metres(away, settings.value.units)} />
+          <ChosenGroundHandles shoot={shown.now.shoot} view={shown.view} />
           <Near {...shown} />
+          <DrawPreview view={shown.view} />
         </>
       )}
     </svg>

@@ -2,7 +2,9 @@
 import { tell } from '#renderer/state/notices.ts'
 import { plan } from '#renderer/state/derived.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
+import { stoppingWords } from '#renderer/words/en-stopping.ts'
 import { type Grip, type Moved, brought, gripPlace, readGrip, withoutCorner } from './grip.ts'
+import { withoutGroundPoint } from './ground-grip.ts'
 import { selectGrip } from './select.ts'
 import { type Held, held, keepMoved, moveLabel, showMoved, stillHolds, takeHold } from './settle.ts'
 import { type Step, stepOf, stepped } from './step.ts'
@@ -46,38 +48,54 @@ function walk(grip: Grip, step: Step): void {
   showMoved(moved)
 }
 
-function removeCorner(index: number): void {
+/** Takes a corner of the landmark, or a point of drawn ground, away. */
+function removePoint(grip: Grip): void {
   settleSteps()
   const start = takeHold()
   const now = plan.peek()
   if (start === null || now === null) return
-  const moved = withoutCorner(now, index)
+  if ('sort' in grip) {
+    const left = withoutGroundPoint(now.shoot, grip)
+    if ('refusal' in left) tell('fault', left.refusal)
+    else void keepMoved(stoppingWords.edit.removePoint, start, { shoot: left.shoot, spot: now.spot })
+    return
+  }
+  const moved = grip.on === 'corner' ? withoutCorner(now, grip.index) : null
   if (moved === null) tell('fault', mapWords.cornersFew)
   else void keepMoved(mapWords.removeCorner, start, moved)
 }
 
-function addCorner(grip: Grip): void {
+/** Makes the middle of an edge or leg a corner or point of its own. */
+function addPoint(grip: Grip): void {
   settleSteps()
   const start = takeHold()
   const now = plan.peek()
   const at = now === null ? null : gripPlace(now, grip)
   if (start === null || now === null || at === null) return
-  void keepMoved(mapWords.addCorner, start, brought(now, grip, at))
+  void keepMoved(moveLabel(grip), start, brought(now, grip, at))
+}
+
+function onPoint(grip: Grip): boolean {
+  return grip.on === 'corner' || grip.on === 'ground-point'
+}
+
+function onLeg(grip: Grip): boolean {
+  return grip.on === 'edge' || grip.on === 'ground-leg'
 }
 
 /** What a key does to the thing that has the focus; true when it was for it. */
 function act(grip: Grip, event: KeyboardEvent, metres: number): boolean {
   if (event.key === 'Enter' || event.key === ' ') {
-    if (grip.on === 'edge') addCorner(grip)
+    if (onLeg(grip)) addPoint(grip)
     else selectGrip(grip)
     return true
   }
-  if (grip.on === 'corner' && (event.key === 'Delete' || event.key === 'Backspace')) {
-    removeCorner(grip.index)
+  if (onPoint(grip) && (event.key === 'Delete' || event.key === 'Backspace')) {
+    removePoint(grip)
     return true
   }
   const step = stepOf(event, metres)
-  if (step === null || grip.on === 'edge') return false
+  if (step === null || onLeg(grip)) return false
   walk(grip, step)
   return true
 }
@@ -102,7 +120,7 @@ export function followKeys(surface: SVGSVGElement, metres: number): () => void {
     const grip = gripOf(event)
     if (grip === null) return
     event.stopPropagation()
-    if (grip.on === 'corner') removeCorner(grip.index)
+    if (onPoint(grip)) removePoint(grip)
   }
   // A burst must not be overtaken by Undo or by a press elsewhere, nor lost with the page.
   const onOther = (event: KeyboardEvent): void => {

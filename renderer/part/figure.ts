@@ -42,6 +42,22 @@ function feet(value: number): string {
   return `${rounded(value / METRES_PER_INCH, size < 1 / 120 ? 3 : 1)}${GAP}in`
 }
 
+/** Square feet in an acre (the international acre of 4 840 square yards). */
+const FEET_PER_ACRE = 43_560
+const ACRES_PER_MILE = 640
+
+/** An area given in square metres: square metres, hectares, square kilometres, or square feet, acres, square miles. */
+export function area(value: number, units: UnitSystem): string {
+  if (units === 'imperial') {
+    const feet = value / METRES_PER_FOOT ** 2
+    const acres = feet / FEET_PER_ACRE
+    if (acres >= ACRES_PER_MILE) return sized(acres / ACRES_PER_MILE, 'sq mi')
+    return acres >= 1 ? sized(acres, 'acres') : sized(feet, 'sq ft')
+  }
+  if (value >= 999_500) return sized(value / 1e6, 'km²')
+  return value >= 9_995 ? sized(value / 1e4, 'ha') : sized(value, 'm²')
+}
+
 /** A height above the sea: metres or feet, never in kilometres or miles. */
 export function elevation(value: number, units: UnitSystem): string {
   const [size, unit] = units === 'imperial' ? [value / METRES_PER_FOOT, 'ft'] : [value, 'm']

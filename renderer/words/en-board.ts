@@ -162,6 +162,7 @@ export const boardWords = {
       ['Arrow keys', 'Move the chosen thing on the map by 1 m'],
       ['Shift + arrow keys', 'Move it by 10 m'],
       ['Alt + Up, Alt + Down', 'Move the spot up or down the shelf'],
+      ['Space, Enter, Backspace', 'While drawing on the map: set a point, end, take the last point back'],
       ['Escape', 'Bring back what a field held, or give up a drag'],
     ],
     cautions: 'Before you go',

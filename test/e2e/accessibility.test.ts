@@ -5,7 +5,9 @@ import { AxeBuilder } from '@axe-core/playwright'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { words } from '#renderer/words/en.ts'
+import { scanWords } from '#renderer/words/en-scan.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
+import { stoppingWords } from '#renderer/words/en-stopping.ts'
 import { temporaryData } from '#test/help/host.ts'
 import { boardReady } from './board.ts'
 import { type Opened, open } from './open.ts'
@@ -31,6 +33,17 @@ interface Stop {
 const PAGES: readonly Stop[] = [
   { name: 'board', go: boardReady },
   { name: 'board with everything unfolded', go: unfolded },
+  { name: 'scan with ground drawn, one chosen', go: drawnGround },
+  {
+    name: 'scan while an outline is drawn and refused',
+    go: async (page) => {
+      await page.getByRole('button', { name: scanWords.scan, exact: true }).click()
+      await page.getByRole('button', { name: stoppingWords.draw['keep-out'].area, exact: true }).click()
+      await page.keyboard.press('Space')
+      await page.keyboard.press('Enter')
+      await page.getByText(stoppingWords.faults['too-few'].area).waitFor()
+    },
+  },
   {
     name: 'shoot',
     go: async (page) => {
@@ -86,6 +99,23 @@ async function unfolded(page: Page): Promise<void> {
   await page.keyboard.press('Tab')
   await page.getByRole('searchbox').or(page.getByRole('search').getByRole('textbox')).fill('wall')
   await page.getByText(words.board.shelf.found(1, 1)).waitFor()
+}
+
+async function drawnGround(page: Page): Promise<void> {
+  await page.getByRole('button', { name: scanWords.scan, exact: true }).click()
+  for (const sort of ['stopping', 'keep-out'] as const) {
+    for (const form of ['line', 'area'] as const) {
+      await page.getByRole('button', { name: stoppingWords.draw[sort][form], exact: true }).click()
+      for (const key of ['Shift+ArrowRight', 'Shift+ArrowDown', 'Shift+ArrowLeft']) {
+        await page.keyboard.press('Space')
+        await page.keyboard.press(key)
+      }
+      await page.keyboard.press('Enter')
+      await page.locator('.drawn-row.chosen').waitFor()
+    }
+  }
+  await page.locator('.grab-ground-point').first().focus()
+  await page.getByRole('button', { name: stoppingWords.draw.stopping.line, exact: true }).scrollIntoViewIfNeeded()
 }
 
 async function pickTwo(page: Page): Promise<void> {

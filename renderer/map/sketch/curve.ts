@@ -1,4 +1,4 @@
-/** Lines of the sketch map made finer or coarser: corner cutting, thinning, clipping. Points are x, y, x, y. */
+/** Lines of the sketch map made finer or cut to a window: corner cutting, clipping. Points are x, y, x, y. */
 import type { Box } from './world.ts'
 
 /** Cuts each corner at a quarter and three quarters of its sides (Chaikin 1974); in the limit a quadratic B-spline. */
@@ -21,54 +21,6 @@ export function cutCorners(points: Float64Array, closed: boolean): Float64Array 
     cut.set([points[count * 2 - 2] ?? 0, points[count * 2 - 1] ?? 0], sides * 4 - 2)
   }
   return cut
-}
-
-/** Drops points within `tolerance` of the line that stays (Douglas and Peucker 1973). Rings keep their farthest point. */
-export function thinned(points: Float64Array, tolerance: number): Float64Array {
-  const last = points.length / 2 - 1
-  if (last < 2) return points
-  const keep = new Uint8Array(last + 1)
-  keep[0] = 1
-  keep[last] = 1
-  const open: number[] = [0, last]
-  let kept = 2
-  while (open.length > 0) {
-    const to = open.pop() ?? 0
-    const from = open.pop() ?? 0
-    const place = farthest(points, from, to, tolerance)
-    if (place < 0) continue
-    keep[place] = 1
-    kept++
-    open.push(from, place, place, to)
-  }
-  const rest = new Float64Array(kept * 2)
-  let at = 0
-  for (let place = 0; place <= last; place++) {
-    if (keep[place] !== 1) continue
-    rest[at++] = points[place * 2] ?? 0
-    rest[at++] = points[place * 2 + 1] ?? 0
-  }
-  return rest
-}
-
-/** The point between two others that lies farthest from their line, or -1 when none lies beyond the tolerance. */
-function farthest(points: Float64Array, from: number, to: number, tolerance: number): number {
-  const [startX, startY] = [points[from * 2] ?? 0, points[from * 2 + 1] ?? 0]
-  const runX = (points[to * 2] ?? 0) - startX
-  const runY = (points[to * 2 + 1] ?? 0) - startY
-  const length = Math.hypot(runX, runY)
-  let most = tolerance
-  let found = -1
-  for (let place = from + 1; place < to; place++) {
-    const x = (points[place * 2] ?? 0) - startX
-    const y = (points[place * 2 + 1] ?? 0) - startY
-    const off = length === 0 ? Math.hypot(x, y) : Math.abs(x * runY - y * runX) / length
-    if (off > most) {
-      most = off
-      found = place
-    }
-  }
-  return found
 }
 
 /** A closed ring cut to a box (Sutherland and Hodgman 1974); what runs along the box lies outside what is shown. */

@@ -1,6 +1,7 @@
 /** The island's features in world coordinates: which of them touch a tile, and how fine each is drawn at a zoom. */
 import type { Feature, FeatureCollection, Position } from 'geojson'
-import { cutCorners, thinned } from './curve.ts'
+import { thinned } from '#core/geo/thin.ts'
+import { cutCorners } from './curve.ts'
 import { boxAround, boxesMeet, type Box, worldPixels, worldX, worldY } from './world.ts'
 
 /** Points in one run, cut into stretches with a box each, so that far stretches of a long line are skipped. */

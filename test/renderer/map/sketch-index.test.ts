@@ -1,7 +1,8 @@
 /** The sketch's index: what a tile needs is found, and shapes are thinned no more than a zoom allows. */
 import type { Feature } from 'geojson'
 import { describe, expect, it } from 'vitest'
-import { clipRing, cutCorners, thinned } from '#renderer/map/sketch/curve.ts'
+import { thinned } from '#core/geo/thin.ts'
+import { clipRing, cutCorners } from '#renderer/map/sketch/curve.ts'
 import { shapedFor, SketchIndex, STRETCH } from '#renderer/map/sketch/sketch-index.ts'
 import { boxAround, boxesMeet, latitudeAt, worldPixels, worldX, worldY } from '#renderer/map/sketch/world.ts'
 

@@ -75,3 +75,16 @@ describe('what stands in a field', () => {
   })
   test('has the minus of the keyboard', () => expect(figure.plainNumber(-3.5, 1)).toBe('-3.5'))
 })
+
+// An acre is 4 840 square yards of 0.9144 m, so 4 046.856 422 4 m²; a square mile is 640 acres.
+test.each([
+  [0, 'metric', '0 m²'],
+  [12.34, 'metric', '12.3 m²'],
+  [9_940, 'metric', '9940 m²'],
+  [10_000, 'metric', '1 ha'],
+  [39_000, 'metric', '3.9 ha'],
+  [2_500_000, 'metric', '2.5 km²'],
+  [0.3048 ** 2 * 500, 'imperial', '500 sq ft'],
+  [4_046.856_422_4 * 2.5, 'imperial', '2.5 acres'],
+  [4_046.856_422_4 * 640 * 3, 'imperial', '3 sq mi'],
+] as const)('%d m² in %s reads %s', (value, units, text) => expect(plain(figure.area(value, units))).toBe(text))
