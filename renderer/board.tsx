@@ -16,7 +16,7 @@ function Beside() {
   return (
     <div key={beside.value} class="answers" tabIndex={0} role="group" aria-label={name}>
       {scan ? (
-        <LazyPage load={async () => (await import('#renderer/scan/scan-panel.tsx')).ScanPanel} parts={{}} />
+        <LazyPage within load={async () => (await import('#renderer/scan/scan-panel.tsx')).ScanPanel} parts={{}} />
       ) : (
         <Answers />
       )}

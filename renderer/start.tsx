@@ -9,7 +9,15 @@ import { addShootFile, chooseShootFile, makeShoot, saveShootFile } from '#render
 import { redo, undo } from '#renderer/state/edits.ts'
 import { followHealth } from '#renderer/state/health.ts'
 import { followCommands } from '#renderer/state/keys.ts'
-import { libraryState, openAny, refreshShootList, savedSpot, seenVersion, shoot } from '#renderer/state/library.ts'
+import {
+  libraryState,
+  openAny,
+  refreshShootList,
+  homeSpot,
+  savedSpot,
+  seenVersion,
+  shoot,
+} from '#renderer/state/library.ts'
 import { tell } from '#renderer/state/notices.ts'
 import { page, picked } from '#renderer/state/page.ts'
 import { refreshIfChanged } from '#renderer/state/refresh.ts'
@@ -105,7 +113,7 @@ function followState(): void {
     if (shootOnBoard.value !== null) setTimeout(fitPlan, 0)
   })
   effect(() => {
-    const place = { lastShootId: shoot.value?.id ?? null, lastSpotId: savedSpot.value?.id ?? null }
+    const place = { lastShootId: shoot.value?.id ?? null, lastSpotId: homeSpot.value?.id ?? null }
     const { lastShootId, lastSpotId } = settings.peek()
     if (trouble.value !== 'none' || (place.lastShootId === lastShootId && place.lastSpotId === lastSpotId))
       return undefined

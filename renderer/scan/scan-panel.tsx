@@ -2,6 +2,7 @@
 import { GroundPart } from './ground-part.tsx'
 import { RunPart } from './run-part.tsx'
 import { WishesPart } from './wishes-part.tsx'
+import '#renderer/style/scan.css'
 
 export function ScanPanel() {
   return (

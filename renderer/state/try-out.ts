@@ -1,0 +1,55 @@
+/** What is done with an arrangement that is tried out on the board: laid over the spot at work, kept on the shelf, left again. */
+import { rankBetween } from '#core/plan/order.ts'
+import type { Spot } from '#core/plan/spot.ts'
+import { scanWords } from '#renderer/words/en-scan.ts'
+import { words } from '#renderer/words/en.ts'
+import { commit, undo } from './edits.ts'
+import { spotId, spots, tryOut } from './library.ts'
+import { spotName } from './names.ts'
+import { tell } from './notices.ts'
+import { picked } from './page.ts'
+
+const { tryOut: say } = scanWords
+const MOST_PICKED = 4
+
+/** Lays an arrangement over the spot on the board; the spot itself stays as it is. */
+export function openTryOut(spot: Spot): Promise<void> {
+  const after = { spot, home: tryOut.peek()?.home ?? spotId.peek() }
+  return commit({ label: say.open(spotName(spot)), records: [{ kind: 'try-out', before: tryOut.peek(), after }] })
+}
+
+/** Back to the spot that was there before; nothing when nothing is tried out. */
+export async function leaveTryOut(): Promise<void> {
+  const before = tryOut.peek()
+  if (before !== null) await commit({ label: say.leave, records: [{ kind: 'try-out', before, after: null }] })
+}
+
+/** Another spot of the shelf comes on the board. */
+export function putOnBoard(id: string): void {
+  void leaveTryOut()
+  spotId.value = id
+}
+
+/**
+ * Puts an arrangement on the shelf as its last spot and picks it for side by side. The board goes on with what it shows: when that
+ * is the arrangement itself, it is the shelf's own spot from now on.
+ */
+export async function keepArrangement(spot: Spot): Promise<void> {
+  const tried = tryOut.peek()
+  const after = { ...spot, rank: rankBetween(spots.peek().at(-1)?.rank ?? null, null) }
+  const shown = spotId.peek()
+  const own = tried?.spot.id === spot.id
+  const saved = commit({
+    label: words.board.edit.keepSpot,
+    records: [
+      ...(tried === null ? [] : [{ kind: 'try-out', before: tried, after: own ? null : tried } as const]),
+      { kind: 'spot', before: null, after },
+    ],
+  })
+  if (!own) spotId.value = shown
+  const room = picked.peek().length < MOST_PICKED
+  if (room && !picked.peek().includes(spot.id)) picked.value = [...picked.peek(), spot.id]
+  const name = spotName(after)
+  tell('done', room ? say.kept(name) : say.keptNotPicked(name), { label: words.board.undo, run: () => void undo() })
+  await saved
+}
