@@ -4,7 +4,7 @@ import type { LocalPoint } from '#core/geo/local-frame.ts'
 import { RADIANS_PER_DEGREE, turnBetween } from '#core/units/angle.ts'
 import { BEHIND_FROM } from './direction.ts'
 import { RAKING_FROM, sunDirection } from './incidence.ts'
-import type { LightStage, SkyEdge, StagedFrame, StagedSide } from './light-stage.ts'
+import type { LightStage, StagedFrame, StagedSide } from './light-stage.ts'
 import { HORIZON_REFRACTION, SUN_RISE_ALTITUDE } from './day-events.ts'
 import { type LightWishes, SOFT_ENDS, type WishKind } from './light-wish.ts'
 import { apparentAltitude } from './refraction.ts'
@@ -71,13 +71,20 @@ export function cosineReached(sides: readonly StagedSide[], direction: LocalPoin
 
 const NEVER = -1
 
+/** Degrees by which the sun's upper edge stands over what bounds the sky of each thing, where that is known beforehand. */
+export interface SunOver {
+  readonly subject: number
+  readonly landmark: number
+  readonly lens: number
+}
+
 function sidesMargin(
   sides: readonly StagedSide[],
-  edge: SkyEdge | null,
+  over: number,
   wish: 'lit' | 'raking' | 'in-shade',
   sun: SunLook,
 ): number {
-  const up = overEdge(edge, sun) * RADIANS_PER_DEGREE
+  const up = over * RADIANS_PER_DEGREE
   const reached = cosineReached(sides, sun.direction, wish === 'in-shade' ? SHADE_UNTIL + 1e-6 : LIT_FROM)
   if (reached === null) return NEVER
   if (wish === 'in-shade') {
@@ -90,8 +97,8 @@ function sidesMargin(
 }
 
 /** Degrees from behind the subject: the sun's bearing against the line from the camera through the subject. */
-function backLitMargin(stage: LightStage, sun: SunLook): number {
-  const up = overEdge(stage.skylines.subject, sun) * RADIANS_PER_DEGREE
+function backLitMargin(stage: LightStage, over: number, sun: SunLook): number {
+  const up = over * RADIANS_PER_DEGREE
   if (stage.toSubject === null) return NEVER
   const off = Math.abs(turnBetween(stage.toSubject, sun.azimuth))
   return Math.min(up, (180 - BEHIND_FROM - off) * RADIANS_PER_DEGREE)
@@ -107,14 +114,8 @@ export function withinFrame(frame: StagedFrame, direction: LocalPoint): number {
   return least
 }
 
-function framedMargin(
-  frame: StagedFrame | null,
-  edge: SkyEdge | null,
-  wish: 'in-frame' | 'out-of-frame',
-  sun: SunLook,
-): number {
+function framedMargin(frame: StagedFrame | null, up: number, wish: 'in-frame' | 'out-of-frame', sun: SunLook): number {
   if (frame === null) return NEVER
-  const up = overEdge(edge, sun)
   const within = withinFrame(frame, sun.direction)
   // In the frame: its centre is. Out of it: not even its edge is, or it is down.
   return wish === 'in-frame' ? Math.min(up, within) : Math.max(-up, -within - SUN_RADIUS)
@@ -134,21 +135,33 @@ export function moonAbove(at: LatLon, instant: number): number {
   return altitude + radius + HORIZON_REFRACTION
 }
 
-/** The margin of one wish. Hours by the clock are no matter of the sky and have none here. */
+/**
+ * The margin of one wish. Hours by the clock are no matter of the sky and have none here. `over` spares the look at the stage's
+ * skylines where many instants were looked at before.
+ */
 export function wishMargin(
   kind: Exclude<WishKind, 'hours'>,
   wishes: LightWishes,
   stage: LightStage,
   instant: number,
   sun: SunLook,
+  over: SunOver | null = null,
 ): number {
   if (kind === 'moonUp') return moonAbove(stage.at, instant)
+  const { skylines } = stage
   if (kind === 'subject') {
-    if (wishes.subject === 'back-lit') return backLitMargin(stage, sun)
-    return sidesMargin(stage.subject, stage.skylines.subject, wishes.subject ?? 'lit', sun)
+    const up = over === null ? overEdge(skylines.subject, sun) : over.subject
+    if (wishes.subject === 'back-lit') return backLitMargin(stage, up, sun)
+    return sidesMargin(stage.subject, up, wishes.subject ?? 'lit', sun)
   }
-  if (kind === 'landmark') return sidesMargin(stage.landmark, stage.skylines.landmark, wishes.landmark ?? 'lit', sun)
-  if (kind === 'sun') return framedMargin(stage.frame, stage.skylines.lens, wishes.sun ?? 'in-frame', sun)
+  if (kind === 'landmark') {
+    const up = over === null ? overEdge(skylines.landmark, sun) : over.landmark
+    return sidesMargin(stage.landmark, up, wishes.landmark ?? 'lit', sun)
+  }
+  if (kind === 'sun') {
+    const up = over === null ? overEdge(skylines.lens, sun) : over.lens
+    return framedMargin(stage.frame, up, wishes.sun ?? 'in-frame', sun)
+  }
   if (kind === 'soft') return softMargin(wishes.soft ?? 'either', sun)
   const { altitude } = wishes
   return altitude === null ? 0 : Math.min(sun.apparent - altitude.least, altitude.most - sun.apparent)

@@ -29,7 +29,11 @@ export interface DayLight {
 }
 
 /** The stage of a plan as assessed; skylines already at hand spare their working out. */
-export function stageOf(plan: Plan, found: Assessment, skylines: StagedSkylines | null = skylinesOf(plan)): LightStage {
+export function stageOf(
+  plan: Plan,
+  found: Pick<Assessment, 'view' | 'levels' | 'toSubject'>,
+  skylines: StagedSkylines | null = skylinesOf(plan),
+): LightStage {
   const { view, levels, toSubject } = found
   return lightStage(plan, { view, levels, toSubject: toSubject.bearing }, skylines ?? LEVEL_HORIZON)
 }

@@ -3,6 +3,7 @@ import { type ElevationGrid, elevationAt, gridPoint } from '#core/ground/elevati
 import { lookFrom, lookTowards } from '#core/ground/horizon-ray.ts'
 import type { Raised } from '#core/ground/sight.ts'
 import { type Skyline, skyline } from '#core/ground/skyline.ts'
+import type { SkyEdge, StagedSkylines } from '#core/light/light-stage.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle } from '#core/scene/shell.ts'
@@ -57,4 +58,18 @@ export function edgeFrom(grid: ElevationGrid, from: Raised | null, refraction: n
   const look = lookFrom(grid, from, refraction)
   lookTowards(look, azimuth)
   return Number.isNaN(look.altitude) ? null : look.altitude
+}
+
+/** One altitude all round: the skyline as it matters to a sun that stands there and nowhere else. */
+function oneEdge(altitude: number | null): SkyEdge {
+  return { step: 360, altitudes: Float32Array.of(altitude ?? Number.NaN) }
+}
+
+/** The skylines of a plan in one direction alone, exact there, for the light of one instant. Null without elevations. */
+export function skylinesToward(plan: Plan, levels: Levels, azimuth: number): StagedSkylines | null {
+  const { terrain: grid } = plan
+  if (grid === null) return null
+  const eyes = skyEyes(plan, levels, grid)
+  const toward = (from: Raised | null): SkyEdge => oneEdge(edgeFrom(grid, from, plan.shoot.refraction, azimuth))
+  return { subject: toward(eyes.subject), landmark: toward(eyes.landmark), lens: toward(eyes.lens) }
 }
