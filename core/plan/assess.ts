@@ -8,8 +8,8 @@ import { type Scene, type SetUp, type Setting, setUp, setUpForFill } from '#core
 import { geodesicLine } from '#core/geo/geodesic.ts'
 import type { LocalPoint } from '#core/geo/local-frame.ts'
 import { angleOfView } from '#core/optics/angle-of-view.ts'
-import { reaches } from '#core/optics/lens.ts'
-import { circleOfConfusion } from '#core/optics/sensor.ts'
+import { type Lens, reaches } from '#core/optics/lens.ts'
+import { type Camera, circleOfConfusion } from '#core/optics/sensor.ts'
 import { type Sharpness, sharpness } from '#core/optics/sharpness.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle } from '#core/scene/shell.ts'
@@ -138,7 +138,8 @@ function cropReadings(plan: Plan, found: PlanScene, made: SetUp, landmark: Exten
   return readings
 }
 
-function landmarkDepth(extent: Extent): number {
+/** Metres along the axis at which the landmark counts as one thing. */
+export function landmarkDepth(extent: Extent): number {
   return (extent.near + extent.far) / 2
 }
 
@@ -151,6 +152,28 @@ function judgeLandmark(plan: Plan, extent: Extent | null, made: SetUp, problems:
   }
 }
 
+/** How sharp a set-up is with a lens of the bag (null: none of it reaches), at the aperture chosen by hand or the one needed. */
+export function sharpnessOf(
+  camera: Camera,
+  lens: Lens | null,
+  chosen: number | null,
+  made: SetUp,
+  landmark: Extent | null,
+): Sharpness {
+  return sharpness({
+    focalLength: made.focalLength,
+    imageDistance: made.view.imageDistance,
+    confusion: circleOfConfusion(camera),
+    frameWidth: made.view.frameWidth,
+    focusDistance: made.focusDistance,
+    near: made.subject.near,
+    far: made.subject.far,
+    landmark: landmark === null ? null : landmarkDepth(landmark),
+    lens,
+    chosen,
+  })
+}
+
 function judgeSharpness(
   plan: Plan,
   made: SetUp,
@@ -160,18 +183,7 @@ function judgeSharpness(
 ): Sharpness {
   const { camera, lenses } = plan.shoot.bag
   const lens = lenses.find((candidate) => candidate.id === lensId && reaches(candidate, made.focalLength)) ?? null
-  const sharp = sharpness({
-    focalLength: made.focalLength,
-    imageDistance: made.view.imageDistance,
-    confusion: circleOfConfusion(camera),
-    frameWidth: made.view.frameWidth,
-    focusDistance: made.focusDistance,
-    near: made.subject.near,
-    far: made.subject.far,
-    landmark: extent === null ? null : landmarkDepth(extent),
-    lens,
-    chosen: plan.spot.shot.aperture,
-  })
+  const sharp = sharpnessOf(camera, lens, plan.spot.shot.aperture, made, extent)
   if (lens !== null && fromSensor(made) < lens.closestFocus && !problems.includes('focus-too-near'))
     problems.push('focus-too-near')
   if (sharp.outsideLens) problems.push('aperture-outside-lens')

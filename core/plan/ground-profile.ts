@@ -5,7 +5,8 @@ import { type Profile, drawable, profile } from '#core/ground/profile.ts'
 import { type ScreenCrossing, screenCrossings } from '#core/ground/screen.ts'
 import { type Raised, sightElevation } from '#core/ground/sight.ts'
 import { type Sightline, type Tightest, sightline } from '#core/ground/sightline.ts'
-import { lensOn, mainPost } from './ground-reading.ts'
+import { lensOn } from './ground-reading.ts'
+import { mainPost } from './landmark-shown.ts'
 import type { Levels, Plan } from './plan.ts'
 
 /** A screen where the line crosses it. */

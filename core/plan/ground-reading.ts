@@ -3,15 +3,13 @@ import type { LatLon } from '#core/geo/lat-lon.ts'
 import {
   type ElevationGrid,
   elevationAt,
-  elevationAtPlace,
   gridPoint,
   placeOnGrid,
   slopeAndAspectAt,
 } from '#core/ground/elevation-grid.ts'
 import type { Raised } from '#core/ground/sight.ts'
 import { type Sightline, type Tightest, sightline } from '#core/ground/sightline.ts'
-import { type Landmark, landmarkPoints } from '#core/scene/landmark.ts'
-import { landmarkMiddle, spanTops } from '#core/scene/shell.ts'
+import { type Post, mainPost, onGrid, postsOnGrid, shownShare } from './landmark-shown.ts'
 import type { LevelSource, Levels, Plan } from './plan.ts'
 
 export interface GroundUnder {
@@ -64,55 +62,6 @@ export interface GroundReading {
   readonly landmarkShown: number | null
 }
 
-/** A summit's own flank hides its foot from everywhere: what counts is its upper part. */
-const SUMMIT_COUNTS_FROM = 0.9
-
-/** An upright line from foot to top, metres above the sea. */
-export interface Post {
-  readonly at: LatLon
-  readonly low: number
-  readonly high: number
-}
-
-/**
- * Upright lines along the landmark by which its visible share is told: its points and those midway, from the foot, or from the
- * ground where a bridge's ends or a building's corners stand in rising ground: what is buried is no part to be seen.
- */
-function postsOf(landmark: Landmark, level: number, grid: ElevationGrid): Post[] {
-  if (landmark.kind === 'upright' || landmark.kind === 'summit') return wholePosts(landmark, level)
-  return wholePosts(landmark, level).flatMap((post) => {
-    const low = Math.max(post.low, elevationAtPlace(grid, post.at) ?? -Infinity)
-    return low < post.high ? [{ ...post, low }] : []
-  })
-}
-
-function wholePosts(landmark: Landmark, level: number): Post[] {
-  const points = landmarkPoints(landmark)
-  const middle = landmarkMiddle(points)
-  if (middle === null) return []
-  const post = (at: LatLon, height: number, from = 0): Post => ({ at, low: level + from, high: level + height })
-  if (landmark.kind === 'upright') return [post(middle, landmark.height)]
-  if (landmark.kind === 'summit') return [post(middle, landmark.height, landmark.height * SUMMIT_COUNTS_FROM)]
-  if (landmark.kind === 'building') return [middle, ...points].map((at) => post(at, landmark.height))
-  const tops = spanTops(landmark)
-  return points.flatMap((at, index) => {
-    const own = post(at, tops[index] ?? landmark.height)
-    const next = points[index + 1]
-    const between = next === undefined ? null : landmarkMiddle([at, next])
-    return between === null
-      ? [own]
-      : [own, post(between, landmark.form === 'suspension' ? landmark.deckHeight : landmark.height)]
-  })
-}
-
-/** The post that stands for the landmark: at its middle, to its full height. */
-export function mainPost(landmark: Landmark, level: number): Post | null {
-  const at = landmarkMiddle(landmarkPoints(landmark))
-  if (at === null) return null
-  const from = landmark.kind === 'summit' ? landmark.height * SUMMIT_COUNTS_FROM : 0
-  return { at, low: level + from, high: level + landmark.height }
-}
-
 function under(grid: ElevationGrid, at: LatLon, elevation: number, from: LevelSource): GroundUnder {
   const point = gridPoint(grid, at)
   const tilt = slopeAndAspectAt(grid, point.east, point.north)
@@ -131,13 +80,8 @@ function placed(grid: ElevationGrid, tightest: Tightest | null): HiddenBy | null
   return { at: placeOnGrid(grid, tightest.east, tightest.north), distance, above: -clearance, screen }
 }
 
-function look(grid: ElevationGrid, eye: Raised, post: Post, { shoot }: Plan): Sightline {
-  const target = { ...gridPoint(grid, post.at), low: post.low, high: post.high }
-  return sightline(grid, eye, target, shoot.refraction, shoot.screens)
-}
-
 function reading(grid: ElevationGrid, eye: Raised, post: Post, plan: Plan): SightReading {
-  const sight = look(grid, eye, post, plan)
+  const sight = sightline(grid, eye, onGrid(grid, post), plan.shoot.refraction, plan.shoot.screens)
   return {
     distance: sight.distance,
     height: post.high - post.low,
@@ -147,19 +91,6 @@ function reading(grid: ElevationGrid, eye: Raised, post: Post, plan: Plan): Sigh
     clearance: sight.toLow?.clearance ?? null,
     ground: sight.ground,
   }
-}
-
-/** Share of all posts' height that shows; null when any of them lies over unknown ground alone. */
-function shownShare(posts: readonly Post[], grid: ElevationGrid, eye: Raised, plan: Plan): number | null {
-  let whole = 0
-  let shown = 0
-  for (const post of posts) {
-    const share = look(grid, eye, post, plan).visibleShare
-    if (share === null) return null
-    whole += post.high - post.low
-    shown += share * (post.high - post.low)
-  }
-  return whole > 0 ? shown / whole : null
 }
 
 /** The lens on the grid. */
@@ -183,6 +114,7 @@ export function groundReading(plan: Plan, levels: Levels): GroundReading | null 
     landmark: main === null ? null : under(grid, main.at, levels.landmark, levels.from.landmark),
     toSubject: reading(grid, eye, subject, plan),
     toLandmark: main === null ? null : reading(grid, eye, main, plan),
-    landmarkShown: landmark === null ? null : shownShare(postsOf(landmark, levels.landmark, grid), grid, eye, plan),
+    landmarkShown:
+      landmark === null ? null : shownShare(postsOnGrid(grid, landmark, levels.landmark), grid, eye, shoot),
   }
 }

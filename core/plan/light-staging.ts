@@ -4,9 +4,12 @@ import type { View } from '#core/frame/projection.ts'
 import { type SeenFace, seenFaces } from '#core/frame/seen-faces.ts'
 import { type LocalFrame, type LocalPoint, localFrame, turnedInto } from '#core/geo/local-frame.ts'
 import type { LightStage, StagedSide, StagedSkylines } from '#core/light/light-stage.ts'
-import { type PlacedFaces, landmarkFaces, subjectFaces } from '#core/scene/face.ts'
+import { type PlacedFaces, type ThingFace, landmarkFaces, subjectFaces } from '#core/scene/face.ts'
 import type { Landmark } from '#core/scene/landmark.ts'
+import type { Subject } from '#core/scene/subject.ts'
+import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { Levels, Plan } from './plan.ts'
+import type { Stop } from './spot.ts'
 
 const placedFaces = new WeakMap<Landmark, { readonly base: number; readonly placed: PlacedFaces | null }>()
 
@@ -33,17 +36,34 @@ export interface SeenThings {
   readonly landmark: readonly SeenFace[]
 }
 
-export function seenThings(plan: Plan, { view, levels }: Pick<Found, 'view' | 'levels'>): SeenThings {
-  const { stop } = plan.spot
-  const ground = localFrame(stop.at, levels.stop)
-  const placed = plan.landmark === null ? null : facesOf(plan.landmark, levels.landmark)
-  const { refraction } = plan.shoot
+/** The faces of subject and landmark where they stand: what doesn't change as the camera goes about them. */
+export interface FacedThings {
+  readonly ground: LocalFrame
+  readonly subject: readonly ThingFace[]
+  readonly placed: PlacedFaces | null
+}
+
+export function facedThings(subject: Subject, stop: Stop, landmark: Landmark | null, levels: Levels): FacedThings {
+  return {
+    ground: localFrame(stop.at, levels.stop),
+    subject: subjectFaces(subject, stop.heading),
+    placed: landmark === null ? null : facesOf(landmark, levels.landmark),
+  }
+}
+
+/** What of them a view has in its frame. */
+export function seenOf({ ground, subject, placed }: FacedThings, view: View | null, refraction: number): SeenThings {
   return {
     ground,
     placed,
-    subject: view === null ? [] : seenFaces(view, ground, subjectFaces(plan.shoot.subject, stop.heading), refraction),
+    subject: view === null ? [] : seenFaces(view, ground, subject, refraction),
     landmark: view === null || placed === null ? [] : seenFaces(view, placed.frame, placed.faces, refraction),
   }
+}
+
+export function seenThings(plan: Plan, { view, levels }: Pick<Found, 'view' | 'levels'>): SeenThings {
+  const { subject, refraction } = plan.shoot
+  return seenOf(facedThings(subject, plan.spot.stop, plan.landmark, levels), view, refraction)
 }
 
 function staged(seen: readonly SeenFace[], turn: (normal: LocalPoint) => LocalPoint): StagedSide[] {
@@ -55,19 +75,29 @@ function staged(seen: readonly SeenFace[], turn: (normal: LocalPoint) => LocalPo
     .toSorted((one, other) => other.part - one.part)
 }
 
+/** The stage of things as a view has them; `at` is where the subject stops, `toSubject` the bearing from the camera to it. */
+export function stagedThings(
+  { ground, subject, placed, landmark }: SeenThings,
+  view: View | null,
+  at: LatLon,
+  toSubject: number | null,
+  skylines: StagedSkylines,
+): LightStage {
+  return {
+    at,
+    toSubject,
+    subject: staged(subject, (normal) => normal),
+    landmark: placed === null ? [] : staged(landmark, (normal) => turnedInto(placed.frame, ground, normal)),
+    frame: view === null ? null : { borders: framePlanes(view) },
+    skylines,
+  }
+}
+
 /** What the light windows need of a plan; `found` is its assessment, `skylines` what the ground makes of the horizon. */
 export function lightStage(
   plan: Plan,
   found: Pick<Found, 'view' | 'levels' | 'toSubject'>,
   skylines: StagedSkylines,
 ): LightStage {
-  const { ground, subject, placed, landmark } = seenThings(plan, found)
-  return {
-    at: plan.spot.stop.at,
-    toSubject: found.toSubject,
-    subject: staged(subject, (normal) => normal),
-    landmark: placed === null ? [] : staged(landmark, (normal) => turnedInto(placed.frame, ground, normal)),
-    frame: found.view === null ? null : { borders: framePlanes(found.view) },
-    skylines,
-  }
+  return stagedThings(seenThings(plan, found), found.view, plan.spot.stop.at, found.toSubject, skylines)
 }

@@ -1,10 +1,13 @@
 /** The scene before the lens of a plan, and the camera's setting: what every question asked of the plan begins with. */
 import { apparent } from '#core/frame/projection.ts'
 import type { Scene, Setting } from '#core/frame/set-up.ts'
-import { type LocalPoint, localFrame, toEarth } from '#core/geo/local-frame.ts'
+import { type EarthPoint, type LocalFrame, type LocalPoint, localFrame, toEarth } from '#core/geo/local-frame.ts'
 import { boxCorners, subjectPoint } from '#core/scene/box.ts'
 import { landmarkShell } from '#core/scene/shell.ts'
+import type { Subject } from '#core/scene/subject.ts'
+import type { Camera } from '#core/optics/sensor.ts'
 import { type Levels, type Plan, levelsOf } from './plan.ts'
+import type { Shot } from './spot.ts'
 
 /** The scene of a plan before its lens; shared by every question asked of the plan. */
 export interface PlanScene {
@@ -13,37 +16,72 @@ export interface PlanScene {
   readonly landmarkShell: readonly LocalPoint[] | null
 }
 
+/** The subject where it stops, earth-centred: what doesn't change as the camera goes about it. */
+export interface SubjectPoints {
+  readonly corners: readonly EarthPoint[]
+  readonly centre: EarthPoint
+  readonly feature: EarthPoint
+}
+
+/** `ground` is the frame at the ground where it stops; `behindFront` metres behind its front end lies the feature that focus may be on. */
+export function subjectPoints(
+  subject: Subject,
+  heading: number,
+  behindFront: number,
+  ground: LocalFrame,
+): SubjectPoints {
+  const place = ({ east, north, up }: LocalPoint): EarthPoint => toEarth(ground, east, north, up)
+  const middle = subject.height / 2
+  const ahead = subject.length / 2 - Math.min(behindFront, subject.length)
+  return {
+    corners: boxCorners(subject, heading).map(place),
+    centre: place({ east: 0, north: 0, up: middle }),
+    feature: place(subjectPoint(heading, ahead, 0, middle)),
+  }
+}
+
+/** The scene as it appears from a lens. */
+export function sceneFrom(frame: LocalFrame, { corners, centre, feature }: SubjectPoints, refraction: number): Scene {
+  return {
+    frame,
+    corners: seenFrom(frame, corners, refraction),
+    centre: apparent(frame, centre, refraction),
+    feature: apparent(frame, feature, refraction),
+    refraction,
+  }
+}
+
+/** Points as they appear from a lens. */
+export function seenFrom(frame: LocalFrame, points: readonly EarthPoint[], refraction: number): LocalPoint[] {
+  return points.map((point) => apparent(frame, point, refraction))
+}
+
 export function sceneOf(plan: Plan): PlanScene {
   const { spot, shoot, landmark } = plan
   const levels = levelsOf(plan)
-  const { refraction } = shoot
+  const { subject, refraction } = shoot
   const frame = localFrame(spot.standpoint.at, levels.standpoint + spot.standpoint.lensHeight)
   const ground = localFrame(spot.stop.at, levels.stop)
-  const see = (point: LocalPoint): LocalPoint =>
-    apparent(frame, toEarth(ground, point.east, point.north, point.up), refraction)
-  const { subject } = shoot
-  const middle = subject.height / 2
-  const ahead = subject.length / 2 - Math.min(spot.shot.focus.behindFront, subject.length)
-  const scene: Scene = {
-    frame,
-    corners: boxCorners(subject, spot.stop.heading).map(see),
-    centre: see({ east: 0, north: 0, up: middle }),
-    feature: see(subjectPoint(spot.stop.heading, ahead, 0, middle)),
-    refraction,
+  const points = subjectPoints(subject, spot.stop.heading, spot.shot.focus.behindFront, ground)
+  return {
+    scene: sceneFrom(frame, points, refraction),
+    levels,
+    landmarkShell: landmark === null ? null : seenFrom(frame, landmarkShell(landmark, levels.landmark), refraction),
   }
-  const shell =
-    landmark === null
-      ? null
-      : landmarkShell(landmark, levels.landmark).map((point) => apparent(frame, point, refraction))
-  return { scene, levels, landmarkShell: shell }
 }
 
 /** The camera's setting of a plan, in the orientation asked for. */
 export function settingOf(plan: Plan, orientation: 'lying' | 'upright'): Setting {
-  const { sensorWidth, sensorHeight } = plan.shoot.bag.camera
+  return settingFor(plan.shoot.bag.camera, plan.spot.shot, orientation)
+}
+
+export function settingFor(
+  { sensorWidth, sensorHeight }: Pick<Camera, 'sensorWidth' | 'sensorHeight'>,
+  { placement, focus }: Pick<Shot, 'placement' | 'focus'>,
+  orientation: 'lying' | 'upright',
+): Setting {
   const long = Math.max(sensorWidth, sensorHeight)
   const short = Math.min(sensorWidth, sensorHeight)
-  const { placement, focus } = plan.spot.shot
   return orientation === 'lying'
     ? { frameWidth: long, frameHeight: short, placement, focus }
     : { frameWidth: short, frameHeight: long, placement, focus }

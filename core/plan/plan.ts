@@ -33,27 +33,40 @@ export interface Levels {
   readonly landmarkAssumed: boolean
 }
 
-interface Known {
+/** A level as far as it is known; null where it isn't. */
+export interface KnownLevel {
   readonly level: number | null
   readonly from: LevelSource
 }
 
-function known(measured: number | null, terrain: ElevationGrid | null, at: LatLon | null): Known {
+/** A measured level counts before one read off the elevations. */
+export function knownLevel(measured: number | null, terrain: ElevationGrid | null, at: LatLon | null): KnownLevel {
   if (measured !== null) return { level: measured, from: 'measured' }
   const read = terrain === null || at === null ? null : elevationAtPlace(terrain, at)
   return read === null ? { level: null, from: 'assumed' } : { level: read, from: 'elevations' }
 }
 
-/**
- * A measured level counts before one read off the elevations. Unknown ground is taken level with the known: the subject with the
- * standpoint, both with the landmark's foot. Heights are above the sea; the geoid is taken as level over the plan.
- */
+/** What is known of the ground under the landmark's foot. */
+export function footLevel(landmark: Landmark | null, terrain: ElevationGrid | null): KnownLevel {
+  return knownLevel(landmark?.baseElevation ?? null, terrain, landmark === null ? null : footPlace(landmark))
+}
+
 export function levelsOf(plan: Plan): Levels {
   const { standpoint, stop } = plan.spot
   const { landmark, terrain } = plan
-  const stands = known(standpoint.elevation, terrain, standpoint.at)
-  const stops = known(stop.elevation, terrain, stop.at)
-  const foot = known(landmark?.baseElevation ?? null, terrain, landmark === null ? null : footPlace(landmark))
+  return levelsFrom(
+    knownLevel(standpoint.elevation, terrain, standpoint.at),
+    knownLevel(stop.elevation, terrain, stop.at),
+    footLevel(landmark, terrain),
+    landmark !== null,
+  )
+}
+
+/**
+ * Unknown ground is taken level with the known: the subject with the standpoint, both with the landmark's foot. Heights are above the
+ * sea; the geoid is taken as level over the plan.
+ */
+export function levelsFrom(stands: KnownLevel, stops: KnownLevel, foot: KnownLevel, landmark: boolean): Levels {
   const here = stands.level ?? stops.level
   const level = here ?? foot.level ?? 0
   return {
@@ -61,7 +74,7 @@ export function levelsOf(plan: Plan): Levels {
     stop: stops.level ?? level,
     landmark: foot.level ?? level,
     from: { standpoint: stands.from, stop: stops.from, landmark: foot.from },
-    landmarkAssumed: landmark !== null && (here === null || foot.level === null),
+    landmarkAssumed: landmark && (here === null || foot.level === null),
   }
 }
 

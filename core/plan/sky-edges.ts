@@ -23,8 +23,8 @@ export interface SkyEyes {
   readonly lens: Raised | null
 }
 
-/** An eye above a level, but never under the ground that the elevations have there. */
-function eye(grid: ElevationGrid, at: LatLon, level: number, height: number): Raised | null {
+/** An eye so many metres above a level, but never under the ground that the elevations have there. */
+export function skyEye(grid: ElevationGrid, at: LatLon, level: number, height: number): Raised | null {
   const point = gridPoint(grid, at)
   const ground = elevationAt(grid, point.east, point.north)
   return ground === null ? null : { ...point, elevation: Math.max(level, ground) + height }
@@ -36,9 +36,9 @@ export function skyEyes(plan: Plan, levels: Levels, grid: ElevationGrid): SkyEye
   const { landmark, shoot } = plan
   const middle = landmark === null ? null : landmarkMiddle(landmarkPoints(landmark))
   return {
-    subject: eye(grid, stop.at, levels.stop, shoot.subject.height / 2),
-    landmark: landmark === null || middle === null ? null : eye(grid, middle, levels.landmark, landmark.height / 2),
-    lens: eye(grid, standpoint.at, levels.standpoint, standpoint.lensHeight),
+    subject: skyEye(grid, stop.at, levels.stop, shoot.subject.height / 2),
+    landmark: landmark === null || middle === null ? null : skyEye(grid, middle, levels.landmark, landmark.height / 2),
+    lens: skyEye(grid, standpoint.at, levels.standpoint, standpoint.lensHeight),
   }
 }
 
