@@ -28,6 +28,7 @@ import {
 } from './marks.tsx'
 import type { PlanView, Point } from './plan-view.ts'
 import { type Ring, ringRaysGap } from './ring-marks.ts'
+import { ScanMarks, ScanScores } from './scan-layer.tsx'
 import { figure } from './screen-line.ts'
 import { held } from './settle.ts'
 import { OnTheWay, ScreenMarks } from './screen-marks.tsx'
@@ -207,6 +208,7 @@ export function Things({ pointOf }: ThingsProps) {
           <Ground {...shown} />
           <OtherLandmarks {...shown} />
           <StandpointLineDrawing view={shown.view} />
+          <ScanScores view={shown.view} />
           <ScreenMarks plan={shown.now} view={shown.view} found={shown.reading} />
           <Hours {...shown} />
           {shown.sightline === null ? null : <Sightline {...shown.sightline} />}
@@ -215,6 +217,7 @@ export function Things({ pointOf }: ThingsProps) {
           )}
           <OnTheWay view={shown.view} found={shown.reading} />
           <LandmarkParts {...shown} away={away === null ? '' : metres(away, settings.value.units)} />
+          <ScanMarks view={shown.view} />
           <Near {...shown} />
         </>
       )}

@@ -4,9 +4,11 @@ import type { Change } from '#app/contract/library.ts'
 import type { Shoot } from '#core/plan/shoot.ts'
 import type { Spot } from '#core/plan/spot.ts'
 import { ask } from '#renderer/host.ts'
+import { scanWords } from '#renderer/words/en-scan.ts'
 import { type Edit, idOf, reversed, savedRecords, withTryOut } from './edit.ts'
 import { openAny, openShoot, refreshShootList } from './library.ts'
-import { revisions, seenVersion, shoot, shootList, spotId, spots } from './library.ts'
+import { revisions, seenVersion, shoot, shootList, spotId, spots, tryOut } from './library.ts'
+import { spotName } from './names.ts'
 import { tell } from './notices.ts'
 import { showEdit } from './show-edit.ts'
 
@@ -102,9 +104,18 @@ export function forgetEditsOf(ids: ReadonlySet<string>): void {
   future.value = future.value.filter((edit) => !touches(edit))
 }
 
+/** A change by hand that has put the try-out on the shelf is told: nobody asked for it by name. */
+function tellKept(wanted: Edit, edit: Edit): void {
+  if (edit === wanted) return
+  const tried = tryOut.peek()?.spot
+  const kept = edit.records.some((record) => record.kind === 'spot' && record.after?.id === tried?.id)
+  if (tried !== undefined && kept) tell('done', scanWords.tryOut.keptWithEdit(spotName(tried)))
+}
+
 /** Does an edit: on the screen now, in the library as soon as it can be. Resolves when saved or refused. */
 export function commit(wanted: Edit): Promise<void> {
   const edit = withTryOut(wanted)
+  tellKept(wanted, edit)
   past.value = [...past.value, edit].slice(-500)
   future.value = []
   return run(edit)

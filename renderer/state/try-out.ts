@@ -1,6 +1,8 @@
 /** What is done with an arrangement that is tried out on the board: laid over the spot at work, kept on the shelf, left again. */
+import { boundsHold } from '#core/geo/bounds.ts'
 import { rankBetween } from '#core/plan/order.ts'
 import type { Spot } from '#core/plan/spot.ts'
+import { fitPlan, mapBounds } from '#renderer/map/map-window.ts'
 import { scanWords } from '#renderer/words/en-scan.ts'
 import { words } from '#renderer/words/en.ts'
 import { commit, undo } from './edits.ts'
@@ -12,10 +14,13 @@ import { picked } from './page.ts'
 const { tryOut: say } = scanWords
 const MOST_PICKED = 4
 
-/** Lays an arrangement over the spot on the board; the spot itself stays as it is. */
-export function openTryOut(spot: Spot): Promise<void> {
+/** Lays an arrangement over the spot on the board; the spot itself stays as it is. The map goes there when it is out of its window. */
+export async function openTryOut(spot: Spot): Promise<void> {
   const after = { spot, home: tryOut.peek()?.home ?? spotId.peek() }
-  return commit({ label: say.open(spotName(spot)), records: [{ kind: 'try-out', before: tryOut.peek(), after }] })
+  const saved = commit({ label: say.open(spotName(spot)), records: [{ kind: 'try-out', before: tryOut.peek(), after }] })
+  const bounds = mapBounds.peek()
+  if (bounds !== null && !boundsHold(bounds, spot.stop.at)) fitPlan()
+  await saved
 }
 
 /** Back to the spot that was there before; nothing when nothing is tried out. */

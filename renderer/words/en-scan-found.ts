@@ -1,0 +1,70 @@
+/** Words of what a scan found: the score along the ground, the best arrangements, and why there are none. */
+import type { ScanLimit } from '#core/scan/scan-found.ts'
+
+export const scanFoundWords = {
+  found: (count: number, good: string, places: string) =>
+    count === 1 ? `1 of ${places} meets every must.` : `${good} of ${places} meet every must.`,
+  scoreAlong: 'Score along the ground',
+  legendNone: 'a must fails',
+  best: 'The best',
+  name: (number: number, ground: string) => (ground === '' ? `Best ${number}` : `Best ${number}, ${ground}`),
+  mark: (number: number, score: string) => `Best ${number}, score ${score}`,
+  score: (score: string) => `score ${score}`,
+  scoreOf: (score: string) => `Score ${score} of 100`,
+  lens: (focal: string, lens: string) => `${focal} · ${lens}`,
+  stands: (distance: string, height: string) => `camera ${distance} off, lens ${height} up`,
+  window: (day: string, span: string) => `${day}, ${span}`,
+  at: (day: string, clock: string) => `${day}, ${clock}`,
+  tryIt: 'Try on the board',
+  trying: 'On the board',
+  keep: 'Keep',
+  keepNamed: (name: string) => `Keep “${name}” on the shelf`,
+  kept: 'On the shelf',
+  howMet: 'How it is met',
+  met: { fully: 'fully', well: 'met', nearly: 'nearly', partly: 'partly', not: 'not' },
+  metOf: (name: string, word: string, value: string) => `${name}: ${word}, ${value}`,
+  must: 'must',
+  polished: 'brought to its best between the places looked at',
+  values: {
+    clear: (share: string) => `${share} clear of the edge`,
+    cut: (share: string) => `cut by ${share}`,
+    apart: (share: string) => `${share} apart`,
+    overlap: (share: string) => `overlap by ${share}`,
+    offCentre: (share: string) => `${share} off its middle`,
+    seen: (share: string) => `${share} seen`,
+    offFront: (angle: string) => `${angle} off its front`,
+    light: (count: number, of: number) => `${count} of ${of} wishes`,
+    unknown: 'cannot be told',
+  },
+  none: {
+    title: 'No place meets every must',
+    looked: (count: string) =>
+      `${count} combinations were looked at. So much of them each rules out, and so much nothing but it:`,
+    excludes: (share: string) => share,
+    alone: (share: string) => `(${share} alone)`,
+    limits: {
+      'keep-out': 'Keep-outs',
+      lens: 'No lens in the bag gives it',
+      'closest-focus': 'Nearer than the lens focuses',
+      framing: 'Out of the frame',
+      hours: 'Days and hours',
+    } satisfies Record<ScanLimit, string>,
+    smallest: 'The smallest changes that would help',
+    noSingle: 'No change of a single thing helps. Relax several, or draw more ground.',
+    places: (count: number, text: string) => (count === 1 ? '1 place' : `${text} places`),
+    with: (change: string, places: string) => `${change}: ${places}`,
+    apply: 'Apply and scan again',
+    applyNamed: (change: string) => `Apply and scan again: ${change}`,
+    edit: (name: string) => `Relax the wish: ${name}`,
+    lensLong: (then: string, now: string) => `with ${then} instead of ${now} at the long end`,
+    lensShort: (then: string, now: string) => `with ${then} instead of ${now} at the short end`,
+    lensOnly: 'Another lens has to come into the bag for it.',
+    lensHeight: (end: 'least' | 'most', then: string, now: string) =>
+      `with the lens ${end === 'least' ? 'down to' : 'up to'} ${then} instead of ${now}`,
+    demand: (name: string, end: 'least' | 'most' | null, then: string, now: string) =>
+      end === null
+        ? `${name}: ${then} instead of ${now}`
+        : `${name}: ${end === 'least' ? 'from' : 'to'} ${then} instead of ${now}`,
+    dropped: (name: string) => `${name} as a wish, not a must`,
+  },
+} as const
