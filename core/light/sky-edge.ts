@@ -24,7 +24,11 @@ interface Standing {
 
 /** Degrees of the sun's upper edge above the level horizon by the almanacs' convention, or above the skyline where it is known. */
 export function overEdge(edge: SkyEdge | null, sun: Standing): number {
-  const ground = edge === null ? null : edgeAt(edge, sun.azimuth)
+  return overGround(edge === null ? null : edgeAt(edge, sun.azimuth), sun)
+}
+
+/** The same where the skyline's altitude toward the sun is at hand; null where it is unknown. */
+export function overGround(ground: number | null, sun: Standing): number {
   return ground === null ? sun.altitude - SUN_RISE_ALTITUDE : sun.apparent + SUN_RADIUS - ground
 }
 

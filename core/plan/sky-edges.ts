@@ -54,10 +54,21 @@ export function skylinesOf(plan: Plan): Skylines | null {
 
 /** Degrees of the ground against the sky from an eye in one direction; null where it is unknown. */
 export function edgeFrom(grid: ElevationGrid, from: Raised | null, refraction: number, azimuth: number): number | null {
-  if (from === null) return null
+  return edgesFrom(grid, from, refraction)(azimuth)
+}
+
+/** The same for many directions from one eye. */
+export function edgesFrom(
+  grid: ElevationGrid,
+  from: Raised | null,
+  refraction: number,
+): (azimuth: number) => number | null {
+  if (from === null) return () => null
   const look = lookFrom(grid, from, refraction)
-  lookTowards(look, azimuth)
-  return Number.isNaN(look.altitude) ? null : look.altitude
+  return (azimuth) => {
+    lookTowards(look, azimuth)
+    return Number.isNaN(look.altitude) ? null : look.altitude
+  }
 }
 
 /** One altitude all round: the skyline as it matters to a sun that stands there and nowhere else. */

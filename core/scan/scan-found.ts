@@ -84,6 +84,8 @@ export interface ScanCost {
   readonly length: number
   readonly area: number
   readonly places: number
-  /** Combinations of place, heading, way, lens, fill, height and instant. */
+  /** Combinations of place, heading, way, lens, fill, height and placement: what takes the time. */
+  readonly pictures: number
+  /** Combinations of these and of instants. */
   readonly combinations: number
 }

@@ -1,0 +1,28 @@
+/** The best few of what was found, each distinct from the better ones. */
+import { areDistinct } from './apart.ts'
+import type { Candidate, PlaceFound } from './scan-found.ts'
+
+/** Metres between places nearer than which two arrangements must differ in bearing or time. */
+const APART_METRES = 60
+
+/** Better first: by score, then by place, then in the order in which they stand at their place. */
+function ranked(found: readonly PlaceFound[]): Candidate[] {
+  const all = found.flatMap(({ best }) => best.map((candidate, rank) => ({ candidate, rank })))
+  all.sort(
+    (one, other) =>
+      other.candidate.score - one.candidate.score ||
+      one.candidate.place - other.candidate.place ||
+      one.rank - other.rank,
+  )
+  return all.map(({ candidate }) => candidate)
+}
+
+/** Whatever the order of what was found. */
+export function bestOf(found: readonly PlaceFound[], count = 8): readonly Candidate[] {
+  const kept: Candidate[] = []
+  for (const candidate of ranked(found)) {
+    if (kept.length >= count) break
+    if (kept.every((better) => areDistinct(candidate, better, APART_METRES))) kept.push(candidate)
+  }
+  return kept
+}

@@ -1,0 +1,46 @@
+/** A candidate judged by the plan it makes: its demands as assess() tells them, its score, and the limits that leave it out. */
+import { sunAt } from '#core/light/sky.ts'
+import { type Assessment, assess } from '#core/plan/assess.ts'
+import { stageOf } from '#core/plan/day-light.ts'
+import { skylinesToward } from '#core/plan/sky-edges.ts'
+import { planOfCandidate } from './candidate-spot.ts'
+import { type MeasuredDemand, measureDemands } from './demands.ts'
+import { type KeptOut, cameraKeptOut, subjectKeptOut } from './kept-out.ts'
+import { framesBoth } from './picture-limits.ts'
+import type { ScanAsk } from './scan-ask.ts'
+import type { Candidate, ScanLimit } from './scan-found.ts'
+import { meets, scoreOf } from './score.ts'
+
+export interface Judged {
+  readonly measured: readonly MeasuredDemand[]
+  readonly score: number
+  readonly limits: readonly ScanLimit[]
+}
+
+/** The limits of a picture as assessed; keep-outs are asked by themselves. */
+function limitsOf({ lens, problems, subject, subjectExtent, landmark, landmarkExtent }: Assessment): ScanLimit[] {
+  const limits: ScanLimit[] = []
+  if (lens === null || !lens.reaches) limits.push('lens')
+  if (problems.includes('focus-too-near')) limits.push('closest-focus')
+  if (subject === null || subjectExtent === null || !framesBoth(subject, subjectExtent, landmark, landmarkExtent))
+    limits.push('framing')
+  return limits
+}
+
+/** `out` are the keep-outs of the scan. */
+export function judge(ask: ScanAsk, out: KeptOut, candidate: Candidate): Judged {
+  const plan = planOfCandidate(ask, candidate)
+  const found = assess(plan)
+  const { azimuth } = sunAt(candidate.at, candidate.instant)
+  const stage = stageOf(plan, found, skylinesToward(plan, found.levels, azimuth))
+  const measured = measureDemands(plan, found, stage, ask.parkings, ask.zone)
+  const limits = limitsOf(found)
+  if (subjectKeptOut(out, candidate.at) || cameraKeptOut(out, candidate.at, candidate.standpoint))
+    limits.push('keep-out')
+  return { measured, score: scoreOf(measured), limits }
+}
+
+/** Whether all musts are met and no limit leaves it out. */
+export function isGood({ measured, limits }: Judged): boolean {
+  return limits.length === 0 && measured.every(({ must, margin }) => !must || meets(margin))
+}

@@ -1,0 +1,192 @@
+/** The light at one place of a scan: the sun at every instant tried, what of the light wishes is told by it alone, and for pictures the rest. */
+import type { LightStage } from '#core/light/light-stage.ts'
+import { LEVEL_HORIZON } from '#core/light/light-stage.ts'
+import { type WishKind, wishesMade } from '#core/light/light-wish.ts'
+import { overGround } from '#core/light/sky-edge.ts'
+import { type SunLook, lookAtSun } from '#core/light/wish-margin.ts'
+import { geodesicLine } from '#core/geo/geodesic.ts'
+import { type FacedThings, facedThings, seenOf, stagedThings } from '#core/plan/light-staging.ts'
+import { edgesFrom, skyEye } from '#core/plan/sky-edges.ts'
+import { type LightMet, hoursMargin, lightMargin, lightMet } from './light-demand.ts'
+import type { Picture } from './picture.ts'
+import type { ScanTable } from './scan-table.ts'
+import { degreeOf, meets } from './score.ts'
+import type { StopPlace } from './stand-place.ts'
+
+/** What one light wish is at most, at an instant, whatever the picture. */
+type Bound = (index: number) => number
+
+export interface PlaceLight {
+  /** Instants in the order of what their light can be at best, those that miss a must left out. */
+  readonly order: readonly number[]
+  /** The degree that the light at an instant can have at best, by its index. */
+  readonly atBest: Float64Array
+  /** The light of a picture at instants by their index; null where it misses a must. */
+  readonly of: (picture: Picture) => (index: number) => LightMet | null
+}
+
+/** Kinds that are told by place and instant alone. */
+const OF_THE_SKY: ReadonlySet<WishKind> = new Set(['altitude', 'soft', 'moonUp', 'hours'])
+
+/** The stage of nothing seen: for wishes that are told by the sky alone. */
+function bareStage(place: StopPlace): LightStage {
+  return { at: place.at, toSubject: null, subject: [], landmark: [], frame: null, skylines: LEVEL_HORIZON }
+}
+
+/** Degrees of the sun over the skyline of a thing, each instant looked at once. */
+function rememberedOver(
+  count: number,
+  sun: (index: number) => SunLook,
+  eye: () => ((azimuth: number) => number | null) | null,
+): Bound {
+  const known = new Float64Array(count).fill(Number.NaN)
+  let edge: ((azimuth: number) => number | null) | null | undefined
+  return (index) => {
+    const before = known[index] as number
+    if (!Number.isNaN(before)) return before
+    if (edge === undefined) edge = eye()
+    const look = sun(index)
+    const ground = edge === null ? null : edge(look.azimuth)
+    // As fine as the skylines are kept, so that both tell the same.
+    const over = overGround(ground === null ? null : Math.fround(ground), look)
+    known[index] = over
+    return over
+  }
+}
+
+function rememberedSun(place: StopPlace, instants: readonly number[]): (index: number) => SunLook {
+  const known: (SunLook | undefined)[] = []
+  return (index) => {
+    const look = known[index] ?? lookAtSun(place.at, instants[index] ?? 0)
+    known[index] = look
+    return look
+  }
+}
+
+/** `hours` are the margins of the light's own clock hours by instant, the same at every place. */
+export function placeLight(table: ScanTable, place: StopPlace, hours: Float64Array | null): PlaceLight {
+  const { light, terrain, shoot, instants, landmark, landmarkAt } = table
+  const count = instants.length
+  const kinds = wishesMade(light)
+  const must = table.wishes.light?.must === true
+  const sun = rememberedSun(place, instants)
+  const { refraction } = shoot
+  const from = (eye: ReturnType<typeof skyEye>): ((azimuth: number) => number | null) | null =>
+    terrain === null ? null : edgesFrom(terrain, eye, refraction)
+  const overSubject = rememberedOver(count, sun, () =>
+    terrain === null ? null : from(skyEye(terrain, place.at, place.level.level ?? 0, shoot.subject.height / 2)),
+  )
+  const overLandmark = rememberedOver(count, sun, () =>
+    terrain === null || landmark === null || landmarkAt === null
+      ? null
+      : from(skyEye(terrain, landmarkAt, table.foot.level ?? 0, landmark.height / 2)),
+  )
+  const bare = bareStage(place)
+  const skyMargins = new Map(
+    kinds.flatMap((kind) => (OF_THE_SKY.has(kind) ? [[kind, marginsOfSky(kind)] as const] : [])),
+  )
+
+  function marginsOfSky(kind: WishKind): Float64Array {
+    if (kind === 'hours') return hours ?? new Float64Array(count).fill(1)
+    return Float64Array.from(instants, (instant, index) => lightMargin(kind, light, bare, instant, sun(index)))
+  }
+
+  /** The margin that a wish can have at best, told from place and instant. */
+  function mostOf(kind: WishKind, index: number): number {
+    const known = skyMargins.get(kind)
+    if (known !== undefined) return known[index] as number
+    if (kind === 'hours' || (kind !== 'subject' && kind !== 'landmark')) return 1
+    // With sides turned as well as can be, to the sun or away from it: what is left is the sun's own height.
+    const over = kind === 'subject' ? overSubject(index) : overLandmark(index)
+    return bestOnSides(kind, over, sun(index))
+  }
+
+  function bestOnSides(kind: 'subject' | 'landmark', over: number, look: SunLook): number {
+    const { azimuth, direction } = look
+    const way = light[kind] === 'in-shade' ? -1 : 1
+    const toward = { east: way * direction.east, north: way * direction.north, up: way * direction.up }
+    const stage: LightStage = {
+      ...bare,
+      toSubject: azimuth,
+      subject: [{ normal: toward, part: 1 }],
+      landmark: [{ normal: toward, part: 1 }],
+    }
+    const most = light[kind] === 'raking' ? { ...light, [kind]: 'lit' } : light
+    return lightMargin(kind, most, stage, 0, look, { subject: over, landmark: over, lens: over })
+  }
+
+  const atBest = new Float64Array(count)
+  const order: number[] = []
+  for (let index = 0; index < count; index++) {
+    let degrees = 0
+    let fits = true
+    for (const kind of kinds) {
+      const most = mostOf(kind, index)
+      if (must && !meets(most)) {
+        fits = false
+        break
+      }
+      degrees += degreeOf(most)
+    }
+    atBest[index] = kinds.length > 0 ? degrees / kinds.length : 1
+    if (fits) order.push(index)
+  }
+  order.sort((one, other) => (atBest[other] as number) - (atBest[one] as number) || one - other)
+
+  const seesSides = (kinds.includes('subject') && light.subject !== 'back-lit') || kinds.includes('landmark')
+  const things = new Map<number, FacedThings>()
+
+  function stageOf({ subject, stood }: Picture): LightStage {
+    const { levels, made } = stood
+    const toSubject = light.subject === 'back-lit' ? geodesicLine(stood.at, place.at).bearing : null
+    const nothing: FacedThings = { ground: place.plane, subject: [], placed: null }
+    const faced = seesSides ? facedAt(subject.heading, levels) : nothing
+    return stagedThings(seenOf(faced, made.view, refraction), made.view, place.at, toSubject, LEVEL_HORIZON)
+  }
+
+  function facedAt(heading: number, levels: Picture['stood']['levels']): FacedThings {
+    const known = things.get(heading)
+    // A stop over unknown ground is taken level with the camera: then nothing is kept.
+    if (known !== undefined && place.level.level !== null && table.foot.level !== null) return known
+    const faced = facedThings(shoot.subject, { at: place.at, heading, elevation: null }, landmark, levels)
+    things.set(heading, faced)
+    return faced
+  }
+
+  function of(picture: Picture): (index: number) => LightMet | null {
+    const stage = stageOf(picture)
+    const { stood } = picture
+    const overLens = rememberedOver(count, sun, () =>
+      terrain === null ? null : from(skyEye(terrain, stood.at, stood.levels.standpoint, stood.lensHeight)),
+    )
+    const margins: number[] = kinds.map(() => 0)
+    return (index) => {
+      for (let at = 0; at < kinds.length; at++) {
+        const kind = kinds[at] as WishKind
+        const known = skyMargins.get(kind)
+        const margin = known === undefined ? ofPicture(kind, index) : (known[index] as number)
+        if (must && !meets(margin)) return null
+        margins[at] = margin
+      }
+      return lightMet(margins)
+    }
+
+    function ofPicture(kind: WishKind, index: number): number {
+      if (kind === 'hours') return 1
+      const over = {
+        subject: kind === 'subject' ? overSubject(index) : 0,
+        landmark: kind === 'landmark' ? overLandmark(index) : 0,
+        lens: kind === 'sun' ? overLens(index) : 0,
+      }
+      return lightMargin(kind, light, stage, instants[index] ?? 0, sun(index), over)
+    }
+  }
+
+  return { order, atBest, of }
+}
+
+/** The margins of the light's own clock hours, by instant; null where none are wished. */
+export function hoursByInstant({ light, instants, ask }: ScanTable): Float64Array | null {
+  const { hours } = light
+  return hours === null ? null : Float64Array.from(instants, (instant) => hoursMargin(hours, instant, ask.zone))
+}

@@ -1,0 +1,140 @@
+/** The scan against brute force: the same places pass the musts, the same best, the same figures; and what geometry says beforehand. */
+import { describe, expect, it } from 'vitest'
+import { destination } from '#core/geo/geodesic.ts'
+import { NO_WISHES } from '#core/light/light-wish.ts'
+import { assess } from '#core/plan/assess.ts'
+import { bestOf } from '#core/scan/best-of.ts'
+import { planOfCandidate } from '#core/scan/candidate-spot.ts'
+import { judge } from '#core/scan/judge-candidate.ts'
+import type { ScanAsk } from '#core/scan/scan-ask.ts'
+import { keptOutOf } from '#core/scan/scan-places.ts'
+import { scanWhole } from '#core/scan/scan.ts'
+import { ZOOM } from '#test/help/plans.ts'
+import {
+  type AskParts,
+  CENTRE,
+  MUST,
+  WISH,
+  askOf,
+  byBruteForce,
+  judgedBy,
+  lineThrough,
+  towerAt,
+} from '#test/help/scans.ts'
+import { groundOf, mountains } from '#test/help/terrain.ts'
+
+const FILLS = {
+  subjectFill: { ...MUST, axis: 'width', least: 0.3, most: 0.5 },
+  landmarkFill: { ...MUST, axis: 'height', least: 0.1, most: 0.3 },
+  landmarkWhole: { ...MUST, crops: false },
+} as const
+
+const LONG = { ...ZOOM, id: 'long', focalMin: 70, focalMax: 200, closestFocus: 1.1 }
+
+const PROBLEMS: Readonly<Record<string, AskParts>> = {
+  'fills alone': { wishes: FILLS },
+  'two lenses, crops, view as a wish': {
+    lenses: [ZOOM, LONG],
+    wishes: {
+      ...FILLS,
+      landmarkWhole: { ...MUST, crops: true },
+      subjectView: { ...WISH, least: 60, most: 120 },
+    },
+  },
+  'a place in the frame': {
+    wishes: { ...FILLS, landmarkPlace: { ...MUST, where: 'beside', gap: 0.02 } },
+    shot: { placement: { across: 0.05, up: -0.2 } },
+  },
+  'view and softness as musts, upright': {
+    lenses: [LONG],
+    wishes: {
+      ...FILLS,
+      subjectView: { ...MUST, least: 30, most: 100 },
+      softness: { ...MUST, least: 0, most: 0.03 },
+    },
+    shot: { orientation: 'upright', placement: { across: 0, up: -0.2 } },
+  },
+  'free headings, parking, wishes alone': {
+    ground: [lineThrough(90, 40, { turn: 'free' })],
+    parkings: [destination(CENTRE, 90, 100)],
+    wishes: {
+      landmarkFill: { ...WISH, axis: 'height', least: 0.2, most: 0.4 },
+      parking: { ...WISH, within: 120 },
+      lensHeight: { least: 1, most: 1 },
+    },
+  },
+  'ground that hides': {
+    terrain: groundOf(201, 10, (east, north) => (north > 200 && north < 260 ? 12 + east / 10 : east / 50), CENTRE),
+    landmark: towerAt(0, 500, { baseElevation: null }),
+    wishes: { ...FILLS, landmarkShown: { ...MUST, least: 0.5 } },
+  },
+  'light over the day, as a must': {
+    wishes: { subjectFill: FILLS.subjectFill, landmarkWhole: FILLS.landmarkWhole, light: { ...MUST } },
+    shoot: { light: { ...NO_WISHES, subject: 'lit', landmark: 'lit', altitude: { least: 5, most: 60 } } },
+    steps: { minutes: 90 },
+  },
+  'light among mountains, as a wish': {
+    terrain: mountains(301, 20),
+    landmark: towerAt(0, 500, { baseElevation: null }),
+    wishes: {
+      subjectFill: FILLS.subjectFill,
+      landmarkFill: { ...WISH, axis: 'height', least: 0.1, most: 0.3 },
+      light: { ...WISH },
+      days: { from: '2026-05-01', until: '2026-06-10' },
+      hours: { from: 300, until: 1290 },
+    },
+    shoot: {
+      light: {
+        ...NO_WISHES,
+        subject: 'back-lit',
+        landmark: 'raking',
+        sun: 'out-of-frame',
+        moonUp: true,
+        hours: { from: 400, until: 1200 },
+      },
+    },
+    steps: { minutes: 180, focalLengths: 1, place: 80 },
+  },
+}
+
+function bests(ask: ScanAsk): Map<number, number> {
+  const best = new Map<number, number>()
+  for (const { place, score } of byBruteForce(ask)) best.set(place, Math.max(best.get(place) ?? 0, score))
+  return best
+}
+
+describe.each(Object.keys(PROBLEMS))('against brute force: %s', (name) => {
+  const ask = askOf(PROBLEMS[name])
+  const found = scanWhole(ask)
+  const expected = bests(ask)
+
+  it('the same places meet the musts, with the same best score', () => {
+    const scored = found.filter(({ score }) => score !== null)
+    expect(scored.length).toBeGreaterThan(0)
+    expect(scored.map(({ place }) => place)).toEqual([...expected.keys()])
+    for (const { place, score } of scored) expect(score).toBeCloseTo(expected.get(place) ?? NaN, 8)
+  })
+
+  it('each candidate is what its spot is assessed to be', () => {
+    const out = keptOutOf(ask)
+    for (const candidate of found.flatMap(({ best }) => best)) {
+      const judged = judgedBy(ask, planOfCandidate(ask, candidate).spot)
+      expect(judged).not.toBeNull()
+      candidate.met.forEach(({ kind, value, degree }, index) => {
+        const truth = judged?.measured[index]
+        expect(truth?.kind).toBe(kind)
+        if (value === null) expect(truth?.value).toBeNull()
+        else expect(truth?.value).toBeCloseTo(value, 8)
+        expect(truth?.degree).toBeCloseTo(degree, 6)
+      })
+      expect(judged?.score).toBeCloseTo(candidate.score, 7)
+      expect(judge(ask, out, candidate)).toMatchObject({ limits: [], score: judged?.score })
+      expect(assess(planOfCandidate(ask, candidate)).focalLength).toBe(candidate.focalLength)
+    }
+  })
+
+  it('finds the same in any number of parts', () => {
+    for (const of of [2, 3, 4]) expect(scanWhole(ask, of)).toEqual(found)
+    expect(bestOf(found.toReversed())).toEqual(bestOf(found))
+  })
+})

@@ -1,0 +1,162 @@
+/** Scans for tests: small asks about a plan, and the same scan by brute force, an assessment for every single combination. */
+import { destination } from '#core/geo/geodesic.ts'
+import type { LatLon } from '#core/geo/lat-lon.ts'
+import { geodesicLine } from '#core/geo/geodesic.ts'
+import { sunAt } from '#core/light/sky.ts'
+import { assess } from '#core/plan/assess.ts'
+import { stageOf } from '#core/plan/day-light.ts'
+import { planOf } from '#core/plan/plan.ts'
+import type { ScanWishes } from '#core/plan/scan-wishes.ts'
+import { skylinesToward } from '#core/plan/sky-edges.ts'
+import type { Spot } from '#core/plan/spot.ts'
+import { standForFill } from '#core/plan/stand.ts'
+import type { StoppingGround } from '#core/plan/stopping-ground.ts'
+import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
+import type { Upright } from '#core/scene/landmark.ts'
+import { type MeasuredDemand, measureDemands } from '#core/scan/demands.ts'
+import type { ScanAsk, ScanSteps } from '#core/scan/scan-ask.ts'
+import { scanPlaces } from '#core/scan/scan-places.ts'
+import { fillSamples, focalSamples, heightSamples, instantSamples, placementSamples } from '#core/scan/scan-samples.ts'
+import { meets, scoreOf } from '#core/scan/score.ts'
+import { type PlanParts, examplePlan } from './plans.ts'
+
+export const CENTRE: LatLon = { lat: 46.9, lon: 10.3 }
+
+export const NOTHING_WISHED: ScanWishes = {
+  subjectFill: null,
+  landmarkFill: null,
+  landmarkWhole: null,
+  landmarkPlace: null,
+  subjectView: null,
+  landmarkShown: null,
+  softness: null,
+  light: null,
+  parking: null,
+  lensHeight: { least: 1, most: 1.5 },
+  days: null,
+  hours: null,
+}
+
+export const MUST = { must: true, weight: 3 } as const
+export const WISH = { must: false, weight: 3 } as const
+
+export const FEW_STEPS: ScanSteps = {
+  place: 40,
+  heading: 90,
+  bearing: 30,
+  focalLengths: 2,
+  fills: 2,
+  heights: 2,
+  days: 2,
+  minutes: 120,
+}
+
+/** A tower of 60 m whose foot is at 0 m, so many metres from the middle toward a bearing. */
+export function towerAt(bearing: number, distance: number, part: Partial<Upright> = {}): Upright {
+  const at = destination(CENTRE, bearing, distance)
+  return { id: 'tower', name: 'Tower', kind: 'upright', at, height: 60, width: 10, baseElevation: 0, ...part }
+}
+
+/** A straight line through the middle, so many metres to both sides, that leads toward a bearing. */
+export function lineThrough(bearing: number, half: number, part: Partial<StoppingGround> = {}): StoppingGround {
+  const points = [destination(CENTRE, bearing + 180, half), destination(CENTRE, bearing, half)]
+  return { id: 'line', name: 'Line', form: 'line', turn: 'either-way', points, ...part }
+}
+
+export interface AskParts extends PlanParts {
+  readonly wishes?: Partial<ScanWishes>
+  readonly ground?: readonly StoppingGround[]
+  readonly steps?: Partial<ScanSteps>
+  readonly terrain?: ElevationGrid | null
+  readonly parkings?: readonly LatLon[]
+}
+
+/** A scan over a line of 160 m square to the way to a tower in the north. */
+export function askOf(parts: AskParts = {}): ScanAsk {
+  const plan = examplePlan({
+    at: CENTRE,
+    landmark: towerAt(0, 500),
+    ...parts,
+    shoot: {
+      stoppingGround: parts.ground ?? [lineThrough(90, 80)],
+      scanWishes: { ...NOTHING_WISHED, ...parts.wishes },
+      ...parts.shoot,
+    },
+  })
+  return {
+    shoot: plan.shoot,
+    spot: plan.spot,
+    terrain: parts.terrain ?? null,
+    zone: 'Europe/Berlin',
+    parkings: parts.parkings ?? [],
+    steps: { ...FEW_STEPS, ...parts.steps },
+  }
+}
+
+export interface Brute {
+  readonly place: number
+  readonly heading: number
+  readonly bearing: number
+  readonly lensId: string
+  readonly spot: Spot
+  readonly score: number
+  readonly measured: readonly MeasuredDemand[]
+}
+
+/** Every sampled combination by itself: stood by the board's own solver, assessed, measured; those that meet all musts. */
+export function byBruteForce(ask: ScanAsk, mayStand: (stop: LatLon, camera: LatLon) => boolean = () => true): Brute[] {
+  const { shoot, terrain, steps } = ask
+  const landmark = shoot.landmarks[0]
+  const found: Brute[] = []
+  for (const place of scanPlaces(ask)) {
+    const away =
+      landmark?.kind === 'upright' && ask.spot.landmarkId !== null
+        ? (geodesicLine(place.at, landmark.at).bearing ?? 0) + 180
+        : 0
+    for (const heading of place.headings)
+      for (let turn = 0; turn < 360; turn += steps.bearing)
+        for (const { lens, focalLength } of focalSamples(shoot.bag.lenses, steps.focalLengths))
+          for (const placement of placementSamples(ask))
+            for (const lensHeight of heightSamples(shoot.scanWishes, steps.heights))
+              for (const subjectFill of fillSamples(ask)) {
+                const bearing = away + turn
+                const spot: Spot = {
+                  ...ask.spot,
+                  stop: { at: place.at, heading, elevation: null },
+                  standpoint: { at: destination(place.at, bearing, 20), lensHeight, elevation: null },
+                  hold: 'focal-length',
+                  shot: { ...ask.spot.shot, focalLength, lensId: lens.id, placement, subjectFill },
+                }
+                const stood = standForFill(planOf(shoot, spot, terrain))
+                if (!stood.ok || !mayStand(place.at, stood.value.standpoint.at)) continue
+                for (const when of instantSamples(ask)) {
+                  const judged = judgedBy(ask, { ...stood.value, when })
+                  if (judged !== null) found.push({ place: place.index, heading, bearing, lensId: lens.id, ...judged })
+                }
+              }
+  }
+  return found
+}
+
+/** Null for a spot that misses a must or is no picture. */
+export function judgedBy(
+  ask: ScanAsk,
+  spot: Spot,
+): { readonly spot: Spot; readonly score: number; readonly measured: readonly MeasuredDemand[] } | null {
+  const plan = planOf(ask.shoot, spot, ask.terrain)
+  const found = assess(plan)
+  const { subject, subjectExtent, landmark, landmarkExtent } = found
+  if (subject === null || !subject.whole || found.problems.includes('focus-too-near')) return null
+  const before =
+    landmark !== null &&
+    landmark.inFrame &&
+    landmarkExtent !== null &&
+    !landmarkExtent.partlyBehind &&
+    (landmarkExtent.near + landmarkExtent.far) / 2 < (subjectExtent?.near ?? 0)
+  if (before) return null
+  const { azimuth } = sunAt(spot.stop.at, spot.when)
+  const stage = stageOf(plan, found, skylinesToward(plan, found.levels, azimuth))
+  const measured = measureDemands(plan, found, stage, ask.parkings, ask.zone)
+  if (measured.some(({ must, margin }) => must && !meets(margin))) return null
+  return { spot, score: scoreOf(measured), measured }
+}
