@@ -2,8 +2,7 @@
 import { computed } from '@preact/signals'
 import { beside } from '#renderer/state/page.ts'
 import { type ScanResult, pointedResult, scanShown } from '#renderer/state/scan-shown.ts'
-import { tryOut } from '#renderer/state/library.ts'
-import { openTryOut } from '#renderer/state/try-out.ts'
+import { onBoard, openTryOut } from '#renderer/state/try-out.ts'
 import { scanFoundWords } from '#renderer/words/en-scan-found.ts'
 import type { PlanView } from './plan-view.ts'
 import { type ResultMark, placeMarks } from './result-marks.ts'
@@ -55,7 +54,7 @@ export function ScanMarks({ view }: { readonly view: PlanView }) {
 
 function Mark({ mark, result }: { readonly mark: ResultMark; readonly result: ScanResult }) {
   const { at, stub, plate, number } = mark
-  const open = tryOut.value?.spot.id === mark.id
+  const open = onBoard(mark.id)
   const pointed = pointedResult.value === mark.id
   const score = String(Math.round(result.candidate.score * 100))
   const point = (): void => {

@@ -4,16 +4,19 @@ import type { ScanCost } from '#core/scan/scan-found.ts'
 import { rounded } from '#renderer/part/figure.ts'
 import { scanRunWords as say } from '#renderer/words/en-scan-run.ts'
 
-/** Combinations a second, before any scan has run here: from a slow laptop with one core to a fast machine with four. */
-const GUESSED = { least: 15_000, most: 400_000 } as const
-/** Combinations a second of the last scan that came to its end; null before one has. */
+/**
+ * Pictures a second, before any scan has run here: from one slow core that looks at much light to four fast ones that look at none. The
+ * time goes with the pictures; of their instants most are never looked at.
+ */
+const GUESSED = { least: 20_000, most: 400_000 } as const
+/** Pictures a second of the last scan that came to its end; null before one has. */
 export const measuredRate = signal<number | null>(null)
 /** Milliseconds under which a scan tells nothing of the rate: its beginning is most of it. */
 const TELLING = 150
 
 /** Takes the rate of a scan that has come to its end. */
 export function measure(cost: ScanCost, milliseconds: number): void {
-  if (milliseconds >= TELLING && cost.combinations > 0) measuredRate.value = cost.combinations / (milliseconds / 1000)
+  if (milliseconds >= TELLING && cost.pictures > 0) measuredRate.value = cost.pictures / (milliseconds / 1000)
 }
 
 /** A count as it is read: 1,240; 3.1 million. */
@@ -39,10 +42,10 @@ export function timeText(seconds: number): string {
   return time.hours(Math.floor(whole / 60), whole % 60)
 }
 
-/** How long so many combinations take, by the measured rate, or as a range where none is known. */
-export function takesText(combinations: number, rate: number | null): string {
-  if (rate !== null) return say.takes(timeText(combinations / rate))
-  const [least, most] = [timeText(combinations / GUESSED.most), timeText(combinations / GUESSED.least)]
+/** How long a scan takes by the measured rate, or as a range where none is known. */
+export function takesText({ pictures }: Pick<ScanCost, 'pictures'>, rate: number | null): string {
+  if (rate !== null) return say.takes(timeText(pictures / rate))
+  const [least, most] = [timeText(pictures / GUESSED.most), timeText(pictures / GUESSED.least)]
   return least === most ? say.takes(most) : say.takesBetween(least, most)
 }
 

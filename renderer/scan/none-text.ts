@@ -5,6 +5,7 @@ import type { Excluded, Relaxation } from '#core/scan/scan-found.ts'
 import type { UnitSystem } from '#core/units/length.ts'
 import { degrees, metres, millimetres, rounded } from '#renderer/part/figure.ts'
 import { scanFoundWords } from '#renderer/words/en-scan-found.ts'
+import { onlyAsWish } from './relax.ts'
 
 const { none: say } = scanFoundWords
 
@@ -37,27 +38,32 @@ function inUnit(of: ScanWishKind, value: number, units: UnitSystem): string {
   return percent(value)
 }
 
+function isLens(of: Relaxation['of']): of is 'lens-long' | 'lens-short' | 'lens-height' {
+  return of.startsWith('lens-')
+}
+
 /** The change that would help, without how much it helps. */
 export function relaxationText(relaxation: Relaxation, names: DemandNames, units: UnitSystem): string {
-  const { of, now, then, end } = relaxation
+  const { of, now, to, end } = relaxation
+  if (!isLens(of) && onlyAsWish(relaxation)) return say.dropped(names[of])
   switch (of) {
     case 'lens-long':
-      return say.lensLong(millimetres(then), millimetres(now))
+      return say.lensLong(millimetres(to), millimetres(now))
     case 'lens-short':
-      return say.lensShort(millimetres(then), millimetres(now))
+      return say.lensShort(millimetres(to), millimetres(now))
     case 'lens-height':
-      return say.lensHeight(end ?? 'most', metres(then, units), metres(now, units))
-    case 'landmarkWhole':
-    case 'light':
-      return say.dropped(names[of])
+      return say.lensHeight(end ?? 'most', metres(to, units), metres(now, units))
     case 'subjectFill':
     case 'landmarkFill':
-    case 'landmarkPlace':
     case 'subjectView':
-    case 'landmarkShown':
     case 'softness':
+      return say.band(names[of], end ?? 'most', inUnit(of, to, units), inUnit(of, now, units))
+    case 'landmarkWhole':
+    case 'landmarkPlace':
+    case 'landmarkShown':
+    case 'light':
     case 'parking':
-      return say.demand(names[of], end, inUnit(of, then, units), inUnit(of, now, units))
+      return say.figure(names[of], inUnit(of, to, units), inUnit(of, now, units))
     default:
       return exhaustive(of)
   }

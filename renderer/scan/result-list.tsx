@@ -10,7 +10,7 @@ import { spots, tryOut } from '#renderer/state/library.ts'
 import { landmarkName, lensName, spotName, subjectName } from '#renderer/state/names.ts'
 import { type ScanResult, type ScanShown, pointedResult } from '#renderer/state/scan-shown.ts'
 import { settings } from '#renderer/state/settings.ts'
-import { keepArrangement, leaveTryOut, openTryOut } from '#renderer/state/try-out.ts'
+import { keepArrangement, leaveTryOut, onBoard, openTryOut } from '#renderer/state/try-out.ts'
 import { scanFoundWords as say } from '#renderer/words/en-scan-found.ts'
 import { scanWishWords } from '#renderer/words/en-scan-wishes.ts'
 import { MetBars } from './met-bars.tsx'
@@ -43,7 +43,7 @@ function ResultCard({ result, scan }: CardProps) {
   const { candidate, spot, number, id } = result
   const { shoot, zone } = scan.ask
   const { units } = settings.value
-  const open = tryOut.value?.spot.id === id
+  const open = onBoard(id)
   const onShelf = spots.value.some((one) => one.id === id)
   const pointed = pointedResult.value === id
   const card = useRef<HTMLLIElement>(null)
@@ -72,12 +72,10 @@ function ResultCard({ result, scan }: CardProps) {
         class="result-face"
         aria-pressed={open}
         title={open ? say.trying : say.tryIt}
-        onClick={() => void (open ? leaveTryOut() : openTryOut(spot))}
+        onClick={() => void (tryOut.value?.spot.id === id ? leaveTryOut() : openTryOut(spot))}
       >
         <span class="result-frame">
-          {scan.phase === 'looking' ? null : (
-            <LensThumb shoot={shoot} spot={spot} width={THUMB} ground={scan.ask.terrain} />
-          )}
+          <LensThumb shoot={shoot} spot={result.frame} width={THUMB} ground={scan.ask.terrain} />
         </span>
         <span class="result-words">
           <span class="result-head">

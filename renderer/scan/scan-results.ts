@@ -2,6 +2,7 @@
 import type { Span } from '#core/light/crossing.ts'
 import { newSpot } from '#core/plan/new-records.ts'
 import type { Spot } from '#core/plan/spot.ts'
+import { bestOf } from '#core/scan/best-of.ts'
 import { spotOfCandidate } from '#core/scan/candidate-spot.ts'
 import type { ScanAsk } from '#core/scan/scan-ask.ts'
 import type { Candidate, PlaceFound } from '#core/scan/scan-found.ts'
@@ -13,6 +14,8 @@ interface Polished {
   readonly candidate: Candidate
   readonly window: Span | null
 }
+
+type Partly = Omit<Polished, 'id'> & { readonly id: string | null }
 
 /** The arrangement as a spot of its own: what is noted of access, permission and hazards belongs to the place the scan set out from. */
 function arrangementOnly(ask: ScanAsk, candidate: Candidate, id: string): Spot {
@@ -28,32 +31,44 @@ export interface Numbering {
 }
 
 export function numberResults(ask: ScanAsk, newId: () => string): Numbering {
-  const ids = new WeakMap<Candidate, string>()
-  const idOf = (candidate: Candidate): string => {
-    const id = ids.get(candidate) ?? newId()
-    ids.set(candidate, id)
-    return id
+  // By identity: while a candidate stays among the best, its frame is drawn once.
+  const frames = new WeakMap<Candidate, Spot>()
+  const frameOf = (candidate: Candidate, id: string | null): Spot => {
+    const known = frames.get(candidate)
+    if (known !== undefined) return known
+    const frame = arrangementOnly(ask, candidate, id ?? newId())
+    frames.set(candidate, frame)
+    return frame
   }
-  const number = (all: readonly Polished[], places: readonly PlaceFound[], polished: boolean): ScanResult[] =>
+  const number = (all: readonly Partly[], places: readonly PlaceFound[], polished: boolean): ScanResult[] =>
     all.map(({ id, candidate, window }, index) => {
+      const frame = frameOf(candidate, id)
       const groundId = places.find(({ place }) => place === candidate.place)?.ground
       const ground = ask.shoot.stoppingGround.find((one) => one.id === groundId)
       const name = scanFoundWords.name(index + 1, ground?.name.trim() ?? '')
-      const spot = { ...arrangementOnly(ask, candidate, id), name }
-      return { id, number: index + 1, candidate, spot, window, polished }
+      return { id: frame.id, number: index + 1, candidate, frame, spot: { ...frame, name }, window, polished }
     })
   return {
     best: (candidates, places) =>
       number(
-        candidates.map((candidate) => ({ id: idOf(candidate), candidate, window: null })),
+        candidates.map((candidate) => ({ id: null, candidate, window: null })),
         places,
         false,
       ),
-    polished: (all, places) =>
-      number(
-        all.toSorted((one, other) => other.candidate.score - one.candidate.score),
+    polished(all, places) {
+      // Two that set out apart may have met on the way to their best.
+      const found = all.map(({ candidate }) => placeOf(candidate))
+      const apart = bestOf(found, all.length)
+      return number(
+        apart.flatMap((candidate) => all.filter((one) => one.candidate === candidate)),
         places,
         true,
-      ),
+      )
+    },
   }
+}
+
+function placeOf(candidate: Candidate): PlaceFound {
+  const { place, at, score } = candidate
+  return { place, at, ground: '', score, best: [candidate] }
 }

@@ -12,7 +12,7 @@ import { numberResults } from './scan-results.ts'
 /** How many of the best are told. */
 const BEST = 10
 /** Milliseconds between two looks of the page at what has been found: it must stay fluid. */
-const SHOW_EVERY = 200
+const SHOW_EVERY = 300
 
 /** What a scan needs of the world around it. */
 export interface ScanWorld {

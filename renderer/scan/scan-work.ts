@@ -38,6 +38,5 @@ function* polishSteps(ask: ScanAsk, job: PolishJob): Generator<Step> {
 }
 
 function* whySteps(ask: ScanAsk, { part, of }: WhyJob): Generator<Step> {
-  for (const { share, found } of whyNonePart(ask, part, of))
-    yield share < 1 ? { share, update: { kind: 'why', part: null } } : { share, update: { kind: 'why', part: found } }
+  for (const step of whyNonePart(ask, part, of)) yield { share: step.share, update: { kind: 'why', part: step.part } }
 }

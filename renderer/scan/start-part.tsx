@@ -35,12 +35,12 @@ export function StartPart({ after }: { readonly after: boolean }) {
   const { units } = settings.value
   const landmark = ask.shoot.landmarks.find(({ id }) => id === ask.spot.landmarkId) ?? null
   const names = scanWishWords.names(subjectName(ask.shoot.subject), landmarkName(landmark))
-  const context = { shoot: ask.shoot, landmark, names, units, rate: measuredRate.value }
+  const context = { shoot: ask.shoot, landmark, names, units }
   const choices = (
     <>
       {refused ? null : (
         <p class="scan-cost">
-          <strong>{costText(cost)}</strong> <small>{takesText(cost.combinations, measuredRate.value)}</small>
+          <strong>{costText(cost)}</strong> <small>{takesText(cost, measuredRate.value)}</small>
         </p>
       )}
       <div class="scan-fineness">
@@ -58,13 +58,13 @@ export function StartPart({ after }: { readonly after: boolean }) {
           onTake={(place) => chooseSteps({ place })}
         />
       </div>
-      <CoarserOffer />
     </>
   )
   return (
     <div class={after ? 'scan-start scan-after' : 'scan-start'}>
       {after ? <Fold title={say.again}>{choices}</Fold> : choices}
       <Warnings sentences={troubles.map((one) => troubleText(one, context))} />
+      <CoarserOffer />
       {settled ? null : <p class="hint">{say.reading}</p>}
       {trouble === null ? null : <Warnings sentences={[trouble]} />}
       {grid !== null && grid.cell > COARSE_CELL ? <p class="hint">{say.groundCell(metres(grid.cell, units))}</p> : null}
@@ -108,7 +108,7 @@ function CoarserOffer() {
     <div class="scan-offer">
       <p class="hint">
         {refusal === undefined
-          ? say.tooMany(metres(place, units), placesText(cost.places), takesText(cost.combinations, measuredRate.value))
+          ? say.tooMany(metres(place, units), placesText(cost.places), takesText(cost, measuredRate.value))
           : null}
       </p>
       <button type="button" class="button button-small" onClick={() => chooseSteps(coarser)}>

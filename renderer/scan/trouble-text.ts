@@ -9,7 +9,7 @@ import { wishName } from '#renderer/state/wish-names.ts'
 import { scanTroubleWords as say } from '#renderer/words/en-scan-troubles.ts'
 import { scanWishWords } from '#renderer/words/en-scan-wishes.ts'
 import type { DemandNames } from './none-text.ts'
-import { placesText, takesText } from './cost-text.ts'
+import { countText, placesText } from './cost-text.ts'
 
 export interface TroubleContext {
   readonly shoot: Shoot
@@ -17,8 +17,6 @@ export interface TroubleContext {
   readonly landmark: Shoot['landmarks'][number] | null
   readonly names: DemandNames
   readonly units: UnitSystem
-  /** Combinations a second; null before any scan. */
-  readonly rate: number | null
 }
 
 function bandName(band: BandName, names: DemandNames): string {
@@ -33,7 +31,7 @@ function groundName({ stoppingGround }: Shoot, id: string | null): string {
 }
 
 export function troubleText(trouble: ScanTrouble, context: TroubleContext): string {
-  const { shoot, landmark, names, units, rate } = context
+  const { shoot, landmark, names, units } = context
   const where = groundName(shoot, trouble.ground)
   switch (trouble.reason) {
     case 'no-ground':
@@ -70,7 +68,7 @@ export function troubleText(trouble: ScanTrouble, context: TroubleContext): stri
     case 'no-such-day':
       return say['no-such-day'](trouble.from, trouble.until)
     case 'too-many':
-      return say['too-many'](placesText(trouble.cost.places), takesText(trouble.cost.combinations, rate))
+      return say['too-many'](placesText(trouble.cost.places), countText(trouble.cost.pictures))
     default:
       return exhaustive(trouble)
   }

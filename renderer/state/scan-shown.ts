@@ -13,6 +13,9 @@ export interface ScanResult {
   /** 1 is the best. */
   readonly number: number
   readonly candidate: Candidate
+  /** The same as long as its candidate is, whatever its number: what its small frame is drawn from. */
+  readonly frame: Spot
+  /** As it goes on the board and on the shelf, with its name. */
   readonly spot: Spot
   /** When the light wished holds there, on the day of its instant; null when it holds at none or none is wished. */
   readonly window: Span | null

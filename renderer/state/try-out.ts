@@ -14,10 +14,23 @@ import { picked } from './page.ts'
 const { tryOut: say } = scanWords
 const MOST_PICKED = 4
 
-/** Lays an arrangement over the spot on the board; the spot itself stays as it is. The map goes there when it is out of its window. */
+/** What is on the board: an arrangement tried out or kept. */
+export function onBoard(id: string): boolean {
+  const tried = tryOut.value
+  return tried === null ? spotId.value === id : tried.spot.id === id
+}
+
+/**
+ * Lays an arrangement over the spot on the board; the spot itself stays as it is. One that is on the shelf already comes on the board
+ * as what it is there. The map goes there when it is out of its window.
+ */
 export async function openTryOut(spot: Spot): Promise<void> {
+  if (spots.peek().some(({ id }) => id === spot.id)) return putOnBoard(spot.id)
   const after = { spot, home: tryOut.peek()?.home ?? spotId.peek() }
-  const saved = commit({ label: say.open(spotName(spot)), records: [{ kind: 'try-out', before: tryOut.peek(), after }] })
+  const saved = commit({
+    label: say.open(spotName(spot)),
+    records: [{ kind: 'try-out', before: tryOut.peek(), after }],
+  })
   const bounds = mapBounds.peek()
   if (bounds !== null && !boundsHold(bounds, spot.stop.at)) fitPlan()
   await saved

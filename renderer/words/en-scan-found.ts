@@ -61,10 +61,9 @@ export const scanFoundWords = {
     lensOnly: 'Another lens has to come into the bag for it.',
     lensHeight: (end: 'least' | 'most', then: string, now: string) =>
       `with the lens ${end === 'least' ? 'down to' : 'up to'} ${then} instead of ${now}`,
-    demand: (name: string, end: 'least' | 'most' | null, then: string, now: string) =>
-      end === null
-        ? `${name}: ${then} instead of ${now}`
-        : `${name}: ${end === 'least' ? 'from' : 'to'} ${then} instead of ${now}`,
+    band: (name: string, end: 'least' | 'most', then: string, now: string) =>
+      `${name}: ${end === 'least' ? 'from' : 'to'} ${then} instead of ${now}`,
+    figure: (name: string, then: string, now: string) => `${name}: ${then} instead of ${now}`,
     dropped: (name: string) => `${name} as a wish, not a must`,
   },
 } as const

@@ -35,6 +35,6 @@ export const scanTroubleWords = {
     `The first day, ${from}, comes after the last, ${until}. Change one of the two.`,
   'no-such-day': (from: string, until: string) =>
     `${from} or ${until} is no day there by the calendar of the place. Choose another.`,
-  'too-many': (places: string, time: string) =>
-    `${places} looked at this finely would take too long: ${time}. Look more coarsely, or draw less ground.`,
+  'too-many': (places: string, pictures: string) =>
+    `${places} looked at this finely make ${pictures} pictures, more than anybody would wait for. Look more coarsely, or draw less ground.`,
 } as const

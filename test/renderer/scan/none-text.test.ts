@@ -24,17 +24,21 @@ test('musts go by the names of their things, limits by what they are', () => {
 })
 
 const relaxation = (part: Partial<Relaxation>): Relaxation => ({
-  ...{ of: 'subjectFill', now: 0.6, then: 0.72, end: 'most', places: 4 },
+  ...{ of: 'subjectFill', now: 0.6, to: 0.72, end: 'most', places: 4 },
   ...part,
 })
 
 test.each<[Partial<Relaxation>, string]>([
   [{}, 'Bicycle fills: to 72\u{a0}% instead of 60\u{a0}%'],
-  [{ of: 'subjectView', now: 25, then: 12, end: 'least' }, 'View of Bicycle: from 12° instead of 25°'],
-  [{ of: 'parking', now: 500, then: 1_250, end: null }, 'Near parking: 1.25\u{a0}km instead of 500\u{a0}m'],
-  [{ of: 'lens-long', now: 70, then: 85 }, 'with 85\u{a0}mm instead of 70\u{a0}mm at the long end'],
-  [{ of: 'lens-height', now: 1.6, then: 2.4 }, 'with the lens up to 2.4\u{a0}m instead of 1.6\u{a0}m'],
-  [{ of: 'light', now: 3, then: 2, end: null }, 'Light as a wish, not a must'],
+  [{ of: 'subjectView', now: 25, to: 12, end: 'least' }, 'View of Bicycle: from 12° instead of 25°'],
+  [{ of: 'parking', now: 500, to: 1_250, end: 'most' }, 'Near parking: 1.25\u{a0}km instead of 500\u{a0}m'],
+  [{ of: 'lens-long', now: 70, to: 85 }, 'with 85\u{a0}mm instead of 70\u{a0}mm at the long end'],
+  [{ of: 'lens-height', now: 1.6, to: 2.4 }, 'with the lens up to 2.4\u{a0}m instead of 1.6\u{a0}m'],
+  [{ of: 'landmarkShown', now: 0.8, to: 0.41, end: 'least' }, 'Bridge not hidden: 41\u{a0}% instead of 80\u{a0}%'],
+  [{ of: 'landmarkPlace', now: 0.02, to: 0.01, end: null }, 'Place of Bridge: 1\u{a0}% instead of 2\u{a0}%'],
+  [{ of: 'landmarkPlace', now: 0.02, to: -0.05, end: null }, 'Place of Bridge as a wish, not a must'],
+  [{ of: 'landmarkWhole', now: 0, to: -0.2, end: null }, 'Bridge whole as a wish, not a must'],
+  [{ of: 'light', now: 3, to: 2, end: null }, 'Light as a wish, not a must'],
 ])('%o is told in its own unit', (part, text) => {
   expect(relaxationText(relaxation(part), NAMES, 'metric')).toBe(text)
 })
@@ -43,13 +47,15 @@ test('a relaxed end is moved and the other left', () => {
   const wishes = relaxed(WISHES, relaxation({}))
   expect(wishes?.subjectFill).toEqual({ ...WISHES.subjectFill, most: 0.72 })
   expect({ ...wishes, subjectFill: WISHES.subjectFill }).toEqual(WISHES)
-  expect(relaxed(WISHES, relaxation({ of: 'lens-height', then: 0.3, end: 'least' }))?.lensHeight).toEqual({
+  expect(relaxed(WISHES, relaxation({ of: 'lens-height', to: 0.3, end: 'least' }))?.lensHeight).toEqual({
     ...WISHES.lensHeight,
     least: 0.3,
   })
-  expect(relaxed(WISHES, relaxation({ of: 'landmarkShown', then: 0.4, end: null }))?.landmarkShown?.least).toBe(0.4)
-  expect(relaxed(WISHES, relaxation({ of: 'parking', then: 900, end: null }))?.parking?.within).toBe(900)
-  expect(relaxed(WISHES, relaxation({ of: 'landmarkPlace', then: 0, end: null }))?.landmarkPlace?.gap).toBe(0)
+  expect(relaxed(WISHES, relaxation({ of: 'landmarkShown', to: 0.4, end: null }))?.landmarkShown?.least).toBe(0.4)
+  expect(relaxed(WISHES, relaxation({ of: 'parking', to: 900, end: null }))?.parking?.within).toBe(900)
+  expect(relaxed(WISHES, relaxation({ of: 'landmarkPlace', to: 0, end: null }))?.landmarkPlace?.gap).toBe(0)
+  const overlaps = relaxed(WISHES, relaxation({ of: 'landmarkPlace', to: -0.1, end: null }))?.landmarkPlace
+  expect(overlaps).toEqual({ ...WISHES.landmarkPlace, must: false })
 })
 
 test('what knows no degrees is eased to a wish; a lens cannot be applied', () => {

@@ -355,6 +355,17 @@ describe('what is tried out', () => {
     expect(boardSpot.value).toBe(spot)
   })
 
+  test('once kept it is opened as the spot of the shelf, never as a second one under its id', async () => {
+    const { boardSpot, changeSpot, keepArrangement, openTryOut, putOnBoard, spot, spots, tryOut } = await trying()
+    await keepArrangement(spot)
+    putOnBoard('one')
+    await openTryOut({ ...spot, notes: 'polished since' })
+    expect(tryOut.value).toBeNull()
+    expect(boardSpot.value?.id).toBe('best')
+    await changeSpot('Note', { ...boardSpot.value!, notes: 'mine' })
+    expect(spots.value.filter(({ id }) => id === 'best').map(({ notes }) => notes)).toEqual(['mine'])
+  })
+
   test('survives that the library is read again, and goes with its shoot', async () => {
     const { boardSpot, openShoot, showNothing, spot, tryOut } = await trying()
     await openShoot('shoot', 'two')
