@@ -42,7 +42,7 @@ export interface Picture extends Arranged {
 }
 
 /** What is measured of a picture as a whole. */
-interface Framed {
+export interface Framed {
   readonly subject: Framing
   readonly landmarkExtent: Extent | null
   readonly landmark: Framing | null
@@ -86,6 +86,7 @@ const CHEAP_FIRST: readonly ScanWishKind[] = [
 
 export interface Taken {
   readonly picture: Picture
+  readonly frame: Framed
   readonly limits: readonly ScanLimit[]
 }
 
@@ -99,7 +100,7 @@ export function takePicture(table: ScanTable, arranged: Arranged, beforehand: Be
   for (const kind of CHEAP_FIRST) {
     if (table.demands.includes(kind)) measured.set(kind, measureIn(table, arranged, frame, kind))
   }
-  return { picture: pictureOf(table, arranged, measured), limits }
+  return { picture: pictureOf(table, arranged, measured), frame, limits }
 }
 
 /** The same for a picture that must meet all musts and limits: null at the first that it misses. */

@@ -58,12 +58,15 @@ export interface Excluded {
   readonly alone: number
 }
 
-/** The smallest change of one thing after which something is found. */
+/**
+ * The smallest change of one thing after which something is found. Of landmarkWhole, of landmarkPlace below 0 and of light the figures
+ * tell how much the frame cuts, how far the two overlap, how many of the light wishes hold: such a must can only be made a wish.
+ */
 export interface Relaxation {
   readonly of: ScanWishKind | 'lens-long' | 'lens-short' | 'lens-height'
   /** What stands now and what it would have to be, in the demand's own unit (millimetres for lenses, metres for heights). */
   readonly now: number
-  readonly then: number
+  readonly to: number
   /** Which end of a band: null where there is one value alone. */
   readonly end: 'least' | 'most' | null
   /** Places at which something is then found. */

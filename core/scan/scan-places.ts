@@ -1,8 +1,8 @@
 /** The places of a scan: stopping ground sampled along its lines and over its areas, and the headings that the subject takes there. */
-import { destination, geodesicLine } from '#core/geo/geodesic.ts'
+import { destination, geodesicDistance, geodesicLine } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { StoppingGround } from '#core/plan/stopping-ground.ts'
-import { wrapBearing } from '#core/units/angle.ts'
+import { RADIANS_PER_DEGREE, turnBetween, wrapBearing } from '#core/units/angle.ts'
 import { type PlaneShape, areaOf, boxAround, holds, offPlane, onPlane, planeAt } from './drawn-shape.ts'
 import { type KeptOut, keptOut, subjectKeptOut } from './kept-out.ts'
 import type { ScanAsk } from './scan-ask.ts'
@@ -63,6 +63,19 @@ export function pointAlong({ stretches, length }: MeasuredLine, metres: number):
   const ahead = geodesicLine(at, stretch.to).bearing
   const back = geodesicLine(at, stretch.from).bearing
   return { at, bearing: ahead ?? (back === null ? stretch.bearing : wrapBearing(back + 180)) }
+}
+
+/** Metres along a line at which it comes nearest to a place. */
+export function alongAt({ stretches }: MeasuredLine, at: LatLon): number {
+  let [nearest, along] = [Infinity, 0]
+  for (const { from, bearing, start, end } of stretches) {
+    const { distance, bearing: toward } = geodesicLine(from, at)
+    const ahead = toward === null ? 0 : distance * Math.cos(turnBetween(bearing, toward) * RADIANS_PER_DEGREE)
+    const here = start + Math.min(end - start, Math.max(0, ahead))
+    const off = geodesicDistance(destination(from, bearing, here - start), at)
+    if (off < nearest) [nearest, along] = [off, here]
+  }
+  return along
 }
 
 /** Samples along a line of a length: its ends and as many between them, evenly, as keep them no farther apart than a step. */
@@ -141,6 +154,15 @@ function sampledArea({ points }: StoppingGround, step: number, round: readonly n
   const shape = points.map((at) => onPlane(plane, at))
   if (areaOf(shape) === 0) return []
   return cellMiddles(shape, step).map(([east, north]) => ({ at: offPlane(plane, east, north), headings: round }))
+}
+
+/** Whether an area holds a place. */
+export function holdsPlace({ points }: StoppingGround, at: LatLon): boolean {
+  const plane = planeAt(at)
+  return holds(
+    points.map((corner) => onPlane(plane, corner)),
+    { east: 0, north: 0 },
+  )
 }
 
 /** One ground's samples, keep-outs for the subject taken out. */

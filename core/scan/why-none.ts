@@ -1,0 +1,243 @@
+/** Why nothing was found: what each must and limit leaves out, by itself and at all, and the smallest change that gives a result. */
+import type { ScanWishKind } from '#core/plan/scan-wishes.ts'
+import { wishesMade } from '#core/light/light-wish.ts'
+import { type MeasuredDemand, metBy, nearestParking, parkingMeasure } from './demands.ts'
+import type { LightMet } from './light-demand.ts'
+import { nearLight, nearMiss } from './near-miss.ts'
+import { type Arranged, type Taken, takeGoodPicture, takePicture } from './picture.ts'
+import { type PlaceLight, hoursByInstant, placeLight } from './place-light.ts'
+import { viewMeasured, waysToCamera } from './place-pictures.ts'
+import type { ScanAsk } from './scan-ask.ts'
+import { type Excluded, type Relaxation, SCAN_LIMITS, type ScanLimit, type WhyNone } from './scan-found.ts'
+import { type ScanPlace, scanPlaces, turnSamples } from './scan-places.ts'
+import { type ScanTable, scanTable } from './scan-table.ts'
+import { meets } from './score.ts'
+import { type TurnedSubject, guessedDistance, standForShare, stopPlace, turnedSubject } from './stand-place.ts'
+import { type Beyond, type Try, thinning, triesOf, whyInstants } from './why-tries.ts'
+
+/** The least change of one thing that a place needs. */
+export interface NearPlace extends Beyond {
+  readonly place: number
+}
+
+/** What one part has found out; plain data. */
+export interface WhyNonePart {
+  readonly looked: number
+  readonly excluded: readonly Excluded[]
+  readonly near: readonly NearPlace[]
+}
+
+export interface WhyStep {
+  readonly share: number
+  /** Null until the last step. */
+  readonly part: WhyNonePart | null
+}
+
+/** Counts while the work goes on. */
+class Tally {
+  looked = 0
+  readonly #counts = new Map<ScanWishKind | ScanLimit, { count: number; alone: number }>()
+  readonly #near = new Map<string, NearPlace>()
+
+  /** So many combinations left out by all of these. */
+  exclude(by: readonly (ScanWishKind | ScanLimit)[], count: number): void {
+    for (const one of by) {
+      const counts = this.#counts.get(one) ?? { count: 0, alone: 0 }
+      counts.count += count
+      if (by.length === 1) counts.alone += count
+      this.#counts.set(one, counts)
+    }
+  }
+
+  /** Keeps the least at each place. */
+  miss(place: number, beyond: Beyond): void {
+    const key = `${beyond.of} ${beyond.end} ${place}`
+    const known = this.#near.get(key)
+    if (known === undefined || closer(beyond, known)) this.#near.set(key, { ...beyond, place })
+  }
+
+  told(kinds: readonly ScanWishKind[]): WhyNonePart {
+    const excluded = [...kinds, ...SCAN_LIMITS].map((by): Excluded => ({
+      by,
+      ...(this.#counts.get(by) ?? { count: 0, alone: 0 }),
+    }))
+    return { looked: this.looked, excluded, near: [...this.#near.values()] }
+  }
+}
+
+/** The smaller change; of the same change the smaller pain. */
+function closer(one: Beyond, other: Beyond): boolean {
+  const [first, second] = [Math.abs(one.to - one.now), Math.abs(other.to - other.now)]
+  return first < second || (first === second && one.pain < other.pain)
+}
+
+interface Why {
+  readonly ask: ScanAsk
+  readonly table: ScanTable
+  readonly tries: readonly Try[]
+  readonly within: number
+  readonly lightMust: boolean
+  readonly tally: Tally
+}
+
+const TRIES_A_STEP = 300
+
+/**
+ * One of so many parts of the looking. A large problem is looked at in part; what is told of it is true of what was looked at. The
+ * last step has the result.
+ */
+export function* whyNonePart(ask: ScanAsk, part = 0, of = 1): Generator<WhyStep, void> {
+  const { instants, within } = whyInstants(ask)
+  const { light } = ask.shoot.scanWishes
+  // The light's margins are wanted where it is missed too: as a wish it tells them.
+  const loose = { ...ask.shoot.scanWishes, light: light === null ? null : { ...light, must: false } }
+  const table = scanTable({ ...ask, shoot: { ...ask.shoot, scanWishes: loose } }, instants)
+  const tally = new Tally()
+  const why: Why = { ask, table, tries: triesOf(table), within, lightMust: table.lit && light?.must === true, tally }
+  const musts = table.demands.filter((kind) => ask.shoot.scanWishes[kind]?.must === true)
+  const all = scanPlaces(ask)
+  const { places, stride } = thinning(table, all, turnSamples(ask.steps.bearing))
+  const own = places.filter((_, index) => index % of === part)
+  const hours = hoursByInstant(table)
+  yield { share: 0, part: null }
+  for (const [done, place] of own.entries()) {
+    for (const within of lookAround(why, place, stride, hours))
+      yield { share: (done + within) / own.length, part: null }
+  }
+  yield { share: 1, part: tally.told(musts) }
+}
+
+/** All tries at one place; tells the share that is done. */
+function* lookAround(why: Why, place: ScanPlace, stride: number, hours: Float64Array | null): Generator<number, void> {
+  const { table, tries, tally } = why
+  const stop = stopPlace(table, place.at)
+  const parking = parkingOf(why, place)
+  const light = table.lit ? placeLight(table, stop, hours) : null
+  const ways = waysToCamera(table, stop).filter((_, index) => index % stride === 0)
+  let since = 0
+  for (const [turned, heading] of place.headings.entries()) {
+    const subject = turnedSubject(table, stop, heading)
+    for (const [index, way] of ways.entries()) {
+      const view = viewMeasured(table, heading, way)
+      const known = new Map<ScanWishKind, MeasuredDemand>(
+        [parking, view].flatMap((demand) => (demand === null ? [] : [[demand.kind, demand] as const])),
+      )
+      for (const setting of table.settings) {
+        for (const one of tries) {
+          if (++since >= TRIES_A_STEP) {
+            since = 0
+            yield (turned + index / ways.length) / place.headings.length
+          }
+          const arranged = arrange(one, subject, way, setting)
+          if (one.beyond !== null) lookBeyond(why, place.index, one, arranged, known, light)
+          else if (arranged === null) {
+            tally.looked += table.instants.length
+            tally.exclude(['lens'], table.instants.length)
+          } else lookAt(why, place.index, takePicture(table, arranged, known), light)
+        }
+      }
+    }
+  }
+}
+
+function arrange(
+  { table, focal, share, lensHeight }: Try,
+  subject: TurnedSubject,
+  way: number,
+  setting: ScanTable['settings'][number],
+): Arranged | null {
+  const guess = guessedDistance(table, setting, way, subject.heading, focal.focalLength, share)
+  const stood = standForShare(table, subject, way, focal, setting, share, lensHeight, guess)
+  return stood === null ? null : { subject, bearing: way, focal, setting, stood }
+}
+
+/** One of the scan's own combinations, at all instants: everything it misses is counted. */
+function lookAt(why: Why, place: number, taken: Taken, light: PlaceLight | null): void {
+  const { table, ask, within, lightMust, tally } = why
+  const missed = taken.picture.measured.filter(({ must, margin }) => must && !meets(margin))
+  const by: (ScanWishKind | ScanLimit)[] = [...missed.map(({ kind }) => kind), ...taken.limits]
+  const count = table.instants.length
+  tally.looked += count
+  const [only] = missed
+  const near = by.length === 1 && only !== undefined ? nearMiss(table, only, taken) : null
+  const at = lightMust && light !== null ? light.of(taken.picture) : null
+  if (at === null) {
+    tally.exclude(by, within)
+    tally.exclude([...by, 'hours'], count - within)
+    if (near !== null && within > 0) tally.miss(place, near)
+    return
+  }
+  let best: LightMet | null = null
+  for (let index = 0; index < count; index++) {
+    const met = at(index)
+    const lit = met !== null && meets(met.margin)
+    const inHours = index < within
+    tally.exclude([...by, ...(lit ? [] : (['light'] as const)), ...(inHours ? [] : (['hours'] as const))], 1)
+    if (!inHours) continue
+    if (lit && near !== null) tally.miss(place, near)
+    if (!lit && met !== null && (best === null || met.value > best.value)) best = met
+  }
+  if (by.length === 0 && best !== null) tally.miss(place, nearLight(best, wishesMade(ask.shoot.light).length))
+}
+
+/** One beyond what is wished: it counts only where everything else is met. */
+function lookBeyond(
+  { within, lightMust, tally }: Why,
+  place: number,
+  { table, beyond }: Try,
+  arranged: Arranged | null,
+  known: ReadonlyMap<ScanWishKind, MeasuredDemand>,
+  light: PlaceLight | null,
+): void {
+  if (arranged === null || beyond === null || within === 0) return
+  if ([...known.values()].some(({ must, margin }) => must && !meets(margin))) return
+  const picture = takeGoodPicture(table, arranged, known)
+  if (picture === null) return
+  if (lightMust && light !== null) {
+    const at = light.of(picture)
+    let lit = false
+    for (let index = 0; index < within && !lit; index++) lit = meets(at(index)?.margin ?? -1)
+    if (!lit) return
+  }
+  tally.miss(place, beyond)
+}
+
+function parkingOf({ table, ask }: Why, { at }: ScanPlace): MeasuredDemand | null {
+  const demand = table.wishes.parking
+  return demand === null
+    ? null
+    : metBy('parking', table.wishes, parkingMeasure(demand, nearestParking(at, ask.parkings)))
+}
+
+/** All parts together. */
+export function whyNone(parts: readonly WhyNonePart[]): WhyNone {
+  const kinds = parts[0]?.excluded.map(({ by }) => by) ?? []
+  const excluded = kinds.map((by) => {
+    const same = parts.flatMap((part) => part.excluded.filter((one) => one.by === by))
+    return {
+      by,
+      count: same.reduce((sum, { count }) => sum + count, 0),
+      alone: same.reduce((sum, { alone }) => sum + alone, 0),
+    }
+  })
+  return {
+    looked: parts.reduce((sum, { looked }) => sum + looked, 0),
+    excluded: excluded.filter(({ count }) => count > 0),
+    relaxations: relaxationsOf(parts.flatMap(({ near }) => near)),
+  }
+}
+
+/** For each thing and end the smallest change, with the places that it is enough for. */
+function relaxationsOf(near: readonly NearPlace[]): Relaxation[] {
+  const groups = Map.groupBy(near, ({ of, end }) => `${of} ${end}`)
+  const least = [...groups.values()].flatMap((group) => {
+    const [first, ...rest] = group
+    if (first === undefined) return []
+    const best = rest.reduce((one, other) => (closer(other, one) ? other : one), first)
+    const reach = Math.abs(best.to - best.now)
+    const places = group.filter(({ to, now }) => Math.abs(to - now) <= reach).length
+    return [{ best, places }]
+  })
+  least.sort((one, other) => one.best.pain - other.best.pain || one.best.of.localeCompare(other.best.of))
+  return least.map(({ best: { of, now, to, end }, places }) => ({ of, now, to, end, places }))
+}
