@@ -14,9 +14,15 @@ function Beside() {
   const scan = beside.value === 'scan'
   const name = scan ? scanWords.panel : words.board.answers
   return (
-    <div key={beside.value} class="answers" tabIndex={0} role="group" aria-label={name}>
+    <div
+      key={beside.value}
+      class={scan ? 'answers answers-scan' : 'answers'}
+      tabIndex={0}
+      role="group"
+      aria-label={name}
+    >
       {scan ? (
-        <LazyPage load={async () => (await import('#renderer/scan/scan-panel.tsx')).ScanPanel} parts={{}} />
+        <LazyPage within load={async () => (await import('#renderer/scan/scan-panel.tsx')).ScanPanel} parts={{}} />
       ) : (
         <Answers />
       )}

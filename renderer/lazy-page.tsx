@@ -7,9 +7,11 @@ import { words } from '#renderer/words/en.ts'
 interface LazyPageProps<Parts> {
   readonly load: () => Promise<ComponentType<Parts>>
   readonly parts: Parts
+  /** True for a part of a page, which waits without being a page's main part itself. */
+  readonly within?: boolean
 }
 
-export function LazyPage<Parts extends object>({ load, parts }: LazyPageProps<Parts>) {
+export function LazyPage<Parts extends object>({ load, parts, within = false }: LazyPageProps<Parts>) {
   const [Loaded, setLoaded] = useState<ComponentType<Parts> | null>(null)
   useEffect(() => {
     let wanted = true
@@ -25,5 +27,6 @@ export function LazyPage<Parts extends object>({ load, parts }: LazyPageProps<Pa
     // The page is loaded once; the function that loads it is new with every drawing.
     // oxlint-disable-next-line react-hooks/exhaustive-deps
   }, [])
-  return Loaded === null ? <main class="page" aria-busy="true" /> : <Loaded {...parts} />
+  if (Loaded !== null) return <Loaded {...parts} />
+  return within ? <div class="part-awaited" aria-busy="true" /> : <main class="page" aria-busy="true" />
 }

@@ -9,12 +9,14 @@ import { addShootFile, chooseShootFile, makeShoot, saveShootFile } from '#render
 import { redo, undo } from '#renderer/state/edits.ts'
 import { followHealth } from '#renderer/state/health.ts'
 import { followCommands } from '#renderer/state/keys.ts'
-import { libraryState, openAny, refreshShootList, savedSpot, seenVersion, shoot } from '#renderer/state/library.ts'
+import { homeSpot, libraryState, openAny, refreshShootList } from '#renderer/state/library.ts'
+import { savedSpot, seenVersion, shoot, tryOut } from '#renderer/state/library.ts'
 import { tell } from '#renderer/state/notices.ts'
 import { page, picked } from '#renderer/state/page.ts'
 import { refreshIfChanged } from '#renderer/state/refresh.ts'
 import { changeSettings, dark, loadSettings, settings } from '#renderer/state/settings.ts'
 import { followTerrain } from '#renderer/state/terrain.ts'
+import { keepArrangement } from '#renderer/state/try-out.ts'
 import { followZone } from '#renderer/state/zone.ts'
 import { words } from '#renderer/words/en.ts'
 import { WholePage, trouble } from './page.tsx'
@@ -70,8 +72,8 @@ function run(id: CommandId): void {
     find: () => focusBox('find-box'),
     'go-to-place': () => focusBox('place-box'),
     settings: () => (page.value = 'settings'),
-    'keep-spot': () => spot !== null && void keepSpot(spot),
-    'duplicate-spot': () => spot !== null && void copySpot(spot),
+    'keep-spot': () => spot !== null && void (tryOut.value === null ? keepSpot(spot) : keepArrangement(spot)),
+    'duplicate-spot': () => spot !== null && void (tryOut.value === null ? copySpot(spot) : keepArrangement(spot)),
     'side-by-side': openCompare,
     'best-days': () => spot !== null && (page.value = 'days'),
     theme: () => void changeSettings({ theme: dark.value ? 'light' : 'dark' }),
@@ -105,7 +107,7 @@ function followState(): void {
     if (shootOnBoard.value !== null) setTimeout(fitPlan, 0)
   })
   effect(() => {
-    const place = { lastShootId: shoot.value?.id ?? null, lastSpotId: savedSpot.value?.id ?? null }
+    const place = { lastShootId: shoot.value?.id ?? null, lastSpotId: homeSpot.value?.id ?? null }
     const { lastShootId, lastSpotId } = settings.peek()
     if (trouble.value !== 'none' || (place.lastShootId === lastShootId && place.lastSpotId === lastSpotId))
       return undefined

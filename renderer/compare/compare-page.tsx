@@ -10,11 +10,12 @@ import { PageFrame } from '#renderer/part/page-frame.tsx'
 import { SmallMap } from '#renderer/sheet/small-map.tsx'
 import { type StillBase, useBaseMap } from '#renderer/sheet/use-base-map.ts'
 import { changeSpot } from '#renderer/state/edits.ts'
-import { shoot, spotId, spots } from '#renderer/state/library.ts'
+import { shoot, spots } from '#renderer/state/library.ts'
 import { tell } from '#renderer/state/notices.ts'
 import { page, picked } from '#renderer/state/page.ts'
 import { dark, settings } from '#renderer/state/settings.ts'
 import { groundFor } from '#renderer/state/terrain.ts'
+import { putOnBoard } from '#renderer/state/try-out.ts'
 import { zoneFor } from '#renderer/state/zone.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { spotWords } from '#renderer/words/en-spot.ts'
@@ -150,7 +151,7 @@ function Head({ spot }: { readonly spot: Spot }) {
           type="button"
           class="button"
           onClick={() => {
-            spotId.value = spot.id
+            putOnBoard(spot.id)
             page.value = 'board'
           }}
         >

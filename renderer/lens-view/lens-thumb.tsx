@@ -4,6 +4,7 @@ import { type Assessment, assess } from '#core/plan/assess.ts'
 import { type Plan, planOf } from '#core/plan/plan.ts'
 import type { Shoot } from '#core/plan/shoot.ts'
 import type { Spot } from '#core/plan/spot.ts'
+import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
 import { planAtHand } from '#renderer/state/assessments.ts'
 import { assessment as boardAssessment, plan as boardPlan } from '#renderer/state/derived.ts'
 import { EmptyFrame, LensDrawing } from './lens-drawing.tsx'
@@ -13,6 +14,8 @@ interface LensThumbProps {
   readonly spot: Spot
   /** CSS pixels of the thumb's longer side, lying or upright. */
   readonly width?: number
+  /** The ground it is drawn over; left out, what is at hand around the spot. */
+  readonly ground?: ElevationGrid | null
 }
 
 interface Assessed {
@@ -42,8 +45,8 @@ function boardsOwn(wanted: Plan): Assessed | null {
   return plan === null || assessment === null || !samePlan(plan, wanted) ? null : { plan, assessment }
 }
 
-export function LensThumb({ shoot, spot, width = 66 }: LensThumbProps) {
-  const { terrain } = planAtHand(shoot, spot)
+export function LensThumb({ shoot, spot, width = 66, ground }: LensThumbProps) {
+  const terrain = ground === undefined ? planAtHand(shoot, spot).terrain : ground
   // The same drawing comes back while records and ground stay the same, and then nothing is compared or touched.
   return useMemo(() => {
     const { plan, assessment } = assessedOnce(planOf(shoot, spot, terrain))

@@ -14,6 +14,7 @@ import { offline } from './network.ts'
 import { PointerHeight } from './pointer-height.tsx'
 import { ScaleBar } from './scale-bar.tsx'
 import { StandpointLineNote } from './standpoint-line.tsx'
+import { TryOutNote } from './try-out-note.tsx'
 
 export interface MapControlsProps {
   readonly zoomBy: (steps: number) => void
@@ -120,6 +121,7 @@ export function MapControls({ zoomBy, placeInMiddle, retryTiles }: MapControlsPr
       </div>
       <GroundMenu />
       <div class="map-notes">
+        <TryOutNote />
         <PlacingNote placeInMiddle={placeInMiddle} />
         <DrawNote />
         <StandpointLineNote />

@@ -30,6 +30,7 @@ import {
 } from './marks.tsx'
 import type { PlanView, Point } from './plan-view.ts'
 import { type Ring, ringRaysGap } from './ring-marks.ts'
+import { ScanMarks, ScanScores } from './scan-layer.tsx'
 import { figure } from './screen-line.ts'
 import { held } from './settle.ts'
 import { OnTheWay, ScreenMarks } from './screen-marks.tsx'
@@ -211,6 +212,7 @@ export function Things({ pointOf }: ThingsProps) {
           <GroundMarks shoot={shown.now.shoot} view={shown.view} />
           <OtherLandmarks {...shown} />
           <StandpointLineDrawing view={shown.view} />
+          <ScanScores view={shown.view} />
           <ScreenMarks plan={shown.now} view={shown.view} found={shown.reading} />
           <Hours {...shown} />
           {shown.sightline === null ? null : <Sightline {...shown.sightline} />}
@@ -220,6 +222,7 @@ export function Things({ pointOf }: ThingsProps) {
           <OnTheWay view={shown.view} found={shown.reading} />
           <LandmarkParts {...shown} away={away === null ? '' : metres(away, settings.value.units)} />
           <ChosenGroundHandles shoot={shown.now.shoot} view={shown.view} />
+          <ScanMarks view={shown.view} />
           <Near {...shown} />
           <DrawPreview view={shown.view} />
         </>

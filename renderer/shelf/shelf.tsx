@@ -2,6 +2,7 @@
 import { useEffect, useRef } from 'preact/hooks'
 import { Icon } from '#renderer/part/icon.tsx'
 import { openShoot, shoot, spotId, spots } from '#renderer/state/library.ts'
+import { putOnBoard } from '#renderer/state/try-out.ts'
 import { page } from '#renderer/state/page.ts'
 import { fitPlan } from '#renderer/map/map-window.ts'
 import { makeShoot } from '#renderer/shoot/shoot-acts.ts'
@@ -13,7 +14,7 @@ import { type SpotBrief, alsoNear, findText, followSearch, found } from './spot-
 /** Puts a spot on the board and the map where it lies. */
 export async function chooseSpot(id: string, shootId: string | undefined = shoot.value?.id): Promise<void> {
   if (shootId !== undefined && shootId !== shoot.value?.id) await openShoot(shootId, id)
-  else spotId.value = id
+  else putOnBoard(id)
   page.value = 'board'
   fitPlan()
 }

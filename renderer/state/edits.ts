@@ -1,23 +1,16 @@
 /** Every edit of the session: applied to the screen at once, saved whole in order, undone and redone as a list of values. */
-import { batch, computed, signal } from '@preact/signals'
+import { computed, signal } from '@preact/signals'
 import type { Change } from '#app/contract/library.ts'
 import type { Shoot } from '#core/plan/shoot.ts'
 import type { Spot } from '#core/plan/spot.ts'
 import { ask } from '#renderer/host.ts'
-import { liveShoot, liveSpot, openAny, openShoot, refreshShootList } from './library.ts'
-import { revisions, seenVersion, shoot, shootList, spotId, spots } from './library.ts'
+import { scanWords } from '#renderer/words/en-scan.ts'
+import { type Edit, idOf, reversed, savedRecords, withTryOut } from './edit.ts'
+import { openAny, openShoot, refreshShootList } from './library.ts'
+import { revisions, seenVersion, shoot, shootList, spotId, spots, tryOut } from './library.ts'
+import { spotName } from './names.ts'
 import { tell } from './notices.ts'
-
-/** One record before and after; null where it did not, or does no longer, exist. */
-export type RecordEdit =
-  | { readonly kind: 'shoot'; readonly before: Shoot | null; readonly after: Shoot | null }
-  | { readonly kind: 'spot'; readonly before: Spot | null; readonly after: Spot | null }
-
-export interface Edit {
-  /** What was done, in the user's words: "Move the standpoint". */
-  readonly label: string
-  readonly records: readonly RecordEdit[]
-}
+import { showEdit } from './show-edit.ts'
 
 const past = signal<readonly Edit[]>([])
 const future = signal<readonly Edit[]>([])
@@ -31,55 +24,13 @@ let queue: Promise<void> = Promise.resolve()
 /** Raised by a refusal: edits made before it rest on what was refused, so they are not saved when their turn comes. */
 let generation = 0
 
-function reversed(edit: Edit): Edit {
-  const turned = edit.records.map((record) => ({ ...record, before: record.after, after: record.before }) as RecordEdit)
-  return { label: edit.label, records: turned.toReversed() }
-}
-
 function knownRevision(record: Shoot | Spot): number {
   return revisions.get(record.id) ?? record.revision
 }
 
-function show(edit: Edit): void {
-  batch(() => {
-    liveSpot.value = null
-    liveShoot.value = null
-    for (const record of edit.records) {
-      if (record.kind === 'shoot') showShoot(record.before, record.after)
-      else showSpot(record.before, record.after)
-    }
-  })
-}
-
-function showShoot(before: Shoot | null, after: Shoot | null): void {
-  const open = shoot.value
-  if (after !== null && (open === null || open.id === after.id || before === null)) {
-    if (open?.id !== after.id) emptyShelf()
-    shoot.value = after
-  } else if (after === null && open?.id === before?.id) {
-    emptyShelf()
-    shoot.value = null
-  }
-}
-
-/** Another shoot comes on the board: the spots of the one before are not its own. */
-function emptyShelf(): void {
-  spots.value = []
-  spotId.value = null
-}
-
-function showSpot(before: Spot | null, after: Spot | null): void {
-  const id = (after ?? before)?.id
-  const others = spots.value.filter((spot) => spot.id !== id)
-  const mine = after !== null && after.shootId === shoot.value?.id ? [...others, after] : others
-  spots.value = mine.toSorted((one, other) => one.rank - other.rank)
-  if (after !== null && before === null) spotId.value = after.id
-  if (after === null && spotId.value === id) spotId.value = spots.value[0]?.id ?? null
-}
-
 function changesOf(edit: Edit): Change[] {
-  return edit.records.map((record) => {
-    const id = (record.after ?? record.before)?.id ?? ''
+  return savedRecords(edit).map((record) => {
+    const id = idOf(record)
     const before = record.before === null ? null : knownRevision(record.before)
     return { kind: record.kind, id, before, record: record.after } as Change
   })
@@ -91,6 +42,10 @@ async function save(edit: Edit, born: number): Promise<void> {
     return
   }
   const changes = changesOf(edit)
+  if (changes.length === 0) {
+    unsaved.value -= 1
+    return
+  }
   const answer = await ask('library.apply', { changes })
   unsaved.value -= 1
   if (answer.ok) {
@@ -100,7 +55,7 @@ async function save(edit: Edit, born: number): Promise<void> {
     })
     // A version further on than our own one step tells of another window's change, which is still to be read.
     if (answer.value.version === seenVersion.value + 1) seenVersion.value = answer.value.version
-    if (edit.records.some((record) => record.kind === 'shoot' || record.before === null || record.after === null)) {
+    if (savedRecords(edit).some(({ kind, before, after }) => kind === 'shoot' || before === null || after === null)) {
       await refreshShootList()
     }
     return
@@ -112,12 +67,12 @@ async function save(edit: Edit, born: number): Promise<void> {
 /** The library refused: show again what it holds, and forget the edits that can't be undone any more. */
 async function takeBack(edit: Edit): Promise<void> {
   generation += 1
-  const ids = edit.records.map((record) => (record.after ?? record.before)?.id ?? '')
+  const ids = edit.records.map(idOf)
   // Edits of the same records rest on a state that is not there; so do those made since, which are never saved.
   forgetEditsOf(new Set(ids))
   past.value = past.value.filter((other) => !waiting.has(other))
   // At once and from memory: the library may be out of reach, and the screen must not show what is nowhere kept.
-  for (const unsavedEdit of [edit, ...waiting].toReversed()) show(reversed(unsavedEdit))
+  for (const unsavedEdit of [edit, ...waiting].toReversed()) showEdit(reversed(unsavedEdit))
   waiting.clear()
   const wanted = spotId.value
   await refreshShootList()
@@ -131,7 +86,7 @@ async function takeBack(edit: Edit): Promise<void> {
 const waiting = new Set<Edit>()
 
 function run(edit: Edit): Promise<void> {
-  show(edit)
+  showEdit(edit)
   unsaved.value += 1
   waiting.add(edit)
   const born = generation
@@ -144,14 +99,23 @@ function run(edit: Edit): Promise<void> {
 
 /** Undo and redo must not bring back a state of these records that somebody else has changed since. */
 export function forgetEditsOf(ids: ReadonlySet<string>): void {
-  const touches = (edit: Edit): boolean =>
-    edit.records.some(({ before, after }) => ids.has((after ?? before)?.id ?? ''))
+  const touches = (edit: Edit): boolean => edit.records.some((record) => ids.has(idOf(record)))
   past.value = past.value.filter((edit) => !touches(edit))
   future.value = future.value.filter((edit) => !touches(edit))
 }
 
+/** A change by hand that has put the try-out on the shelf is told: nobody asked for it by name. */
+function tellKept(wanted: Edit, edit: Edit): void {
+  if (edit === wanted) return
+  const tried = tryOut.peek()?.spot
+  const kept = edit.records.some((record) => record.kind === 'spot' && record.after?.id === tried?.id)
+  if (tried !== undefined && kept) tell('done', scanWords.tryOut.keptWithEdit(spotName(tried)))
+}
+
 /** Does an edit: on the screen now, in the library as soon as it can be. Resolves when saved or refused. */
-export function commit(edit: Edit): Promise<void> {
+export function commit(wanted: Edit): Promise<void> {
+  const edit = withTryOut(wanted)
+  tellKept(wanted, edit)
   past.value = [...past.value, edit].slice(-500)
   future.value = []
   return run(edit)
@@ -185,8 +149,9 @@ export async function openAnother(): Promise<void> {
 /** Undo of an edit in another shoot than the one on the board first opens that shoot, so that it can be seen. */
 async function comeBackTo(edit: Edit): Promise<void> {
   const spot = edit.records.find((record) => record.kind === 'spot')
+  const tried = edit.records.find((record) => record.kind === 'try-out')
   const shootRecord = edit.records.find((record) => record.kind === 'shoot')
-  const home = spot === undefined ? null : (spot.after ?? spot.before)
+  const home = spot?.after ?? spot?.before ?? (tried?.after ?? tried?.before)?.spot ?? null
   const shootId = home?.shootId ?? (shootRecord?.after ?? shootRecord?.before)?.id
   if (shootId === undefined) return
   if (shootId === shoot.value?.id) {

@@ -17,7 +17,19 @@ export const spotId = signal<string | null>(null)
 export const liveSpot = signal<Spot | null>(null)
 export const liveShoot = signal<Shoot | null>(null)
 
-export const savedSpot = computed(() => spots.value.find((candidate) => candidate.id === spotId.value) ?? null)
+/** An arrangement that lies on the board without being on the shelf, over the spot that was there before. */
+export interface TryOut {
+  /** As it would be kept. */
+  readonly spot: Spot
+  /** Id of the spot to go back to; null when there was none. */
+  readonly home: string | null
+}
+export const tryOut = signal<TryOut | null>(null)
+
+/** The shelf's spot that is at work, whatever is tried out over it. */
+export const homeSpot = computed(() => spots.value.find((candidate) => candidate.id === spotId.value) ?? null)
+/** What is on the board while nothing is dragged: the try-out when there is one, else the spot as it is saved. */
+export const savedSpot = computed(() => tryOut.value?.spot ?? homeSpot.value)
 /** The spot on the board as it looks right now. */
 export const boardSpot = computed(() => liveSpot.value ?? savedSpot.value)
 export const boardShoot = computed(() => liveShoot.value ?? shoot.value)
@@ -50,6 +62,7 @@ export function showOpened(opened: Output<'library.open'>, wantedSpotId: string 
   batch(() => {
     liveSpot.value = null
     liveShoot.value = null
+    if (tryOut.value?.spot.shootId !== opened.shoot.id) tryOut.value = null
     shoot.value = opened.shoot
     spots.value = opened.spots
     seenVersion.value = opened.version
@@ -71,6 +84,7 @@ export function showNothing(): void {
     shoot.value = null
     spots.value = []
     spotId.value = null
+    tryOut.value = null
     liveSpot.value = null
     liveShoot.value = null
   })

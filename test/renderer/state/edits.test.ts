@@ -258,3 +258,119 @@ describe('another window', () => {
     expect(page.boardSpot.value?.name).toBe('dragged')
   })
 })
+
+describe('what is tried out', () => {
+  async function trying() {
+    const held = await session()
+    const acts = await import('#renderer/state/try-out.ts')
+    const { picked } = await import('#renderer/state/page.ts')
+    const spot = { ...spotAt('best', 0), name: 'Best 1' }
+    held.spotId.value = 'two'
+    await acts.openTryOut(spot)
+    return { ...held, ...acts, picked, spot }
+  }
+
+  test('lies on the board; the spot of the shelf stays as it is, and nothing is saved', async () => {
+    const { boardSpot, homeSpot, spots, spot } = await trying()
+    expect(boardSpot.value).toBe(spot)
+    expect(homeSpot.value?.id).toBe('two')
+    expect(spots.value.map(({ id }) => id)).toEqual(['one', 'two'])
+    expect(library.applied).toEqual([])
+  })
+
+  test('is left, undone and redone like any edit', async () => {
+    const { boardSpot, leaveTryOut, undo, redo, spot } = await trying()
+    await leaveTryOut()
+    expect(boardSpot.value?.id).toBe('two')
+    await undo()
+    expect(boardSpot.value).toBe(spot)
+    await undo()
+    expect(boardSpot.value?.id).toBe('two')
+    await redo()
+    expect(boardSpot.value).toBe(spot)
+  })
+
+  test('kept, it is the last spot of the shelf, on the board, picked; undo brings back the try-out and takes it off', async () => {
+    const { boardSpot, keepArrangement, spot, spots, tryOut, undo, redo, picked } = await trying()
+    await keepArrangement(spot)
+    expect(spots.value.map(({ id }) => id)).toEqual(['one', 'two', 'best'])
+    expect(tryOut.value).toBeNull()
+    expect(boardSpot.value?.id).toBe('best')
+    expect(storedName('best')).toBe('Best 1')
+    expect(picked.value).toEqual(['best'])
+    await undo()
+    expect(spots.value.map(({ id }) => id)).toEqual(['one', 'two'])
+    expect(boardSpot.value).toBe(spot)
+    expect(library.records.has('best')).toBe(false)
+    await undo()
+    expect(boardSpot.value?.id).toBe('two')
+    await redo()
+    await redo()
+    expect(storedName('best')).toBe('Best 1')
+  })
+
+  test('another one kept leaves the board as it is', async () => {
+    const { boardSpot, homeSpot, keepArrangement, leaveTryOut, spots, spot } = await trying()
+    await keepArrangement({ ...spotAt('other', 0), name: 'Best 2' })
+    expect(spots.value.map(({ id }) => id)).toEqual(['one', 'two', 'other'])
+    expect(boardSpot.value).toBe(spot)
+    expect(homeSpot.value?.id).toBe('two')
+    await leaveTryOut()
+    await keepArrangement({ ...spotAt('third', 0), name: 'Best 3' })
+    expect(boardSpot.value?.id).toBe('two')
+  })
+
+  test('changed by hand it goes on the shelf as changed, and the spot before is untouched', async () => {
+    const { boardSpot, changeSpot, notices, spot, tryOut, undo } = await trying()
+    await changeSpot('Move the standpoint', { ...spot, notes: 'a step to the left' })
+    expect(notices.value.at(-1)?.text).toContain('Best 1')
+    expect(tryOut.value).toBeNull()
+    expect(boardSpot.value?.notes).toBe('a step to the left')
+    expect(storedName('best')).toBe('Best 1')
+    expect(storedName('one')).toBe('one')
+    await undo()
+    expect(boardSpot.value).toBe(spot)
+    expect(library.records.has('best')).toBe(false)
+  })
+
+  test('dragged, it is kept as where it was let go, whatever the hand took it for', async () => {
+    const { boardSpot, commit, spot, undo } = await trying()
+    await commit({ label: 'Move', records: [{ kind: 'spot', before: spot, after: { ...spot, notes: 'moved' } }] })
+    expect(library.applied.at(-1)).toMatchObject([{ id: 'best', before: null, record: { notes: 'moved' } }])
+    await undo()
+    expect(boardSpot.value).toBe(spot)
+    expect(library.records.has('best')).toBe(false)
+  })
+
+  test('gives way to another spot of the shelf, and to a new one', async () => {
+    const { boardSpot, putOnBoard, tryOut, commit, undo, openTryOut, spot } = await trying()
+    putOnBoard('one')
+    expect(tryOut.value).toBeNull()
+    expect(boardSpot.value?.id).toBe('one')
+    await openTryOut(spot)
+    await commit({ label: 'Add', records: [{ kind: 'spot', before: null, after: spotAt('new', 3) }] })
+    expect(tryOut.value).toBeNull()
+    expect(boardSpot.value?.id).toBe('new')
+    await undo()
+    expect(boardSpot.value).toBe(spot)
+  })
+
+  test('once kept it is opened as the spot of the shelf, never as a second one under its id', async () => {
+    const { boardSpot, changeSpot, keepArrangement, openTryOut, putOnBoard, spot, spots, tryOut } = await trying()
+    await keepArrangement(spot)
+    putOnBoard('one')
+    await openTryOut({ ...spot, notes: 'polished since' })
+    expect(tryOut.value).toBeNull()
+    expect(boardSpot.value?.id).toBe('best')
+    await changeSpot('Note', { ...boardSpot.value!, notes: 'mine' })
+    expect(spots.value.filter(({ id }) => id === 'best').map(({ notes }) => notes)).toEqual(['mine'])
+  })
+
+  test('survives that the library is read again, and goes with its shoot', async () => {
+    const { boardSpot, openShoot, showNothing, spot, tryOut } = await trying()
+    await openShoot('shoot', 'two')
+    expect(boardSpot.value).toBe(spot)
+    showNothing()
+    expect(tryOut.value).toBeNull()
+  })
+})

@@ -1,0 +1,61 @@
+/** A day by the calendar, typed or chosen; one that cannot be is refused with a sentence and stays until mended. */
+import { useId, useLayoutEffect, useRef, useState } from 'preact/hooks'
+import { scanWishWords } from '#renderer/words/en-scan-wishes.ts'
+
+const { days: say } = scanWishWords
+const EARLIEST = '1900-01-01'
+const LATEST = '2100-12-31'
+
+interface DayFieldProps {
+  readonly label: string
+  /** YYYY-MM-DD. */
+  readonly day: string
+  /** Answers with the sentence why it is refused, or null when it is taken. */
+  readonly onTake: (day: string) => string | null
+}
+
+export function DayField({ label, day, onTake }: DayFieldProps) {
+  const id = useId()
+  const input = useRef<HTMLInputElement>(null)
+  const [refusal, setRefusal] = useState<string | null>(null)
+  const giveUp = (): void => {
+    setRefusal(null)
+    if (input.current !== null) input.current.value = day
+  }
+  // The record may change while nothing is typed, and then the field follows.
+  useLayoutEffect(giveUp, [day])
+  const take = (): void => {
+    const field = input.current
+    if (field === null || (field.value === day && !field.validity.badInput)) return giveUp()
+    const { value } = field
+    const within = value >= EARLIEST && value <= LATEST
+    setRefusal(value === '' ? say.none : within ? onTake(value) : say.years)
+  }
+  return (
+    <div class="field day-field">
+      <label for={id}>{label}</label>
+      <input
+        ref={input}
+        id={id}
+        type="date"
+        min={EARLIEST}
+        max={LATEST}
+        required
+        aria-invalid={refusal !== null}
+        aria-describedby={refusal === null ? undefined : `${id}-refusal`}
+        data-draft={refusal === null ? undefined : ''}
+        onKeyDown={(event) => {
+          if (event.key === 'Enter') take()
+          else if (event.key === 'Escape' && refusal !== null) {
+            event.stopPropagation()
+            giveUp()
+          }
+        }}
+        onBlur={take}
+      />
+      <p class="refusal" id={`${id}-refusal`} role="alert">
+        {refusal}
+      </p>
+    </div>
+  )
+}

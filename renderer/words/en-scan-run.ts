@@ -1,0 +1,58 @@
+/** Words of the scan as it is run: its cost, its progress, what has changed since. */
+import type { ScanChange } from '#renderer/scan/scan-stale.ts'
+import type { Fineness } from '#renderer/scan/fineness.ts'
+
+function listed(parts: readonly string[]): string {
+  return parts.length < 2 ? (parts[0] ?? '') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`
+}
+
+export const scanRunWords = {
+  noGround:
+    'Nothing is drawn yet in which the subject may stop. Draw a line or an area above, and the scan tells here what it would cost.',
+  cost: (places: string, combinations: string) => `${places}, ${combinations}`,
+  places: (count: number, text: string) => (count === 1 ? '1 place' : `${text} places`),
+  combinations: (count: number, text: string) => (count === 1 ? '1 combination' : `${text} combinations`),
+  million: (figure: string) => `${figure} million`,
+  billion: (figure: string) => `${figure} thousand million`,
+  takes: (time: string) => `about ${time} on this machine`,
+  takesBetween: (least: string, most: string) => `perhaps ${least} to ${most}; known once one has run`,
+  time: {
+    moment: 'a moment',
+    seconds: (count: number) => `${count} s`,
+    minutes: (count: number) => `${count} min`,
+    hours: (hours: number, minutes: number) => (minutes === 0 ? `${hours} h` : `${hours} h ${minutes} min`),
+  },
+  again: 'Finer or coarser',
+  look: 'Look',
+  fineness: { coarser: 'coarser', usual: 'usual', finer: 'finer' } satisfies Record<Fineness, string>,
+  placeStep: 'A place every',
+  tooMany: (every: string, places: string, time: string) => `A place every ${every} would be ${places}, ${time}.`,
+  takeCoarser: (every: string) => `Every ${every} instead`,
+  reading: 'Elevations are on their way.',
+  groundCell: (cell: string) => `The ground is so long that its elevations are read every ${cell}.`,
+  start: 'Scan',
+  startAgain: 'Scan again',
+  stop: 'Stop',
+  phases: {
+    looking: 'Looking',
+    polishing: 'Bringing the best to their best',
+    explaining: 'Finding out what stands in the way',
+  },
+  progress: 'Progress of the scan',
+  shareLeft: (share: string, left: string) => `${share}, about ${left} left`,
+  share: (share: string) => share,
+  soFar: (count: number, text: string) =>
+    count === 1 ? '1 place meets every must so far.' : `${text} places meet every must so far.`,
+  stopped: (share: string) => `Stopped at ${share}. What was found until then stands below.`,
+  failed: (why: string) => `The scan broke off: ${why}. Start it again; if it breaks off again, look more coarsely.`,
+  stale: (changes: readonly string[]) => `Found before a change to ${listed(changes)}.`,
+  changes: {
+    ground: 'the ground drawn',
+    wishes: 'the wishes',
+    light: 'the light wished',
+    plan: 'subject, landmarks or bag',
+    shot: 'the spot that it set out from',
+    elevations: 'the elevations',
+  } satisfies Record<ScanChange, string>,
+  setOutFrom: (name: string) => `It set out from “${name}”: from its frame, its landmark and its day.`,
+} as const
