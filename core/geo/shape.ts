@@ -1,5 +1,5 @@
 /** Questions to shapes on the map (inside? how large? nearest point?), answered by turf; safe across the antimeridian. */
-import { area, booleanPointInPolygon, kinks, lineString, nearestPointOnLine, point, polygon } from '@turf/turf'
+import { area, booleanPointInPolygon, lineString, nearestPointOnLine, point, polygon } from '@turf/turf'
 import { geodesicDistance } from './geodesic.ts'
 import { unwrapNear } from './bounds.ts'
 import { type LatLon, wrapLongitude } from './lat-lon.ts'
@@ -26,12 +26,6 @@ export function ringHolds(ring: Ring, at: LatLon): boolean {
 export function ringArea(ring: Ring): number {
   const shape = closedPolygon(ring)
   return shape === null ? 0 : area(shape)
-}
-
-/** True when two sides of the ring cross or touch one another elsewhere than at the corner they share. */
-export function ringCrossesItself(ring: Ring): boolean {
-  const shape = closedPolygon(ring)
-  return shape !== null && kinks(shape).features.length > 0
 }
 
 export interface NearestPoint {

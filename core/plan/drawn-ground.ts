@@ -1,7 +1,8 @@
 /** What is drawn on the ground for a scan, stopping ground and keep-outs alike: its shape, what is wrong with one, and changes of it in a shoot. */
 import { geodesicDistance } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
-import { ringArea, ringCrossesItself } from '#core/geo/shape.ts'
+import { ringCrossesItself } from '#core/geo/ring-crossing.ts'
+import { ringArea } from '#core/geo/shape.ts'
 import { landmarkMiddle } from '#core/scene/shell.ts'
 import { type KeepOut, type KeepOutKind, USUAL_WIDTH } from './keep-out.ts'
 import type { Shoot } from './shoot.ts'
