@@ -14,6 +14,7 @@ import { tell } from '#renderer/state/notices.ts'
 import { page, picked } from '#renderer/state/page.ts'
 import { refreshIfChanged } from '#renderer/state/refresh.ts'
 import { changeSettings, dark, loadSettings, settings } from '#renderer/state/settings.ts'
+import { followSensitivity } from '#renderer/state/sensitivity.ts'
 import { followTerrain } from '#renderer/state/terrain.ts'
 import { followZone } from '#renderer/state/zone.ts'
 import { words } from '#renderer/words/en.ts'
@@ -26,6 +27,7 @@ import '#renderer/style/map.css'
 import '#renderer/style/answers.css'
 import '#renderer/style/light.css'
 import '#renderer/style/ground.css'
+import '#renderer/style/far-off.css'
 import '#renderer/style/pages.css'
 
 /** Milliseconds between two looks for another window's changes while this one is in sight. */
@@ -124,6 +126,7 @@ await bringUp()
 followState()
 followZone()
 followTerrain()
+followSensitivity()
 const root = document.getElementById('page')
 if (root !== null) render(<WholePage onAgain={bringUp} />, root)
 followCommands(run)
