@@ -3,8 +3,8 @@ import type { Assessment } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
 
 /**
- * The composition stays too: a photographer aims so that the subject's centre is where it was. The other lenses stay in the bag,
- * and crops are read only where they are asked about: both would cost each step of a walk.
+ * The composition stays too: a photographer aims so that the subject's centre is where it was. The other lenses are left out,
+ * and so are the crops where nothing is asked of them: both would cost each step of a walk.
  */
 export function heldPlan(plan: Plan, now: Assessment, withCrops: boolean): Plan {
   const { shoot, spot } = plan
