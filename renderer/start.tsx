@@ -15,6 +15,7 @@ import { tell } from '#renderer/state/notices.ts'
 import { page, picked } from '#renderer/state/page.ts'
 import { refreshIfChanged } from '#renderer/state/refresh.ts'
 import { changeSettings, dark, loadSettings, settings } from '#renderer/state/settings.ts'
+import { followSensitivity } from '#renderer/state/sensitivity.ts'
 import { followTerrain } from '#renderer/state/terrain.ts'
 import { keepArrangement } from '#renderer/state/try-out.ts'
 import { followZone } from '#renderer/state/zone.ts'
@@ -28,6 +29,7 @@ import '#renderer/style/map.css'
 import '#renderer/style/answers.css'
 import '#renderer/style/light.css'
 import '#renderer/style/ground.css'
+import '#renderer/style/far-off.css'
 import '#renderer/style/pages.css'
 
 /** Milliseconds between two looks for another window's changes while this one is in sight. */
@@ -126,6 +128,7 @@ await bringUp()
 followState()
 followZone()
 followTerrain()
+followSensitivity()
 const root = document.getElementById('page')
 if (root !== null) render(<WholePage onAgain={bringUp} />, root)
 followCommands(run)

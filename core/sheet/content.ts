@@ -1,4 +1,4 @@
-/** What the location sheet says of a spot's places and directions: every form of a coordinate, every bearing true and magnetic. */
+/** What the location sheet says of a spot's places, directions and tolerances: every form of a coordinate, every bearing true and magnetic. */
 import { formatDecimal, formatDms, formatMgrs, formatUtm } from '#core/geo/coordinate-format.ts'
 import { type Declination, declination } from '#core/geo/declination.ts'
 import { formatGeoUri } from '#core/geo/geo-uri.ts'
@@ -8,6 +8,10 @@ import { elevationAtPlace } from '#core/ground/elevation-grid.ts'
 import type { Assessment } from '#core/plan/assess.ts'
 import { type Plan, levelsOf } from '#core/plan/plan.ts'
 import { HAZARDS, type Hazard } from '#core/plan/spot.ts'
+import type { Failing } from '#core/scan/condition.ts'
+import type { Move } from '#core/scan/moves.ts'
+import type { Sensitivity } from '#core/scan/sensitivity.ts'
+import { type Tight, type Tolerance, tightest } from '#core/scan/tolerance.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle } from '#core/scene/shell.ts'
 import { wrapBearing } from '#core/units/angle.ts'
@@ -111,4 +115,36 @@ export function qrPlace(plan: Plan): SheetPlace {
   const [first] = places
   if (first === undefined) throw new Error('a sheet has at least its standpoint')
   return first
+}
+
+export interface SheetTolerances {
+  /** The tightest, each for another reason. */
+  readonly first: readonly Tight[]
+  readonly rows: readonly {
+    readonly of: 'subject' | 'camera' | 'turn' | 'lens' | 'clock'
+    readonly off: readonly (readonly [Move, Tolerance])[]
+  }[]
+  /** What does not hold as planned and was left out. */
+  readonly failing: readonly Failing[]
+}
+
+const TIGHTEST_TOLD = 3
+
+/** How far off each may be, in the order in which one sets up: where things stand, how they are turned, the lens, the hour. */
+export function sheetTolerances({ off, failing }: Sensitivity): SheetTolerances {
+  const row = (of: SheetTolerances['rows'][number]['of'], ...moves: readonly Move[]) => ({
+    of,
+    off: moves.map((move) => [move, off[move]] as const),
+  })
+  return {
+    first: tightest(off, TIGHTEST_TOLD),
+    rows: [
+      row('subject', 'subject-nearer', 'subject-farther', 'subject-left', 'subject-right'),
+      row('turn', 'subject-counter-clockwise', 'subject-clockwise'),
+      row('camera', 'camera-nearer', 'camera-farther', 'camera-left', 'camera-right'),
+      row('lens', 'lens-lower', 'lens-higher'),
+      row('clock', 'earlier', 'later'),
+    ],
+    failing,
+  }
 }

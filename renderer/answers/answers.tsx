@@ -3,6 +3,7 @@ import { assessment, plan } from '#renderer/state/derived.ts'
 import { SpotDetails } from '#renderer/spot/spot-details.tsx'
 import { words } from '#renderer/words/en.ts'
 import { DoesGround } from './does-ground.tsx'
+import { HowFarOff } from './how-far-off.tsx'
 import { HowSharp } from './how-sharp.tsx'
 import { WhenLight } from './when-light.tsx'
 import { WhereExactly } from './where-exactly.tsx'
@@ -19,6 +20,7 @@ export function Answers() {
       <HowSharp plan={now} found={found} />
       <WhenLight plan={now} found={found} />
       <DoesGround plan={now} found={found} />
+      <HowFarOff />
       <WhereExactly plan={now} found={found} />
       <SpotDetails spot={now.spot} />
     </div>

@@ -13,6 +13,7 @@ import { changeSpot } from '#renderer/state/edits.ts'
 import { shoot, spots } from '#renderer/state/library.ts'
 import { tell } from '#renderer/state/notices.ts'
 import { page, picked } from '#renderer/state/page.ts'
+import { sensitivityFor } from '#renderer/state/sensitivities.ts'
 import { dark, settings } from '#renderer/state/settings.ts'
 import { groundFor } from '#renderer/state/terrain.ts'
 import { putOnBoard } from '#renderer/state/try-out.ts'
@@ -44,10 +45,12 @@ export function ComparePage() {
           const ground = groundFor(spot.stop.at, flat.landmark)
           const plan = { ...flat, terrain: ground.grid }
           const assessment = assess(plan)
+          const zone = zoneFor(open, spot.stop.at)
           return {
             plan,
             assessment,
-            daylight: dayLight(plan, assessment, zoneFor(open, spot.stop.at)),
+            daylight: dayLight(plan, assessment, zone),
+            sensitivity: sensitivityFor(plan, zone),
             line: groundProfile(plan, assessment.levels),
           }
         })
@@ -86,7 +89,7 @@ function Comparison({ columns, still }: { readonly columns: readonly Column[]; r
           </tr>
         </thead>
         <tbody>
-          {(['lens', 'sharp', 'light', 'ground', 'access'] as const).map((group) => (
+          {(['lens', 'sharp', 'light', 'ground', 'off', 'access'] as const).map((group) => (
             <Fragment key={group}>
               <tr class="compare-group">
                 <th scope="rowgroup" colSpan={columns.length + 1}>

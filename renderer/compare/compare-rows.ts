@@ -5,10 +5,12 @@ import { type Better, type Compared, compareFigures, compareWords } from '#core/
 import type { DayLight } from '#core/plan/day-light.ts'
 import type { GroundProfile } from '#core/plan/ground-profile.ts'
 import type { Plan } from '#core/plan/plan.ts'
+import type { Sensitivity } from '#core/scan/sensitivity.ts'
 import type { UnitSystem } from '#core/units/length.ts'
 import { aperture, bearing, metres, millimetres, share } from '#renderer/part/figure.ts'
 import { GROUND_ROWS } from './ground-rows.ts'
 import { LIGHT_ROWS } from './light-rows.ts'
+import { OFF_ROWS } from './off-rows.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { spotWords } from '#renderer/words/en-spot.ts'
 
@@ -17,6 +19,8 @@ export interface Column {
   readonly assessment: Assessment
   /** The light of the spot's own day, by its own clock. */
   readonly daylight: DayLight
+  /** Null when nothing is framed. */
+  readonly sensitivity: Sensitivity | null
   /** The ground on the way to the landmark; null without elevations or landmark. */
   readonly line: GroundProfile | null
 }
@@ -154,6 +158,7 @@ const ROWS: readonly RowKind[] = [
   },
   ...LIGHT_ROWS,
   ...GROUND_ROWS,
+  ...OFF_ROWS,
   {
     group: 'access',
     name: names.walk,

@@ -4,6 +4,7 @@ import type { Assessment } from '#core/plan/assess.ts'
 import type { DayLight } from '#core/plan/day-light.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { cautionsFor, qrPlace, sheetDirections, sheetPlaces } from '#core/sheet/content.ts'
+import type { Sensitivity } from '#core/scan/sensitivity.ts'
 import type { UnitSystem } from '#core/units/length.ts'
 import { lightCautions } from '#renderer/answers/light-text.ts'
 import { LensDrawing } from '#renderer/lens-view/lens-drawing.tsx'
@@ -12,6 +13,7 @@ import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { spotWords } from '#renderer/words/en-spot.ts'
 import type { BaseMap } from './base-map.ts'
 import { QrCode } from './qr-code.tsx'
+import { SheetFarOff } from './sheet-far-off.tsx'
 import { SheetGround, SheetProfile } from './sheet-ground.tsx'
 import { SheetLight } from './sheet-light.tsx'
 import { SheetDirectionsTable } from './sheet-directions.tsx'
@@ -23,6 +25,7 @@ export interface SheetProps {
   readonly assessment: Assessment
   /** The light of the spot's own day. */
   readonly daylight: DayLight
+  readonly sensitivity: Sensitivity | null
   readonly units: UnitSystem
   readonly base: BaseMap
   /** Epoch milliseconds and the same day as people write it. */
@@ -113,6 +116,7 @@ export function SheetDocument(props: SheetProps) {
         <SheetLight plan={plan} assessment={assessment} daylight={props.daylight} units={units}>
           <SheetGround {...props} />
         </SheetLight>
+        <SheetFarOff {...props} />
         <Places plan={plan} units={units} />
         <div class="sheet-columns sheet-columns-last">
           <Part title={sheetWords.access} name="access">

@@ -6,6 +6,7 @@ import { type Plan } from '#core/plan/plan.ts'
 import { type Zone, civilDayOf, formatDay, isZone } from '#core/time/civil.ts'
 import { ask, inShell } from '#renderer/host.ts'
 import { tell } from '#renderer/state/notices.ts'
+import { sensitivityFor } from '#renderer/state/sensitivities.ts'
 import { changeSettings, settings } from '#renderer/state/settings.ts'
 import { type GroundAround, groundFor } from '#renderer/state/terrain.ts'
 import { FALLBACK_ZONE, findZones } from '#renderer/state/zone.ts'
@@ -125,6 +126,7 @@ export function SheetPage({ plan: flat, onBack }: SheetPageProps) {
             plan={plan}
             assessment={assessment}
             daylight={dayLight(plan, assessment, zone)}
+            sensitivity={sensitivityFor(plan, zone)}
             units={units}
             base={still.base}
             attribution={still.attribution}

@@ -125,6 +125,7 @@ export const sheetWords = {
       sharp: 'How sharp?',
       light: 'When is the light right?',
       ground: 'Does the ground allow it?',
+      off: 'How far off may it be?',
       access: 'How does one get there?',
     },
     rows: {

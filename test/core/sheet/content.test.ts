@@ -3,7 +3,9 @@ import { describe, expect, it } from 'vitest'
 import { parseCoordinates } from '#core/geo/coordinate-text.ts'
 import { geodesicDistance } from '#core/geo/geodesic.ts'
 import { assess } from '#core/plan/assess.ts'
-import { cautionsFor, qrPlace, sheetDirections, sheetPlaces } from '#core/sheet/content.ts'
+import { MOVES } from '#core/scan/moves.ts'
+import { sensitivityOf } from '#core/scan/sensitivity.ts'
+import { cautionsFor, qrPlace, sheetDirections, sheetPlaces, sheetTolerances } from '#core/sheet/content.ts'
 import { turnBetween } from '#core/units/angle.ts'
 import { examplePlan } from '#test/help/plans.ts'
 
@@ -75,4 +77,15 @@ describe('directions of the sheet', () => {
 it('names the hazards noted, once each, in a fixed order', () => {
   const plan = examplePlan({ spot: { hazards: ['water', 'traffic'] } })
   expect(cautionsFor(plan)).toEqual(['traffic', 'water'])
+})
+
+it('the tolerances tell every way of being off once, and the tightest as the board has them', () => {
+  const found = sensitivityOf({ plan: examplePlan(), zone: 'UTC', parkings: [] })
+  if (found === null) throw new Error('nothing is framed')
+  const { rows, first, failing } = sheetTolerances(found)
+  const told = rows.flatMap(({ off }) => off)
+  expect(told.map(([move]) => move).toSorted()).toEqual([...MOVES].toSorted())
+  for (const [move, tolerance] of told) expect(tolerance).toBe(found.off[move])
+  expect(first.length).toBeGreaterThan(0)
+  expect(failing).toBe(found.failing)
 })
