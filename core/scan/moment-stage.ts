@@ -28,7 +28,7 @@ export function momentStages(sun: SunLook): (plan: Plan, found: Assessment) => L
       const eye = eyes[from]
       const before = seen.get(from)
       if (before !== undefined && sameEye(before.eye, eye)) return before.edge
-      const made = edgeAllRound(edgeFrom(grid, eye, plan.shoot.refraction, sun.azimuth))
+      const made = edgeAllRound(edgeFrom(grid, eye, plan.shoot.refraction, sun.azimuth, plan.shoot.screens))
       seen.set(from, { eye, edge: made })
       return made
     }

@@ -7,6 +7,7 @@ import { benchLight } from './light.bench.ts'
 import type { BenchRow } from './measure.ts'
 import { benchPage } from './page.bench.ts'
 import { benchSensitivity } from './sensitivity.bench.ts'
+import { benchScan } from './scan.bench.ts'
 import { benchStore } from './store.bench.ts'
 
 const PARTS: Readonly<Record<string, () => BenchRow[] | Promise<BenchRow[]>>> = {
@@ -16,6 +17,7 @@ const PARTS: Readonly<Record<string, () => BenchRow[] | Promise<BenchRow[]>>> = 
   light: benchLight,
   alignment: benchAlignment,
   sensitivity: benchSensitivity,
+  scan: benchScan,
   store: benchStore,
   page: benchPage,
 }
