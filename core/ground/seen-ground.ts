@@ -75,14 +75,33 @@ function addEdge(distance: number, slope: number, atSea: boolean): void {
   found.edges[found.count - 1] = 1
 }
 
+/** Bytes of a point in a look: its distance and slope, and whether it is water and an edge. */
+const POINT_BYTES = 18
+/** Looks are cut from blocks of so many bytes: hundreds a frame, each with a buffer of its own, would keep the collector busy. */
+const BLOCK_BYTES = 131_072
+
+let block = new ArrayBuffer(0)
+let blockUsed = 0
+
 function toldSoFar(): SeenGround {
-  const { count, distances, slopes, water, edges } = found
-  return {
-    distances: distances.slice(0, count),
-    slopes: slopes.slice(0, count),
-    water: water.slice(0, count),
-    edges: edges.slice(0, count),
+  const { count } = found
+  const bytes = Math.ceil((count * POINT_BYTES) / 8) * 8
+  if (blockUsed + bytes > block.byteLength) {
+    block = new ArrayBuffer(Math.max(BLOCK_BYTES, bytes))
+    blockUsed = 0
   }
+  const distances = new Float64Array(block, blockUsed, count)
+  const slopes = new Float64Array(block, blockUsed + 8 * count, count)
+  const water = new Uint8Array(block, blockUsed + 16 * count, count)
+  const edges = new Uint8Array(block, blockUsed + 17 * count, count)
+  blockUsed += bytes
+  for (let at = 0; at < count; at++) {
+    distances[at] = found.distances[at] as number
+    slopes[at] = found.slopes[at] as number
+    water[at] = found.water[at] as number
+    edges[at] = found.edges[at] as number
+  }
+  return { distances, slopes, water, edges }
 }
 
 /** Levels measured by hand near the eye: the ground there is taken to lie by so much off the elevations, metres. */
@@ -127,7 +146,9 @@ export function groundSeer(
       const slope = (height + off - eye.elevation) / distance - curve * distance
       if (!(slope > steepest + FINEST_RISE)) continue
       if (found.count > 0 && distance - last > sameGround(last, grid.cell)) addEdge(last, steepest, atSea)
-      ;[steepest, last, atSea] = [slope, distance, height === 0]
+      steepest = slope
+      last = distance
+      atSea = height === 0
       if (slope <= told + least && found.edges[found.count - 1] === 0) continue
       told = slope
       add(distance, slope, atSea)

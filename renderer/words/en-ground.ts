@@ -108,7 +108,7 @@ export const groundWords = {
   screens: {
     title: 'Trees and walls',
     titleCount: (count: number) => `Trees and walls: ${count}`,
-    hint: 'What the elevations don’t know: a line with a height that hides what is behind it. Its ends are dragged on the map.',
+    hint: 'What the elevations don’t know: a line with a height that hides what is behind it, the low sun too. Its ends are dragged on the map.',
     add: 'Add trees or a wall',
     name: 'Name',
     height: 'Height',

@@ -94,6 +94,8 @@ describe('trees and walls', () => {
     const { ground } = assess(await savedPlan())
     expect(ground?.toLandmark?.hiddenBy?.screen).toBe(0)
     expect(ground?.landmarkShown).toBeLessThan(0.9)
+    // It stands in the view through the lens, too.
+    await page.locator('.lens-frame .lens-screen').first().waitFor({ state: 'attached' })
     await question()
       .getByText(await shown(), { exact: true })
       .first()
@@ -122,6 +124,7 @@ describe('trees and walls', () => {
       })
     }
     await question().getByText(before, { exact: true }).first().waitFor()
+    expect(await page.locator('.lens-screen').count()).toBe(0)
   })
 })
 
