@@ -3,7 +3,7 @@ import type { Span } from '#core/light/crossing.ts'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
 import type { ScanAsk } from '#core/scan/scan-ask.ts'
 import type { Candidate, PlaceFound } from '#core/scan/scan-found.ts'
-import type { WhyNonePart } from '#core/scan/why-none.ts'
+import type { WhyNonePart } from '#core/scan/why-tally.ts'
 
 /** The elevations lie with the worker already: they are sent once and serve every job after. */
 type AskWithoutGround = Omit<ScanAsk, 'terrain'>

@@ -31,7 +31,17 @@ function askAlong(metres: number, lit: boolean): ScanAsk {
   const plan = examplePlan({
     at: CENTRE,
     lenses: [ZOOM, LONG],
-    landmark: { id: 'tower', name: '', kind: 'upright', at: tower, height: 60, width: 10, baseElevation: null },
+    landmark: {
+      id: 'tower',
+      name: '',
+      kind: 'upright',
+      at: tower,
+      height: 60,
+      width: 10,
+      baseElevation: null,
+      baseSlope: null,
+      baseAspect: null,
+    },
     shoot: {
       stoppingGround: [
         {
@@ -69,8 +79,8 @@ function plansOf(ask: ScanAsk): Plan[] {
     if (focal === undefined) return []
     const spot = {
       ...ask.spot,
-      stop: { at, heading: headings[index % headings.length] ?? 0, elevation: null },
-      standpoint: { at: destination(at, index * 70, 20), lensHeight: 1.2, elevation: null },
+      stop: { at, heading: headings[index % headings.length] ?? 0, elevation: null, slope: null, aspect: null },
+      standpoint: { at: destination(at, index * 70, 20), lensHeight: 1.2, elevation: null, slope: null, aspect: null },
       hold: 'focal-length' as const,
       shot: { ...ask.spot.shot, focalLength: focal.focalLength, lensId: focal.lens.id },
     }

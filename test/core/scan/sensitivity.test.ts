@@ -69,7 +69,17 @@ function found(plan: Plan, zone = ZONE): Sensitivity {
 
 function thinTower(from: Plan, bearing: number, distance: number, height: number): Upright {
   const at = destination(from.spot.standpoint.at, bearing, distance)
-  return { id: 'tower', name: 'Tower', kind: 'upright', at, height, width: 0.01, baseElevation: 12 }
+  return {
+    id: 'tower',
+    name: 'Tower',
+    kind: 'upright',
+    at,
+    height,
+    width: 0.01,
+    baseElevation: 12,
+    baseSlope: null,
+    baseAspect: null,
+  }
 }
 
 function withTower(plan: Plan, tower: Upright): Plan {
