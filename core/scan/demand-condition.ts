@@ -1,7 +1,7 @@
 /** The scan's musts as conditions: each measured as the scan measures it, and told how it fails. */
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { Plan } from '#core/plan/plan.ts'
-import { SCAN_WISH_KINDS, type ScanWishes } from '#core/plan/scan-wishes.ts'
+import { SCAN_WISH_KINDS, type ScanWishes, USUAL_SCAN_WISHES } from '#core/plan/scan-wishes.ts'
 import type { Zone } from '#core/time/civil.ts'
 import type { Condition, DemandCondition, How } from './condition.ts'
 import { LANDMARK_DEMANDS, measureDemands } from './demands.ts'
@@ -21,6 +21,12 @@ const NO_DEMANDS: Omit<ScanWishes, 'lensHeight' | 'days' | 'hours'> = {
   parking: null,
 }
 
+/** A must as every shoot begins with it is nobody's own before there is ground to scan. */
+function isUsual({ shoot }: Plan, kind: DemandCondition): boolean {
+  const [own, usual] = [shoot.scanWishes[kind], USUAL_SCAN_WISHES[kind]]
+  return shoot.stoppingGround.length === 0 && JSON.stringify(own) === JSON.stringify(usual)
+}
+
 /**
  * The musts that are conditions of their own. The light is asked wish by wish; a landmark whole in the frame alone is asked of
  * every picture; what the ground shows can't be asked where no elevations are; and without a landmark nothing is asked of it.
@@ -28,7 +34,7 @@ const NO_DEMANDS: Omit<ScanWishes, 'lensHeight' | 'days' | 'hours'> = {
 function mustsOf(plan: Plan, elevations: boolean): DemandCondition[] {
   const wishes = plan.shoot.scanWishes
   return SCAN_WISH_KINDS.filter((kind): kind is DemandCondition => {
-    if (kind === 'light' || wishes[kind]?.must !== true) return false
+    if (kind === 'light' || wishes[kind]?.must !== true || isUsual(plan, kind)) return false
     if (LANDMARK_DEMANDS.has(kind) && plan.landmark === null) return false
     if (kind === 'landmarkWhole') return wishes.landmarkWhole?.crops === true
     return kind !== 'landmarkShown' || elevations

@@ -17,6 +17,7 @@ import type { Upright } from '#core/scene/landmark.ts'
 import { civilDayOf } from '#core/time/civil.ts'
 import { type PlanParts, ZOOM, examplePlan } from '#test/help/plans.ts'
 import { groundOf } from '#test/help/terrain.ts'
+import { lineThrough } from '#test/help/scans.ts'
 
 const ZONE = 'UTC'
 /** At the example's place (12.4 east) the sun is down, so that no light is asked. */
@@ -41,7 +42,12 @@ function levelPlan(parts: PlanParts & { readonly wishes?: Partial<ScanWishes> } 
     distance: 10,
     landmark: null,
     ...rest,
-    shoot: { scanWishes: { ...NO_DEMANDS, ...wishes }, crops: [], ...shoot },
+    shoot: {
+      scanWishes: { ...NO_DEMANDS, ...wishes },
+      stoppingGround: [lineThrough(90, 80)],
+      crops: [],
+      ...shoot,
+    },
     shot: {
       placement: { across: 0, up: 0 },
       focus: { on: 'middle', behindFront: 0 },
@@ -395,6 +401,19 @@ describe('what does not hold now', () => {
       { kind: 'subject-light', how: 'sun-down' },
       { kind: 'hours', how: 'outside-hours' },
     ])
+  })
+
+  test('musts as every shoot begins with them count once there is ground to scan, others at once', () => {
+    const wishes = USUAL_SCAN_WISHES
+    const kinds = (shoot: Partial<Shoot>): string[] => {
+      const { held, failing } = found(levelPlan({ wishes, shoot }))
+      return [...held, ...failing.map(({ kind }) => kind)]
+    }
+    expect(kinds({})).toContain('subjectFill')
+    expect(kinds({ stoppingGround: [] })).not.toContain('subjectFill')
+    const { subjectFill } = wishes
+    const own = { ...wishes, subjectFill: subjectFill && { ...subjectFill, most: 0.7 } }
+    expect(kinds({ stoppingGround: [], scanWishes: own })).toContain('subjectFill')
   })
 
   test('nothing framed has no sensitivity; no landmark asks nothing of one', () => {
