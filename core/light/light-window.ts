@@ -4,7 +4,7 @@ import { type Span, spansAbove } from './crossing.ts'
 import type { LightStage } from './light-stage.ts'
 import { type Hours, type LightWishes, type WishKind, contradictions, wishesMade } from './light-wish.ts'
 import { LOOK_OVER_GROUND_EVERY } from './sky-edge.ts'
-import { rememberingSun, wishMargin } from './wish-margin.ts'
+import { type SunLooker, rememberingSun, wishMargin } from './wish-margin.ts'
 
 export interface WishWindows {
   readonly kind: WishKind
@@ -88,9 +88,14 @@ function pairsApart(windows: readonly WishWindows[]): (readonly [WishKind, WishK
   )
 }
 
-/** Times are exact to a second. */
-export function dayWindows(stage: LightStage, wishes: LightWishes, day: CivilDay, zone: Zone): DayWindows {
-  const sun = rememberingSun(stage.at)
+/** Times are exact to a second. `sun` of the stage's place may be at hand already, with what it remembers. */
+export function dayWindows(
+  stage: LightStage,
+  wishes: LightWishes,
+  day: CivilDay,
+  zone: Zone,
+  sun: SunLooker = rememberingSun(stage.at),
+): DayWindows {
   const windows = wishesMade(wishes).map((kind): WishWindows => {
     if (kind === 'hours') return { kind, spans: wishes.hours === null ? [] : hoursSpans(wishes.hours, day, zone) }
     const margin = (instant: number): number => wishMargin(kind, wishes, stage, instant, sun(instant))

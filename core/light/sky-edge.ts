@@ -1,12 +1,10 @@
 /** How far the sun stands above what bounds the sky: the level horizon, or the skyline that the ground makes of it. */
 import { valueAround } from '#core/units/around.ts'
 import type { CivilDay } from '#core/time/civil.ts'
-import type { LatLon } from '#core/geo/lat-lon.ts'
 import { type Span, spansAbove } from './crossing.ts'
 import { SUN_RISE_ALTITUDE } from './day-events.ts'
 import type { SkyEdge } from './light-stage.ts'
-import { apparentAltitude } from './refraction.ts'
-import { SUN_RADIUS, sunAt } from './sky.ts'
+import { SUN_RADIUS } from './sky.ts'
 
 /** Degrees of the skyline at an azimuth, straight between the two next to it; null where no ground is known. */
 export function edgeAt(edge: SkyEdge, azimuth: number): number | null {
@@ -14,7 +12,7 @@ export function edgeAt(edge: SkyEdge, azimuth: number): number | null {
 }
 
 /** The sun as this question needs it, degrees. */
-interface Standing {
+export interface Standing {
   readonly azimuth: number
   /** Airless. */
   readonly altitude: number
@@ -36,10 +34,6 @@ export function overGround(ground: number | null, sun: Standing): number {
 export const LOOK_OVER_GROUND_EVERY = 2 * 60_000
 
 /** The stretches of a day in which some of the sun's disc stands above the skyline at a place: direct light. Exact to a second. */
-export function directLight(at: LatLon, edge: SkyEdge, day: CivilDay): Span[] {
-  const over = (instant: number): number => {
-    const { azimuth, altitude } = sunAt(at, instant)
-    return overEdge(edge, { azimuth, altitude, apparent: apparentAltitude(altitude) })
-  }
-  return spansAbove(over, day.start, day.end, LOOK_OVER_GROUND_EVERY)
+export function directLight(sunAt: (instant: number) => Standing, edge: SkyEdge, day: CivilDay): Span[] {
+  return spansAbove((instant) => overEdge(edge, sunAt(instant)), day.start, day.end, LOOK_OVER_GROUND_EVERY)
 }

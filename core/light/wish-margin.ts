@@ -28,12 +28,18 @@ export function lookAtSun(at: LatLon, instant: number): SunLook {
   return { azimuth, altitude, apparent, direction: sunDirection(azimuth, apparent) }
 }
 
+export type SunLooker = (instant: number) => SunLook
+
+/** Instants remembered of one place: a day's looks many times over. */
+const MOST_REMEMBERED = 20_000
+
 /** The sun at the instants asked for, each worked out once: every wish and every face looks at the same ones first. */
-export function rememberingSun(at: LatLon): (instant: number) => SunLook {
+export function rememberingSun(at: LatLon): SunLooker {
   const known = new Map<number, SunLook>()
   return (instant) => {
     const before = known.get(instant)
     if (before !== undefined) return before
+    if (known.size >= MOST_REMEMBERED) known.clear()
     const look = lookAtSun(at, instant)
     known.set(instant, look)
     return look

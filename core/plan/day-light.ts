@@ -6,6 +6,7 @@ import { LEVEL_HORIZON, type LightStage, type SkyEdge, type StagedSkylines } fro
 import { type DayWindows, dayWindows } from '#core/light/light-window.ts'
 import type { LightWishes } from '#core/light/light-wish.ts'
 import { directLight } from '#core/light/sky-edge.ts'
+import { type SunLooker, rememberingSun } from '#core/light/wish-margin.ts'
 import { type CivilDay, type Zone, civilDayOf } from '#core/time/civil.ts'
 import type { Assessment } from './assess.ts'
 import { lightStage } from './light-staging.ts'
@@ -38,11 +39,23 @@ export function stageOf(
   return lightStage(plan, { view, levels, toSubject: toSubject.bearing }, skylines ?? LEVEL_HORIZON)
 }
 
-/** What sun and moon do over a day at a place, whatever is photographed there. */
-export type SkyDay = Pick<DayLight, 'sun' | 'moon'>
+/** What sun and moon do over a day at a place, whatever is photographed there; what was asked of it once it knows. */
+export interface SkyDay extends Pick<DayLight, 'sun' | 'moon'> {
+  readonly look: SunLooker
+  readonly directOver: (edge: SkyEdge) => readonly Span[]
+}
 
 export function skyOfDay(at: LatLon, day: CivilDay): SkyDay {
-  return { sun: sunDay(at, day.start, day.end), moon: moonDay(at, day.start, day.end) }
+  const look = rememberingSun(at)
+  const known = new WeakMap<SkyEdge, readonly Span[]>()
+  const directOver = (edge: SkyEdge): readonly Span[] => {
+    const before = known.get(edge)
+    if (before !== undefined) return before
+    const spans = directLight(look, edge, day)
+    known.set(edge, spans)
+    return spans
+  }
+  return { sun: sunDay(at, day.start, day.end), moon: moonDay(at, day.start, day.end), look, directOver }
 }
 
 /** `sky` of the stage's place and this day may be at hand already: a camera that moves changes none of it. */
@@ -53,15 +66,14 @@ export function lightOfDay(
   zone: Zone,
   sky: SkyDay = skyOfDay(stage.at, day),
 ): DayLight {
-  const direct = (edge: SkyEdge | null): readonly Span[] | null =>
-    edge === null ? null : directLight(stage.at, edge, day)
+  const direct = (edge: SkyEdge | null): readonly Span[] | null => (edge === null ? null : sky.directOver(edge))
   const { subject, landmark, lens } = stage.skylines
   return {
     day,
     zone,
     sun: sky.sun,
     moon: sky.moon,
-    windows: dayWindows(stage, wishes, day, zone),
+    windows: dayWindows(stage, wishes, day, zone, sky.look),
     direct: { subject: direct(subject), landmark: direct(landmark), lens: direct(lens) },
   }
 }

@@ -1,6 +1,7 @@
 /** One spot on the shelf: a small frame, its name, what is to know at a glance, and what can be done with it. */
 import { useComputed } from '@preact/signals'
 import { useEffect, useRef, useState } from 'preact/hooks'
+import type { Assessment } from '#core/plan/assess.ts'
 import type { Shoot } from '#core/plan/shoot.ts'
 import type { Spot } from '#core/plan/spot.ts'
 import { LensThumb } from '#renderer/lens-view/lens-thumb.tsx'
@@ -8,6 +9,7 @@ import { Icon } from '#renderer/part/icon.tsx'
 import { metres, millimetres } from '#renderer/part/figure.ts'
 import { StarsShown } from '#renderer/part/stars.tsx'
 import { assessmentOf } from '#renderer/state/assessments.ts'
+import { assessment } from '#renderer/state/derived.ts'
 import { liveSpot } from '#renderer/state/library.ts'
 import { spotName } from '#renderer/state/names.ts'
 import { picked } from '#renderer/state/page.ts'
@@ -43,8 +45,7 @@ function useSeen(ref: { readonly current: Element | null }): boolean {
 }
 
 /** Distance, focal length: what tells one spot from the next. */
-function figuresOf(shoot: Shoot, spot: Spot): string {
-  const found = assessmentOf(shoot, spot)
+function figuresOf(found: Assessment): string {
   const line = found.toLandmark ?? found.toSubject
   const parts = [metres(line.distance, settings.value.units)]
   if (found.focalLength !== null) parts.push(millimetres(found.focalLength))
@@ -72,6 +73,8 @@ export function SpotCard({ shoot, spot: saved, on, onChoose, onDrag, onDropBefor
     void moveBy(spot.id, event.key === 'ArrowUp' ? -1 : 1)
   }
   const hint = hintOf(spot)
+  // The one under the hand is on the board, and assessed there.
+  const found = (live === null ? null : assessment.value) ?? assessmentOf(shoot, spot)
   return (
     <li
       ref={card}
@@ -99,7 +102,7 @@ export function SpotCard({ shoot, spot: saved, on, onChoose, onDrag, onDropBefor
           <span class="spot-line">
             <Icon name={spot.status} /> {words.spot.statuses[spot.status]} <StarsShown count={spot.stars} />
           </span>
-          <span class="spot-line">{figuresOf(shoot, spot)}</span>
+          <span class="spot-line">{figuresOf(found)}</span>
           {hint === '' ? null : <span class="spot-line">{hint}</span>}
         </span>
       </button>

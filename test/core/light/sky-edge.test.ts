@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { SUN_RISE_ALTITUDE } from '#core/light/day-events.ts'
 import { apparentAltitude } from '#core/light/refraction.ts'
 import { LOOK_OVER_GROUND_EVERY, directLight, edgeAt, overEdge } from '#core/light/sky-edge.ts'
+import { rememberingSun } from '#core/light/wish-margin.ts'
 import { SUN_RADIUS, sunAt } from '#core/light/sky.ts'
 import { civilDayOf } from '#core/time/civil.ts'
 import { generator } from '#test/help/generator.ts'
@@ -40,7 +41,7 @@ describe('direct light', () => {
       const { azimuth, altitude } = sunAt(at, when)
       return apparentAltitude(altitude) + SUN_RADIUS >= (edgeAt(edge, azimuth) ?? -90)
     }
-    const spans = directLight(at, edge, day)
+    const spans = directLight(rememberingSun(at), edge, day)
     let [told, missed] = [0, 0]
     for (let when = day.start; when < day.end; when += STEP) {
       const within = spans.some(({ from, until }) => when >= from && when <= until)
