@@ -17,12 +17,12 @@ function ranked(found: readonly PlaceFound[]): Candidate[] {
   return all.map(({ candidate }) => candidate)
 }
 
-/** Whatever the order of what was found. */
-export function bestOf(found: readonly PlaceFound[], count = 8): readonly Candidate[] {
+/** So many at most, each more than so many metres from every better one or apart from it in bearing or time; whatever the order found. */
+export function bestOf(found: readonly PlaceFound[], count = 8, metres = APART_METRES): readonly Candidate[] {
   const kept: Candidate[] = []
   for (const candidate of ranked(found)) {
     if (kept.length >= count) break
-    if (kept.every((better) => areDistinct(candidate, better, APART_METRES))) kept.push(candidate)
+    if (kept.every((better) => areDistinct(candidate, better, metres))) kept.push(candidate)
   }
   return kept
 }

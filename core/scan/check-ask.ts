@@ -33,7 +33,6 @@ type Told =
 
 /** `ground` is the id of the stopping ground that it is about; null for the scan as a whole. */
 export type ScanTrouble = Told & { readonly ground: string | null; readonly refuses: boolean }
-export type ScanTroubleReason = Told['reason']
 
 /** Metres and square metres below which a line or an area is a slip of the hand. */
 const SHORTEST = 1

@@ -1,6 +1,5 @@
 /** All pictures at one place that meet the musts: the loops over headings, ways to the camera, lenses, heights and fills, cheap first. */
 import { geodesicLine } from '#core/geo/geodesic.ts'
-import type { LocalFrame } from '#core/geo/local-frame.ts'
 import type { SetUp, Setting } from '#core/frame/set-up.ts'
 import type { ScanWishKind } from '#core/plan/scan-wishes.ts'
 import { wrapBearing } from '#core/units/angle.ts'
@@ -42,14 +41,15 @@ export function viewMeasured(table: ScanTable, heading: number, way: number): Me
   return demand === null ? null : metBy('subjectView', table.wishes, subjectViewMeasure(demand, heading, way))
 }
 
-/** The landmark as the glances at a place know it; null where no must needs it in the frame. */
-interface Glimpse {
+/** The landmark as the glances at a place know it. */
+export interface Glimpse {
   readonly ball: LandmarkBall
   readonly from: BallFrom
 }
 
-function glimpseOf(table: ScanTable, plane: LocalFrame, level: number): Glimpse | null {
-  const standing = table.landmarkInFrame ? table.standing(level) : null
+/** Null where no must needs the landmark in the frame. */
+export function glimpseOf(table: ScanTable, { plane, level }: StopPlace): Glimpse | null {
+  const standing = table.landmarkInFrame ? table.standing(table.foot.level ?? level.level ?? 0) : null
   if (standing === null) return null
   const ball = landmarkBall(standing)
   return { ball, from: ballFrom(plane, ball) }
@@ -110,7 +110,7 @@ export function* picturesAt(
   tried: Tried,
 ): Generator<void, void> {
   const ways = waysToCamera(table, place)
-  const glimpse = glimpseOf(table, place.plane, table.foot.level ?? place.level.level ?? 0)
+  const glimpse = glimpseOf(table, place)
   const focals = reachingFocals(table, glimpse)
   const onWay = triedOnWay(table)
   if (focals.length === 0) {

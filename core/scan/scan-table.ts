@@ -16,7 +16,7 @@ import type { Shoot } from '#core/plan/shoot.ts'
 import type { Shot, Spot } from '#core/plan/spot.ts'
 import { type Landmark, landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle, landmarkShell } from '#core/scene/shell.ts'
-import { LANDMARK_DEMANDS, demandsMade } from './demands.ts'
+import { demandsMade } from './demands.ts'
 import { type KeptOut } from './kept-out.ts'
 import type { ScanAsk } from './scan-ask.ts'
 import { keptOutOf } from './scan-places.ts'
@@ -126,9 +126,4 @@ export function scanTable(ask: ScanAsk, instants: readonly number[] = instantSam
     out: keptOutOf(ask),
     standing: rememberedStanding(landmark, terrain),
   }
-}
-
-/** Whether any demand asks for a landmark. */
-export function asksForLandmark(demands: readonly ScanWishKind[]): boolean {
-  return demands.some((kind) => LANDMARK_DEMANDS.has(kind))
 }

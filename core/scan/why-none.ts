@@ -6,69 +6,21 @@ import type { LightMet } from './light-demand.ts'
 import { nearLight, nearMiss } from './near-miss.ts'
 import { type Arranged, type Taken, takeGoodPicture, takePicture } from './picture.ts'
 import { type PlaceLight, hoursByInstant, placeLight } from './place-light.ts'
-import { viewMeasured, waysToCamera } from './place-pictures.ts'
+import { couldShow } from './landmark-ball.ts'
+import { type Glimpse, glimpseOf, viewMeasured, waysToCamera } from './place-pictures.ts'
 import type { ScanAsk } from './scan-ask.ts'
-import { type Excluded, type Relaxation, SCAN_LIMITS, type ScanLimit, type WhyNone } from './scan-found.ts'
+import type { Relaxation, ScanLimit, WhyNone } from './scan-found.ts'
+import { type NearPlace, Tally, type WhyNonePart, closer } from './why-tally.ts'
 import { type ScanPlace, scanPlaces, turnSamples } from './scan-places.ts'
 import { type ScanTable, scanTable } from './scan-table.ts'
 import { meets } from './score.ts'
 import { type TurnedSubject, guessedDistance, standForShare, stopPlace, turnedSubject } from './stand-place.ts'
-import { type Beyond, type Try, thinning, triesOf, whyInstants } from './why-tries.ts'
-
-/** The least change of one thing that a place needs. */
-export interface NearPlace extends Beyond {
-  readonly place: number
-}
-
-/** What one part has found out; plain data. */
-export interface WhyNonePart {
-  readonly looked: number
-  readonly excluded: readonly Excluded[]
-  readonly near: readonly NearPlace[]
-}
+import { type Try, thinning, triesOf, whyInstants } from './why-tries.ts'
 
 export interface WhyStep {
   readonly share: number
   /** Null until the last step. */
   readonly part: WhyNonePart | null
-}
-
-/** Counts while the work goes on. */
-class Tally {
-  looked = 0
-  readonly #counts = new Map<ScanWishKind | ScanLimit, { count: number; alone: number }>()
-  readonly #near = new Map<string, NearPlace>()
-
-  /** So many combinations left out by all of these. */
-  exclude(by: readonly (ScanWishKind | ScanLimit)[], count: number): void {
-    for (const one of by) {
-      const counts = this.#counts.get(one) ?? { count: 0, alone: 0 }
-      counts.count += count
-      if (by.length === 1) counts.alone += count
-      this.#counts.set(one, counts)
-    }
-  }
-
-  /** Keeps the least at each place. */
-  miss(place: number, beyond: Beyond): void {
-    const key = `${beyond.of} ${beyond.end} ${place}`
-    const known = this.#near.get(key)
-    if (known === undefined || closer(beyond, known)) this.#near.set(key, { ...beyond, place })
-  }
-
-  told(kinds: readonly ScanWishKind[]): WhyNonePart {
-    const excluded = [...kinds, ...SCAN_LIMITS].map((by): Excluded => ({
-      by,
-      ...(this.#counts.get(by) ?? { count: 0, alone: 0 }),
-    }))
-    return { looked: this.looked, excluded, near: [...this.#near.values()] }
-  }
-}
-
-/** The smaller change; of the same change the smaller pain. */
-function closer(one: Beyond, other: Beyond): boolean {
-  const [first, second] = [Math.abs(one.to - one.now), Math.abs(other.to - other.now)]
-  return first < second || (first === second && one.pain < other.pain)
 }
 
 interface Why {
@@ -109,8 +61,9 @@ export function* whyNonePart(ask: ScanAsk, part = 0, of = 1): Generator<WhyStep,
 
 /** All tries at one place; tells the share that is done. */
 function* lookAround(why: Why, place: ScanPlace, stride: number, hours: Float64Array | null): Generator<number, void> {
-  const { table, tries, tally } = why
+  const { table, tries, tally, within } = why
   const stop = stopPlace(table, place.at)
+  const glimpse = glimpseOf(table, stop)
   const parking = parkingOf(why, place)
   const light = table.lit ? placeLight(table, stop, hours) : null
   const ways = waysToCamera(table, stop).filter((_, index) => index % stride === 0)
@@ -122,15 +75,20 @@ function* lookAround(why: Why, place: ScanPlace, stride: number, hours: Float64A
       const known = new Map<ScanWishKind, MeasuredDemand>(
         [parking, view].flatMap((demand) => (demand === null ? [] : [[demand.kind, demand] as const])),
       )
+      const hopeless = within === 0 || [...known.values()].some(({ must, margin }) => must && !meets(margin))
       for (const setting of table.settings) {
         for (const one of tries) {
           if (++since >= TRIES_A_STEP) {
             since = 0
             yield (turned + index / ways.length) / place.headings.length
           }
+          if (one.beyond !== null) {
+            if (hopeless || !mayShow(glimpse, one, subject, way, setting)) continue
+            lookBeyond(why, place.index, one, arrange(one, subject, way, setting), known, light)
+            continue
+          }
           const arranged = arrange(one, subject, way, setting)
-          if (one.beyond !== null) lookBeyond(why, place.index, one, arranged, known, light)
-          else if (arranged === null) {
+          if (arranged === null) {
             tally.looked += table.instants.length
             tally.exclude(['lens'], table.instants.length)
           } else lookAt(why, place.index, takePicture(table, arranged, known), light)
@@ -138,6 +96,19 @@ function* lookAround(why: Why, place: ScanPlace, stride: number, hours: Float64A
       }
     }
   }
+}
+
+/** Whether a must that needs the landmark in the frame could be met at all. */
+function mayShow(
+  glimpse: Glimpse | null,
+  { table, focal, share }: Try,
+  { heading }: TurnedSubject,
+  way: number,
+  setting: ScanTable['settings'][number],
+): boolean {
+  if (glimpse === null) return true
+  const guess = guessedDistance(table, setting, way, heading, focal.focalLength, share)
+  return couldShow(glimpse.from, setting, focal.focalLength, way, guess, guess + table.shoot.subject.length)
 }
 
 function arrange(
@@ -189,8 +160,7 @@ function lookBeyond(
   known: ReadonlyMap<ScanWishKind, MeasuredDemand>,
   light: PlaceLight | null,
 ): void {
-  if (arranged === null || beyond === null || within === 0) return
-  if ([...known.values()].some(({ must, margin }) => must && !meets(margin))) return
+  if (arranged === null || beyond === null) return
   const picture = takeGoodPicture(table, arranged, known)
   if (picture === null) return
   if (lightMust && light !== null) {

@@ -26,9 +26,9 @@ export interface Try {
 /** By how much focal lengths, fills and heights are tried beyond their ends. */
 const LONGER = [1.25, 1.5, 2, 3, 4]
 const SHORTER = [0.8, 0.65, 0.5]
-const FILLS_LESS = [0.9, 0.75, 0.6, 0.4, 0.25]
-const FILLS_MORE = [1.1, 1.3, 1.6, 2]
-const HEIGHTS_OFF = [0.2, 0.5, 1, 2]
+const FILLS_LESS = [0.8, 0.6, 0.4]
+const FILLS_MORE = [1.25, 1.7]
+const HEIGHTS_OFF = [0.3, 1, 2]
 /** Metres and millimetres that are tried at all. */
 const LOWEST = 0.2
 const HIGHEST = 5
@@ -135,7 +135,7 @@ export function thinned<One>(list: readonly One[], most: number): One[] {
 }
 
 /** The scan's own combinations looked at, of all parts together, before there is thinning; places and ways kept at the least. */
-const LOOKED = 24_000
+const LOOKED = 8_000
 const LEAST_PLACES = 8
 const LEAST_WAYS = 9
 

@@ -6,6 +6,7 @@ import { benchGround } from './ground.bench.ts'
 import { benchLight } from './light.bench.ts'
 import type { BenchRow } from './measure.ts'
 import { benchPage } from './page.bench.ts'
+import { benchScan } from './scan.bench.ts'
 import { benchStore } from './store.bench.ts'
 
 const PARTS: Readonly<Record<string, () => BenchRow[] | Promise<BenchRow[]>>> = {
@@ -14,6 +15,7 @@ const PARTS: Readonly<Record<string, () => BenchRow[] | Promise<BenchRow[]>>> = 
   areas: benchAreas,
   light: benchLight,
   alignment: benchAlignment,
+  scan: benchScan,
   store: benchStore,
   page: benchPage,
 }

@@ -1,7 +1,10 @@
 /** The scan against brute force: the same places pass the musts, the same best, the same figures; and what geometry says beforehand. */
 import { describe, expect, it } from 'vitest'
-import { destination } from '#core/geo/geodesic.ts'
+import { destination, geodesicLine } from '#core/geo/geodesic.ts'
+import type { LatLon } from '#core/geo/lat-lon.ts'
+import { nearestOnLine } from '#core/geo/shape.ts'
 import { NO_WISHES } from '#core/light/light-wish.ts'
+import type { KeepOut } from '#core/plan/keep-out.ts'
 import { assess } from '#core/plan/assess.ts'
 import { bestOf } from '#core/scan/best-of.ts'
 import { planOfCandidate } from '#core/scan/candidate-spot.ts'
@@ -9,6 +12,7 @@ import { judge } from '#core/scan/judge-candidate.ts'
 import type { ScanAsk } from '#core/scan/scan-ask.ts'
 import { keptOutOf } from '#core/scan/scan-places.ts'
 import { scanWhole } from '#core/scan/scan.ts'
+import { turnBetween } from '#core/units/angle.ts'
 import { ZOOM } from '#test/help/plans.ts'
 import {
   type AskParts,
@@ -68,6 +72,37 @@ const PROBLEMS: Readonly<Record<string, AskParts>> = {
     landmark: towerAt(0, 500, { baseElevation: null }),
     wishes: { ...FILLS, landmarkShown: { ...MUST, least: 0.5 } },
   },
+  'a lens that focuses no nearer than 5 m, the landmark in the way of some': {
+    lenses: [{ ...ZOOM, closestFocus: 5 }],
+    landmark: towerAt(0, 14, { height: 4, width: 1 }),
+    wishes: { subjectFill: FILLS.subjectFill, landmarkFill: { ...WISH, axis: 'height', least: 0.1, most: 0.5 } },
+    steps: { place: 20 },
+  },
+  'ground partly unknown': {
+    terrain: groundOf(
+      201,
+      10,
+      (east, north) => ((east > 15 && north < 40) || north > 700 ? Number.NaN : 3 * Math.sin(east / 30) + north / 60),
+      CENTRE,
+    ),
+    landmark: towerAt(0, 500, { baseElevation: null }),
+    wishes: {
+      subjectFill: FILLS.subjectFill,
+      landmarkFill: { ...WISH, axis: 'width', least: 0.02, most: 0.05 },
+      landmarkShown: { ...WISH, least: 0.9 },
+      light: { ...WISH },
+      hours: { from: 300, until: 1290 },
+    },
+    shoot: { light: { ...NO_WISHES, subject: 'in-shade', landmark: 'lit', soft: 'evening', sun: 'in-frame' } },
+    steps: { minutes: 240, focalLengths: 1 },
+  },
+  'a foot on unknown ground': {
+    terrain: groundOf(61, 10, (east) => 8 + 4 * Math.sin(east / 20), CENTRE),
+    landmark: towerAt(0, 500, { baseElevation: null }),
+    wishes: { ...FILLS, landmarkWhole: { ...WISH, crops: true }, light: { ...MUST } },
+    shoot: { light: { ...NO_WISHES, landmark: 'lit' } },
+    steps: { minutes: 240 },
+  },
   'light over the day, as a must': {
     wishes: { subjectFill: FILLS.subjectFill, landmarkWhole: FILLS.landmarkWhole, light: { ...MUST } },
     shoot: { light: { ...NO_WISHES, subject: 'lit', landmark: 'lit', altitude: { least: 5, most: 60 } } },
@@ -102,6 +137,44 @@ function bests(ask: ScanAsk): Map<number, number> {
   for (const { place, score } of byBruteForce(ask)) best.set(place, Math.max(best.get(place) ?? 0, score))
   return best
 }
+
+describe('keep-outs for the camera', () => {
+  const near = (bearing: number, metres: number): LatLon => destination(CENTRE, bearing, metres)
+  const track: KeepOut = {
+    id: 'track',
+    name: '',
+    kind: 'rail',
+    form: 'line',
+    points: [near(260, 100), near(80, 100)],
+    width: 10,
+    whom: 'camera',
+    noCrossing: false,
+  }
+  const fence: KeepOut = { ...track, id: 'fence', points: [near(200, 70), near(10, 70)], width: 0.1, noCrossing: true }
+  const parts: AskParts = { wishes: { subjectFill: FILLS.subjectFill }, shoot: { keepOuts: [track, fence] } }
+
+  /** Told by the nearest point of the line and by sides of it, as the scan does not. */
+  function mayStand(stop: LatLon, camera: LatLon): boolean {
+    const off = nearestOnLine(track.points, camera)?.distance ?? Infinity
+    const along = geodesicLine(near(10, 70), near(200, 70)).bearing ?? 0
+    const side = (at: LatLon): number => Math.sign(turnBetween(along, geodesicLine(near(10, 70), at).bearing ?? 0))
+    const from = nearestOnLine(fence.points, camera)?.distance ?? Infinity
+    return off > 5 && from > 0.05 && side(stop) === side(camera)
+  }
+
+  it('leave the same as by brute force, and less than without', () => {
+    const ask = askOf(parts)
+    const free = askOf({ ...parts, shoot: {} })
+    const allowed = byBruteForce(ask, mayStand)
+    const best = new Map<number, number>()
+    for (const { place, score } of allowed) best.set(place, Math.max(best.get(place) ?? 0, score))
+    const found = scanWhole(ask).filter(({ score }) => score !== null)
+    expect(found.map(({ place }) => place)).toEqual([...best.keys()])
+    for (const { place, score } of found) expect(score).toBeCloseTo(best.get(place) ?? NaN, 8)
+    expect(allowed.length).toBeLessThan(0.9 * byBruteForce(free).length)
+    for (const { at, standpoint } of found.flatMap((place) => place.best)) expect(mayStand(at, standpoint)).toBe(true)
+  })
+})
 
 describe.each(Object.keys(PROBLEMS))('against brute force: %s', (name) => {
   const ask = askOf(PROBLEMS[name])
