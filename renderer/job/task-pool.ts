@@ -56,28 +56,25 @@ export function openPool<Job extends OfKind, Update extends OfKind>(
       const job = tasks[task]
       if (job === undefined || over) return
       next += 1
-      const stopTask = worker.ask(
-        job as never,
-        {
-          found: (update: Update, share: number) => {
-            if (over) return
-            shares[task] = share
-            if (share >= 1) end(task)
-            hearer.found(task, update, shares)
-            if (over || share < 1) return
-            if (ended === tasks.length) {
-              over = true
-              hearer.done()
-            } else takeNext(worker)
-          },
-          failed: (message: string) => {
-            if (over) return
-            stops.delete(task)
-            stop()
-            hearer.failed(message)
-          },
-        } as never,
-      )
+      const stopTask = worker.ask(job as never, {
+        found: (update: Update, share: number) => {
+          if (over) return
+          shares[task] = share
+          if (share >= 1) end(task)
+          hearer.found(task, update, shares)
+          if (over || share < 1) return
+          if (ended === tasks.length) {
+            over = true
+            hearer.done()
+          } else takeNext(worker)
+        },
+        failed: (message: string) => {
+          if (over) return
+          stops.delete(task)
+          stop()
+          hearer.failed(message)
+        },
+      })
       if (!over) stops.set(task, stopTask)
     }
     stopLast = stop

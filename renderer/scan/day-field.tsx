@@ -16,16 +16,16 @@ interface DayFieldProps {
 
 export function DayField({ label, day, onTake }: DayFieldProps) {
   const id = useId()
-  const input = useRef<HTMLInputElement>(null)
+  const inputRef = useRef<HTMLInputElement>(null)
   const [refusal, setRefusal] = useState<string | null>(null)
   const giveUp = (): void => {
     setRefusal(null)
-    if (input.current !== null) input.current.value = day
+    if (inputRef.current !== null) inputRef.current.value = day
   }
   // The record may change while nothing is typed, and then the field follows.
   useLayoutEffect(giveUp, [day])
   const take = (): void => {
-    const field = input.current
+    const field = inputRef.current
     if (field === null || (field.value === day && !field.validity.badInput)) return giveUp()
     const { value } = field
     const within = value >= EARLIEST && value <= LATEST
@@ -35,7 +35,7 @@ export function DayField({ label, day, onTake }: DayFieldProps) {
     <div class="field day-field">
       <label for={id}>{label}</label>
       <input
-        ref={input}
+        ref={inputRef}
         id={id}
         type="date"
         min={EARLIEST}

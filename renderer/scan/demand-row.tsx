@@ -1,6 +1,6 @@
 /** One demand of a scan: off, a wish or a must; while it is made, how much it counts and what it asks. */
 import type { ComponentChildren } from 'preact'
-import { useId, useRef } from 'preact/hooks'
+import { useEffect, useId, useRef } from 'preact/hooks'
 import type { ScanWishKind, ScanWishes } from '#core/plan/scan-wishes.ts'
 import { Segment } from '#renderer/part/segment.tsx'
 import { scanWishWords as say } from '#renderer/words/en-scan-wishes.ts'
@@ -25,10 +25,12 @@ export function DemandRow<Kind extends ScanWishKind>(props: DemandRowProps<Kind>
   const { kind, wishes, names, onWish, children } = props
   const demand = wishes[kind] as DemandOf<Kind> | null
   // Switched off and on again it is as it was.
-  const before = useRef(demand)
-  if (demand !== null) before.current = demand
+  const lastRef = useRef(demand)
+  useEffect(() => {
+    if (demand !== null) lastRef.current = demand
+  }, [demand])
   const name = names[kind]
-  const save = (next: DemandOf<Kind> | null): void => onWish(name, { [kind]: next } as Partial<ScanWishes>)
+  const save = (next: DemandOf<Kind> | null): void => onWish(name, { [kind]: next })
   const level = demand === null ? 'off' : demand.must ? 'must' : 'wish'
   return (
     <section class={demand === null ? 'demand' : 'demand demand-made'} aria-label={name}>
@@ -42,8 +44,8 @@ export function DemandRow<Kind extends ScanWishKind>(props: DemandRowProps<Kind>
           value={level}
           options={LEVELS.map((option) => [option, say.levels[option], say.spokenLevels[option]] as const)}
           onChoose={(chosen) => {
-            const start = before.current ?? DEMAND_START[kind]
-            save(chosen === 'off' ? null : ({ ...start, must: chosen === 'must' } as DemandOf<Kind>))
+            const start = lastRef.current ?? DEMAND_START[kind]
+            save(chosen === 'off' ? null : { ...start, must: chosen === 'must' })
           }}
         />
       </div>

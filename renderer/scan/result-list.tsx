@@ -6,6 +6,7 @@ import { spanText } from '#renderer/answers/light-text.ts'
 import { LensThumb } from '#renderer/lens-view/lens-thumb.tsx'
 import { metres, millimetres } from '#renderer/part/figure.ts'
 import { Icon } from '#renderer/part/icon.tsx'
+import { Fold } from '#renderer/part/question.tsx'
 import { spots, tryOut } from '#renderer/state/library.ts'
 import { landmarkName, lensName, spotName, subjectName } from '#renderer/state/names.ts'
 import { type ScanResult, type ScanShown, pointedResult } from '#renderer/state/scan-shown.ts'
@@ -89,15 +90,14 @@ function ResultCard({ result, scan }: CardProps) {
         </span>
       </button>
       <div class="result-acts">
-        <details class="fold result-met">
-          <summary>{say.howMet}</summary>
+        <Fold title={say.howMet}>
           <MetBars
             met={candidate.met}
             shoot={shoot}
             names={scanWishWords.names(subjectName(shoot.subject), landmarkName(landmark))}
           />
           {result.polished ? <p class="hint">{say.polished}</p> : null}
-        </details>
+        </Fold>
         {onShelf ? (
           <span class="result-kept">
             <Icon name="visited" /> {say.kept}

@@ -72,7 +72,9 @@ function Found({ scan }: { readonly scan: ScanShown }) {
     <div class="scan-found">
       <Stale />
       {phase === 'failed' ? <Warnings sentences={[say.failed(fault ?? '')]} /> : null}
-      {phase === 'stopped' ? <p class="hint">{say.stopped(share(Math.floor(scan.share * 100) / 100))}</p> : null}
+      {phase === 'stopped' ? (
+        <p class="hint">{say.stopped(share(Math.floor(scan.share * 100) / 100), good > 0)}</p>
+      ) : null}
       <p role="status" class="scan-count">
         {phase === 'looking' && good > 0 ? say.soFar(good, countText(good)) : null}
         {good > 0 && phase !== 'looking'

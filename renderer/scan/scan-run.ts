@@ -62,8 +62,15 @@ function scan(ask: ScanAsk, cost: ScanCost, { pool, now, newId, later }: ScanWor
   // One part for each worker: places are dealt to them in turn, so that none has much more to do than another.
   const parts = Array.from({ length: pool.size }, (_, part) => part)
   let shown: ScanShown = {
-    ...{ ask, cost, phase: 'looking', share: 0, elapsed: 0 },
-    ...{ places: [], results: [], why: null, fault: null },
+    ask,
+    cost,
+    phase: 'looking',
+    share: 0,
+    elapsed: 0,
+    places: [],
+    results: [],
+    why: null,
+    fault: null,
   }
   let [began, share, over] = [now(), 0, false]
   let soFar: Work['soFar'] = () => ({})

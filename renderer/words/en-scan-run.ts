@@ -43,7 +43,8 @@ export const scanRunWords = {
   share: (share: string) => share,
   soFar: (count: number, text: string) =>
     count === 1 ? '1 place meets every must so far.' : `${text} places meet every must so far.`,
-  stopped: (share: string) => `Stopped at ${share}. What was found until then stands below.`,
+  stopped: (share: string, found: boolean) =>
+    `Stopped at ${share}. ${found ? 'What was found until then stands below.' : 'Nothing was found until then.'}`,
   failed: (why: string) => `The scan broke off: ${why}. Start it again; if it breaks off again, look more coarsely.`,
   stale: (changes: readonly string[]) => `Found before a change to ${listed(changes)}.`,
   changes: {

@@ -1,9 +1,11 @@
 /** Where along this track? A scan is begun, stopped, begun again; the best are tried out, kept and compared; what cannot be met says why. */
+import { readFileSync } from 'node:fs'
 import AxeBuilder from '@axe-core/playwright'
 import type { Locator, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import type { Change } from '#app/contract/library.ts'
-import { destination } from '#core/geo/geodesic.ts'
+import { geodesicDistance } from '#core/geo/geodesic.ts'
+import type { LatLon } from '#core/geo/lat-lon.ts'
 import { type ScanWishes, USUAL_SCAN_WISHES } from '#core/plan/scan-wishes.ts'
 import type { StoppingGround } from '#core/plan/stopping-ground.ts'
 import { scanFoundWords } from '#renderer/words/en-scan-found.ts'
@@ -27,12 +29,22 @@ beforeAll(async () => {
 })
 afterAll(() => opened.close())
 
-/** A line through where the demo's first spot stops, so many metres to either side of it. */
-async function track(half: number): Promise<StoppingGround> {
+interface IslandWay {
+  readonly properties: { readonly kind?: string }
+  readonly geometry: { readonly type: string; readonly coordinates: readonly (readonly [number, number])[] }
+}
+
+/** The island's own track on which the demo's first spot stops. */
+async function track(): Promise<StoppingGround> {
   const { spots } = await savedShoot(opened.host, 'demo')
   const stop = spots[0]?.stop.at
   if (stop === undefined) throw new Error('the demo has no spot')
-  const points = [destination(stop, 250, half), stop, destination(stop, 70, half)]
+  const island = JSON.parse(readFileSync('app/demo/island.geojson', 'utf8')) as { features: IslandWay[] }
+  const tracks = island.features
+    .filter(({ properties, geometry }) => properties.kind === 'track' && geometry.type === 'LineString')
+    .map(({ geometry }) => geometry.coordinates.map(([lon, lat]) => ({ lat, lon })))
+  const away = (points: readonly LatLon[]): number => Math.min(...points.map((at) => geodesicDistance(at, stop)))
+  const [points = []] = tracks.toSorted((one, other) => away(one) - away(other))
   return { id: 'track', name: 'Sound track', form: 'line', points, turn: 'either-way' }
 }
 
@@ -59,9 +71,18 @@ function results(page: Page): Locator {
   return runPart(page).getByRole('list', { name: scanFoundWords.best }).locator(':scope > li')
 }
 
+/** Once a scan has run the choice is folded away. */
+async function look(page: Page, fineness: string): Promise<void> {
+  const fold = runPart(page).getByText(scanRunWords.again, { exact: true })
+  const choice = runPart(page).getByText(fineness, { exact: true })
+  if ((await choice.count()) === 0) await fold.click()
+  await choice.click()
+}
+
 async function scanToTheEnd(page: Page): Promise<void> {
   await startButton(page).click()
-  await startButton(page).filter({ hasText: scanRunWords.startAgain }).waitFor(PATIENT)
+  await runPart(page).getByRole('progressbar').waitFor()
+  await startButton(page).waitFor(PATIENT)
 }
 
 async function axe(page: Page): Promise<unknown[]> {
@@ -110,12 +131,12 @@ describe('wishes', () => {
 describe('along a track', () => {
   test('tells the cost before, stops when told to, and keeps what it found until then', async () => {
     const { page } = opened
-    await prepare([await track(150)])
+    await prepare([await track()])
     await runPart(page)
       .locator('.scan-cost')
       .filter({ hasText: /places?, .*combinations?/ })
       .waitFor(PATIENT)
-    await runPart(page).getByText(scanRunWords.fineness.finer, { exact: true }).click()
+    await look(page, scanRunWords.fineness.finer)
     await startButton(page).click()
     await runPart(page).getByRole('button', { name: scanRunWords.stop, exact: true }).click()
     await soon(async () => (await runPart(page).getByRole('progressbar').count()) === 0)
@@ -124,7 +145,7 @@ describe('along a track', () => {
 
   test('finds the best, numbered in the list and on the map', async () => {
     const { page } = opened
-    await runPart(page).getByText(scanRunWords.fineness.coarser, { exact: true }).click()
+    await look(page, scanRunWords.fineness.coarser)
     await scanToTheEnd(page)
     const count = await results(page).count()
     expect(count).toBeGreaterThan(1)
@@ -135,7 +156,7 @@ describe('along a track', () => {
       Number(/\d+/.exec(text)?.[0]),
     )
     expect(scores).toEqual(scores.toSorted((one, other) => other - one))
-    await results(page).first().getByText(scanFoundWords.howMet).click()
+    await results(page).first().locator('summary').click()
     const met = results(page).first().getByRole('table')
     expect(await met.getByRole('row').count()).toBe(5)
     expect(await axe(page)).toEqual([])
@@ -175,12 +196,12 @@ describe('along a track', () => {
     const table = page.getByRole('region', { name: sheetWords.compare.title })
     for (const name of ['Best 1, Sound track', 'Best 2, Sound track'])
       await table.getByRole('columnheader').filter({ hasText: name }).waitFor()
-    await page.keyboard.press('Escape')
+    await page.getByRole('button', { name: words.board.sideBySideCount(2) }).click()
     await boardReadyBesideScan(page)
     await cards(page).getByRole('button').filter({ hasText: 'Best 1, Sound track' }).first().click()
     await page.getByRole('button', { name: words.board.sheet }).click()
     await page.locator('.sheet').getByText('Best 1, Sound track').first().waitFor(PATIENT)
-    await page.keyboard.press('Escape')
+    await page.getByRole('button', { name: words.board.sheet }).click()
     await boardReadyBesideScan(page)
   })
 
@@ -205,12 +226,12 @@ describe('wishes that cannot be met', () => {
     const { page } = opened
     const { landmarkFill } = USUAL_SCAN_WISHES
     if (landmarkFill === null) throw new Error('the usual wishes have a landmark’s fill')
-    // The bridge is half a kilometre off: it fills several times the height only with a lens that is not in the bag.
-    await prepare([await track(60)], {
+    // The bridge is half a kilometre off: so tall it is only with a lens that is not in the bag.
+    await prepare([await track()], {
       landmarkWhole: null,
-      landmarkFill: { ...landmarkFill, must: true, least: 0.62, most: 0.9 },
+      landmarkFill: { ...landmarkFill, must: true, least: 4, most: 6 },
     })
-    await runPart(page).getByText(scanRunWords.fineness.coarser, { exact: true }).click()
+    await look(page, scanRunWords.fineness.coarser)
     await scanToTheEnd(page)
     await runPart(page).getByText(none.title).first().waitFor()
     expect(await runPart(page).locator('.none-table').getByRole('row').count()).toBeGreaterThan(0)

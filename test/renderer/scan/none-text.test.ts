@@ -24,7 +24,11 @@ test('musts go by the names of their things, limits by what they are', () => {
 })
 
 const relaxation = (part: Partial<Relaxation>): Relaxation => ({
-  ...{ of: 'subjectFill', now: 0.6, to: 0.72, end: 'most', places: 4 },
+  of: 'subjectFill',
+  now: 0.6,
+  to: 0.72,
+  end: 'most',
+  places: 4,
   ...part,
 })
 
