@@ -158,6 +158,24 @@ describe('a measured slope', () => {
   })
 })
 
+describe('a measured slope under the landmark', () => {
+  test('is taken in its form, counts on the board, and goes back', async () => {
+    const { page } = opened
+    await page.getByRole('button', { name: words.board.subjectAndBag, exact: true }).click()
+    const slope = page.getByRole('textbox', { name: words.shoot.baseTilt.slope }).first()
+    await slope.fill('-3')
+    await slope.press('Enter')
+    await page.getByText(words.shoot.field.least(words.shoot.baseTilt.slope, '0 °')).waitFor()
+    await slope.fill('31')
+    await slope.press('Enter')
+    await soon(async () => (await savedPlan()).landmark?.baseSlope === 31)
+    await page.getByRole('button', { name: words.board.back, exact: true }).click()
+    await question().getByText(/^31°/u).waitFor()
+    await page.keyboard.press('Control+z')
+    await soon(async () => (await savedPlan()).landmark?.baseSlope === null)
+  })
+})
+
 describe('the profile', () => {
   test('is read by keys, in words and as a point on the map', async () => {
     const { page } = opened
@@ -196,6 +214,10 @@ describe('elsewhere', () => {
       const share = assess(await savedPlan(index)).ground?.landmarkShown ?? null
       await row.getByRole('cell').nth(index).getByText(shownFigure(share).toLowerCase()).waitFor()
     }
+    const slopes = page.getByRole('row', { name: new RegExp(`^${groundWords.rows.slope}`, 'u') })
+    await slopes.getByText(groundWords.under.tiltSources.elevations).first().waitFor()
+    const levels = page.getByRole('row', { name: new RegExp(`^${groundWords.rows.level}`, 'u') })
+    await levels.getByText(groundWords.under.sources.measured()).first().waitFor()
     await page.keyboard.press('Escape')
   })
 
