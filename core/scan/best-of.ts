@@ -3,7 +3,7 @@ import { areDistinct } from './apart.ts'
 import type { Candidate, PlaceFound } from './scan-found.ts'
 
 /** Metres between places nearer than which two arrangements must differ in bearing or time. */
-const APART_METRES = 60
+const APART_METRES = 25
 
 /** Better first: by score, then by place, then in the order in which they stand at their place. */
 function ranked(found: readonly PlaceFound[]): Candidate[] {
@@ -25,4 +25,9 @@ export function bestOf(found: readonly PlaceFound[], count = 8, metres = APART_M
     if (kept.every((better) => areDistinct(candidate, better, metres))) kept.push(candidate)
   }
   return kept
+}
+
+/** The same of polished ones: each may have come half a step of the scan's places nearer to the other, which makes them no fewer. */
+export function polishedBest(polished: readonly PlaceFound[], step: number): readonly Candidate[] {
+  return bestOf(polished, polished.length, Math.max(0, APART_METRES - step))
 }

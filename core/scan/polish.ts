@@ -40,6 +40,8 @@ interface Polishing {
   readonly ground: StoppingGround
   readonly line: MeasuredLine | null
   readonly lens: ScanTable['focals'][number]['lens']
+  /** Metres along the line at which the sampled place lies. */
+  readonly start: number
   /** When the instant may be; null where it stays. */
   readonly times: readonly Span[] | null
 }
@@ -98,9 +100,16 @@ function stopAt({ ground, line, from }: Polishing, { along, east, north, heading
   return { at: point.at, heading: back ? wrapBearing(point.bearing + 180) : point.bearing }
 }
 
+/** Half a step from the sampled place is the next one's: it is polished too, and two must not end as one. */
+function isNear({ ask, start }: Polishing, { along, east, north }: Setting): boolean {
+  const half = ask.steps.place / 2
+  return Math.abs(along - start) <= half && Math.hypot(east, north) <= half
+}
+
 /** The arrangement of a setting, not yet judged; null for one that can't be. */
 function arrangementOf(polishing: Polishing, setting: Setting): Candidate | null {
   const { table, from, lens, times } = polishing
+  if (!isNear(polishing, setting)) return null
   const { lensHeight } = table.wishes
   const stop = stopAt(polishing, setting)
   // Whole seconds: no clock is set finer.
@@ -147,11 +156,12 @@ export function polish(ask: ScanAsk, candidate: Candidate): Candidate {
   if (ground === undefined || lens === undefined) return candidate
   const line = ground.form === 'line' ? measuredLine(ground.points) : null
   const times = timesOf({ ask, table }, candidate.instant)
-  const polishing: Polishing = { ask, table, from: candidate, ground, line, lens, times }
+  const start = line === null ? 0 : alongAt(line, candidate.at)
+  const polishing: Polishing = { ask, table, from: candidate, ground, line, lens, start, times }
   const moves = movesOf(polishing)
   let best = candidate
   let here: Setting = {
-    along: line === null ? 0 : alongAt(line, candidate.at),
+    along: start,
     east: 0,
     north: 0,
     heading: candidate.heading,

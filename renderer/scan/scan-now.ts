@@ -1,9 +1,11 @@
 /** What a scan begun now would be asked: the saved shoot and spot on the board, however something is dragged or tried out. */
 import { computed } from '@preact/signals'
+import { parkingsOf } from '#core/plan/parkings.ts'
 import type { ScanAsk } from '#core/scan/scan-ask.ts'
 import { scanCost } from '#core/scan/scan-cost.ts'
 import { scanTroubles } from '#core/scan/check-ask.ts'
 import { groundVersion } from '#renderer/ground/ground-data.ts'
+import { chooseGround, stopDrawing } from '#renderer/state/drawn-ground.ts'
 import { homeSpot, shoot, spots } from '#renderer/state/library.ts'
 import { scanShown } from '#renderer/state/scan-shown.ts'
 import { zone } from '#renderer/state/zone.ts'
@@ -14,7 +16,7 @@ import { startScan } from './scan-run.ts'
 import { type ScanChange, changedSince } from './scan-stale.ts'
 
 /** Parking points as one value while they stay the same: a spot renamed is no other question. */
-const parkings = computed(() => spots.value.flatMap(({ access }) => (access.parking === null ? [] : [access.parking])))
+const parkings = computed(() => parkingsOf(spots.value))
 
 /** Null without a spot to set out from. */
 export const scanNow = computed<ScanAsk | null>(() => {
@@ -46,6 +48,9 @@ export function scanAgain(): void {
   const ask = scanNow.peek()
   const cost = costNow.peek()
   if (ask === null || cost === null || troublesNow.peek().some(({ refuses }) => refuses)) return
+  // What is found along a line shall not be hidden by its own handles.
+  stopDrawing()
+  chooseGround(null)
   scannedVersion = groundVersion.peek()
   startScan(ask, cost, {
     pool: scanPool(ask.terrain),

@@ -2,7 +2,7 @@
 import type { Span } from '#core/light/crossing.ts'
 import { newSpot } from '#core/plan/new-records.ts'
 import type { Spot } from '#core/plan/spot.ts'
-import { bestOf } from '#core/scan/best-of.ts'
+import { polishedBest } from '#core/scan/best-of.ts'
 import { spotOfCandidate } from '#core/scan/candidate-spot.ts'
 import type { ScanAsk } from '#core/scan/scan-ask.ts'
 import type { Candidate, PlaceFound } from '#core/scan/scan-found.ts'
@@ -58,7 +58,7 @@ export function numberResults(ask: ScanAsk, newId: () => string): Numbering {
     polished(all, places) {
       // Two that set out apart may have met on the way to their best.
       const found = all.map(({ candidate }) => placeOf(candidate))
-      const apart = bestOf(found, all.length)
+      const apart = polishedBest(found, ask.steps.place)
       return number(
         apart.flatMap((candidate) => all.filter((one) => one.candidate === candidate)),
         places,
