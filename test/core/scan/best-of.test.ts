@@ -3,7 +3,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { destination } from '#core/geo/geodesic.ts'
 import { areDistinct } from '#core/scan/apart.ts'
-import { bestOf } from '#core/scan/best-of.ts'
+import { bestOf, polishedBest } from '#core/scan/best-of.ts'
 import type { Candidate, PlaceFound } from '#core/scan/scan-found.ts'
 import { CENTRE } from '#test/help/scans.ts'
 
@@ -71,12 +71,20 @@ describe('the best few', () => {
     )
     fc.assert(
       fc.property(shuffled, ([list, other]) => {
-        const best = bestOf(list)
-        expect(bestOf(other)).toEqual(best)
+        const best = bestOf(list, 8, 60)
+        expect(bestOf(other, 8, 60)).toEqual(best)
         best.forEach((first, index) =>
           best.slice(index + 1).forEach((second) => expect(areDistinct(first, second, 60)).toBe(true)),
         )
       }),
     )
+  })
+
+  it('are no fewer for having come half a step nearer to one another', () => {
+    const apart = [candidate(0, 0.9, 0), candidate(3, 0.8, 30)]
+    const nearer = [candidate(0, 0.95, 5), candidate(3, 0.94, 25)]
+    expect(bestOf(apart.map(found))).toHaveLength(2)
+    expect(bestOf(nearer.map(found))).toHaveLength(1)
+    expect(polishedBest(nearer.map(found), 10)).toEqual(nearer)
   })
 })
