@@ -170,11 +170,16 @@ function addOnMajor(line: GridLine, major: number, minor: number, into: Crossing
   add(line, major * line.majorStride + first * line.minorStride, line.minorStride, minor - first, major, into)
 }
 
+/** The one minor line that may lie between two places on the minor axis, the second included; -1 where none does. */
+export function minorLineBetween(minor: number, next: number): number {
+  const met = next > minor ? Math.floor(next + ROUNDING) : Math.ceil(next - ROUNDING)
+  return (next > minor ? met > minor : met < minor) ? met : -1
+}
+
 /** The crossing of the one minor line that may lie between two points of a cell of the major axis, the second included. */
 function addBetween(line: GridLine, from: number, to: number, minor: number, next: number, into: Crossings): void {
-  const met = next > minor ? Math.floor(next + ROUNDING) : Math.ceil(next - ROUNDING)
-  if (next > minor ? met <= minor : met >= minor) return
-  if (met < 0 || met > line.minorLast) return
+  const met = minorLineBetween(minor, next)
+  if (!(met >= 0 && met <= line.minorLast)) return
   const low = line.way > 0 ? from : to
   const high = line.way > 0 ? to : from
   const major = Math.max(low, Math.min(line.major0 + (met - line.minor0) / line.lean, high))

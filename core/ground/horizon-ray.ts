@@ -12,9 +12,11 @@ import {
   gridRay,
   highestAcross,
   majorAt,
+  minorLineBetween,
   roomForCrossings,
   stripAt,
   stripEnd,
+  stripMaximum,
   stripUnknown,
 } from './grid-line.ts'
 import type { Raised } from './sight.ts'
@@ -103,8 +105,8 @@ function overBlocks(look: Look, line: GridLine, level: MaximaLevel, from: number
   let near = distanceAt(line, here)
   const seeksUnknown = level.unknown !== null
   for (let strip = stripAt(line, level, here); here !== to; strip += line.way) {
-    // Not even the highest ground of the grid would stand out from here on.
-    if (!seeksUnknown && !couldRise(look, look.top, near, Infinity)) return
+    // Not even the highest ground of the grid would stand out from here on; a coarse block is soon enough to ask.
+    if (level !== fine && !seeksUnknown && !couldRise(look, look.top, near, Infinity)) return
     const end = stripEnd(line, level, strip, to)
     const next = minor0 + lean * (end - major0)
     const far = distanceAt(line, end)
@@ -124,11 +126,17 @@ function overBlocks(look: Look, line: GridLine, level: MaximaLevel, from: number
 /** Whether ground no higher than `highest` between two distances could stand above what was found so far. */
 function couldRise(look: Look, highest: number, near: number, far: number): boolean {
   const rise = highest - look.eye.elevation
-  if (rise < 0) return rise / far - look.curve * near > look.steepest
-  return near <= 0 || rise / near - look.curve * near > look.steepest
+  const needed = look.steepest + look.curve * near
+  // Multiplied, since a division costs as much as all the rest; what lies below the eye looks least steep from afar.
+  return rise < 0 ? needed < 0 && rise > needed * far : near <= 0 || rise > needed * near
 }
 
 function meetCrossings(look: Look, line: GridLine, from: number, to: number): void {
+  const near = (from - line.major0) * line.way < NEAR_CELLS
+  if (!near && look.maxima.fine.unknown === null && Number.isInteger(from) && Number.isInteger(to)) {
+    meetWhole(look, line, from, to)
+    return
+  }
   const met = look.crossings
   crossingsBetween(line, from, to, met)
   const nearest = AT_END * look.grid.cell
@@ -148,7 +156,59 @@ function meetCrossings(look: Look, line: GridLine, from: number, to: number): vo
   if (look.maxima.fine.unknown !== null && !look.unknown) {
     look.unknown = met.unknown.subarray(0, met.count).includes(1)
   }
-  if ((from - line.major0) * line.way < NEAR_CELLS) peaksWithin(look, line, from)
+  if (near && peaksMayRise(look, line, from, to)) peaksWithin(look, line, from)
+}
+
+/** Whether ground of a strip, wherever it peaks, could still stand above what its crossings gave. */
+function peaksMayRise(look: Look, line: GridLine, from: number, to: number): boolean {
+  const { fine } = look.maxima
+  const highest = stripMaximum(line, fine, stripAt(line, fine, from), from, to)
+  return couldRise(look, highest, distanceAt(line, from), distanceAt(line, to))
+}
+
+/**
+ * The crossings from one major line to another over known ground, as `crossingsBetween` finds them, each weighed at once and none
+ * written down: it is here that a look around spends its time.
+ */
+function meetWhole(look: Look, line: GridLine, from: number, to: number): void {
+  const { way, major0, minor0, lean, metres, majorStride, minorStride, minorLast } = line
+  const { heights } = line.grid
+  const { curve } = look
+  const { elevation } = look.eye
+  let { steepest, distance: at } = look
+  let minor = minor0 + lean * (from - major0)
+  for (let here = from; ; here += way) {
+    const beside = Math.floor(minor)
+    const first = beside < 0 ? 0 : beside < minorLast ? beside : minorLast - 1
+    const post = here * majorStride + first * minorStride
+    const low = heights[post] as number
+    const distance = (here - major0) * way * metres
+    const rise =
+      low + (minor - first) * ((heights[post + minorStride] as number) - low) - elevation - curve * distance * distance
+    if (rise > steepest * distance) {
+      steepest = rise / distance
+      at = distance
+    }
+    if (here === to) break
+    const next = minor0 + lean * (here + way - major0)
+    const met = minorLineBetween(minor, next)
+    if (met >= 0 && met <= minorLast) {
+      const cell = way > 0 ? here : here - 1
+      const major = Math.max(cell, Math.min(major0 + (met - minor0) / lean, cell + 1))
+      const side = cell * majorStride + met * minorStride
+      const one = heights[side] as number
+      const along = (major - major0) * way * metres
+      const up =
+        one + (major - cell) * ((heights[side + majorStride] as number) - one) - elevation - curve * along * along
+      if (up > steepest * along) {
+        steepest = up / along
+        at = along
+      }
+    }
+    minor = next
+  }
+  look.steepest = steepest
+  look.distance = at
 }
 
 /** Near the eye the bilinear ground may peak between two crossings: each cell is a parabola along the line. */
