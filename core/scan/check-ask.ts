@@ -39,8 +39,8 @@ const SHORTEST = 1
 const SMALLEST = 1
 
 /** Pictures, and combinations of them with instants, beyond which nobody would wait: some minutes of two cores. */
-export const MOST_PICTURES = 8_000_000
-export const MOST_COMBINATIONS = 20_000_000_000
+export const MOST_PICTURES = 20_000_000
+export const MOST_COMBINATIONS = 25_000_000_000
 
 function tooMany({ pictures, combinations }: ScanCost): boolean {
   return pictures > MOST_PICTURES || combinations > MOST_COMBINATIONS

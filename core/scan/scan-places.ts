@@ -58,11 +58,28 @@ const AT_BEND = 1e-6
 export function pointAlong({ stretches, length }: MeasuredLine, metres: number): OnLine | null {
   const along = Math.min(length, Math.max(0, metres))
   const stretch = stretches.find(({ end }) => along < end - AT_BEND) ?? stretches.at(-1)
-  if (stretch === undefined) return null
-  const at = along >= stretch.end ? stretch.to : destination(stretch.from, stretch.bearing, along - stretch.start)
-  const ahead = geodesicLine(at, stretch.to).bearing
-  const back = geodesicLine(at, stretch.from).bearing
-  return { at, bearing: ahead ?? (back === null ? stretch.bearing : wrapBearing(back + 180)) }
+  return stretch === undefined ? null : pointOf(stretch, along)
+}
+
+function pointOf({ from, to, bearing, start, end }: Stretch, along: number): OnLine {
+  const at = along >= end ? to : destination(from, bearing, along - start)
+  const ahead = geodesicLine(at, to).bearing
+  if (ahead !== null) return { at, bearing: ahead }
+  const back = geodesicLine(at, from).bearing
+  return { at, bearing: back === null ? bearing : wrapBearing(back + 180) }
+}
+
+/** Points at so many equal distances along a line, its ends among them: one walk from stretch to stretch. */
+function pointsAlong({ stretches, length }: MeasuredLine, count: number): OnLine[] {
+  const points: OnLine[] = []
+  let on = 0
+  for (let index = 0; index < count; index++) {
+    const along = (length * index) / (count - 1)
+    while (on < stretches.length - 1 && along >= (stretches[on]?.end ?? 0) - AT_BEND) on++
+    const stretch = stretches[on]
+    if (stretch !== undefined) points.push(pointOf(stretch, along))
+  }
+  return points
 }
 
 /** Metres along a line at which it comes nearest to a place. */
@@ -107,10 +124,10 @@ interface Sampled {
 function sampledLine(ground: StoppingGround, step: number, round: readonly number[]): Sampled[] {
   const line = measuredLine(ground.points)
   if (line.length === 0) return []
-  const count = samplesAlong(line.length, step)
-  return Array.from({ length: count }, (_, index) => pointAlong(line, (line.length * index) / (count - 1))).flatMap(
-    (point) => (point === null ? [] : [{ at: point.at, headings: headingsAlong(ground, point.bearing, round) }]),
-  )
+  return pointsAlong(line, samplesAlong(line.length, step)).map(({ at, bearing }) => ({
+    at,
+    headings: headingsAlong(ground, bearing, round),
+  }))
 }
 
 interface Cells {

@@ -1,5 +1,5 @@
 /** A day by the calendar, typed or chosen; one that cannot be is refused with a sentence and stays until mended. */
-import { useId, useLayoutEffect, useRef, useState } from 'preact/hooks'
+import { useEffect, useId, useLayoutEffect, useRef, useState } from 'preact/hooks'
 import { scanWishWords } from '#renderer/words/en-scan-wishes.ts'
 
 const { days: say } = scanWishWords
@@ -18,8 +18,10 @@ export function DayField({ label, day, onTake }: DayFieldProps) {
   const id = useId()
   const inputRef = useRef<HTMLInputElement>(null)
   const [refusal, setRefusal] = useState<string | null>(null)
+  const [typing, setTyping] = useState(false)
   const giveUp = (): void => {
     setRefusal(null)
+    setTyping(false)
     if (inputRef.current !== null) inputRef.current.value = day
   }
   // The record may change while nothing is typed, and then the field follows.
@@ -27,10 +29,17 @@ export function DayField({ label, day, onTake }: DayFieldProps) {
   const take = (): void => {
     const field = inputRef.current
     if (field === null || (field.value === day && !field.validity.badInput)) return giveUp()
+    setTyping(false)
     const { value } = field
     const within = value >= EARLIEST && value <= LATEST
     setRefusal(value === '' ? say.none : within ? onTake(value) : say.years)
   }
+  // Nothing typed is lost with the window.
+  useEffect(() => {
+    if (!typing) return undefined
+    addEventListener('pagehide', take)
+    return () => removeEventListener('pagehide', take)
+  })
   return (
     <div class="field day-field">
       <label for={id}>{label}</label>
@@ -43,10 +52,11 @@ export function DayField({ label, day, onTake }: DayFieldProps) {
         required
         aria-invalid={refusal !== null}
         aria-describedby={refusal === null ? undefined : `${id}-refusal`}
-        data-draft={refusal === null ? undefined : ''}
+        data-draft={typing || refusal !== null ? '' : undefined}
+        onInput={() => setTyping(true)}
         onKeyDown={(event) => {
           if (event.key === 'Enter') take()
-          else if (event.key === 'Escape' && refusal !== null) {
+          else if (event.key === 'Escape' && (typing || refusal !== null)) {
             event.stopPropagation()
             giveUp()
           }

@@ -33,6 +33,11 @@ const MANY_PLACES = 3_000
 /** Metres that people walk or drive off as steps. */
 const ROUND_STEPS = [1, 2, 5, 10, 15, 20, 25, 30, 40, 50, 75, 100, 150, 200, 250, 500, 1_000, 2_000, 5_000]
 
+/** The next round step that is not finer. */
+export function roundStep(step: number): number {
+  return ROUND_STEPS.find((next) => next >= step) ?? step
+}
+
 /**
  * The next round step with which a scan looks at few enough places; null when it does already. Along lines the count falls with the
  * step, over areas with its square: `areaShare` tells how many of the places lie in areas.

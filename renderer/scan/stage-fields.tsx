@@ -24,8 +24,14 @@ interface StageProps {
   readonly spotDay: string
 }
 
-export function StageFields({ wishes, onWish, spotDay }: StageProps) {
-  const { lensHeight } = wishes
+/** `looksAtLight` tells whether the scan looks at other times than the spot's at all. */
+export function StageFields({
+  wishes,
+  onWish,
+  spotDay,
+  looksAtLight,
+}: StageProps & { readonly looksAtLight: boolean }) {
+  const { lensHeight, days, hours } = wishes
   return (
     <div class="scan-stage">
       <div class="scan-stage-row">
@@ -39,6 +45,7 @@ export function StageFields({ wishes, onWish, spotDay }: StageProps) {
       </div>
       <Days wishes={wishes} onWish={onWish} spotDay={spotDay} />
       <SomeHours wishes={wishes} onWish={onWish} />
+      {looksAtLight || (days === null && hours === null) ? null : <p class="hint">{say.timesIdle}</p>}
     </div>
   )
 }

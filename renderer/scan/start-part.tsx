@@ -9,7 +9,7 @@ import { settings } from '#renderer/state/settings.ts'
 import { scanRunWords as say } from '#renderer/words/en-scan-run.ts'
 import { scanWishWords } from '#renderer/words/en-scan-wishes.ts'
 import { costText, measuredRate, placesText, takesText } from './cost-text.ts'
-import { FINENESSES, chooseFineness, chooseSteps, coarserStep, fineness, stepsNow } from './fineness.ts'
+import { FINENESSES, chooseFineness, chooseSteps, coarserStep, fineness, roundStep, stepsNow } from './fineness.ts'
 import { scanGround } from './scan-ground.ts'
 import { costNow, scanAgain, scanChanges, scanNow, troublesNow } from './scan-now.ts'
 import { showScannedGround } from './show-ground.ts'
@@ -27,7 +27,7 @@ export function StartPart({ after }: { readonly after: boolean }) {
   const button = useTakenFocus(after)
   const ask = scanNow.value
   const cost = costNow.value
-  if (ask === null || cost === null) return null
+  if (ask === null || cost === null) return <p class="hint">{say.noSpot}</p>
   if (ask.shoot.stoppingGround.length === 0) return <p class="hint">{say.noGround}</p>
   const troubles = troublesNow.value
   const { settled, trouble, grid } = scanGround.value
@@ -38,11 +38,9 @@ export function StartPart({ after }: { readonly after: boolean }) {
   const context = { shoot: ask.shoot, landmark, names, units }
   const choices = (
     <>
-      {refused ? null : (
-        <p class="scan-cost">
-          <strong>{costText(cost)}</strong> <small>{takesText(cost, measuredRate.value)}</small>
-        </p>
-      )}
+      <p class="scan-cost">
+        <strong>{costText(cost)}</strong> {refused ? null : <small>{takesText(cost, measuredRate.value)}</small>}
+      </p>
       <div class="scan-fineness">
         <Segment
           label={say.look}
@@ -102,7 +100,8 @@ function CoarserOffer() {
   const areaShare = inAreas / Math.max(1e-9, inAreas + cost.length / place)
   const refusal = troublesNow.value.find((trouble) => trouble.reason === 'too-many')
   const round = coarserStep(place, cost.places, areaShare)
-  const coarser = refusal?.steps ?? (round === null ? null : { place: round })
+  const rounded = round === null ? null : { place: round }
+  const coarser = refusal === undefined ? rounded : { ...refusal.steps, place: roundStep(refusal.steps.place) }
   if (coarser === null) return null
   return (
     <div class="scan-offer">
@@ -112,7 +111,7 @@ function CoarserOffer() {
           : null}
       </p>
       <button type="button" class="button button-small" onClick={() => chooseSteps(coarser)}>
-        {say.takeCoarser(metres(Math.round(coarser.place), units))}
+        {say.takeCoarser(metres(coarser.place, units))}
       </button>
     </div>
   )

@@ -2,6 +2,7 @@
 import { useComputed } from '@preact/signals'
 import { type ScanWishes, scanWishesMade } from '#core/plan/scan-wishes.ts'
 import { planOf } from '#core/plan/plan.ts'
+import { looksAtLight } from '#core/scan/scan-samples.ts'
 import { civilTime } from '#core/time/civil.ts'
 import { Question } from '#renderer/part/question.tsx'
 import { changeShoot } from '#renderer/state/edits.ts'
@@ -48,7 +49,12 @@ export function WishesPart() {
           <SoftnessRow {...row} />
           <LightRow {...row} plan={plan} />
           <ParkingRow {...row} count={parkings} />
-          <StageFields wishes={wishes} onWish={onWish} spotDay={civilTime(plan.spot.when, zone.value).date} />
+          <StageFields
+            wishes={wishes}
+            onWish={onWish}
+            spotDay={civilTime(plan.spot.when, zone.value).date}
+            looksAtLight={looksAtLight(plan)}
+          />
         </div>
       ) : null}
     </Question>

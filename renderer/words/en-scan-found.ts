@@ -39,7 +39,7 @@ export const scanFoundWords = {
   none: {
     title: 'No place meets every must',
     looked: (count: string) =>
-      `${count} combinations were looked at. So much of them each rules out, and so much nothing but it:`,
+      `Of ${count} combinations looked at, this part is ruled out by each, and this part by it alone:`,
     excludes: (share: string) => share,
     alone: (share: string) => `(${share} alone)`,
     limits: {

@@ -7,6 +7,7 @@ function listed(parts: readonly string[]): string {
 }
 
 export const scanRunWords = {
+  noSpot: 'A scan sets out from the spot on the board. Add a spot first.',
   noGround:
     'Nothing is drawn yet in which the subject may stop. Draw a line or an area above, and the scan tells here what it would cost.',
   cost: (places: string, combinations: string) => `${places}, ${combinations}`,

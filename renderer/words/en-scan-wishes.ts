@@ -81,7 +81,7 @@ export const scanWishWords = {
   softness: 'of the width blurred',
   softnessHint: 'At the aperture of the spot. 0 is sharp; from about 1 % it melts (common practice, no source).',
   light: {
-    none: 'No light is wished yet: the scan takes any hour of the day.',
+    none: 'No light is wished yet: the scan keeps to the time of the spot.',
     all: (names: readonly string[]) => `All at once: ${names.join(', ')}.`,
   },
   parking: {
@@ -90,7 +90,7 @@ export const scanWishWords = {
     none: 'No spot of this shoot has a parking point yet. Set one under “How does one get there?”.',
     known: (count: number) => (count === 1 ? 'One parking point is set.' : `${count} parking points are set.`),
   },
-  frame: 'Camera, days, hours',
+  timesIdle: 'Days and hours count only while light is wished: without it the time of the spot stands.',
   lensHeight: 'Lens above the ground',
   lensHeightLeast: 'Lens above the ground, least',
   lensHeightMost: 'Lens above the ground, most',

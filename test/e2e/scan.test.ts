@@ -116,6 +116,30 @@ describe('wishes', () => {
     await least.press('Escape')
   })
 
+  test('days the wrong way round and hours without a time are refused beside their fields', async () => {
+    const { page, host } = opened
+    const part = page.getByRole('region', { name: scanWords.whatPicture })
+    await part.getByLabel(scanWishWords.days.label, { exact: true }).selectOption('range')
+    const last = part.getByLabel(scanWishWords.days.until)
+    await last.fill('2027-05-01')
+    await last.press('Enter')
+    await part.locator('.refusal').filter({ hasText: scanWishWords.days.order }).waitFor()
+    await last.press('Escape')
+    await part.getByLabel(scanWishWords.hours.label, { exact: true }).selectOption('some')
+    const from = part.getByRole('textbox', { name: scanWishWords.hours.from, exact: true })
+    await from.fill('sevenish')
+    await from.press('Enter')
+    await part.locator('.refusal').filter({ hasText: 'no time of day' }).waitFor()
+    await from.press('Escape')
+    const saved = async () => {
+      const { days, hours } = (await savedShoot(host, 'demo')).shoot.scanWishes
+      return [days?.from, days?.until, hours]
+    }
+    await expect.poll(saved, PATIENT).toEqual(['2027-06-14', '2027-07-11', { from: 420, until: 1200 }])
+    for (let step = 0; step < 2; step++) await page.getByRole('button', { name: /^Undo: / }).click()
+    await expect.poll(saved, PATIENT).toEqual([undefined, undefined, null])
+  })
+
   test('a view by its name is saved, and undone again', async () => {
     const { page, host } = opened
     const region = page.getByRole('region', { name: 'View of Cargo bicycle' })
@@ -158,7 +182,7 @@ describe('along a track', () => {
     expect(scores).toEqual(scores.toSorted((one, other) => other - one))
     await results(page).first().locator('summary').click()
     const met = results(page).first().getByRole('table')
-    expect(await met.getByRole('row').count()).toBe(5)
+    await expect.poll(() => met.getByRole('row').count()).toBe(5)
     expect(await axe(page)).toEqual([])
   })
 

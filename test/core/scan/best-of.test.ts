@@ -37,6 +37,7 @@ describe('the best few', () => {
     ['a neighbour seen from another side', candidate(1, 0.8, 20, 220), true],
     ['a neighbour at another hour', candidate(1, 0.8, 20, 180, 60), true],
     ['a neighbour at the same hour of another day', candidate(1, 0.8, 20, 180, 1440 * 3 + 10), false],
+    ['a neighbour at another hour of another day', candidate(1, 0.8, 20, 180, 1440 * 3 + 300), true],
     ['a place farther off', candidate(1, 0.8, 90), true],
   ])('take %s: %s', (_, other, taken) => {
     const best = candidate(0, 0.9, 0)

@@ -1,4 +1,5 @@
 /** The scan against brute force: the same places pass the musts, the same best, the same figures; and what geometry says beforehand. */
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { destination, geodesicLine } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
@@ -10,12 +11,17 @@ import { bestOf } from '#core/scan/best-of.ts'
 import { planOfCandidate } from '#core/scan/candidate-spot.ts'
 import { judge } from '#core/scan/judge-candidate.ts'
 import type { ScanAsk } from '#core/scan/scan-ask.ts'
-import { keptOutOf } from '#core/scan/scan-places.ts'
+import { type Tried, picturesAt } from '#core/scan/place-pictures.ts'
+import { type ScanPlace, keptOutOf, scanPlaces } from '#core/scan/scan-places.ts'
+import { scanTable } from '#core/scan/scan-table.ts'
+import { stopPlace } from '#core/scan/stand-place.ts'
+import type { Spot } from '#core/plan/spot.ts'
 import { scanWhole } from '#core/scan/scan.ts'
-import { turnBetween } from '#core/units/angle.ts'
+import { turnBetween, wrapBearing } from '#core/units/angle.ts'
 import { ZOOM } from '#test/help/plans.ts'
 import {
   type AskParts,
+  type Brute,
   CENTRE,
   MUST,
   WISH,
@@ -78,6 +84,18 @@ const PROBLEMS: Readonly<Record<string, AskParts>> = {
     wishes: { subjectFill: FILLS.subjectFill, landmarkFill: { ...WISH, axis: 'height', least: 0.1, most: 0.5 } },
     steps: { place: 20 },
   },
+  'a post that is larger from before than from behind': {
+    landmark: towerAt(0, 6, { height: 2.5, width: 0.4 }),
+    wishes: { subjectFill: FILLS.subjectFill, landmarkFill: { ...MUST, axis: 'height', least: 0.4, most: 0.9 } },
+    steps: { bearing: 15 },
+  },
+  'a landmark anywhere in a wide frame': {
+    lenses: [{ ...ZOOM, focalMin: 18, focalMax: 35 }],
+    landmark: towerAt(0, 300, { width: 40 }),
+    wishes: { subjectFill: FILLS.subjectFill, landmarkFill: { ...MUST, axis: 'height', least: 0.05, most: 0.6 } },
+    shot: { placement: { across: 0.2, up: -0.25 } },
+    steps: { bearing: 5, place: 160 },
+  },
   'ground partly unknown': {
     terrain: groundOf(
       201,
@@ -132,11 +150,115 @@ const PROBLEMS: Readonly<Record<string, AskParts>> = {
   },
 }
 
-function bests(ask: ScanAsk): Map<number, number> {
+/** Brute force takes its time: once for each problem. */
+const brute = new Map<string, Brute[]>()
+
+function bruteOf(name: string): Brute[] {
+  const known = brute.get(name) ?? byBruteForce(askOf(PROBLEMS[name]))
+  brute.set(name, known)
+  return known
+}
+
+function bests(found: readonly Brute[]): Map<number, number> {
   const best = new Map<number, number>()
-  for (const { place, score } of byBruteForce(ask)) best.set(place, Math.max(best.get(place) ?? 0, score))
+  for (const { place, score } of found) best.set(place, Math.max(best.get(place) ?? 0, score))
   return best
 }
+
+/** What tells two combinations of lens, way and fill apart. */
+function nameOf(spot: Spot): string {
+  const { stop, standpoint, shot } = spot
+  const way = wrapBearing(Math.round(geodesicLine(stop.at, standpoint.at).bearing ?? 0)) % 360
+  const share = shot.subjectFill.share.toFixed(3)
+  return [
+    stop.heading.toFixed(1),
+    way,
+    shot.lensId,
+    shot.focalLength,
+    standpoint.lensHeight,
+    shot.placement.across,
+    share,
+  ].join(' ')
+}
+
+/** All pictures of a place that the scan holds to be good, not the best alone. */
+function namesOfGood(ask: ScanAsk, place: ScanPlace): string[] {
+  const table = scanTable(ask)
+  const tried: Tried = { pictures: [], count: 0, work: 0 }
+  const work = picturesAt(table, stopPlace(table, place.at), place.headings, [], tried)
+  while (work.next().done !== true);
+  return tried.pictures.map(({ subject, stood, focal, setting, measured }) =>
+    nameOf({
+      ...ask.spot,
+      stop: { at: place.at, heading: subject.heading, elevation: null, slope: null, aspect: null },
+      standpoint: { at: stood.at, lensHeight: stood.lensHeight, elevation: null, slope: null, aspect: null },
+      shot: {
+        ...ask.spot.shot,
+        focalLength: focal.focalLength,
+        lensId: focal.lens.id,
+        placement: setting.placement,
+        subjectFill: {
+          ...ask.spot.shot.subjectFill,
+          share: measured.find(({ kind }) => kind === 'subjectFill')?.value ?? ask.spot.shot.subjectFill.share,
+        },
+      },
+    }),
+  )
+}
+
+const DARK = Object.keys(PROBLEMS).filter((name) => PROBLEMS[name]?.wishes?.light === undefined)
+
+describe.each(DARK)('every picture, not the best alone: %s', (name) => {
+  it('is good where brute force says so', () => {
+    const ask = askOf(PROBLEMS[name])
+    for (const place of scanPlaces(ask)) {
+      const expected = bruteOf(name)
+        .filter((one) => one.place === place.index)
+        .map(({ spot }) => nameOf(spot))
+      expect(namesOfGood(ask, place).toSorted()).toEqual(expected.toSorted())
+    }
+  })
+})
+
+describe('any small scan with light', () => {
+  const picked = fc.record({
+    bearing: fc.integer({ min: 0, max: 359 }),
+    distance: fc.integer({ min: 150, max: 900 }),
+    subject: fc.constantFrom(null, 'lit', 'in-shade', 'back-lit'),
+    landmark: fc.constantFrom(null, 'lit', 'raking', 'in-shade'),
+    sun: fc.constantFrom(null, 'in-frame', 'out-of-frame'),
+    least: fc.integer({ min: -5, max: 40 }),
+    must: fc.boolean(),
+    hills: fc.boolean(),
+  })
+
+  it('has the best of brute force', () => {
+    fc.assert(
+      fc.property(picked, ({ bearing, distance, subject, landmark, sun, least, must, hills }) => {
+        const ask = askOf({
+          landmark: towerAt(bearing, distance, { baseElevation: null }),
+          terrain: hills
+            ? groundOf(201, 20, (east, north) => 30 * Math.sin(east / 400) ** 2 + north / 40, CENTRE)
+            : null,
+          ground: [lineThrough(bearing + 70, 40, { turn: 'along' })],
+          wishes: {
+            subjectFill: FILLS.subjectFill,
+            landmarkFill: { ...WISH, axis: 'height', least: 0.1, most: 0.3 },
+            light: { must, weight: 5 },
+            lensHeight: { least: 1.2, most: 1.2 },
+          },
+          shoot: { light: { ...NO_WISHES, subject, landmark, sun, altitude: { least, most: least + 30 } } },
+          steps: { place: 80, bearing: 60, minutes: 60 },
+        })
+        const expected = bests(byBruteForce(ask))
+        const found = scanWhole(ask).filter(({ score }) => score !== null)
+        expect(found.map(({ place }) => place)).toEqual([...expected.keys()])
+        for (const { place, score } of found) expect(score).toBeCloseTo(expected.get(place) ?? NaN, 7)
+      }),
+      { numRuns: 12 },
+    )
+  })
+})
 
 describe('keep-outs for the camera', () => {
   const near = (bearing: number, metres: number): LatLon => destination(CENTRE, bearing, metres)
@@ -166,8 +288,7 @@ describe('keep-outs for the camera', () => {
     const ask = askOf(parts)
     const free = askOf({ ...parts, shoot: {} })
     const allowed = byBruteForce(ask, mayStand)
-    const best = new Map<number, number>()
-    for (const { place, score } of allowed) best.set(place, Math.max(best.get(place) ?? 0, score))
+    const best = bests(allowed)
     const found = scanWhole(ask).filter(({ score }) => score !== null)
     expect(found.map(({ place }) => place)).toEqual([...best.keys()])
     for (const { place, score } of found) expect(score).toBeCloseTo(best.get(place) ?? NaN, 8)
@@ -179,7 +300,7 @@ describe('keep-outs for the camera', () => {
 describe.each(Object.keys(PROBLEMS))('against brute force: %s', (name) => {
   const ask = askOf(PROBLEMS[name])
   const found = scanWhole(ask)
-  const expected = bests(ask)
+  const expected = bests(bruteOf(name))
 
   it('the same places meet the musts, with the same best score', () => {
     const scored = found.filter(({ score }) => score !== null)

@@ -9,7 +9,7 @@ import {
   takesText,
   timeText,
 } from '#renderer/scan/cost-text.ts'
-import { coarserStep } from '#renderer/scan/fineness.ts'
+import { coarserStep, roundStep } from '#renderer/scan/fineness.ts'
 
 afterEach(() => {
   measuredRate.value = null
@@ -67,4 +67,8 @@ test('few places need no coarser step; many get the next round one that makes fe
   expect(100_000 / (step ?? 0)).toBeLessThanOrEqual(3_000)
   // An area thins out with the square of the step.
   expect(coarserStep(10, 10_000, 1)).toBeLessThan(step ?? 0)
+})
+
+test('a step is rounded up to one that people use', () => {
+  expect([10, 10.2, 33.75, 1_000].map(roundStep)).toEqual([10, 15, 40, 1_000])
 })
