@@ -4,7 +4,7 @@ import { beside } from '#renderer/state/page.ts'
 import { type ScanResult, pointedResult, scanShown } from '#renderer/state/scan-shown.ts'
 import { onBoard, openTryOut } from '#renderer/state/try-out.ts'
 import { scanFoundWords } from '#renderer/words/en-scan-found.ts'
-import type { PlanView } from './plan-view.ts'
+import { mapView } from './map-look.ts'
 import { type ResultMark, placeMarks } from './result-marks.ts'
 import { drawScores } from './score-drawing.ts'
 import { figure } from './screen-line.ts'
@@ -12,12 +12,25 @@ import { figure } from './screen-line.ts'
 /** Only beside the scan's panel: the board stays calm otherwise. */
 const shown = computed(() => (beside.value === 'scan' ? scanShown.value : null))
 
-/** Under the things. */
-export function ScanScores({ view }: { readonly view: PlanView }) {
+/** Drawn anew when the map moves or more is found, not with every thing that is dragged. */
+const scores = computed(() => {
   const scan = shown.value
-  if (scan === null || scan.places.length === 0) return null
-  const { places, ask } = scan
-  const { lines, squares, none, noneDots } = drawScores(places, ask.shoot.stoppingGround, ask.steps.place, view)
+  const view = mapView.value
+  if (scan === null || view === null || scan.places.length === 0) return null
+  return drawScores(scan.places, scan.ask.shoot.stoppingGround, scan.ask.steps.place, view)
+})
+
+const marks = computed(() => {
+  const scan = shown.value
+  const view = mapView.value
+  return scan === null || view === null ? [] : placeMarks(scan.results, scan.ask.shoot.subject, view)
+})
+
+/** Under the things. */
+export function ScanScores() {
+  const drawn = scores.value
+  if (drawn === null) return null
+  const { lines, squares, none, noneDots } = drawn
   return (
     <g class="scan-scores" aria-hidden="true">
       <path class="score-none" d={none} />
@@ -36,15 +49,14 @@ export function ScanScores({ view }: { readonly view: PlanView }) {
 }
 
 /** Over the things. */
-export function ScanMarks({ view }: { readonly view: PlanView }) {
+export function ScanMarks() {
   const scan = shown.value
   if (scan === null) return null
   const { results } = scan
-  const marks = placeMarks(results, scan.ask.shoot.subject, view)
   // The best is drawn last, over the others.
   return (
     <g role="group" aria-label={scanFoundWords.best}>
-      {marks.toReversed().map((mark) => {
+      {marks.value.toReversed().map((mark) => {
         const result = results.find(({ id }) => id === mark.id)
         return result === undefined ? null : <Mark key={mark.id} mark={mark} result={result} />
       })}

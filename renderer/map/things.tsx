@@ -212,7 +212,7 @@ export function Things({ pointOf }: ThingsProps) {
           <GroundMarks shoot={shown.now.shoot} view={shown.view} />
           <OtherLandmarks {...shown} />
           <StandpointLineDrawing view={shown.view} />
-          <ScanScores view={shown.view} />
+          <ScanScores />
           <ScreenMarks plan={shown.now} view={shown.view} found={shown.reading} />
           <Hours {...shown} />
           {shown.sightline === null ? null : <Sightline {...shown.sightline} />}
@@ -222,7 +222,7 @@ export function Things({ pointOf }: ThingsProps) {
           <OnTheWay view={shown.view} found={shown.reading} />
           <LandmarkParts {...shown} away={away === null ? '' : metres(away, settings.value.units)} />
           <ChosenGroundHandles shoot={shown.now.shoot} view={shown.view} />
-          <ScanMarks view={shown.view} />
+          <ScanMarks />
           <Near {...shown} />
           <DrawPreview view={shown.view} />
         </>

@@ -134,6 +134,28 @@ test('what is found is shown while it is looked for', () => {
   expect(seen).toEqual(seen.toSorted((one, other) => one - other))
 })
 
+test('while an arrangement stays among the best, its frame is the same and need not be drawn anew', () => {
+  const { world, step } = testWorkers(4)
+  startScan(asked(), scanCost(asked()), world)
+  const frames = new Map<unknown, unknown>()
+  let again = 0
+  for (let turn = 0; lastScan.value?.phase === 'looking' && step(turn); turn++) {
+    for (const { candidate, frame } of lastScan.value.results) {
+      if (frames.has(candidate)) again += 1
+      expect(frames.get(candidate) ?? frame).toBe(frame)
+      frames.set(candidate, frame)
+    }
+  }
+  expect(again).toBeGreaterThan(0)
+})
+
+test('a scan that is done is not stopped any more', () => {
+  toTheEnd(asked(), 1, () => 0)
+  const done = lastScan.value
+  stopScan()
+  expect(lastScan.value).toBe(done)
+})
+
 test('a stop is shown at once, nothing comes after it, and what was found stays', () => {
   const { world, step } = testWorkers(2)
   startScan(asked(), scanCost(asked()), world)

@@ -299,6 +299,7 @@ describe('what is tried out', () => {
     expect(storedName('best')).toBe('Best 1')
     expect(picked.value).toEqual(['best'])
     await undo()
+    expect(picked.value).toEqual([])
     expect(spots.value.map(({ id }) => id)).toEqual(['one', 'two'])
     expect(boardSpot.value).toBe(spot)
     expect(library.records.has('best')).toBe(false)
