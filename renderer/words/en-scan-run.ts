@@ -31,7 +31,7 @@ export const scanRunWords = {
   takeCoarser: (every: string) => `Every ${every} instead`,
   reading: 'Elevations are on their way.',
   groundCell: (cell: string) => `The ground is so long that its elevations are read every ${cell}.`,
-  start: 'Scan',
+  start: 'Start the scan',
   startAgain: 'Scan again',
   stop: 'Stop',
   phases: {

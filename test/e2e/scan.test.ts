@@ -57,7 +57,7 @@ async function prepare(ground: readonly StoppingGround[], wishes: Partial<ScanWi
   const { page } = opened
   await page.reload()
   await boardReady(page)
-  await page.getByRole('button', { name: scanWords.scan, exact: true }).first().click()
+  await page.getByRole('button', { name: scanWords.scan, exact: true }).click()
   await page.getByRole('heading', { name: scanWords.whereAlong }).waitFor()
 }
 
