@@ -14,6 +14,8 @@ import { numberResults } from './scan-results.ts'
 const BEST = 10
 /** Milliseconds between two looks of the page at what has been found: it must stay fluid. */
 const SHOW_EVERY = 300
+/** A look at very many places takes long itself: no more than this part of the time goes to it. */
+const SHOW_SHARE = 0.1
 
 /** What a scan needs of the world around it. */
 export interface ScanWorld {
@@ -73,6 +75,7 @@ function scan(ask: ScanAsk, cost: ScanCost, { pool, now, newId, later }: ScanWor
     fault: null,
   }
   let [began, share, over] = [now(), 0, false]
+  let lookTook = 0
   let soFar: Work['soFar'] = () => ({})
   let stopTasks: () => void = () => undefined
   let callOff: (() => void) | null = null
@@ -84,6 +87,12 @@ function scan(ask: ScanAsk, cost: ScanCost, { pool, now, newId, later }: ScanWor
     lastScan.value = shown
   }
 
+  function look(): void {
+    const before = now()
+    show({ ...soFar(), share })
+    lookTook = now() - before
+  }
+
   function work({ phase, tasks, found, soFar: shownSoFar, done }: Work): void {
     began = now()
     share = 0
@@ -93,7 +102,7 @@ function scan(ask: ScanAsk, cost: ScanCost, { pool, now, newId, later }: ScanWor
       found(task, update, shares) {
         found(update, task)
         share = shares.reduce((sum, one) => sum + one, 0) / shares.length
-        callOff ??= later(() => show({ ...soFar(), share }), SHOW_EVERY)
+        callOff ??= later(look, Math.max(SHOW_EVERY, lookTook / SHOW_SHARE))
       },
       done,
       failed(message) {
@@ -108,7 +117,7 @@ function scan(ask: ScanAsk, cost: ScanCost, { pool, now, newId, later }: ScanWor
     return { places: inOrder, results: number.best(bestOf(inOrder, BEST), inOrder) }
   }
 
-  function look(): void {
+  function search(): void {
     work({
       phase: 'looking',
       tasks: parts.map((part) => ({ kind: 'look', ask: plain, part, of: pool.size })),
@@ -166,7 +175,7 @@ function scan(ask: ScanAsk, cost: ScanCost, { pool, now, newId, later }: ScanWor
     over = true
   }
 
-  look()
+  search()
   return {
     giveUp,
     stop() {
