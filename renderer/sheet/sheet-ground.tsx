@@ -40,7 +40,7 @@ export function directText({ plan, daylight }: GroundProps): string {
 /** In the row of its words, and, where the sheet is so full that its pictures are small, beside them. */
 const ROOMS = {
   row: { width: 340, height: 66, left: 34, right: 8, top: 4, bottom: 13 },
-  picture: { width: 266, height: 130, left: 36, right: 8, top: 6, bottom: 13 },
+  picture: { width: 266, height: 130, left: 36, right: 8, top: 6, bottom: 21 },
 } as const
 
 export function SheetProfile(props: GroundProps & { readonly at: keyof typeof ROOMS }) {
