@@ -5,7 +5,7 @@ import type { Spot } from '#core/plan/spot.ts'
 import { fitPlan, mapBounds } from '#renderer/map/map-window.ts'
 import { scanWords } from '#renderer/words/en-scan.ts'
 import { words } from '#renderer/words/en.ts'
-import { commit, undo } from './edits.ts'
+import { commit, undoOffer } from './edits.ts'
 import { spotId, spots, tryOut } from './library.ts'
 import { spotName } from './names.ts'
 import { tell } from './notices.ts'
@@ -68,6 +68,6 @@ export async function keepArrangement(spot: Spot): Promise<void> {
   const room = picked.peek().length < MOST_PICKED
   if (room && !picked.peek().includes(spot.id)) picked.value = [...picked.peek(), spot.id]
   const name = spotName(after)
-  tell('done', room ? say.kept(name) : say.keptNotPicked(name), { label: words.board.undo, run: () => void undo() })
+  tell('done', room ? say.kept(name) : say.keptNotPicked(name), undoOffer())
   await saved
 }

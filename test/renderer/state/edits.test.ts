@@ -165,6 +165,22 @@ describe('undo and redo', () => {
     expect(page.spots.value).toEqual([])
   })
 
+  test('the one offered beside a message is for its own edit, never for a later one', async () => {
+    const page = await session()
+    await page.changeSpot('a', { ...spotAt('one', 1), name: 'a' })
+    const offer = page.undoOffer()
+    expect(offer.offered?.()).toBe(true)
+    await page.changeSpot('b', { ...(page.savedSpot.value as Spot), name: 'b' })
+    expect(offer.offered?.()).toBe(false)
+    offer.run()
+    expect(page.savedSpot.value?.name).toBe('b')
+    await page.undo()
+    expect(offer.offered?.()).toBe(true)
+    offer.run()
+    await expect.poll(() => page.savedSpot.value?.name).toBe('one')
+    expect(offer.offered?.()).toBe(false)
+  })
+
   test('an edit of another spot puts that spot on the board', async () => {
     const page = await session()
     await page.changeSpot('a', { ...spotAt('one', 1), name: 'a' })
