@@ -10,6 +10,7 @@ import { savedSpot, shoot, spotId, spots } from '#renderer/state/library.ts'
 import { spotName } from '#renderer/state/names.ts'
 import { tell } from '#renderer/state/notices.ts'
 import { picked } from '#renderer/state/page.ts'
+import { pickedHere } from '#renderer/state/picked.ts'
 import { words } from '#renderer/words/en.ts'
 
 const MOST_PICKED = 4
@@ -79,6 +80,6 @@ export function moveBy(id: string, step: number): Promise<void> {
 
 export function togglePick(id: string): void {
   if (picked.value.includes(id)) picked.value = picked.value.filter((other) => other !== id)
-  else if (picked.value.length < MOST_PICKED) picked.value = [...picked.value, id]
+  else if (pickedHere.value.length < MOST_PICKED) picked.value = [...pickedHere.value, id]
   else tell('fault', words.board.shelf.pickFull)
 }
