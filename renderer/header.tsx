@@ -5,7 +5,8 @@ import { Icon } from '#renderer/part/icon.tsx'
 import { canRedo, canUndo, redo, undo, unsaved } from '#renderer/state/edits.ts'
 import { boardSpot, shoot } from '#renderer/state/library.ts'
 import { shootName, spotName } from '#renderer/state/names.ts'
-import { type Page, beside, page, picked } from '#renderer/state/page.ts'
+import { type Page, beside, page } from '#renderer/state/page.ts'
+import { pickedHere } from '#renderer/state/picked.ts'
 import { scanWords } from '#renderer/words/en-scan.ts'
 import { words } from '#renderer/words/en.ts'
 
@@ -108,7 +109,7 @@ export function Header() {
   const { board } = words
   const open = shoot.value
   const spot = boardSpot.value
-  const count = picked.value.length
+  const count = pickedHere.value.length
   return (
     <header class="header">
       <b class="wordmark">{board.program}</b>

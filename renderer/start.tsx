@@ -12,7 +12,8 @@ import { followCommands } from '#renderer/state/keys.ts'
 import { homeSpot, libraryState, openAny, refreshShootList } from '#renderer/state/library.ts'
 import { savedSpot, seenVersion, shoot, tryOut } from '#renderer/state/library.ts'
 import { tell } from '#renderer/state/notices.ts'
-import { page, picked } from '#renderer/state/page.ts'
+import { page } from '#renderer/state/page.ts'
+import { pickedHere } from '#renderer/state/picked.ts'
 import { refreshIfChanged } from '#renderer/state/refresh.ts'
 import { changeSettings, dark, loadSettings, settings } from '#renderer/state/settings.ts'
 import { followSensitivity } from '#renderer/state/sensitivity.ts'
@@ -85,7 +86,7 @@ function run(id: CommandId): void {
 }
 
 function openCompare(): void {
-  if (picked.value.length >= 2) page.value = 'compare'
+  if (pickedHere.value.length >= 2) page.value = 'compare'
   else tell('fault', words.board.sideBySideHint)
 }
 

@@ -3,10 +3,9 @@ import type { Plan } from '#core/plan/plan.ts'
 import { newScreen } from '#core/plan/screens.ts'
 import type { ScreenRecord, Shoot } from '#core/plan/shoot.ts'
 import { mapMiddle } from '#renderer/part/place-box.tsx'
-import { changeShoot, undo } from '#renderer/state/edits.ts'
+import { changeShoot, undoOffer } from '#renderer/state/edits.ts'
 import { tell } from '#renderer/state/notices.ts'
 import { groundWords } from '#renderer/words/en-ground.ts'
-import { words } from '#renderer/words/en.ts'
 
 const { screens: say } = groundWords
 
@@ -24,5 +23,5 @@ export function addScreen(plan: Plan): void {
 
 export function removeScreen(shoot: Shoot, gone: ScreenRecord, name: string): void {
   void changeShoot(say.edit.remove, { ...shoot, screens: shoot.screens.filter((screen) => screen.id !== gone.id) })
-  tell('done', say.removed(name), { label: words.board.undo, run: () => void undo() })
+  tell('done', say.removed(name), undoOffer())
 }

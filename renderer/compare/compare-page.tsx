@@ -13,6 +13,7 @@ import { changeSpot } from '#renderer/state/edits.ts'
 import { shoot, spots } from '#renderer/state/library.ts'
 import { tell } from '#renderer/state/notices.ts'
 import { page, picked } from '#renderer/state/page.ts'
+import { pickedHere } from '#renderer/state/picked.ts'
 import { sensitivityFor } from '#renderer/state/sensitivities.ts'
 import { dark, settings } from '#renderer/state/settings.ts'
 import { groundFor } from '#renderer/state/terrain.ts'
@@ -33,7 +34,7 @@ function nameOf(spot: Spot): string {
 export function ComparePage() {
   const still = useBaseMap(settings.value, dark.value)
   const open = shoot.value
-  const chosen = picked.value
+  const chosen = pickedHere.value
     .map((id) => spots.value.find((spot) => spot.id === id))
     .filter((spot) => spot !== undefined)
     .slice(0, MOST)

@@ -18,7 +18,7 @@ function NoticeLine({ notice }: { notice: Notice }) {
     <div class={`notice notice-${kind}`} role={kind === 'fault' ? 'alert' : 'status'}>
       {kind === 'fault' ? <Icon name="warning" /> : <Icon name="visited" />}
       <p>{text}</p>
-      {action === null ? null : (
+      {action === null || action.offered?.() === false ? null : (
         <button
           type="button"
           class="button"

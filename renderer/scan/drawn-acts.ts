@@ -17,11 +17,10 @@ import type { KeepOut, KeepOutKind } from '#core/plan/keep-out.ts'
 import type { Shoot } from '#core/plan/shoot.ts'
 import type { StoppingGround } from '#core/plan/stopping-ground.ts'
 import { chooseGround, nextKind } from '#renderer/state/drawn-ground.ts'
-import { changeShoot, undo } from '#renderer/state/edits.ts'
+import { changeShoot, undoOffer } from '#renderer/state/edits.ts'
 import { shoot } from '#renderer/state/library.ts'
 import { tell } from '#renderer/state/notices.ts'
 import { stoppingWords as say } from '#renderer/words/en-stopping.ts'
-import { words } from '#renderer/words/en.ts'
 
 export interface NewDrawn {
   readonly name: string
@@ -84,5 +83,5 @@ export function changePoints(
 
 export function removeDrawn(open: Shoot, sort: DrawnSort, gone: Drawn, name: string): void {
   void changeShoot(say.edit.remove[sort], withoutDrawn(open, sort, gone.id))
-  tell('done', say.removed(name), { label: words.board.undo, run: () => void undo() })
+  tell('done', say.removed(name), undoOffer())
 }

@@ -4,12 +4,11 @@ import type { DrawnSort } from '#core/plan/drawn-ground.ts'
 import { fitPlaces } from '#renderer/map/map-window.ts'
 import { metres } from '#renderer/part/figure.ts'
 import { stopDrawing } from '#renderer/state/drawn-ground.ts'
-import { undo } from '#renderer/state/edits.ts'
+import { undoOffer } from '#renderer/state/edits.ts'
 import { savedSpot } from '#renderer/state/library.ts'
 import { tell } from '#renderer/state/notices.ts'
 import { settings } from '#renderer/state/settings.ts'
 import { stoppingWords as say } from '#renderer/words/en-stopping.ts'
-import { words } from '#renderer/words/en.ts'
 import { addDrawn, roomFor } from './drawn-acts.ts'
 
 /** Bytes. */
@@ -37,5 +36,5 @@ export async function bringInFile(sort: DrawnSort, file: File): Promise<void> {
   if (!addDrawn(sort, pieces)) return
   fitPlaces(pieces.flatMap(({ shape }) => shape.points))
   const sentences = [say.readFile(file.name, pieces.length), ...notes.map(noteText)]
-  tell('done', sentences.join(' '), { label: words.board.undo, run: () => void undo() })
+  tell('done', sentences.join(' '), undoOffer())
 }

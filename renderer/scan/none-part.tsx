@@ -26,7 +26,12 @@ export function NonePart({ why, names }: NonePartProps) {
       <h3>
         <Icon name="warning" /> {say.title}
       </h3>
-      <p class="hint">{say.looked(countText(looked))}</p>
+      <p class="hint">
+        {say.looked(
+          countText(looked),
+          excluded.some(({ alone }) => alone > 0),
+        )}
+      </p>
       <table class="none-table">
         <caption class="unseen">{say.title}</caption>
         <tbody>

@@ -5,11 +5,12 @@ import { duplicateSpot, newSpot } from '#core/plan/new-records.ts'
 import { movedTo, rankBetween } from '#core/plan/order.ts'
 import type { Spot } from '#core/plan/spot.ts'
 import { headedFor, mapBounds } from '#renderer/map/map-window.ts'
-import { commit, undo } from '#renderer/state/edits.ts'
+import { commit, undoOffer } from '#renderer/state/edits.ts'
 import { savedSpot, shoot, spotId, spots } from '#renderer/state/library.ts'
 import { spotName } from '#renderer/state/names.ts'
 import { tell } from '#renderer/state/notices.ts'
 import { picked } from '#renderer/state/page.ts'
+import { pickedHere } from '#renderer/state/picked.ts'
 import { words } from '#renderer/words/en.ts'
 
 const MOST_PICKED = 4
@@ -48,8 +49,9 @@ export async function keepSpot(spot: Spot): Promise<void> {
   const after = copyOf(spot, words.board.shelf.keptName(spotName(spot)))
   const saved = commit({ label: words.board.edit.keepSpot, records: [{ kind: 'spot', before: null, after }] })
   spotId.value = spot.id
+  const offer = undoOffer()
   await saved
-  tell('done', words.board.shelf.kept(spotName(after)), { label: words.board.undo, run: () => void undo() })
+  tell('done', words.board.shelf.kept(spotName(after)), offer)
 }
 
 export async function deleteSpot(spot: Spot): Promise<void> {
@@ -58,7 +60,7 @@ export async function deleteSpot(spot: Spot): Promise<void> {
   if (spotId.value === spot.id) spotId.value = neighbour?.id ?? null
   picked.value = picked.value.filter((id) => id !== spot.id)
   const saved = commit({ label: words.board.edit.deleteSpot, records: [{ kind: 'spot', before: spot, after: null }] })
-  tell('done', words.board.shelf.deleted(spotName(spot)), { label: words.board.undo, run: () => void undo() })
+  tell('done', words.board.shelf.deleted(spotName(spot)), undoOffer())
   await saved
 }
 
@@ -78,6 +80,6 @@ export function moveBy(id: string, step: number): Promise<void> {
 
 export function togglePick(id: string): void {
   if (picked.value.includes(id)) picked.value = picked.value.filter((other) => other !== id)
-  else if (picked.value.length < MOST_PICKED) picked.value = [...picked.value, id]
+  else if (pickedHere.value.length < MOST_PICKED) picked.value = [...pickedHere.value, id]
   else tell('fault', words.board.shelf.pickFull)
 }

@@ -7,7 +7,7 @@ import type { Landmark, LandmarkKind } from '#core/scene/landmark.ts'
 import { mapMiddle } from '#renderer/part/place-box.tsx'
 import { addSpot } from '#renderer/shelf/spot-acts.ts'
 import type { RecordEdit } from '#renderer/state/edit.ts'
-import { changeShoot, commit, undo } from '#renderer/state/edits.ts'
+import { changeShoot, commit, undoOffer } from '#renderer/state/edits.ts'
 import { boardSpot, spots } from '#renderer/state/library.ts'
 import { landmarkName } from '#renderer/state/names.ts'
 import { tell } from '#renderer/state/notices.ts'
@@ -52,10 +52,7 @@ export async function removeLandmark(shoot: Shoot, gone: Landmark): Promise<void
     records.push({ kind: 'spot', before, after: { ...before, landmarkId: landmarks[0]?.id ?? null } })
   }
   const saved = commit({ label: words.shoot.edit.removeLandmark, records })
-  tell('done', words.shoot.removedLandmark(landmarkName(gone)), {
-    label: words.board.undo,
-    run: () => void undo(),
-  })
+  tell('done', words.shoot.removedLandmark(landmarkName(gone)), undoOffer())
   await saved
 }
 

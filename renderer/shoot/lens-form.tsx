@@ -8,7 +8,7 @@ import { Icon } from '#renderer/part/icon.tsx'
 import { Question } from '#renderer/part/question.tsx'
 import { Segment } from '#renderer/part/segment.tsx'
 import { TextField } from '#renderer/part/text-field.tsx'
-import { changeShoot, undo } from '#renderer/state/edits.ts'
+import { changeShoot, undoOffer } from '#renderer/state/edits.ts'
 import { lensName, lensRange } from '#renderer/state/names.ts'
 import { tell } from '#renderer/state/notices.ts'
 import { words } from '#renderer/words/en.ts'
@@ -30,7 +30,7 @@ export function LensForm({ shoot }: { shoot: Shoot }) {
       say.edit.removeLens,
       lenses.filter((lens) => lens.id !== gone.id),
     )
-    tell('done', say.removedLens(lensName(gone)), { label: words.board.undo, run: () => void undo() })
+    tell('done', say.removedLens(lensName(gone)), undoOffer())
   }
   return (
     <Question title={say.lenses}>

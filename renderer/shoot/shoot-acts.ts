@@ -2,7 +2,7 @@
 import { newShoot } from '#core/plan/new-records.ts'
 import type { Shoot } from '#core/plan/shoot.ts'
 import { ask } from '#renderer/host.ts'
-import { commit, openAnother, undo } from '#renderer/state/edits.ts'
+import { commit, openAnother, undoOffer } from '#renderer/state/edits.ts'
 import { openShoot, refreshShootList, shoot, spots } from '#renderer/state/library.ts'
 import { shootName } from '#renderer/state/names.ts'
 import { tell } from '#renderer/state/notices.ts'
@@ -28,7 +28,7 @@ export async function deleteShoot(gone: Shoot): Promise<void> {
       { kind: 'shoot', before: gone, after: null },
     ],
   })
-  tell('done', words.shoot.deleted(shootName(gone), all.length), { label: words.board.undo, run: () => void undo() })
+  tell('done', words.shoot.deleted(shootName(gone), all.length), undoOffer())
   await saved
   await openAnother()
 }

@@ -5,11 +5,12 @@ import type { Shoot } from '#core/plan/shoot.ts'
 import type { Spot } from '#core/plan/spot.ts'
 import { ask } from '#renderer/host.ts'
 import { scanWords } from '#renderer/words/en-scan.ts'
+import { words } from '#renderer/words/en.ts'
 import { type Edit, idOf, reversed, savedRecords, withTryOut } from './edit.ts'
 import { openAny, openShoot, refreshShootList } from './library.ts'
 import { revisions, seenVersion, shoot, shootList, spotId, spots, tryOut } from './library.ts'
 import { spotName } from './names.ts'
-import { tell } from './notices.ts'
+import { type NoticeAction, tell } from './notices.ts'
 import { showEdit } from './show-edit.ts'
 
 const past = signal<readonly Edit[]>([])
@@ -129,6 +130,13 @@ export async function undo(): Promise<void> {
   future.value = [...future.value, edit]
   await run(reversed(edit))
   await openAnother()
+}
+
+/** Beside a message: takes back the edit just made, and is gone once another has been made, which it would take back instead. */
+export function undoOffer(): NoticeAction {
+  const made = past.peek().at(-1)
+  const offered = (): boolean => made !== undefined && past.value.at(-1) === made
+  return { label: words.board.undo, offered, run: () => void (offered() && undo()) }
 }
 
 export async function redo(): Promise<void> {

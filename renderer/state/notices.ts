@@ -1,12 +1,19 @@
 /** Short messages to the user: what happened, and what can be done; newest last. */
 import { signal } from '@preact/signals'
 
+export interface NoticeAction {
+  readonly label: string
+  /** Whether it still does what it says; always, where absent. */
+  readonly offered?: () => boolean
+  readonly run: () => void
+}
+
 export interface Notice {
   readonly id: number
   readonly kind: 'done' | 'fault'
   readonly text: string
   /** A thing to press within the notice, such as "Undo". */
-  readonly action: { readonly label: string; readonly run: () => void } | null
+  readonly action: NoticeAction | null
 }
 
 export const notices = signal<readonly Notice[]>([])

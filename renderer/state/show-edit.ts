@@ -3,7 +3,6 @@ import { batch } from '@preact/signals'
 import type { Shoot } from '#core/plan/shoot.ts'
 import type { Spot } from '#core/plan/spot.ts'
 import type { Edit } from './edit.ts'
-import { picked } from './page.ts'
 import { type TryOut, liveShoot, liveSpot, shoot, spotId, spots, tryOut } from './library.ts'
 
 export function showEdit(edit: Edit): void {
@@ -48,6 +47,4 @@ function showSpot(before: Spot | null, after: Spot | null): void {
   spots.value = mine.toSorted((one, other) => one.rank - other.rank)
   if (after !== null && before === null) spotId.value = after.id
   if (after === null && spotId.value === id) spotId.value = spots.value[0]?.id ?? null
-  // One that is gone can't stand side by side.
-  if (after === null) picked.value = picked.value.filter((other) => other !== id)
 }

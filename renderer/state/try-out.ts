@@ -5,11 +5,12 @@ import type { Spot } from '#core/plan/spot.ts'
 import { fitPlan, mapBounds } from '#renderer/map/map-window.ts'
 import { scanWords } from '#renderer/words/en-scan.ts'
 import { words } from '#renderer/words/en.ts'
-import { commit, undo } from './edits.ts'
+import { commit, undoOffer } from './edits.ts'
 import { spotId, spots, tryOut } from './library.ts'
 import { spotName } from './names.ts'
 import { tell } from './notices.ts'
 import { picked } from './page.ts'
+import { pickedHere } from './picked.ts'
 
 const { tryOut: say } = scanWords
 const MOST_PICKED = 4
@@ -56,6 +57,7 @@ export async function keepArrangement(spot: Spot): Promise<void> {
   const tried = tryOut.peek()
   const after = { ...spot, rank: rankBetween(spots.peek().at(-1)?.rank ?? null, null) }
   const shown = spotId.peek()
+  const others = pickedHere.peek()
   const own = tried?.spot.id === spot.id
   const saved = commit({
     label: words.board.edit.keepSpot,
@@ -65,9 +67,9 @@ export async function keepArrangement(spot: Spot): Promise<void> {
     ],
   })
   if (!own) spotId.value = shown
-  const room = picked.peek().length < MOST_PICKED
-  if (room && !picked.peek().includes(spot.id)) picked.value = [...picked.peek(), spot.id]
+  const room = others.length < MOST_PICKED
+  if (room) picked.value = [...others, spot.id]
   const name = spotName(after)
-  tell('done', room ? say.kept(name) : say.keptNotPicked(name), { label: words.board.undo, run: () => void undo() })
+  tell('done', room ? say.kept(name) : say.keptNotPicked(name), undoOffer())
   await saved
 }

@@ -38,8 +38,8 @@ export const scanFoundWords = {
   },
   none: {
     title: 'No place meets every must',
-    looked: (count: string) =>
-      `Of ${count} combinations looked at, this part is ruled out by each, and this part by it alone:`,
+    looked: (count: string, alone: boolean) =>
+      `Of ${count} combinations from all over, this part is ruled out by each${alone ? ', and this part by it alone' : ''}:`,
     excludes: (share: string) => share,
     alone: (share: string) => `(${share} alone)`,
     limits: {
@@ -49,10 +49,10 @@ export const scanFoundWords = {
       framing: 'Out of the frame',
       hours: 'Days and hours',
     } satisfies Record<ScanLimit, string>,
-    smallest: 'The smallest changes that would help',
+    smallest: 'The smallest changes found that would help',
     noSingle: 'No change of a single thing helps. Relax several, or draw more ground.',
     places: (count: number, text: string) => (count === 1 ? '1 place' : `${text} places`),
-    with: (change: string, places: string) => `${change}: ${places}`,
+    with: (change: string, places: string) => `${change}: ${places} or more`,
     apply: 'Apply and scan again',
     applyNamed: (change: string) => `Apply and scan again: ${change}`,
     edit: (name: string) => `Relax the wish: ${name}`,

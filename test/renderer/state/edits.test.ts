@@ -165,6 +165,22 @@ describe('undo and redo', () => {
     expect(page.spots.value).toEqual([])
   })
 
+  test('the one offered beside a message is for its own edit, never for a later one', async () => {
+    const page = await session()
+    await page.changeSpot('a', { ...spotAt('one', 1), name: 'a' })
+    const offer = page.undoOffer()
+    expect(offer.offered?.()).toBe(true)
+    await page.changeSpot('b', { ...(page.savedSpot.value as Spot), name: 'b' })
+    expect(offer.offered?.()).toBe(false)
+    offer.run()
+    expect(page.savedSpot.value?.name).toBe('b')
+    await page.undo()
+    expect(offer.offered?.()).toBe(true)
+    offer.run()
+    await expect.poll(() => page.savedSpot.value?.name).toBe('one')
+    expect(offer.offered?.()).toBe(false)
+  })
+
   test('an edit of another spot puts that spot on the board', async () => {
     const page = await session()
     await page.changeSpot('a', { ...spotAt('one', 1), name: 'a' })
@@ -263,11 +279,11 @@ describe('what is tried out', () => {
   async function trying() {
     const held = await session()
     const acts = await import('#renderer/state/try-out.ts')
-    const { picked } = await import('#renderer/state/page.ts')
+    const { pickedHere } = await import('#renderer/state/picked.ts')
     const spot = { ...spotAt('best', 0), name: 'Best 1' }
     held.spotId.value = 'two'
     await acts.openTryOut(spot)
-    return { ...held, ...acts, picked, spot }
+    return { ...held, ...acts, pickedHere, spot }
   }
 
   test('lies on the board; the spot of the shelf stays as it is, and nothing is saved', async () => {
@@ -291,15 +307,15 @@ describe('what is tried out', () => {
   })
 
   test('kept, it is the last spot of the shelf, on the board, picked; undo brings back the try-out and takes it off', async () => {
-    const { boardSpot, keepArrangement, spot, spots, tryOut, undo, redo, picked } = await trying()
+    const { boardSpot, keepArrangement, spot, spots, tryOut, undo, redo, pickedHere } = await trying()
     await keepArrangement(spot)
     expect(spots.value.map(({ id }) => id)).toEqual(['one', 'two', 'best'])
     expect(tryOut.value).toBeNull()
     expect(boardSpot.value?.id).toBe('best')
     expect(storedName('best')).toBe('Best 1')
-    expect(picked.value).toEqual(['best'])
+    expect(pickedHere.value).toEqual(['best'])
     await undo()
-    expect(picked.value).toEqual([])
+    expect(pickedHere.value).toEqual([])
     expect(spots.value.map(({ id }) => id)).toEqual(['one', 'two'])
     expect(boardSpot.value).toBe(spot)
     expect(library.records.has('best')).toBe(false)
@@ -308,6 +324,7 @@ describe('what is tried out', () => {
     await redo()
     await redo()
     expect(storedName('best')).toBe('Best 1')
+    expect(pickedHere.value).toEqual(['best'])
   })
 
   test('another one kept leaves the board as it is', async () => {
