@@ -2,6 +2,7 @@
 import { ringCrossesItself } from '#core/geo/ring-crossing.ts'
 import { elevationAtPlace } from '#core/ground/elevation-grid.ts'
 import { type WishKind, contradictions } from '#core/light/light-wish.ts'
+import { landmarkOf } from '#core/plan/plan.ts'
 import type { Band, ScanWishKind, ScanWishes } from '#core/plan/scan-wishes.ts'
 import type { StoppingGround } from '#core/plan/stopping-ground.ts'
 import { civilDay } from '#core/time/civil.ts'
@@ -148,10 +149,10 @@ function wishTroubles(ask: ScanAsk): ScanTrouble[] {
   const { shoot, spot, parkings } = ask
   const wishes = shoot.scanWishes
   const troubles = [...upsideDown(wishes), ...contradictoryDemands(wishes)]
-  const landmark = shoot.landmarks.some(({ id }) => id === spot.landmarkId)
+  const landmark = landmarkOf(shoot, spot)
   const asking = demandsMade(shoot).filter((kind) => LANDMARK_DEMANDS.has(kind))
   const musts = asking.filter((kind) => wishes[kind]?.must === true)
-  if (!landmark && asking.length > 0) {
+  if (landmark === null && asking.length > 0) {
     troubles.push(whole({ reason: 'no-landmark', demands: asking }, musts.length > 0))
   }
   if (shoot.bag.lenses.length === 0) troubles.push(whole({ reason: 'empty-bag' }))

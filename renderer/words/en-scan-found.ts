@@ -10,8 +10,6 @@ export const scanFoundWords = {
   name: (number: number, ground: string) => (ground === '' ? `Best ${number}` : `Best ${number}, ${ground}`),
   mark: (number: number, score: string) => `Best ${number}, score ${score}`,
   score: (score: string) => `score ${score}`,
-  scoreOf: (score: string) => `Score ${score} of 100`,
-  lens: (focal: string, lens: string) => `${focal} · ${lens}`,
   stands: (distance: string, height: string) => `camera ${distance} off, lens ${height} up`,
   window: (day: string, span: string) => `${day}, ${span}`,
   at: (day: string, clock: string) => `${day}, ${clock}`,
@@ -21,10 +19,11 @@ export const scanFoundWords = {
   keepNamed: (name: string) => `Keep “${name}” on the shelf`,
   kept: 'On the shelf',
   howMet: 'How it is met',
+  caution:
+    'A scan knows the elevations at hand and what is drawn, nothing more. Look at the place before anybody stands there: traffic, drops, water, and whose ground it is.',
   met: { fully: 'fully', well: 'met', nearly: 'nearly', partly: 'partly', not: 'not' },
-  metOf: (name: string, word: string, value: string) => `${name}: ${word}, ${value}`,
   must: 'must',
-  polished: 'brought to its best between the places looked at',
+  polished: 'refined between the places looked at',
   values: {
     clear: (share: string) => `${share} clear of the edge`,
     cut: (share: string) => `cut by ${share}`,
@@ -39,9 +38,11 @@ export const scanFoundWords = {
   none: {
     title: 'No place meets every must',
     looked: (count: string) =>
-      `Of ${count} combinations looked at, this part is ruled out by each, and this part by it alone:`,
+      `${count} combinations were looked at. Each of these rules out so many of them, in brackets what it rules out alone:`,
     excludes: (share: string) => share,
     alone: (share: string) => `(${share} alone)`,
+    under: (share: string) => `under ${share}`,
+    over: (share: string) => `over ${share}`,
     limits: {
       'keep-out': 'Keep-outs',
       lens: 'No lens in the bag gives it',
@@ -51,7 +52,6 @@ export const scanFoundWords = {
     } satisfies Record<ScanLimit, string>,
     smallest: 'The smallest changes that would help',
     noSingle: 'No change of a single thing helps. Relax several, or draw more ground.',
-    places: (count: number, text: string) => (count === 1 ? '1 place' : `${text} places`),
     with: (change: string, places: string) => `${change}: ${places}`,
     apply: 'Apply and scan again',
     applyNamed: (change: string) => `Apply and scan again: ${change}`,
