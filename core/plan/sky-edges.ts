@@ -1,6 +1,7 @@
 /** The ground, and the trees and walls on it, against the sky around a plan's things: whole skylines for the day, single directions for the moment. */
 import { type ElevationGrid, elevationAt, gridPoint } from '#core/ground/elevation-grid.ts'
-import { lookFrom, lookTowards } from '#core/ground/horizon-ray.ts'
+import { lookFrom } from '#core/ground/horizon-look.ts'
+import { lookTowards } from '#core/ground/horizon-ray.ts'
 import type { Raised } from '#core/ground/sight.ts'
 import type { Screen } from '#core/ground/screen.ts'
 import { screenEdgeTowards, screenedSkyline } from '#core/ground/screened-skyline.ts'
