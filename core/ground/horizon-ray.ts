@@ -1,11 +1,8 @@
 /** How high the ground stands against the sky in one direction after another, each helped by the one before. */
-import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
 import { degrees } from '#core/units/angle.ts'
-import { type BlockMaxima, type MaximaLevel, maximaOf } from './block-maxima.ts'
-import { type ElevationGrid, elevationAt } from './elevation-grid.ts'
+import type { MaximaLevel } from './block-maxima.ts'
 import {
   AT_END,
-  type Crossings,
   type GridLine,
   crossingsBetween,
   distanceAt,
@@ -13,61 +10,16 @@ import {
   highestAcross,
   majorAt,
   minorLineBetween,
-  roomForCrossings,
   stripAt,
   stripEnd,
-  stripMaximum,
   stripUnknown,
 } from './grid-line.ts'
-import type { Raised } from './sight.ts'
-import { type TrueAxes, alongBearing, trueAxesAt } from './true-north.ts'
+import { type Look, couldRise } from './horizon-look.ts'
+import { peaksMayRise, peaksWithin } from './horizon-peaks.ts'
+import { alongBearing } from './true-north.ts'
 
-/** A look around from one eye. Changed by every `lookTowards`: it holds the answers for the azimuth looked at last. */
-export interface Look {
-  /** Degrees above the level at which the highest ground appears; NaN where no ground is known. */
-  altitude: number
-  /** Metres to it. */
-  distance: number
-  /** Whether unknown ground lies within the grid in that direction. */
-  unknown: boolean
-  /** Steepest rise so far of the azimuth in hand, metres by metre. */
-  steepest: number
-  /** The fine strip already looked at, -1 for none. */
-  tried: number
-  readonly grid: ElevationGrid
-  readonly eye: Raised
-  readonly maxima: BlockMaxima
-  readonly axes: TrueAxes
-  readonly crossings: Crossings
-  /** Metres by square metre that the ground sinks below the level, refraction taken off. */
-  readonly curve: number
-  /** Metres above the sea under the eye, and of the highest ground of the grid. */
-  readonly ground: number
-  readonly top: number
-}
-
-const FINE_CELLS = 8
 /** Cells from the eye within which ground that peaks inside a cell stands out above the cell's edges. */
 const NEAR_CELLS = 32
-
-export function lookFrom(grid: ElevationGrid, eye: Raised, refraction: number): Look {
-  const maxima = maximaOf(grid)
-  return {
-    altitude: Number.NaN,
-    distance: Number.NaN,
-    unknown: false,
-    steepest: -Infinity,
-    tried: -1,
-    grid,
-    eye,
-    maxima,
-    axes: trueAxesAt(grid, eye),
-    crossings: roomForCrossings(FINE_CELLS),
-    curve: (1 - refraction) / (2 * MEAN_EARTH_RADIUS),
-    ground: elevationAt(grid, eye.east, eye.north) ?? Number.NaN,
-    top: maxima.coarse.heights.reduce((one, other) => Math.max(one, other), -Infinity),
-  }
-}
 
 /** Finds the highest ground at an azimuth from true north, out to a distance in metres or the grid's edge. */
 export function lookTowards(look: Look, azimuth: number, reach = Infinity): void {
@@ -123,14 +75,6 @@ function overBlocks(look: Look, line: GridLine, level: MaximaLevel, from: number
   }
 }
 
-/** Whether ground no higher than `highest` between two distances could stand above what was found so far. */
-function couldRise(look: Look, highest: number, near: number, far: number): boolean {
-  const rise = highest - look.eye.elevation
-  const needed = look.steepest + look.curve * near
-  // Multiplied, since a division costs as much as all the rest; what lies below the eye looks least steep from afar.
-  return rise < 0 ? needed < 0 && rise > needed * far : near <= 0 || rise > needed * near
-}
-
 function meetCrossings(look: Look, line: GridLine, from: number, to: number): void {
   const near = (from - line.major0) * line.way < NEAR_CELLS
   if (!near && look.maxima.fine.unknown === null && Number.isInteger(from) && Number.isInteger(to)) {
@@ -157,13 +101,6 @@ function meetCrossings(look: Look, line: GridLine, from: number, to: number): vo
     look.unknown = met.unknown.subarray(0, met.count).includes(1)
   }
   if (near && peaksMayRise(look, line, from, to)) peaksWithin(look, line, from)
-}
-
-/** Whether ground of a strip, wherever it peaks, could still stand above what its crossings gave. */
-function peaksMayRise(look: Look, line: GridLine, from: number, to: number): boolean {
-  const { fine } = look.maxima
-  const highest = stripMaximum(line, fine, stripAt(line, fine, from), from, to)
-  return couldRise(look, highest, distanceAt(line, from), distanceAt(line, to))
 }
 
 /**
@@ -209,59 +146,4 @@ function meetWhole(look: Look, line: GridLine, from: number, to: number): void {
   }
   look.steepest = steepest
   look.distance = at
-}
-
-/** Near the eye the bilinear ground may peak between two crossings: each cell is a parabola along the line. */
-function peaksWithin(look: Look, line: GridLine, from: number): void {
-  const met = look.crossings
-  // Strips meet on a grid line, so only the eye's own cell begins without a crossing.
-  let distance = from === line.major0 ? 0 : Number.NaN
-  let height = look.ground
-  for (let at = 0; at < met.count; at++) {
-    const nextDistance = met.distances[at] as number
-    const nextHeight = met.heights[at] as number
-    if (nextDistance - distance > AT_END * look.grid.cell) {
-      peakOfCell(look, line, distance, height, nextDistance, nextHeight)
-    }
-    distance = nextDistance
-    height = nextHeight
-  }
-}
-
-/** Ground a + b d + c d^2 between two crossings of one cell: where seen from the eye it rises steepest, if that is inside. */
-function peakOfCell(
-  look: Look,
-  line: GridLine,
-  near: number,
-  nearHeight: number,
-  far: number,
-  farHeight: number,
-): void {
-  const post = postBefore(line, (near + far) / 2)
-  const { heights } = line.grid
-  const one = heights[post] as number
-  const along = heights[post + line.majorStride] as number
-  const across = heights[post + line.minorStride] as number
-  const opposite = heights[post + line.majorStride + line.minorStride] as number
-  if (!couldRise(look, Math.max(one, along, across, opposite), near, far)) return
-  const twist = ((one + opposite - along - across) * line.lean) / (line.metres * line.metres)
-  const grade = (farHeight - nearHeight) / (far - near)
-  const below = nearHeight - grade * near + twist * near * far - look.eye.elevation
-  const bend = twist - look.curve
-  if (!(below < 0 && bend < 0)) return
-  const distance = Math.sqrt(below / bend)
-  if (!(distance > near && distance < far)) return
-  const slope = below / distance + grade - twist * (near + far) + bend * distance
-  if (slope > look.steepest) {
-    look.steepest = slope
-    look.distance = distance
-  }
-}
-
-/** The first of the four posts around a point of the line. */
-function postBefore(line: GridLine, distance: number): number {
-  const major = majorAt(line, distance)
-  const first = Math.max(0, Math.min(Math.floor(major), line.majorLast - 1))
-  const minor = Math.floor(line.minor0 + line.lean * (major - line.major0))
-  return first * line.majorStride + Math.max(0, Math.min(minor, line.minorLast - 1)) * line.minorStride
 }

@@ -21,6 +21,12 @@ export interface Raised extends GridPoint {
   readonly elevation: number
 }
 
+/** Whether two eyes are one and the same point; two that are not there count as one. */
+export function sameEye(one: Raised | null, other: Raised | null): boolean {
+  if (one === null || other === null) return one === other
+  return one.east === other.east && one.north === other.north && one.elevation === other.elevation
+}
+
 /** Metres that the ground bulges above the straight line between two ends of equal elevation, refraction taken off. */
 export function bulge(distance: number, whole: number, refraction: number): number {
   return (distance * (whole - distance) * (1 - refraction)) / (2 * MEAN_EARTH_RADIUS)

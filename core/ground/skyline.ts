@@ -2,7 +2,8 @@
 import { wrapBearing } from '#core/units/angle.ts'
 import { valueAround } from '#core/units/around.ts'
 import { type ElevationGrid, elevationAt } from './elevation-grid.ts'
-import { lookFrom, lookTowards } from './horizon-ray.ts'
+import { lookFrom } from './horizon-look.ts'
+import { lookTowards } from './horizon-ray.ts'
 import type { Raised } from './sight.ts'
 
 /** Every value of one azimuth in turn, from true north clockwise in equal steps. */

@@ -1,11 +1,9 @@
 /** The skyline before which sun and moon stand at a landmark: that of the lens, but a summit that is looked at is no hill in the way. */
 import { type ElevationGrid, gridPoint } from '#core/ground/elevation-grid.ts'
-import { screenedSkyline } from '#core/ground/screened-skyline.ts'
-import { skyline } from '#core/ground/skyline.ts'
 import type { SkyEdge, StagedSkylines } from '#core/light/light-stage.ts'
 import type { Landmark } from '#core/scene/landmark.ts'
 import { type Plan, levelsOf } from './plan.ts'
-import { skyEyes } from './sky-edges.ts'
+import { skyEyes, skylineFrom } from './sky-edges.ts'
 
 const withoutBefore = new WeakMap<
   ElevationGrid,
@@ -44,7 +42,5 @@ export function alignmentEdge(plan: Plan, skylines: StagedSkylines): SkyEdge | n
   const { landmark, terrain, shoot } = plan
   if (landmark?.kind !== 'summit' || terrain === null || skylines.lens === null) return skylines.lens
   const eye = skyEyes(plan, levelsOf(plan), terrain).lens
-  if (eye === null) return null
-  const grid = groundWithout(landmark, terrain)
-  return screenedSkyline(skyline(grid, eye, shoot.refraction), grid, eye, shoot.refraction, shoot.screens)
+  return skylineFrom(groundWithout(landmark, terrain), eye, shoot.refraction, shoot.screens)
 }

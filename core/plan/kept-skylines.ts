@@ -2,7 +2,7 @@
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
 import type { Screen } from '#core/ground/screen.ts'
 import { screenedSkyline } from '#core/ground/screened-skyline.ts'
-import type { Raised } from '#core/ground/sight.ts'
+import { type Raised, sameEye } from '#core/ground/sight.ts'
 import { type Skyline, skyline } from '#core/ground/skyline.ts'
 import type { SkyEyes, Skylines } from './sky-edges.ts'
 
@@ -21,8 +21,7 @@ export interface KeptSkylines {
 
 /** Whether the skyline seen from one eye may stand for that of another. */
 function standsFor(one: Raised | null, other: Raised | null, slack: number): boolean {
-  if (one === null || other === null) return one === other
-  if (slack === 0) return one.east === other.east && one.north === other.north && one.elevation === other.elevation
+  if (slack === 0 || one === null || other === null) return sameEye(one, other)
   return Math.hypot(one.east - other.east, one.north - other.north) <= slack
 }
 
@@ -48,7 +47,7 @@ export function skylinesAround(
   const screened = (thing: Thing): boolean =>
     known !== null &&
     ((screens.length === 0 && known.screens.length === 0) ||
-      (known.screens === screens && standsFor(known.screenEyes[thing], eyes[thing], 0)))
+      (known.screens === screens && sameEye(known.screenEyes[thing], eyes[thing])))
   if (known !== null && THINGS.every((thing) => kept(thing) && screened(thing))) return known
   const ground = ofEach((thing) => {
     const eye = eyes[thing]

@@ -15,8 +15,16 @@ export interface Plan {
   readonly terrain: ElevationGrid | null
 }
 
+/** The landmark that a spot looks at; null when it looks at none. */
+export function landmarkOf(
+  { landmarks }: Pick<Shoot, 'landmarks'>,
+  { landmarkId }: Pick<Spot, 'landmarkId'>,
+): Landmark | null {
+  return landmarks.find(({ id }) => id === landmarkId) ?? null
+}
+
 export function planOf(shoot: Shoot, spot: Spot, terrain: ElevationGrid | null = null): Plan {
-  const landmark = shoot.landmarks.find((candidate) => candidate.id === spot.landmarkId) ?? null
+  const landmark = landmarkOf(shoot, spot)
   return { shoot, spot, landmark, terrain }
 }
 

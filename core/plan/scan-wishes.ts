@@ -63,7 +63,7 @@ const MUST = { must: true, weight: 3 } as const
 const WISH = { must: false, weight: 3 } as const
 
 /** A beginning that gives an answer at once: both in the frame, the landmark whole and not hidden. */
-export const USUAL_SCAN_WISHES: ScanWishes = {
+export const USUAL_SCAN_WISHES = {
   subjectFill: { ...MUST, axis: 'width', least: 0.3, most: 0.6 },
   landmarkFill: { ...WISH, axis: 'height', least: 0.2, most: 0.6 },
   landmarkWhole: { ...MUST, crops: false },
@@ -76,6 +76,19 @@ export const USUAL_SCAN_WISHES: ScanWishes = {
   lensHeight: { least: 0.8, most: 1.6 },
   days: null,
   hours: null,
+} satisfies ScanWishes
+
+/** Nothing demanded of a picture. */
+export const NO_DEMANDS: { readonly [Kind in ScanWishKind]: null } = {
+  subjectFill: null,
+  landmarkFill: null,
+  landmarkWhole: null,
+  landmarkPlace: null,
+  subjectView: null,
+  landmarkShown: null,
+  softness: null,
+  light: null,
+  parking: null,
 }
 
 /** The wishes made, in their order. */

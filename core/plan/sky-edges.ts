@@ -1,6 +1,7 @@
 /** The ground, and the trees and walls on it, against the sky around a plan's things: whole skylines for the day, single directions for the moment. */
 import { type ElevationGrid, elevationAt, gridPoint } from '#core/ground/elevation-grid.ts'
-import { lookFrom, lookTowards } from '#core/ground/horizon-ray.ts'
+import { lookFrom } from '#core/ground/horizon-look.ts'
+import { lookTowards } from '#core/ground/horizon-ray.ts'
 import type { Raised } from '#core/ground/sight.ts'
 import type { Screen } from '#core/ground/screen.ts'
 import { screenEdgeTowards, screenedSkyline } from '#core/ground/screened-skyline.ts'
@@ -10,6 +11,7 @@ import type { LatLon } from '#core/geo/lat-lon.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle } from '#core/scene/shell.ts'
 import { type Levels, type Plan, levelsOf } from './plan.ts'
+import type { Shoot } from './shoot.ts'
 
 /** Null for what is not there, or where the ground under it is unknown. */
 export interface Skylines {
@@ -44,14 +46,23 @@ export function skyEyes(plan: Plan, levels: Levels, grid: ElevationGrid): SkyEye
   }
 }
 
+/** The ground, and the screens on it, against the sky all around an eye; null without one. */
+export function skylineFrom(
+  grid: ElevationGrid,
+  from: Raised | null,
+  refraction: number,
+  screens: readonly Screen[],
+): Skyline | null {
+  return from === null ? null : screenedSkyline(skyline(grid, from, refraction), grid, from, refraction, screens)
+}
+
 /** Some milliseconds' work: for a day, not for every frame of a drag. Null without elevations. */
 export function skylinesOf(plan: Plan): Skylines | null {
   const { terrain: grid } = plan
   if (grid === null) return null
   const eyes = skyEyes(plan, levelsOf(plan), grid)
   const { refraction, screens } = plan.shoot
-  const around = (from: Raised | null): Skyline | null =>
-    from === null ? null : screenedSkyline(skyline(grid, from, refraction), grid, from, refraction, screens)
+  const around = (from: Raised | null): Skyline | null => skylineFrom(grid, from, refraction, screens)
   return { subject: around(eyes.subject), landmark: around(eyes.landmark), lens: around(eyes.lens) }
 }
 
@@ -83,17 +94,22 @@ export function edgesFrom(
   }
 }
 
-/** One altitude all round: the skyline as it matters to a sun that stands there and nowhere else. */
-function oneEdge(altitude: number | null): SkyEdge {
+/** The skyline as it matters to a sun that stands in one direction and nowhere else: its altitude there, all round. */
+export function edgeToward(
+  grid: ElevationGrid,
+  from: Raised | null,
+  { refraction, screens }: Pick<Shoot, 'refraction' | 'screens'>,
+  azimuth: number,
+): SkyEdge {
+  const altitude = edgeFrom(grid, from, refraction, azimuth, screens)
   return { step: 360, altitudes: Float32Array.of(altitude ?? Number.NaN) }
 }
 
 /** The skylines of a plan in one direction alone, exact there, for the light of one instant. Null without elevations. */
 export function skylinesToward(plan: Plan, levels: Levels, azimuth: number): StagedSkylines | null {
-  const { terrain: grid } = plan
+  const { terrain: grid, shoot } = plan
   if (grid === null) return null
   const eyes = skyEyes(plan, levels, grid)
-  const { refraction, screens } = plan.shoot
-  const toward = (from: Raised | null): SkyEdge => oneEdge(edgeFrom(grid, from, refraction, azimuth, screens))
+  const toward = (from: Raised | null): SkyEdge => edgeToward(grid, from, shoot, azimuth)
   return { subject: toward(eyes.subject), landmark: toward(eyes.landmark), lens: toward(eyes.lens) }
 }

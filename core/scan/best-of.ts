@@ -17,17 +17,22 @@ function ranked(found: readonly PlaceFound[]): Candidate[] {
   return all.map(({ candidate }) => candidate)
 }
 
-/** So many at most, each more than so many metres from every better one or apart from it in bearing or time; whatever the order found. */
-export function bestOf(found: readonly PlaceFound[], count = 8, metres = APART_METRES): readonly Candidate[] {
+function distinct(better: readonly Candidate[], count: number, metres: number): readonly Candidate[] {
   const kept: Candidate[] = []
-  for (const candidate of ranked(found)) {
+  for (const candidate of better) {
     if (kept.length >= count) break
-    if (kept.every((better) => areDistinct(candidate, better, metres))) kept.push(candidate)
+    if (kept.every((one) => areDistinct(candidate, one, metres))) kept.push(candidate)
   }
   return kept
 }
 
+/** So many at most, each more than so many metres from every better one or apart from it in bearing or time; whatever the order found. */
+export function bestOf(found: readonly PlaceFound[], count = 8, metres = APART_METRES): readonly Candidate[] {
+  return distinct(ranked(found), count, metres)
+}
+
 /** The same of polished ones: each may have come half a step of the scan's places nearer to the other, which makes them no fewer. */
-export function polishedBest(polished: readonly PlaceFound[], step: number): readonly Candidate[] {
-  return bestOf(polished, polished.length, Math.max(0, APART_METRES - step))
+export function polishedBest(polished: readonly Candidate[], step: number): readonly Candidate[] {
+  const better = polished.toSorted((one, other) => other.score - one.score || one.place - other.place)
+  return distinct(better, better.length, Math.max(0, APART_METRES - step))
 }

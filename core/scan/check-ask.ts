@@ -1,11 +1,13 @@
 /** What stands in the way of a scan, or should be known before it starts: every trouble at once, each with its ground and figures. */
+import { ringCrossesItself } from '#core/geo/ring-crossing.ts'
 import { elevationAtPlace } from '#core/ground/elevation-grid.ts'
 import { type WishKind, contradictions } from '#core/light/light-wish.ts'
+import { landmarkOf } from '#core/plan/plan.ts'
 import type { Band, ScanWishKind, ScanWishes } from '#core/plan/scan-wishes.ts'
 import type { StoppingGround } from '#core/plan/stopping-ground.ts'
 import { civilDay } from '#core/time/civil.ts'
 import { LANDMARK_DEMANDS, demandsMade } from './demands.ts'
-import { areaOf, boxAround, crossesItself, onPlane, planeAt } from './drawn-shape.ts'
+import { areaOf, boxAround, onPlane, planeAt } from './drawn-shape.ts'
 import { type KeptOut, subjectKeptOut } from './kept-out.ts'
 import type { ScanAsk, ScanSteps } from './scan-ask.ts'
 import { scanCost } from './scan-cost.ts'
@@ -77,9 +79,9 @@ function groundTroubles(ground: StoppingGround): ScanTrouble[] {
   const [first] = ground.points
   const corners = ground.points.length
   if (first === undefined || corners < 3) return [about({ reason: 'area-too-few-corners', corners })]
+  if (ringCrossesItself(ground.points)) return [about({ reason: 'area-crosses-itself' })]
   const plane = planeAt(first)
   const shape = ground.points.map((at) => onPlane(plane, at))
-  if (crossesItself(shape)) return [about({ reason: 'area-crosses-itself' })]
   const area = areaOf(shape)
   const { west, east, south, north } = boxAround(shape)
   // Long and thin is a ground; without any width it is none.
@@ -147,10 +149,10 @@ function wishTroubles(ask: ScanAsk): ScanTrouble[] {
   const { shoot, spot, parkings } = ask
   const wishes = shoot.scanWishes
   const troubles = [...upsideDown(wishes), ...contradictoryDemands(wishes)]
-  const landmark = shoot.landmarks.some(({ id }) => id === spot.landmarkId)
+  const landmark = landmarkOf(shoot, spot)
   const asking = demandsMade(shoot).filter((kind) => LANDMARK_DEMANDS.has(kind))
   const musts = asking.filter((kind) => wishes[kind]?.must === true)
-  if (!landmark && asking.length > 0) {
+  if (landmark === null && asking.length > 0) {
     troubles.push(whole({ reason: 'no-landmark', demands: asking }, musts.length > 0))
   }
   if (shoot.bag.lenses.length === 0) troubles.push(whole({ reason: 'empty-bag' }))
@@ -172,8 +174,8 @@ function timeTroubles({ shoot, zone }: ScanAsk): ScanTrouble[] {
   return both.every(({ ok }) => ok) ? troubles : [...troubles, whole({ reason: 'no-such-day', ...days })]
 }
 
-/** All of them, those of the grounds first. A scan that one of them refuses is not to be started. */
-export function scanTroubles(ask: ScanAsk): readonly ScanTrouble[] {
+/** All of them, those of the grounds first. A scan that one of them refuses is not to be started. `cost` may be at hand already. */
+export function scanTroubles(ask: ScanAsk, cost: ScanCost = scanCost(ask)): readonly ScanTrouble[] {
   const { stoppingGround, scanWishes } = ask.shoot
   if (stoppingGround.length === 0) return [whole({ reason: 'no-ground' }), ...wishTroubles(ask)]
   const out = keptOutOf(ask)
@@ -191,11 +193,10 @@ export function scanTroubles(ask: ScanAsk): readonly ScanTrouble[] {
     ...kept.map(({ id }) => ({ reason: 'wholly-kept-out' as const, ground: id, refuses: left.length === 0 })),
     ...bare.map(({ id }) => ({ reason: 'ground-without-elevation' as const, ground: id, refuses: false })),
     ...wishes,
-    ...(days ? [] : costTroubles(ask)),
+    ...(days ? [] : costTroubles(ask, cost)),
   ]
 }
 
-function costTroubles(ask: ScanAsk): ScanTrouble[] {
-  const cost = scanCost(ask)
+function costTroubles(ask: ScanAsk, cost: ScanCost): ScanTrouble[] {
   return tooMany(cost) ? [whole({ reason: 'too-many', cost, steps: coarser(ask) })] : []
 }

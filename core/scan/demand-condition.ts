@@ -1,25 +1,13 @@
 /** The scan's musts as conditions: each measured as the scan measures it, and told how it fails. */
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { Plan } from '#core/plan/plan.ts'
-import { SCAN_WISH_KINDS, type ScanWishes, USUAL_SCAN_WISHES } from '#core/plan/scan-wishes.ts'
+import { NO_DEMANDS, SCAN_WISH_KINDS, USUAL_SCAN_WISHES } from '#core/plan/scan-wishes.ts'
 import type { Zone } from '#core/time/civil.ts'
 import type { Condition, DemandCondition, How } from './condition.ts'
 import { LANDMARK_DEMANDS, measureDemands } from './demands.ts'
 import { cutOf } from './picture-condition.ts'
 import { meets } from './score.ts'
 import type { Stance } from './stance.ts'
-
-const NO_DEMANDS: Omit<ScanWishes, 'lensHeight' | 'days' | 'hours'> = {
-  subjectFill: null,
-  landmarkFill: null,
-  landmarkWhole: null,
-  landmarkPlace: null,
-  subjectView: null,
-  landmarkShown: null,
-  softness: null,
-  light: null,
-  parking: null,
-}
 
 /** A must as every shoot begins with it is nobody's own before there is ground to scan. */
 function isUsual({ shoot }: Plan, kind: DemandCondition): boolean {

@@ -130,15 +130,21 @@ export function softnessMeasure(demand: Made<'softness'>, share: number | null):
 }
 
 /** Metres to the nearest parking point; null when there is none. */
-export function nearestParking(stop: LatLon, parkings: readonly LatLon[]): number | null {
+function nearestParking(stop: LatLon, parkings: readonly LatLon[]): number | null {
   return parkings.reduce<number | null>((nearest, parking) => {
     const distance = geodesicDistance(stop, parking)
     return nearest === null || distance < nearest ? distance : nearest
   }, null)
 }
 
-export function parkingMeasure({ within }: Made<'parking'>, distance: number | null): Measure {
+function parkingMeasure({ within }: Made<'parking'>, distance: number | null): Measure {
   return distance === null ? UNKNOWN : { value: distance, margin: (within - distance) / Math.max(within, FINEST_WALK) }
+}
+
+/** Nearness to parking of a place where the subject stops; null where none is demanded. */
+export function parkingMeasured(wishes: ScanWishes, stop: LatLon, parkings: readonly LatLon[]): MeasuredDemand | null {
+  const demand = wishes.parking
+  return demand === null ? null : metBy('parking', wishes, parkingMeasure(demand, nearestParking(stop, parkings)))
 }
 
 /** The demands that count: a demand of light is none while the shoot wishes for no light. */
@@ -164,6 +170,11 @@ export function metBy(
 ): MeasuredDemand {
   const { must, weight } = wishes[kind] ?? { must: false, weight: 0 }
   return { kind, must, weight, degree, value, margin }
+}
+
+/** The same without its margin, as it is told. */
+export function metOf({ kind, must, weight, degree, value }: MeasuredDemand): DemandMet {
+  return { kind, must, weight, degree, value }
 }
 
 /** The landmark in the frame and, where crops count too, in every crop of the spot's orientation; null when it isn't wholly before the lens. */

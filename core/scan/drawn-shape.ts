@@ -2,6 +2,7 @@
 import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { type LocalFrame, localFrame, placeUnder, toEarth, toLocal } from '#core/geo/local-frame.ts'
+import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
 
 /** Metres east and north of the place at which the plane touches. */
 export interface PlanePoint {
@@ -26,17 +27,19 @@ export function offPlane(plane: LocalFrame, east: number, north: number): LatLon
   return placeUnder(toEarth(plane, east, north, -(east * east + north * north) / (2 * MEAN_EARTH_RADIUS)))
 }
 
+/** The place so many metres from where the plane touches, toward a bearing. */
+export function awayFrom(plane: LocalFrame, bearing: number, distance: number): LatLon {
+  const turn = bearing * RADIANS_PER_DEGREE
+  return offPlane(plane, Math.sin(turn) * distance, Math.cos(turn) * distance)
+}
+
 /** Calls with both ends of each side of a line, or of a ring, which is closed. */
-function someSide(
-  shape: PlaneShape,
-  closed: boolean,
-  test: (from: PlanePoint, to: PlanePoint, index: number) => boolean,
-): boolean {
+function someSide(shape: PlaneShape, closed: boolean, test: (from: PlanePoint, to: PlanePoint) => boolean): boolean {
   const count = closed ? shape.length : shape.length - 1
   for (let index = 0; index < count; index++) {
     const from = shape[index]
     const to = shape[(index + 1) % shape.length]
-    if (from !== undefined && to !== undefined && test(from, to, index)) return true
+    if (from !== undefined && to !== undefined && test(from, to)) return true
   }
   return false
 }
@@ -84,16 +87,6 @@ function meet(a: PlanePoint, b: PlanePoint, c: PlanePoint, d: PlanePoint): boole
 /** Whether the way between two points meets a line or a ring's outline. */
 export function crosses(shape: PlaneShape, closed: boolean, one: PlanePoint, other: PlanePoint): boolean {
   return someSide(shape, closed, (from, to) => meet(one, other, from, to))
-}
-
-/** Whether sides of a ring that aren't neighbours meet. */
-export function crossesItself(ring: PlaneShape): boolean {
-  return someSide(ring, true, (from, to, index) =>
-    someSide(ring, true, (otherFrom, otherTo, other) => {
-      const apart = Math.abs(index - other)
-      return apart > 1 && apart < ring.length - 1 && meet(from, to, otherFrom, otherTo)
-    }),
-  )
 }
 
 /** Square metres. */

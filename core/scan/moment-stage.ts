@@ -1,34 +1,24 @@
 /** The light stage of a plan that is moved about at one instant: the ground is looked at toward the sun alone, and anew only for an eye that has moved. */
-import type { Raised } from '#core/ground/sight.ts'
+import { type Raised, sameEye } from '#core/ground/sight.ts'
 import { LEVEL_HORIZON, type LightStage, type SkyEdge, type StagedSkylines } from '#core/light/light-stage.ts'
 import type { SunLook } from '#core/light/wish-margin.ts'
 import type { Assessment } from '#core/plan/assess.ts'
 import { stageOf } from '#core/plan/day-light.ts'
 import type { Plan } from '#core/plan/plan.ts'
-import { edgeFrom, skyEyes } from '#core/plan/sky-edges.ts'
-
-/** A skyline known in one direction: of use for nothing but that. */
-function edgeAllRound(altitude: number | null): SkyEdge | null {
-  return altitude === null ? null : { step: 360, altitudes: Float32Array.of(altitude) }
-}
-
-function sameEye(one: Raised | null, other: Raised | null): boolean {
-  if (one === null || other === null) return one === other
-  return one.east === other.east && one.north === other.north && one.elevation === other.elevation
-}
+import { edgeToward, skyEyes } from '#core/plan/sky-edges.ts'
 
 /** Makes the stages of one walk; the refraction and the elevations are the same for all its plans. */
 export function momentStages(sun: SunLook): (plan: Plan, found: Assessment) => LightStage {
-  const seen = new Map<keyof StagedSkylines, { readonly eye: Raised | null; readonly edge: SkyEdge | null }>()
+  const seen = new Map<keyof StagedSkylines, { readonly eye: Raised | null; readonly edge: SkyEdge }>()
   return (plan, found) => {
     const grid = plan.terrain
     if (grid === null) return stageOf(plan, found, LEVEL_HORIZON)
     const eyes = skyEyes(plan, found.levels, grid)
-    const edge = (from: keyof StagedSkylines): SkyEdge | null => {
+    const edge = (from: keyof StagedSkylines): SkyEdge => {
       const eye = eyes[from]
       const before = seen.get(from)
       if (before !== undefined && sameEye(before.eye, eye)) return before.edge
-      const made = edgeAllRound(edgeFrom(grid, eye, plan.shoot.refraction, sun.azimuth, plan.shoot.screens))
+      const made = edgeToward(grid, eye, plan.shoot, sun.azimuth)
       seen.set(from, { eye, edge: made })
       return made
     }

@@ -1,11 +1,10 @@
 /** The best arrangements at one place: its pictures, the best first, held against the instants, the most promising first. */
 import type { LightMet } from './light-demand.ts'
-import type { MeasuredDemand } from './demands.ts'
-import { metBy } from './demands.ts'
+import { type MeasuredDemand, metBy, metOf } from './demands.ts'
 import { apartInBearing, apartInTime } from './apart.ts'
 import type { Picture } from './picture.ts'
 import type { PlaceLight } from './place-light.ts'
-import type { Candidate, DemandMet } from './scan-found.ts'
+import type { Candidate } from './scan-found.ts'
 import type { ScanPlace } from './scan-places.ts'
 import type { ScanTable } from './scan-table.ts'
 import { scoreOf } from './score.ts'
@@ -126,16 +125,13 @@ function demandsOf(table: ScanTable, { picture, light }: Ranked): MeasuredDemand
   })
 }
 
-function metOf({ kind, must, weight, degree, value }: MeasuredDemand): DemandMet {
-  return { kind, must, weight, degree, value }
-}
-
 function candidateOf(table: ScanTable, place: ScanPlace, ranked: Ranked): Candidate {
   const { picture, instant } = ranked
   const { subject, stood, focal, setting } = picture
   const met = demandsOf(table, ranked).map(metOf)
   return {
     place: place.index,
+    ground: place.ground.id,
     at: place.at,
     heading: subject.heading,
     standpoint: stood.at,

@@ -1,7 +1,6 @@
 /** All pictures at one place that meet the musts: the loops over headings, ways to the camera, lenses, heights and fills, cheap first. */
 import { geodesicLine } from '#core/geo/geodesic.ts'
 import type { SetUp, Setting } from '#core/frame/set-up.ts'
-import type { ScanWishKind } from '#core/plan/scan-wishes.ts'
 import { wrapBearing } from '#core/units/angle.ts'
 import { type MeasuredDemand, metBy, subjectViewMeasure } from './demands.ts'
 import {
@@ -13,7 +12,7 @@ import {
   landmarkBall,
   mostShare,
 } from './landmark-ball.ts'
-import { type Picture, takeGoodPicture } from './picture.ts'
+import { type Beforehand, type Picture, takeGoodPicture } from './picture.ts'
 import type { FocalSample } from './scan-samples.ts'
 import { turnSamples } from './scan-places.ts'
 import type { ScanTable } from './scan-table.ts'
@@ -101,12 +100,17 @@ export const ENOUGH_WORK = 400
 /** What a glance costs of a picture. */
 const GLANCE = 0.02
 
-/** Fills `tried`; `beforehand` is what is measured of the place itself. Puts the work down now and then. */
+/** What is measured before a picture is taken: of the place, and of the way to the camera there. */
+export function knownBeforehand(...measured: readonly (MeasuredDemand | null)[]): Beforehand {
+  return new Map(measured.flatMap((demand) => (demand === null ? [] : [[demand.kind, demand] as const])))
+}
+
+/** Fills `tried`; `parking` is what is measured of the place itself. Puts the work down now and then. */
 export function* picturesAt(
   table: ScanTable,
   place: StopPlace,
   headings: readonly number[],
-  beforehand: readonly MeasuredDemand[],
+  parking: MeasuredDemand | null,
   tried: Tried,
 ): Generator<void, void> {
   const ways = waysToCamera(table, place)
@@ -125,9 +129,7 @@ export function* picturesAt(
         tried.count += onWay
         continue
       }
-      const known = new Map<ScanWishKind, MeasuredDemand>(
-        [...beforehand, ...(view === null ? [] : [view])].map((demand) => [demand.kind, demand]),
-      )
+      const known = knownBeforehand(parking, view)
       for (const focal of focals) {
         tried.work += onFocal(table, subject, way, focal, known, glimpse, tried.pictures)
         if (tried.work > ENOUGH_WORK) yield
@@ -143,7 +145,7 @@ function onFocal(
   subject: TurnedSubject,
   way: number,
   focal: FocalSample,
-  beforehand: ReadonlyMap<ScanWishKind, MeasuredDemand>,
+  beforehand: Beforehand,
   glimpse: Glimpse | null,
   pictures: Picture[],
 ): number {

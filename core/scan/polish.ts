@@ -7,8 +7,9 @@ import type { StoppingGround } from '#core/plan/stopping-ground.ts'
 import { civilDayOf } from '#core/time/civil.ts'
 import { turnBetween, wrapBearing } from '#core/units/angle.ts'
 import { wayToCamera } from './apart.ts'
-import { type MeasuredLine, alongAt, holdsPlace, measuredLine, pointAlong, scanPlaces } from './scan-places.ts'
-import { offPlane, planeAt } from './drawn-shape.ts'
+import { type MeasuredLine, alongAt, holdsPlace, measuredLine, pointAlong } from './scan-places.ts'
+import { awayFrom, offPlane, planeAt } from './drawn-shape.ts'
+import { metOf } from './demands.ts'
 import { isGood, judge } from './judge-candidate.ts'
 import type { ScanAsk } from './scan-ask.ts'
 import type { Candidate } from './scan-found.ts'
@@ -129,9 +130,7 @@ function arrangementOf(polishing: Polishing, setting: Setting): Candidate | null
 function standpointFor({ table, from, lens }: Polishing, stop: Stop, way: number, setting: Setting): LatLon | null {
   const distance = Math.exp(setting.far)
   if (distance < nearestStand(table)) return null
-  const turn = (way * Math.PI) / 180
-  if (table.wishes.subjectFill !== null)
-    return offPlane(planeAt(stop.at), Math.sin(turn) * distance, Math.cos(turn) * distance)
+  if (table.wishes.subjectFill !== null) return awayFrom(planeAt(stop.at), way, distance)
   const place = stopPlace(table, stop.at)
   const subject = turnedSubject(table, place, stop.heading)
   const placement = { across: from.across, up: from.up }
@@ -151,7 +150,7 @@ const WORTH = 1e-9
 /** The same candidate, or one with a higher score that meets all musts and limits as it does; always the same for the same. */
 export function polish(ask: ScanAsk, candidate: Candidate): Candidate {
   const table = scanTable(ask, [])
-  const ground = scanPlaces(ask)[candidate.place]?.ground
+  const ground = ask.shoot.stoppingGround.find(({ id }) => id === candidate.ground)
   const lens = ask.shoot.bag.lenses.find(({ id }) => id === candidate.lensId)
   if (ground === undefined || lens === undefined) return candidate
   const line = ground.form === 'line' ? measuredLine(ground.points) : null
@@ -195,6 +194,5 @@ function betterOf(polishing: Polishing, best: Candidate, setting: Setting): Cand
   if (arrangement === null) return null
   const judged = judge(polishing.ask, polishing.table.out, arrangement)
   if (!isGood(judged) || judged.score <= best.score + WORTH) return null
-  const met = judged.measured.map(({ kind, must, weight, degree, value }) => ({ kind, must, weight, degree, value }))
-  return { ...arrangement, score: judged.score, met }
+  return { ...arrangement, score: judged.score, met: judged.measured.map(metOf) }
 }

@@ -1,10 +1,10 @@
 /** What a scan will take, told before it starts: lengths, areas, places and combinations, without trying any of them. */
+import type { StoppingGround } from '#core/plan/stopping-ground.ts'
 import { areaOf, onPlane, planeAt } from './drawn-shape.ts'
 import { cellsOver, measuredLine, samplesAlong, turnSamples } from './scan-places.ts'
 import type { ScanAsk } from './scan-ask.ts'
 import type { ScanCost } from './scan-found.ts'
 import { daySamples, fillSamples, focalSamples, heightSamples, looksAtLight, placementSamples } from './scan-samples.ts'
-import type { StoppingGround } from '#core/plan/stopping-ground.ts'
 
 interface GroundSize {
   readonly length: number
@@ -31,14 +31,14 @@ function sizeOf(ground: StoppingGround, { place, heading }: ScanAsk['steps']): G
   return { length: 0, area, places: area > 0 ? Math.max(1, Math.round(columns * rows * share)) : 0, headings: round }
 }
 
-const MINUTE = 1 / 1440
+const DAY_MINUTES = 1440
 
 /** Instants looked at, about: days of 24 hours, the wished part of each. */
 function instantCount(ask: ScanAsk): number {
   if (!looksAtLight(ask)) return 1
   const { hours } = ask.shoot.scanWishes
-  const share = hours === null ? 1 : ((hours.until - hours.from + 1440) % 1440) * MINUTE || 1
-  return daySamples(ask).length * Math.max(1, Math.round((share * 1440) / ask.steps.minutes))
+  const wished = hours === null ? DAY_MINUTES : (hours.until - hours.from + DAY_MINUTES) % DAY_MINUTES || DAY_MINUTES
+  return daySamples(ask).length * Math.max(1, Math.round(wished / ask.steps.minutes))
 }
 
 /** Keep-outs are not taken off: the cost is never told too low for them. */

@@ -17,6 +17,8 @@ export interface DemandMet {
 export interface Candidate {
   /** Index of its place among the scan's places. */
   readonly place: number
+  /** Id of its stopping ground. */
+  readonly ground: string
   /** Where the subject stops. */
   readonly at: LatLon
   readonly heading: number

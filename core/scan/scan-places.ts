@@ -31,7 +31,16 @@ interface Stretch {
   readonly end: number
 }
 
+const measured = new WeakMap<readonly LatLon[], MeasuredLine>()
+
+/** Measured once for as long as the points stay as they are: cost, troubles, samples and polishing all ask. */
 export function measuredLine(points: readonly LatLon[]): MeasuredLine {
+  const known = measured.get(points) ?? measureLine(points)
+  measured.set(points, known)
+  return known
+}
+
+function measureLine(points: readonly LatLon[]): MeasuredLine {
   const stretches: Stretch[] = []
   let length = 0
   points.forEach((from, index) => {

@@ -10,7 +10,7 @@ import type { LightWishes } from '#core/light/light-wish.ts'
 import type { Camera } from '#core/optics/sensor.ts'
 import { postsOnGrid } from '#core/plan/landmark-shown.ts'
 import { settingFor } from '#core/plan/plan-scene.ts'
-import { type KnownLevel, footLevel } from '#core/plan/plan.ts'
+import { type KnownLevel, footLevel, landmarkOf } from '#core/plan/plan.ts'
 import type { ScanWishKind, ScanWishes } from '#core/plan/scan-wishes.ts'
 import type { Shoot } from '#core/plan/shoot.ts'
 import type { Shot, Spot } from '#core/plan/spot.ts'
@@ -92,7 +92,7 @@ export function scanTable(ask: ScanAsk, instants: readonly number[] = instantSam
   const { shoot, spot, terrain, steps } = ask
   const { shot } = spot
   const { camera, lenses } = shoot.bag
-  const landmark = shoot.landmarks.find(({ id }) => id === spot.landmarkId) ?? null
+  const landmark = landmarkOf(shoot, spot)
   const wishes = shoot.scanWishes
   const demands = demandsMade(shoot)
   const fills = fillSamples(ask)

@@ -1,6 +1,5 @@
 /** The scan: every place of the stopping ground in turn, with what was found there; in parts that may run side by side. */
-import type { MeasuredDemand } from './demands.ts'
-import { metBy, nearestParking, parkingMeasure } from './demands.ts'
+import { parkingMeasured } from './demands.ts'
 import { bestAtPlace } from './place-best.ts'
 import { hoursByInstant, placeLight } from './place-light.ts'
 import { ENOUGH_WORK, type Tried, picturesAt, triedOnWay } from './place-pictures.ts'
@@ -80,22 +79,16 @@ function* scanPlace(
   tried: Tried,
 ): Generator<void, PlaceFound> {
   const nothing: PlaceFound = { place: place.index, at: place.at, ground: place.ground.id, score: null, best: [] }
-  const beforehand = parkingOf(table, place)
-  if (beforehand.some(({ must, margin }) => must && !meets(margin))) return nothing
+  const parking = parkingMeasured(table.wishes, place.at, table.ask.parkings)
+  if (parking !== null && parking.must && !meets(parking.margin)) return nothing
   const stop = stopPlace(table, place.at)
   const light = table.lit ? placeLight(table, stop, hours) : null
   if (light !== null && light.order.length === 0) return nothing
   if (light !== null) yield
   tried.pictures.length = 0
-  yield* picturesAt(table, stop, place.headings, beforehand, tried)
+  yield* picturesAt(table, stop, place.headings, parking, tried)
   const best = yield* bestAtPlace(table, place, tried.pictures, light)
   return { ...nothing, score: best[0]?.score ?? null, best }
-}
-
-function parkingOf({ wishes, ask }: ScanTable, { at }: ScanPlace): MeasuredDemand[] {
-  const demand = wishes.parking
-  if (demand === null) return []
-  return [metBy('parking', wishes, parkingMeasure(demand, nearestParking(at, ask.parkings)))]
 }
 
 /** All parts of a scan one after the other: what was found at every place, in their order. */

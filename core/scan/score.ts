@@ -15,7 +15,7 @@ export function meets(margin: number): boolean {
 }
 
 /** At the edge of what is demanded. */
-const DEGREE_AT_EDGE = 0.8
+export const DEGREE_AT_EDGE = 0.8
 
 /** 0..1 and never falling as the margin rises: 0 from one half-width outside, 0.8 at the edge, 1 at the middle; straight between. */
 export function degreeOf(margin: number): number {

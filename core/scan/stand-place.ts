@@ -6,7 +6,7 @@ import { type LocalFrame, localFrame } from '#core/geo/local-frame.ts'
 import { type Levels, type KnownLevel, knownLevel, levelsFrom } from '#core/plan/plan.ts'
 import { type SubjectPoints, sceneFrom, subjectPoints } from '#core/plan/plan-scene.ts'
 import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
-import { offPlane, planeAt } from './drawn-shape.ts'
+import { awayFrom, planeAt } from './drawn-shape.ts'
 import type { FocalSample } from './scan-samples.ts'
 import type { ScanTable } from './scan-table.ts'
 
@@ -54,27 +54,15 @@ export interface Standing {
 
 /** The camera `distance` metres from the subject toward a bearing. */
 export function standing(
-  table: ScanTable,
+  { terrain, foot, landmark, shoot }: ScanTable,
   subject: TurnedSubject,
   bearing: number,
   distance: number,
   lensHeight: number,
 ): Standing {
-  const turn = bearing * RADIANS_PER_DEGREE
   const { plane, level } = subject.place
-  const at = offPlane(plane, Math.sin(turn) * distance, Math.cos(turn) * distance)
-  return standingAtPlace(table, subject, at, level, lensHeight)
-}
-
-/** The camera at a place. */
-export function standingAtPlace(
-  { terrain, foot, landmark, shoot }: ScanTable,
-  subject: TurnedSubject,
-  at: LatLon,
-  stops: KnownLevel,
-  lensHeight: number,
-): Standing {
-  const levels = levelsFrom(knownLevel(null, terrain, at), stops, foot, landmark !== null)
+  const at = awayFrom(plane, bearing, distance)
+  const levels = levelsFrom(knownLevel(null, terrain, at), level, foot, landmark !== null)
   const frame = localFrame(at, levels.standpoint + lensHeight)
   return { at, levels, lensHeight, frame, scene: sceneFrom(frame, subject.points(levels.stop), shoot.refraction) }
 }

@@ -1,19 +1,19 @@
 /** Why nothing was found: what each must and limit leaves out, by itself and at all, and the smallest change that gives a result. */
 import type { ScanWishKind } from '#core/plan/scan-wishes.ts'
 import { wishesMade } from '#core/light/light-wish.ts'
-import { type MeasuredDemand, metBy, nearestParking, parkingMeasure } from './demands.ts'
+import { parkingMeasured } from './demands.ts'
 import type { LightMet } from './light-demand.ts'
 import { nearLight, nearMiss } from './near-miss.ts'
-import { type Arranged, type Taken, takeGoodPicture, takePicture } from './picture.ts'
+import { type Arranged, type Beforehand, type Taken, takeGoodPicture, takePicture } from './picture.ts'
 import { type PlaceLight, hoursByInstant, placeLight } from './place-light.ts'
 import { couldShow } from './landmark-ball.ts'
-import { type Glimpse, glimpseOf, viewMeasured, waysToCamera } from './place-pictures.ts'
+import { type Glimpse, glimpseOf, knownBeforehand, viewMeasured, waysToCamera } from './place-pictures.ts'
 import type { ScanAsk } from './scan-ask.ts'
 import type { Relaxation, ScanLimit, WhyNone } from './scan-found.ts'
 import { type NearPlace, Tally, type WhyNonePart, closer } from './why-tally.ts'
 import { type ScanPlace, scanPlaces, turnSamples } from './scan-places.ts'
 import { type ScanTable, scanTable } from './scan-table.ts'
-import { meets } from './score.ts'
+import { NEVER, meets } from './score.ts'
 import { type TurnedSubject, guessedDistance, standForShare, stopPlace, turnedSubject } from './stand-place.ts'
 import { type Try, thinning, triesOf, whyInstants } from './why-tries.ts'
 
@@ -53,18 +53,17 @@ export function* whyNonePart(ask: ScanAsk, part = 0, of = 1): Generator<WhyStep,
   const hours = hoursByInstant(table)
   yield { share: 0, part: null }
   for (const [done, place] of own.entries()) {
-    for (const within of lookAround(why, place, stride, hours))
-      yield { share: (done + within) / own.length, part: null }
+    for (const share of lookAround(why, place, stride, hours)) yield { share: (done + share) / own.length, part: null }
   }
   yield { share: 1, part: tally.told(musts) }
 }
 
 /** All tries at one place; tells the share that is done. */
 function* lookAround(why: Why, place: ScanPlace, stride: number, hours: Float64Array | null): Generator<number, void> {
-  const { table, tries, tally, within } = why
+  const { ask, table, tries, tally, within } = why
   const stop = stopPlace(table, place.at)
   const glimpse = glimpseOf(table, stop)
-  const parking = parkingOf(why, place)
+  const parking = parkingMeasured(table.wishes, place.at, ask.parkings)
   const light = table.lit ? placeLight(table, stop, hours) : null
   const ways = waysToCamera(table, stop).filter((_, index) => index % stride === 0)
   let since = 0
@@ -72,9 +71,7 @@ function* lookAround(why: Why, place: ScanPlace, stride: number, hours: Float64A
     const subject = turnedSubject(table, stop, heading)
     for (const [index, way] of ways.entries()) {
       const view = viewMeasured(table, heading, way)
-      const known = new Map<ScanWishKind, MeasuredDemand>(
-        [parking, view].flatMap((demand) => (demand === null ? [] : [[demand.kind, demand] as const])),
-      )
+      const known = knownBeforehand(parking, view)
       const hopeless = within === 0 || [...known.values()].some(({ must, margin }) => must && !meets(margin))
       for (const setting of table.settings) {
         for (const one of tries) {
@@ -157,7 +154,7 @@ function lookBeyond(
   place: number,
   { table, beyond }: Try,
   arranged: Arranged | null,
-  known: ReadonlyMap<ScanWishKind, MeasuredDemand>,
+  known: Beforehand,
   light: PlaceLight | null,
 ): void {
   if (arranged === null || beyond === null) return
@@ -166,17 +163,10 @@ function lookBeyond(
   if (lightMust && light !== null) {
     const at = light.of(picture)
     let lit = false
-    for (let index = 0; index < within && !lit; index++) lit = meets(at(index)?.margin ?? -1)
+    for (let index = 0; index < within && !lit; index++) lit = meets(at(index)?.margin ?? NEVER)
     if (!lit) return
   }
   tally.miss(place, beyond)
-}
-
-function parkingOf({ table, ask }: Why, { at }: ScanPlace): MeasuredDemand | null {
-  const demand = table.wishes.parking
-  return demand === null
-    ? null
-    : metBy('parking', table.wishes, parkingMeasure(demand, nearestParking(at, ask.parkings)))
 }
 
 /** All parts together. */

@@ -82,9 +82,9 @@ export function subjectSightText(plan: Plan, sight: SightReading, units: UnitSys
     : say.subjectLower(metres(hidden, units), metres(height, units), by)
 }
 
-/** "measured", "from elevations at 20 m", "assumed level". */
-export function levelSourceText(from: LevelSource, cell: number, units: UnitSystem): string {
-  return say.under.sources[from](metres(cell, units))
+/** "measured", "from elevations at 20 m", "assumed level"; `cell` null without elevations, of which no level is then. */
+export function levelSourceText(from: LevelSource, cell: number | null, units: UnitSystem): string {
+  return say.under.sources[from](cell === null ? '' : metres(cell, units))
 }
 
 /** Under a field for a level: what the elevations say there, which counts for as long as nothing is entered. */

@@ -58,7 +58,7 @@ export const GROUND_ROWS: readonly RowKind[] = [
     better: null,
     read: ({ assessment: { under, ground } }, units) => {
       const { elevation: level, from } = under.stop
-      const source = levelSourceText(from, ground?.cell ?? 0, units)
+      const source = levelSourceText(from, ground?.cell ?? null, units)
       return from === 'assumed' ? NOTHING : { figure: level, text: names.sourced(elevation(level, units), source) }
     },
   },

@@ -5,7 +5,7 @@ import { lensOn } from '#core/plan/ground-reading.ts'
 import type { Levels, Plan } from '#core/plan/plan.ts'
 import { type SeenGround, type Settled, groundSeer } from '#core/ground/seen-ground.ts'
 import { type ElevationGrid, elevationAtPlace, gridPoint } from '#core/ground/elevation-grid.ts'
-import type { Raised } from '#core/ground/sight.ts'
+import { type Raised, sameEye } from '#core/ground/sight.ts'
 import { RADIANS_PER_DEGREE, degrees } from '#core/units/angle.ts'
 import type { Sheet } from './pen.ts'
 
@@ -43,10 +43,6 @@ const MOST_KEPT = 8
 /** Looks kept of one place: those all around it, and finer ones ahead. */
 const MOST_SEEN = 2000
 const kept = new WeakMap<ElevationGrid, Kept[]>()
-
-function sameEye(one: Raised, other: Raised): boolean {
-  return one.east === other.east && one.north === other.north && one.elevation === other.elevation
-}
 
 function sameLevels(one: Settled, other: Settled): boolean {
   return one.underEye === other.underEye && one.there === other.there && one.at === other.at

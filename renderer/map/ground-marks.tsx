@@ -13,6 +13,7 @@ import { boxOf } from './drawing.ts'
 import { GroundHandles } from './ground-handles.tsx'
 import { barPairs, endBar, inwardTicks, rungs, runsClockwise, stations, tip } from './ground-strokes.ts'
 import { type PlanView, type Point, distanceBetween } from './plan-view.ts'
+import { SHAKE } from './press.ts'
 import { seenStretches } from './standpoint-line.tsx'
 import { figure, inset, linePath, overlap } from './screen-line.ts'
 import '#renderer/style/stopping.css'
@@ -27,8 +28,6 @@ const BARS_EVERY = 26
 /** A keep-out is drawn at least so wide, pixels, and its bars stand out so far. */
 const NARROWEST = 4
 const BARS_OUT = 5
-/** Farther than this from where it went down, pixels, a pointer has moved the map and chosen nothing. */
-const SHAKE = 8
 
 interface PickProps {
   readonly shoot: Shoot

@@ -2,7 +2,7 @@
 import { type Point, distanceBetween } from './plan-view.ts'
 
 /** Farther than this, pixels, a press has become a drag of the map. */
-const SHAKE = 8
+export const SHAKE = 8
 /** A second press within so many milliseconds, and so near, belongs to the first. */
 const DOUBLE_TIME = 300
 const DOUBLE_REACH = 24

@@ -1,5 +1,6 @@
 /** Where the numbered marks of the best spots lie on the map: the subject's own rectangle, a stub of the sightline, a plate that finds room. */
 import type { Subject } from '#core/scene/subject.ts'
+import { degrees } from '#core/units/angle.ts'
 import type { ScanResult } from '#renderer/state/scan-shown.ts'
 import { moved, toward } from './drawing.ts'
 import type { Box, PlanView, Point } from './plan-view.ts'
@@ -37,7 +38,7 @@ function bodyPath(subject: Pick<Subject, 'length' | 'width'>, pixelsPerMetre: nu
 }
 
 function bearingBetween(from: Point, to: Point): number {
-  return (Math.atan2(to.x - from.x, from.y - to.y) * 180) / Math.PI
+  return degrees(Math.atan2(to.x - from.x, from.y - to.y))
 }
 
 /** Those in sight, the best first: the best find room for their plates before the others. */

@@ -104,6 +104,11 @@ export function share(value: number): string {
   return `${rounded(percent, size >= 9.95 ? 0 : 1)}${GAP}%`
 }
 
+/** A share of anything, as percent with so many decimals at most. */
+export function percentText(value: number, decimals = 1): string {
+  return `${rounded(value * 100, decimals)}${GAP}%`
+}
+
 /** An f-number. */
 export function aperture(value: number): string {
   return `f/${rounded(value, value >= 9.95 ? 0 : 1)}`

@@ -3,8 +3,9 @@ import { useEffect, useId, useLayoutEffect, useRef, useState } from 'preact/hook
 import { scanWishWords } from '#renderer/words/en-scan-wishes.ts'
 
 const { days: say } = scanWishWords
+/** Calendar days, YYYY-MM-DD, between which sun and moon are reckoned. */
 const EARLIEST = '1900-01-01'
-const LATEST = '2100-12-31'
+export const LATEST_DAY = '2100-12-31'
 
 interface DayFieldProps {
   readonly label: string
@@ -31,7 +32,7 @@ export function DayField({ label, day, onTake }: DayFieldProps) {
     if (field === null || (field.value === day && !field.validity.badInput)) return giveUp()
     setTyping(false)
     const { value } = field
-    const within = value >= EARLIEST && value <= LATEST
+    const within = value >= EARLIEST && value <= LATEST_DAY
     setRefusal(value === '' ? say.none : within ? onTake(value) : say.years)
   }
   // Nothing typed is lost with the window.
@@ -48,7 +49,7 @@ export function DayField({ label, day, onTake }: DayFieldProps) {
         id={id}
         type="date"
         min={EARLIEST}
-        max={LATEST}
+        max={LATEST_DAY}
         required
         aria-invalid={refusal !== null}
         aria-describedby={refusal === null ? undefined : `${id}-refusal`}

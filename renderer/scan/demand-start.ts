@@ -15,12 +15,12 @@ export const VIEW_PRESETS = {
 export type ViewPreset = keyof typeof VIEW_PRESETS
 
 export const DEMAND_START: { readonly [Kind in ScanWishKind]: DemandOf<Kind> } = {
-  subjectFill: subjectFill ?? { ...WISH, axis: 'width', least: 0.3, most: 0.6 },
-  landmarkFill: landmarkFill ?? { ...WISH, axis: 'height', least: 0.2, most: 0.6 },
-  landmarkWhole: landmarkWhole ?? { ...WISH, crops: false },
+  subjectFill,
+  landmarkFill,
+  landmarkWhole,
   landmarkPlace: { ...WISH, where: 'beside', gap: 0.02 },
   subjectView: { ...WISH, ...VIEW_PRESETS.front },
-  landmarkShown: landmarkShown ?? { ...WISH, least: 0.8 },
+  landmarkShown,
   softness: { ...WISH, least: 0.002, most: 0.02 },
   light: WISH,
   parking: { ...WISH, within: 500 },

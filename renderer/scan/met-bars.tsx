@@ -1,15 +1,17 @@
 /** For each demand how well an arrangement meets it: its name, a small bar, a word and the value. */
-import type { ScanWishKind } from '#core/plan/scan-wishes.ts'
 import type { Shoot } from '#core/plan/shoot.ts'
 import type { DemandMet } from '#core/scan/scan-found.ts'
+import { DEGREE_AT_EDGE } from '#core/scan/score.ts'
 import { settings } from '#renderer/state/settings.ts'
 import { scanFoundWords as say } from '#renderer/words/en-scan-found.ts'
+import type { DemandNames } from './demand-names.ts'
 import { metValue, metWord } from './met-text.ts'
+import { ShareBar } from './share-bar.tsx'
 
 interface MetBarsProps {
   readonly met: readonly DemandMet[]
   readonly shoot: Shoot
-  readonly names: Readonly<Record<ScanWishKind, string>>
+  readonly names: DemandNames
 }
 
 export function MetBars({ met, shoot, names }: MetBarsProps) {
@@ -25,7 +27,7 @@ export function MetBars({ met, shoot, names }: MetBarsProps) {
               {demand.must ? <small> {say.must}</small> : null}
             </th>
             <td>
-              <Bar degree={demand.degree} />
+              <ShareBar share={demand.degree} edge={DEGREE_AT_EDGE} />
             </td>
             <td>
               {metWord(demand.degree)} <small>{metValue(demand, shoot, units)}</small>
@@ -34,16 +36,5 @@ export function MetBars({ met, shoot, names }: MetBarsProps) {
         ))}
       </tbody>
     </table>
-  )
-}
-
-/** Ink as long as the degree; the tick is the edge of what is demanded. */
-function Bar({ degree }: { readonly degree: number }) {
-  return (
-    <svg class="met-bar" viewBox="0 0 50 10" width="50" height="10" aria-hidden="true">
-      <path class="met-rail" d="M0,5H50" />
-      <path class="met-ink" d={`M0,5H${(degree * 50).toFixed(1)}`} />
-      <path class="met-edge" d="M40,1V9" />
-    </svg>
   )
 }

@@ -3,6 +3,7 @@ import { exhaustive } from '#core/exhaustive.ts'
 import { wishesMade } from '#core/light/light-wish.ts'
 import type { Shoot } from '#core/plan/shoot.ts'
 import type { DemandMet } from '#core/scan/scan-found.ts'
+import { DEGREE_AT_EDGE } from '#core/scan/score.ts'
 import type { UnitSystem } from '#core/units/length.ts'
 import { degrees, metres, share } from '#renderer/part/figure.ts'
 import { scanFoundWords } from '#renderer/words/en-scan-found.ts'
@@ -12,7 +13,7 @@ const { met: say, values } = scanFoundWords
 /** A degree is 0.8 at the edge of what is demanded and 1 in its middle. */
 export function metWord(degree: number): string {
   if (degree >= 0.95) return say.fully
-  if (degree >= 0.8 - 1e-6) return say.well
+  if (degree >= DEGREE_AT_EDGE - 1e-6) return say.well
   if (degree >= 0.5) return say.nearly
   return degree > 0.05 ? say.partly : say.not
 }

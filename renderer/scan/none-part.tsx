@@ -7,7 +7,9 @@ import { shoot } from '#renderer/state/library.ts'
 import { settings } from '#renderer/state/settings.ts'
 import { scanFoundWords } from '#renderer/words/en-scan-found.ts'
 import { countText, placesText } from './cost-text.ts'
-import { type DemandNames, excludedName, partText, relaxationText } from './none-text.ts'
+import type { DemandNames } from './demand-names.ts'
+import { excludedName, partText, relaxationText } from './none-text.ts'
+import { ShareBar } from './share-bar.tsx'
 import { relaxed } from './relax.ts'
 import { scanAgain } from './scan-now.ts'
 
@@ -39,10 +41,7 @@ export function NonePart({ why, names }: NonePartProps) {
             <tr key={by}>
               <th scope="row">{excludedName(by, names)}</th>
               <td>
-                <svg class="met-bar" viewBox="0 0 50 10" width="50" height="10" aria-hidden="true">
-                  <path class="met-rail" d="M0,5H50" />
-                  <path class="met-ink" d={`M0,5H${((count / Math.max(looked, 1)) * 50).toFixed(1)}`} />
-                </svg>
+                <ShareBar share={count / Math.max(looked, 1)} />
               </td>
               <td>
                 {say.excludes(partText(count, looked))}

@@ -3,13 +3,12 @@ import { exhaustive } from '#core/exhaustive.ts'
 import { SCAN_WISH_KINDS, type ScanWishKind } from '#core/plan/scan-wishes.ts'
 import type { Excluded, Relaxation } from '#core/scan/scan-found.ts'
 import type { UnitSystem } from '#core/units/length.ts'
-import { degrees, metres, millimetres, rounded } from '#renderer/part/figure.ts'
+import { degrees, metres, millimetres, percentText } from '#renderer/part/figure.ts'
 import { scanFoundWords } from '#renderer/words/en-scan-found.ts'
+import type { DemandNames } from './demand-names.ts'
 import { onlyAsWish } from './relax.ts'
 
 const { none: say } = scanFoundWords
-
-export type DemandNames = Readonly<Record<ScanWishKind, string>>
 
 function isDemand(by: Excluded['by']): by is ScanWishKind {
   return SCAN_WISH_KINDS.some((kind) => kind === by)
@@ -21,21 +20,17 @@ export function excludedName(by: Excluded['by'], names: DemandNames): string {
 
 /** A part of all: 96 %, under 1 %; never all or nothing unless it is. */
 export function partText(count: number, looked: number): string {
-  if (looked === 0 || count === 0) return `0\u{a0}%`
-  if (count === looked) return `100\u{a0}%`
+  if (looked === 0 || count === 0) return percentText(0)
+  if (count === looked) return percentText(1)
   const percent = (count / looked) * 100
-  if (percent < 1) return `under 1\u{a0}%`
-  return percent > 99 ? `over 99\u{a0}%` : `${Math.round(percent)}\u{a0}%`
-}
-
-function percent(value: number): string {
-  return `${rounded(value * 100, 1)}\u{a0}%`
+  if (percent < 1) return say.under(percentText(0.01))
+  return percent > 99 ? say.over(percentText(0.99)) : percentText(count / looked, 0)
 }
 
 function inUnit(of: ScanWishKind, value: number, units: UnitSystem): string {
   if (of === 'subjectView') return degrees(value, 0)
   if (of === 'parking') return metres(value, units)
-  return percent(value)
+  return percentText(value)
 }
 
 function isLens(of: Relaxation['of']): of is 'lens-long' | 'lens-short' | 'lens-height' {

@@ -8,12 +8,12 @@ import { metres, millimetres } from '#renderer/part/figure.ts'
 import { Icon } from '#renderer/part/icon.tsx'
 import { Fold } from '#renderer/part/question.tsx'
 import { spots, tryOut } from '#renderer/state/library.ts'
-import { landmarkName, lensName, spotName, subjectName } from '#renderer/state/names.ts'
+import { lensName, spotName } from '#renderer/state/names.ts'
 import { type ScanResult, type ScanShown, pointedResult } from '#renderer/state/scan-shown.ts'
 import { settings } from '#renderer/state/settings.ts'
 import { keepArrangement, leaveTryOut, onBoard, openTryOut } from '#renderer/state/try-out.ts'
 import { scanFoundWords as say } from '#renderer/words/en-scan-found.ts'
-import { scanWishWords } from '#renderer/words/en-scan-wishes.ts'
+import { demandNames } from './demand-names.ts'
 import { MetBars } from './met-bars.tsx'
 
 /** CSS pixels across the small frame. */
@@ -53,7 +53,6 @@ function ResultCard({ result, scan }: CardProps) {
     if (open) card.current?.scrollIntoView({ block: 'nearest' })
   }, [open])
   const lens = shoot.bag.lenses.find((one) => one.id === candidate.lensId)
-  const landmark = shoot.landmarks.find((one) => one.id === spot.landmarkId) ?? null
   const score = String(Math.round(candidate.score * 100))
   const away = metres(geodesicDistance(candidate.at, candidate.standpoint), units)
   const point = (to: string | null) => (): void => {
@@ -91,11 +90,7 @@ function ResultCard({ result, scan }: CardProps) {
       </button>
       <div class="result-acts">
         <Fold title={say.howMet}>
-          <MetBars
-            met={candidate.met}
-            shoot={shoot}
-            names={scanWishWords.names(subjectName(shoot.subject), landmarkName(landmark))}
-          />
+          <MetBars met={candidate.met} shoot={shoot} names={demandNames(scan.ask)} />
           {result.polished ? <p class="hint">{say.polished}</p> : null}
         </Fold>
         {onShelf ? (

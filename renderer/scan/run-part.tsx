@@ -3,13 +3,13 @@ import { share } from '#renderer/part/figure.ts'
 import { Question } from '#renderer/part/question.tsx'
 import { Warnings } from '#renderer/part/warning.tsx'
 import { homeSpot, spots, tryOut } from '#renderer/state/library.ts'
-import { landmarkName, spotName, subjectName } from '#renderer/state/names.ts'
+import { spotName } from '#renderer/state/names.ts'
 import { type ScanShown, scanAtWork, scanShown } from '#renderer/state/scan-shown.ts'
 import { scanFoundWords } from '#renderer/words/en-scan-found.ts'
 import { scanRunWords as say } from '#renderer/words/en-scan-run.ts'
-import { scanWishWords } from '#renderer/words/en-scan-wishes.ts'
 import { scanWords } from '#renderer/words/en-scan.ts'
 import { countText, placesText, secondsLeft, timeText } from './cost-text.ts'
+import { demandNames } from './demand-names.ts'
 import { NonePart } from './none-part.tsx'
 import { ResultList } from './result-list.tsx'
 import { scanAgain, scanChanges } from './scan-now.ts'
@@ -65,9 +65,6 @@ function goodCount({ places }: ScanShown): number {
 function Found({ scan }: { readonly scan: ScanShown }) {
   const good = goodCount(scan)
   const { phase, fault, why } = scan
-  const { shoot, spot } = scan.ask
-  const landmark = shoot.landmarks.find(({ id }) => id === spot.landmarkId) ?? null
-  const names = scanWishWords.names(subjectName(shoot.subject), landmarkName(landmark))
   return (
     <div class="scan-found">
       <Stale />
@@ -81,10 +78,17 @@ function Found({ scan }: { readonly scan: ScanShown }) {
           ? scanFoundWords.found(good, countText(good), placesText(scan.places.length))
           : null}
       </p>
-      {why === null ? null : <NonePart why={why} names={names} />}
+      {why === null ? null : <NonePart why={why} names={demandNames(scan.ask)} />}
       {good > 0 ? <ScoreLegend places={scan.places} /> : null}
       <SetOut scan={scan} />
-      {scan.results.length === 0 ? null : <ResultList scan={scan} />}
+      {scan.results.length === 0 ? null : (
+        <>
+          <ResultList scan={scan} />
+          <ul class="cautions">
+            <li>{scanFoundWords.caution}</li>
+          </ul>
+        </>
+      )}
     </div>
   )
 }

@@ -12,10 +12,11 @@ import { boardGround } from '#renderer/state/terrain.ts'
 
 /** Metres beyond the ground that cameras and near hills are looked for in. */
 const BEYOND = 1_000
-/** Metres between cells by the reach, as for the board, so that a window stays near two million cells. */
+/** Cells across a window, as for the board: it stays near two million cells. */
 const CELLS_ACROSS = 1_401
+/** Metres between cells at the least. */
 const FINEST = 10
-/** Half the cells of the widest window that is asked for: a ground as long as a country is read coarsely, never without end. */
+/** Metres from the centre to the sides of the widest window that is asked for: a ground as long as a country ends somewhere. */
 const FARTHEST = 200_000
 
 /** The places that a window has to hold. */

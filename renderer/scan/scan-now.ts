@@ -15,20 +15,20 @@ import { scanPool } from './scan-workers.ts'
 import { startScan } from './scan-run.ts'
 import { type ScanChange, changedSince } from './scan-stale.ts'
 
-/** Parking points as one value while they stay the same: a spot renamed is no other question. */
-const parkings = computed(() => parkingsOf(spots.value))
-
 /** Null without a spot to set out from. */
 export const scanNow = computed<ScanAsk | null>(() => {
   const home = shoot.value
   const spot = homeSpot.value
   if (home === null || spot === null) return null
   const { grid } = scanGround.value
-  return { shoot: home, spot, terrain: grid, zone: zone.value, parkings: parkings.value, steps: stepsNow() }
+  return { shoot: home, spot, terrain: grid, zone: zone.value, parkings: parkingsOf(spots.value), steps: stepsNow() }
 })
 
 export const costNow = computed(() => (scanNow.value === null ? null : scanCost(scanNow.value)))
-export const troublesNow = computed(() => (scanNow.value === null ? [] : scanTroubles(scanNow.value)))
+export const troublesNow = computed(() => {
+  const [ask, cost] = [scanNow.value, costNow.value]
+  return ask === null || cost === null ? [] : scanTroubles(ask, cost)
+})
 
 /** By which version of the elevations the last scan went. */
 let scannedVersion = groundVersion.peek()

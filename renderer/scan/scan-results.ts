@@ -5,7 +5,7 @@ import type { Spot } from '#core/plan/spot.ts'
 import { polishedBest } from '#core/scan/best-of.ts'
 import { spotOfCandidate } from '#core/scan/candidate-spot.ts'
 import type { ScanAsk } from '#core/scan/scan-ask.ts'
-import type { Candidate, PlaceFound } from '#core/scan/scan-found.ts'
+import type { Candidate } from '#core/scan/scan-found.ts'
 import type { ScanResult } from '#renderer/state/scan-shown.ts'
 import { scanFoundWords } from '#renderer/words/en-scan-found.ts'
 
@@ -25,9 +25,9 @@ function arrangementOnly(ask: ScanAsk, candidate: Candidate, id: string): Spot {
 }
 
 export interface Numbering {
-  readonly best: (candidates: readonly Candidate[], places: readonly PlaceFound[]) => ScanResult[]
+  readonly best: (candidates: readonly Candidate[]) => ScanResult[]
   /** Those brought to their best, in their new order, each under the id it had. */
-  readonly polished: (all: readonly Polished[], places: readonly PlaceFound[]) => ScanResult[]
+  readonly polished: (all: readonly Polished[]) => ScanResult[]
 }
 
 export function numberResults(ask: ScanAsk, newId: () => string): Numbering {
@@ -40,35 +40,29 @@ export function numberResults(ask: ScanAsk, newId: () => string): Numbering {
     frames.set(candidate, frame)
     return frame
   }
-  const number = (all: readonly Partly[], places: readonly PlaceFound[], polished: boolean): ScanResult[] =>
+  const number = (all: readonly Partly[], polished: boolean): ScanResult[] =>
     all.map(({ id, candidate, window }, index) => {
       const frame = frameOf(candidate, id)
-      const groundId = places.find(({ place }) => place === candidate.place)?.ground
-      const ground = ask.shoot.stoppingGround.find((one) => one.id === groundId)
+      const ground = ask.shoot.stoppingGround.find(({ id: one }) => one === candidate.ground)
       const name = scanFoundWords.name(index + 1, ground?.name.trim() ?? '')
       return { id: frame.id, number: index + 1, candidate, frame, spot: { ...frame, name }, window, polished }
     })
   return {
-    best: (candidates, places) =>
+    best: (candidates) =>
       number(
         candidates.map((candidate) => ({ id: null, candidate, window: null })),
-        places,
         false,
       ),
-    polished(all, places) {
+    polished(all) {
       // Two that set out apart may have met on the way to their best.
-      const found = all.map(({ candidate }) => placeOf(candidate))
-      const apart = polishedBest(found, ask.steps.place)
+      const apart = polishedBest(
+        all.map(({ candidate }) => candidate),
+        ask.steps.place,
+      )
       return number(
         apart.flatMap((candidate) => all.filter((one) => one.candidate === candidate)),
-        places,
         true,
       )
     },
   }
-}
-
-function placeOf(candidate: Candidate): PlaceFound {
-  const { place, at, score } = candidate
-  return { place, at, ground: '', score, best: [candidate] }
 }

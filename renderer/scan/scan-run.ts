@@ -114,7 +114,7 @@ function scan(ask: ScanAsk, cost: ScanCost, { pool, now, newId, later }: ScanWor
 
   function looked(): Pick<ScanShown, 'places' | 'results'> {
     const inOrder = [...places.values()].toSorted((one, other) => one.place - other.place)
-    return { places: inOrder, results: number.best(bestOf(inOrder, BEST), inOrder) }
+    return { places: inOrder, results: number.best(bestOf(inOrder, BEST)) }
   }
 
   function search(): void {
@@ -148,7 +148,7 @@ function scan(ask: ScanAsk, cost: ScanCost, { pool, now, newId, later }: ScanWor
       done() {
         over = true
         const polished = after.map((update, task) => ({ ...update, id: before[task]?.id ?? newId() }))
-        show({ results: number.polished(polished, shown.places), share: 1, phase: 'done' })
+        show({ results: number.polished(polished), share: 1, phase: 'done' })
       },
     })
   }

@@ -9,7 +9,7 @@ import { useDraft } from '#renderer/part/draft.ts'
 import { Field } from '#renderer/part/field.tsx'
 import { scanWishWords as say } from '#renderer/words/en-scan-wishes.ts'
 import { BandFields } from './band-fields.tsx'
-import { DayField } from './day-field.tsx'
+import { DayField, LATEST_DAY } from './day-field.tsx'
 
 const HEIGHTS = { least: 0, most: 1_000 } as const
 /** Days that a range begins with, the spot's own the first. */
@@ -79,7 +79,7 @@ function Days({ wishes: { days }, onWish, spotDay }: StageProps) {
 
 function lastDay(from: string): string {
   const ahead = addDays(from, DAYS_AHEAD)
-  return ahead > '2100-12-31' ? from : ahead
+  return ahead > LATEST_DAY ? from : ahead
 }
 
 function SomeHours({ wishes: { hours }, onWish }: Omit<StageProps, 'spotDay'>) {

@@ -1,14 +1,14 @@
 /** Before a scan: what it costs, how finely it looks, what stands in the way, and the button that begins it. */
+import { landmarkOf } from '#core/plan/plan.ts'
 import { LengthField } from '#renderer/part/figure-field.tsx'
 import { metres } from '#renderer/part/figure.ts'
 import { Fold } from '#renderer/part/question.tsx'
 import { Segment } from '#renderer/part/segment.tsx'
 import { Warnings } from '#renderer/part/warning.tsx'
-import { landmarkName, subjectName } from '#renderer/state/names.ts'
 import { settings } from '#renderer/state/settings.ts'
 import { scanRunWords as say } from '#renderer/words/en-scan-run.ts'
-import { scanWishWords } from '#renderer/words/en-scan-wishes.ts'
 import { costText, measuredRate, placesText, takesText } from './cost-text.ts'
+import { demandNames } from './demand-names.ts'
 import { FINENESSES, chooseFineness, chooseSteps, coarserStep, fineness, roundStep, stepsNow } from './fineness.ts'
 import { scanGround } from './scan-ground.ts'
 import { costNow, scanAgain, scanChanges, scanNow, troublesNow } from './scan-now.ts'
@@ -33,9 +33,8 @@ export function StartPart({ after }: { readonly after: boolean }) {
   const { settled, trouble, grid } = scanGround.value
   const refused = troubles.some(({ refuses }) => refuses)
   const { units } = settings.value
-  const landmark = ask.shoot.landmarks.find(({ id }) => id === ask.spot.landmarkId) ?? null
-  const names = scanWishWords.names(subjectName(ask.shoot.subject), landmarkName(landmark))
-  const context = { shoot: ask.shoot, landmark, names, units }
+  const landmark = landmarkOf(ask.shoot, ask.spot)
+  const context = { shoot: ask.shoot, landmark, names: demandNames(ask), units }
   const choices = (
     <>
       <p class="scan-cost">

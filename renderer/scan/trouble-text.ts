@@ -2,19 +2,20 @@
 import { exhaustive } from '#core/exhaustive.ts'
 import type { Shoot } from '#core/plan/shoot.ts'
 import type { BandName, ScanTrouble } from '#core/scan/check-ask.ts'
+import type { Landmark } from '#core/scene/landmark.ts'
 import type { UnitSystem } from '#core/units/length.ts'
 import { formatDay } from '#core/time/civil.ts'
-import { metres, rounded } from '#renderer/part/figure.ts'
+import { metres, percentText } from '#renderer/part/figure.ts'
 import { wishName } from '#renderer/state/wish-names.ts'
 import { scanTroubleWords as say } from '#renderer/words/en-scan-troubles.ts'
 import { scanWishWords } from '#renderer/words/en-scan-wishes.ts'
-import type { DemandNames } from './none-text.ts'
+import type { DemandNames } from './demand-names.ts'
 import { countText, placesText } from './cost-text.ts'
 
 export interface TroubleContext {
   readonly shoot: Shoot
   /** The landmark that the spot looks at is named by it. */
-  readonly landmark: Shoot['landmarks'][number] | null
+  readonly landmark: Landmark | null
   readonly names: DemandNames
   readonly units: UnitSystem
 }
@@ -61,7 +62,7 @@ export function troubleText(trouble: ScanTrouble, context: TroubleContext): stri
     case 'contradictory-demands':
       return say['contradictory-demands'](
         trouble.demands.map((kind) => names[kind]),
-        `${rounded(trouble.needed * 100, 0)}\u{a0}%`,
+        percentText(trouble.needed, 0),
       )
     case 'days-backwards':
       return say['days-backwards'](formatDay(trouble.from), formatDay(trouble.until))

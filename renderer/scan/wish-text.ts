@@ -2,7 +2,7 @@
 import { exhaustive } from '#core/exhaustive.ts'
 import type { ScanWishKind, ScanWishes } from '#core/plan/scan-wishes.ts'
 import type { UnitSystem } from '#core/units/length.ts'
-import { metres, rounded } from '#renderer/part/figure.ts'
+import { metres, percentText, rounded } from '#renderer/part/figure.ts'
 import { scanWishWords } from '#renderer/words/en-scan-wishes.ts'
 import { presetOf } from './demand-start.ts'
 
@@ -28,10 +28,7 @@ export function wishText(kind: ScanWishKind, wishes: ScanWishes, units: UnitSyst
     case 'landmarkPlace': {
       const wish = wishes.landmarkPlace
       if (wish === null) return ''
-      return say.place(
-        wish.where,
-        wish.where === 'behind' || wish.gap === 0 ? null : `${rounded(wish.gap * 100, 1)}${PERCENT}`,
-      )
+      return say.place(wish.where, wish.where === 'behind' || wish.gap === 0 ? null : percentText(wish.gap))
     }
     case 'subjectView': {
       const wish = wishes.subjectView
@@ -40,7 +37,7 @@ export function wishText(kind: ScanWishKind, wishes: ScanWishes, units: UnitSyst
       return say.view(preset === null ? null : scanWishWords.view.presets[preset], between(wish.least, wish.most, '°'))
     }
     case 'landmarkShown':
-      return wishes.landmarkShown === null ? '' : say.shown(`${rounded(wishes.landmarkShown.least * 100, 1)}${PERCENT}`)
+      return wishes.landmarkShown === null ? '' : say.shown(percentText(wishes.landmarkShown.least))
     case 'softness': {
       const wish = wishes.softness
       return wish === null ? '' : say.softness(between(wish.least * 100, wish.most * 100, PERCENT))

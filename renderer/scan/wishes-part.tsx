@@ -7,12 +7,12 @@ import { civilTime } from '#core/time/civil.ts'
 import { Question } from '#renderer/part/question.tsx'
 import { changeShoot } from '#renderer/state/edits.ts'
 import { homeSpot, shoot, spots } from '#renderer/state/library.ts'
-import { landmarkName, subjectName } from '#renderer/state/names.ts'
 import { settings } from '#renderer/state/settings.ts'
 import { zone } from '#renderer/state/zone.ts'
 import { scanWishWords as say } from '#renderer/words/en-scan-wishes.ts'
 import { scanWords } from '#renderer/words/en-scan.ts'
 import { FillRow, LightRow, ParkingRow, PlaceRow, ShownRow, SoftnessRow, ViewRow, WholeRow } from './demand-rows.tsx'
+import { demandNames } from './demand-names.ts'
 import type { RowContext } from './demand-row.tsx'
 import { StageFields } from './stage-fields.tsx'
 import { turnWishes, wishesUnfolded } from './wishes-fold.ts'
@@ -26,10 +26,10 @@ export function WishesPart() {
   }).value
   const parkings = useComputed(() => spots.value.filter(({ access }) => access.parking !== null).length).value
   if (plan === null) return null
-  const { scanWishes: wishes, subject } = plan.shoot
+  const { scanWishes: wishes } = plan.shoot
   const onWish = (name: string, part: Partial<ScanWishes>): void =>
     void changeShoot(say.edit(name), { ...plan.shoot, scanWishes: { ...wishes, ...part } })
-  const row = { wishes, onWish, names: say.names(subjectName(subject), landmarkName(plan.landmark)) }
+  const row = { wishes, onWish, names: demandNames(plan) }
   const open = wishesUnfolded.value
   return (
     <Question title={scanWords.whatPicture}>

@@ -9,11 +9,9 @@ import { commit, undoOffer } from '#renderer/state/edits.ts'
 import { savedSpot, shoot, spotId, spots } from '#renderer/state/library.ts'
 import { spotName } from '#renderer/state/names.ts'
 import { tell } from '#renderer/state/notices.ts'
-import { picked } from '#renderer/state/page.ts'
+import { MOST_PICKED, picked } from '#renderer/state/page.ts'
 import { pickedHere } from '#renderer/state/picked.ts'
 import { words } from '#renderer/words/en.ts'
-
-const MOST_PICKED = 4
 
 /** Where a new spot begins: the middle of the map, where it is flying to if it does, else beside the spot on the board. */
 function beginning(): LatLon {

@@ -4,7 +4,9 @@ import { signal } from '@preact/signals'
 export type Page = 'board' | 'compare' | 'sheet' | 'shoot' | 'settings' | 'help' | 'days'
 export const page = signal<Page>('board')
 
-/** Spots picked for side by side, two to four. */
+/** As many spots stand side by side at most. */
+export const MOST_PICKED = 4
+/** Spots picked for side by side. */
 export const picked = signal<readonly string[]>([])
 
 /** What the next press on the map places; null when the map just pans. */

@@ -9,11 +9,10 @@ import { commit, undoOffer } from './edits.ts'
 import { spotId, spots, tryOut } from './library.ts'
 import { spotName } from './names.ts'
 import { tell } from './notices.ts'
-import { picked } from './page.ts'
+import { MOST_PICKED, picked } from './page.ts'
 import { pickedHere } from './picked.ts'
 
 const { tryOut: say } = scanWords
-const MOST_PICKED = 4
 
 /** What is on the board: an arrangement tried out or kept. */
 export function onBoard(id: string): boolean {

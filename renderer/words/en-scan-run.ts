@@ -1,10 +1,7 @@
 /** Words of the scan as it is run: its cost, its progress, what has changed since. */
 import type { ScanChange } from '#renderer/scan/scan-stale.ts'
 import type { Fineness } from '#renderer/scan/fineness.ts'
-
-function listed(parts: readonly string[]): string {
-  return parts.length < 2 ? (parts[0] ?? '') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`
-}
+import { listed } from './en-list.ts'
 
 export const scanRunWords = {
   noSpot: 'A scan sets out from the spot on the board. Add a spot first.',
@@ -36,12 +33,11 @@ export const scanRunWords = {
   stop: 'Stop',
   phases: {
     looking: 'Looking',
-    polishing: 'Bringing the best to their best',
+    polishing: 'Refining the best',
     explaining: 'Finding out what stands in the way',
   },
   progress: 'Progress of the scan',
   shareLeft: (share: string, left: string) => `${share}, about ${left} left`,
-  share: (share: string) => share,
   soFar: (count: number, text: string) =>
     count === 1 ? '1 place meets every must so far.' : `${text} places meet every must so far.`,
   stopped: (share: string, found: boolean) =>

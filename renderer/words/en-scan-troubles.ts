@@ -1,8 +1,8 @@
 /** Words for what stands in the way of a scan. */
+import { listed } from './en-list.ts'
 
-function listed(parts: readonly string[]): string {
-  const quoted = parts.map((part) => `“${part}”`)
-  return quoted.length < 2 ? (quoted[0] ?? '') : `${quoted.slice(0, -1).join(', ')} and ${quoted.at(-1)}`
+function quoted(parts: readonly string[]): string {
+  return listed(parts.map((part) => `“${part}”`))
 }
 
 export const scanTroubleWords = {
@@ -25,16 +25,16 @@ export const scanTroubleWords = {
   'ground-without-elevation': (where: string) =>
     `${where}: elevations are missing for it, so what is hidden there cannot be told. Add elevations under “Settings”, or take it with that doubt.`,
   'no-landmark': (demands: readonly string[]) =>
-    `This spot has no landmark, and ${listed(demands)} ask${demands.length === 1 ? 's' : ''} for one. Choose one under “Where exactly?”, or drop the wish.`,
+    `This spot has no landmark, and ${quoted(demands)} ask${demands.length === 1 ? 's' : ''} for one. Choose one under “Where exactly?”, or drop the wish.`,
   'band-upside-down': (name: string) => `“${name}”: its least is above its most. Change one of the two.`,
   'contradictory-light': (one: string, other: string) =>
     `“${one}” and “${other}” cannot be met together by any sun. Drop one of the two light wishes.`,
   'contradictory-demands': (demands: readonly string[], needed: string) =>
-    `${listed(demands)} together need ${needed} of the frame. Lower one of them, or make it a wish.`,
+    `${quoted(demands)} together need ${needed} of the frame. Lower one of them, or make it a wish.`,
   'days-backwards': (from: string, until: string) =>
     `The first day, ${from}, comes after the last, ${until}. Change one of the two.`,
   'no-such-day': (from: string, until: string) =>
-    `${from} or ${until} is no day there by the calendar of the place. Choose another.`,
+    `${from} or ${until} does not exist in the calendar of the place. Choose another.`,
   'too-many': (places: string, pictures: string) =>
     `${places} looked at this finely make ${pictures} pictures, more than anybody would wait for. Look more coarsely, or draw less ground.`,
 } as const

@@ -92,8 +92,6 @@ export const scanWishWords = {
   },
   timesIdle: 'Days and hours count only while light is wished: without it the time of the spot stands.',
   lensHeight: 'Lens above the ground',
-  lensHeightLeast: 'Lens above the ground, least',
-  lensHeightMost: 'Lens above the ground, most',
   days: {
     label: 'Days',
     spot: (day: string) => `only ${day}, the spot’s`,

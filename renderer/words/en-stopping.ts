@@ -122,7 +122,6 @@ export const stoppingWords = {
   } satisfies PerSort,
   keysTake: 'Arrow keys move the map under the cross-hair, with Shift farther; Space takes what lies there.',
   nothingThere: 'There is nothing to take over there. Press closer to a way, or move the map nearer.',
-  tookOver: (name: string, size: string) => `Took over “${name}”, ${size}.`,
   enough: 'That’s all',
   /** Names of what is taken over, by the sketch map's words. */
   taken: {

@@ -6,7 +6,7 @@ import { sunAt } from '#core/light/sky.ts'
 import { assess } from '#core/plan/assess.ts'
 import { stageOf } from '#core/plan/day-light.ts'
 import { planOf } from '#core/plan/plan.ts'
-import type { ScanWishes } from '#core/plan/scan-wishes.ts'
+import { NO_DEMANDS, type ScanWishes } from '#core/plan/scan-wishes.ts'
 import { skylinesToward } from '#core/plan/sky-edges.ts'
 import type { Spot } from '#core/plan/spot.ts'
 import { standForFill } from '#core/plan/stand.ts'
@@ -23,15 +23,7 @@ import { type PlanParts, examplePlan } from './plans.ts'
 export const CENTRE: LatLon = { lat: 46.9, lon: 10.3 }
 
 export const NOTHING_WISHED: ScanWishes = {
-  subjectFill: null,
-  landmarkFill: null,
-  landmarkWhole: null,
-  landmarkPlace: null,
-  subjectView: null,
-  landmarkShown: null,
-  softness: null,
-  light: null,
-  parking: null,
+  ...NO_DEMANDS,
   lensHeight: { least: 1, most: 1.5 },
   days: null,
   hours: null,

@@ -1,7 +1,8 @@
 /** The ground against published figures: slopes, the sea's curve met on a grid, what the curve hides. */
 import { describe, expect, it } from 'vitest'
 import { type ElevationGrid, slopeAndAspectAt } from '#core/ground/elevation-grid.ts'
-import { lookFrom, lookTowards } from '#core/ground/horizon-ray.ts'
+import { lookFrom } from '#core/ground/horizon-look.ts'
+import { lookTowards } from '#core/ground/horizon-ray.ts'
 import { sightline } from '#core/ground/sightline.ts'
 import { skyline, skylineAt, skylineDistanceAt } from '#core/ground/skyline.ts'
 import { groundOf } from '#test/help/terrain.ts'

@@ -13,6 +13,7 @@ function candidate(place: number, score: number, metres: number, way = 180, minu
   const at = destination(CENTRE, 90, metres)
   return {
     place,
+    ground: 'line',
     at,
     heading: 90,
     standpoint: destination(at, way, 8),
@@ -28,7 +29,7 @@ function candidate(place: number, score: number, metres: number, way = 180, minu
 }
 
 function found(best: Candidate): PlaceFound {
-  return { place: best.place, at: best.at, ground: 'line', score: best.score, best: [best] }
+  return { place: best.place, at: best.at, ground: best.ground, score: best.score, best: [best] }
 }
 
 describe('the best few', () => {
@@ -86,6 +87,6 @@ describe('the best few', () => {
     const nearer = [candidate(0, 0.95, 5), candidate(3, 0.94, 25)]
     expect(bestOf(apart.map(found))).toHaveLength(2)
     expect(bestOf(nearer.map(found))).toHaveLength(1)
-    expect(polishedBest(nearer.map(found), 10)).toEqual(nearer)
+    expect(polishedBest(nearer.toReversed(), 10)).toEqual(nearer)
   })
 })

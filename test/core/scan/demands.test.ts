@@ -7,7 +7,7 @@ import { sunAt } from '#core/light/sky.ts'
 import { assess } from '#core/plan/assess.ts'
 import { stageOf } from '#core/plan/day-light.ts'
 import { type Plan, planOf } from '#core/plan/plan.ts'
-import type { ScanWishes } from '#core/plan/scan-wishes.ts'
+import { NO_DEMANDS, type ScanWishes } from '#core/plan/scan-wishes.ts'
 import { skylinesOf, skylinesToward } from '#core/plan/sky-edges.ts'
 import {
   type MeasuredDemand,
@@ -23,15 +23,7 @@ import { type PlanParts, examplePlan } from '#test/help/plans.ts'
 import { groundOf } from '#test/help/terrain.ts'
 
 const NOTHING: ScanWishes = {
-  subjectFill: null,
-  landmarkFill: null,
-  landmarkWhole: null,
-  landmarkPlace: null,
-  subjectView: null,
-  landmarkShown: null,
-  softness: null,
-  light: null,
-  parking: null,
+  ...NO_DEMANDS,
   lensHeight: { least: 0.8, most: 1.6 },
   days: null,
   hours: null,

@@ -185,7 +185,7 @@ function nameOf(spot: Spot): string {
 function namesOfGood(ask: ScanAsk, place: ScanPlace): string[] {
   const table = scanTable(ask)
   const tried: Tried = { pictures: [], count: 0, work: 0 }
-  const work = picturesAt(table, stopPlace(table, place.at), place.headings, [], tried)
+  const work = picturesAt(table, stopPlace(table, place.at), place.headings, null, tried)
   while (work.next().done !== true);
   return tried.pictures.map(({ subject, stood, focal, setting, measured }) =>
     nameOf({
