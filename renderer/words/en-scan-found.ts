@@ -38,7 +38,7 @@ export const scanFoundWords = {
   none: {
     title: 'No place meets every must',
     looked: (count: string) =>
-      `${count} combinations were looked at. Each of these rules out so many of them, in brackets what it rules out alone:`,
+      `What each rules out of the ${count} combinations looked at; in brackets, what it alone rules out:`,
     excludes: (share: string) => share,
     alone: (share: string) => `(${share} alone)`,
     under: (share: string) => `under ${share}`,
