@@ -38,7 +38,7 @@ export const scanFoundWords = {
   none: {
     title: 'No place meets every must',
     looked: (count: string, alone: boolean) =>
-      `Of ${count} combinations from all over, this part is ruled out by each${alone ? ', and this part by it alone' : ''}:`,
+      `What each rules out of the ${count} combinations looked at${alone ? '; in brackets, what it alone rules out' : ''}:`,
     excludes: (share: string) => share,
     alone: (share: string) => `(${share} alone)`,
     under: (share: string) => `under ${share}`,

@@ -8,7 +8,7 @@ import { sunAt } from '#core/light/sky.ts'
 import { type Assessment, assess } from '#core/plan/assess.ts'
 import { stageOf } from '#core/plan/day-light.ts'
 import { type Plan, planOf } from '#core/plan/plan.ts'
-import { type ScanWishes, USUAL_SCAN_WISHES } from '#core/plan/scan-wishes.ts'
+import { NO_DEMANDS, type ScanWishes, USUAL_SCAN_WISHES } from '#core/plan/scan-wishes.ts'
 import type { Shoot } from '#core/plan/shoot.ts'
 import type { Spot } from '#core/plan/spot.ts'
 import { MOVES, PLACE_MOVES, type PlaceMove, moveLine, movedBy } from '#core/scan/moves.ts'
@@ -24,14 +24,7 @@ const ZONE = 'UTC'
 const NIGHT = Date.UTC(2026, 5, 14, 0)
 const DAY = Date.UTC(2026, 5, 14, 11)
 
-const NO_DEMANDS: ScanWishes = {
-  ...USUAL_SCAN_WISHES,
-  subjectFill: null,
-  landmarkFill: null,
-  landmarkWhole: null,
-  landmarkShown: null,
-  light: null,
-}
+const NOTHING_WISHED: ScanWishes = { ...USUAL_SCAN_WISHES, ...NO_DEMANDS }
 const PRIME = { ...ZOOM, id: 'prime', name: '50 f/1.8', focalMin: 50, focalMax: 50 }
 
 /** Axis level: the lens as high as the subject's middle, which is in the middle of the frame. */
@@ -43,7 +36,7 @@ function levelPlan(parts: PlanParts & { readonly wishes?: Partial<ScanWishes> } 
     landmark: null,
     ...rest,
     shoot: {
-      scanWishes: { ...NO_DEMANDS, ...wishes },
+      scanWishes: { ...NOTHING_WISHED, ...wishes },
       stoppingGround: [lineThrough(90, 80)],
       crops: [],
       ...shoot,
@@ -266,7 +259,11 @@ describe('the clock', () => {
 
   test('may be off to the ends of the day’s windows, to the second', () => {
     const { azimuth } = sunAt(levelPlan().spot.stop.at, DAY)
-    const plan = levelPlan({ bearing: azimuth + 150, spot: { when: DAY }, shoot: { scanWishes: NO_DEMANDS, light } })
+    const plan = levelPlan({
+      bearing: azimuth + 150,
+      spot: { when: DAY },
+      shoot: { scanWishes: NOTHING_WISHED, light },
+    })
     const day = civilDayOf(DAY, ZONE)
     const { common } = dayWindows(stageOf(plan, assess(plan)), light, day, ZONE)
     const window = common.find(({ from, until }) => from <= DAY && DAY <= until)
@@ -279,7 +276,7 @@ describe('the clock', () => {
 
   test('tells what ends the window: the hours, the sun’s height, the sun gone', () => {
     const at = (part: Partial<Shoot['light']>, when = DAY): Sensitivity =>
-      found(levelPlan({ spot: { when }, shoot: { scanWishes: NO_DEMANDS, light: { ...NO_WISHES, ...part } } }))
+      found(levelPlan({ spot: { when }, shoot: { scanWishes: NOTHING_WISHED, light: { ...NO_WISHES, ...part } } }))
     const hours = at({ hours: { from: 10 * 60, until: 11 * 60 + 20 } }).off
     expect(hours.earlier).toMatchObject({ offset: 3600, fails: { kind: 'hours', how: 'outside-hours' } })
     expect(hours.later).toMatchObject({ offset: 1200, fails: { kind: 'hours', how: 'outside-hours' } })
@@ -396,7 +393,7 @@ describe('what does not hold now', () => {
 
   test('names light wishes and hours too', () => {
     const light = { ...NO_WISHES, subject: 'lit', hours: { from: 600, until: 700 } } as const
-    const { failing } = found(levelPlan({ shoot: { scanWishes: NO_DEMANDS, light } }))
+    const { failing } = found(levelPlan({ shoot: { scanWishes: NOTHING_WISHED, light } }))
     expect(failing).toEqual([
       { kind: 'subject-light', how: 'sun-down' },
       { kind: 'hours', how: 'outside-hours' },
