@@ -1,7 +1,8 @@
 /** An edit as a value: records before and after, what is tried out among them. */
+import { rankBetween } from '#core/plan/order.ts'
 import type { Shoot } from '#core/plan/shoot.ts'
 import type { Spot } from '#core/plan/spot.ts'
-import { type TryOut, tryOut } from './library.ts'
+import { type TryOut, spots, tryOut } from './library.ts'
 
 /** One record before and after; null where it did not, or does no longer, exist. */
 type Saved =
@@ -41,12 +42,19 @@ export function idOf(record: RecordEdit): string {
   return known?.id ?? ''
 }
 
-/** An edit of what is tried out keeps it, as edited; a spot that comes on the board otherwise takes its place. */
+/** As the last spot of the shelf. */
+export function shelvedLast(spot: Spot): Spot {
+  return { ...spot, rank: rankBetween(spots.peek().at(-1)?.rank ?? null, null) }
+}
+
+/** An edit of what is tried out keeps it, as edited and last on the shelf; a spot that comes on the board otherwise takes its place. */
 export function withTryOut(edit: Edit): Edit {
   const tried = tryOut.peek()
   if (tried === null || edit.records.some(({ kind }) => kind === 'try-out')) return edit
   const records = edit.records.map((record) =>
-    record.kind === 'spot' && record.after?.id === tried.spot.id ? { ...record, before: null } : record,
+    record.kind === 'spot' && record.after?.id === tried.spot.id
+      ? { ...record, before: null, after: shelvedLast(record.after) }
+      : record,
   )
   const added = records.some(({ kind, before, after }) => kind === 'spot' && before === null && after !== null)
   return added ? { ...edit, records: [{ kind: 'try-out', before: tried, after: null }, ...records] } : edit

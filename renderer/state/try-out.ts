@@ -1,11 +1,11 @@
 /** What is done with an arrangement that is tried out on the board: laid over the spot at work, kept on the shelf, left again. */
 import { boundsHold } from '#core/geo/bounds.ts'
-import { rankBetween } from '#core/plan/order.ts'
 import type { Spot } from '#core/plan/spot.ts'
 import { fitPlan, mapBounds } from '#renderer/map/map-window.ts'
 import { scanWords } from '#renderer/words/en-scan.ts'
 import { words } from '#renderer/words/en.ts'
 import { commit, undoOffer } from './edits.ts'
+import { shelvedLast } from './edit.ts'
 import { spotId, spots, tryOut } from './library.ts'
 import { spotName } from './names.ts'
 import { tell } from './notices.ts'
@@ -54,7 +54,7 @@ export function putOnBoard(id: string): void {
  */
 export async function keepArrangement(spot: Spot): Promise<void> {
   const tried = tryOut.peek()
-  const after = { ...spot, rank: rankBetween(spots.peek().at(-1)?.rank ?? null, null) }
+  const after = shelvedLast(spot)
   const shown = spotId.peek()
   const others = pickedHere.peek()
   const own = tried?.spot.id === spot.id

@@ -143,7 +143,7 @@ export const daysWords = {
       `The ${body} does not stand there within ${years === '1' ? 'a year' : `${years} years`} from ${since}.`,
     lastYear: 'The years that are computed end with 2100.',
     noneSo: (total: number) =>
-      `${total === 1 ? 'One alignment is' : `All ${total} alignments are`} otherwise than wished of moon, sky and hills. Widen those wishes.`,
+      `${total === 1 ? 'One alignment is' : `All ${total} alignments are`} ruled out by what is wished of moon, sky and hills. Widen those wishes.`,
     direction: (bearing: string, altitude: string) => `It would have to stand at ${bearing}, ${altitude} high.`,
     below: (bearing: string, altitude: string) =>
       `It would have to stand at ${bearing}, ${altitude} below the level: the lens looks down on that place.`,

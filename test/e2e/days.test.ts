@@ -228,7 +228,7 @@ describe('alignments', () => {
     await page.getByText(stands.hilly).waitFor()
     await page.getByLabel(stands.hills).selectOption('left-out')
     await expect.poll(() => behind.count(), PATIENT).toBe(0)
-    if ((await rows.count()) === 0) await page.getByText(/^All \d+ alignments are otherwise than wished/u).waitFor()
+    if ((await rows.count()) === 0) await page.getByText(/^All \d+ alignments are ruled out/u).waitFor()
     await page.getByLabel(stands.hills).selectOption('marked')
     await field.fill('0.5')
     await field.press('Enter')

@@ -338,12 +338,13 @@ describe('what is tried out', () => {
     expect(boardSpot.value?.id).toBe('two')
   })
 
-  test('changed by hand it goes on the shelf as changed, and the spot before is untouched', async () => {
-    const { boardSpot, changeSpot, notices, spot, tryOut, undo } = await trying()
+  test('changed by hand it goes last on the shelf as changed, and the spot before is untouched', async () => {
+    const { boardSpot, changeSpot, notices, spot, spots, tryOut, undo } = await trying()
     await changeSpot('Move the standpoint', { ...spot, notes: 'a step to the left' })
     expect(notices.value.at(-1)?.text).toContain('Best 1')
     expect(tryOut.value).toBeNull()
     expect(boardSpot.value?.notes).toBe('a step to the left')
+    expect(spots.value.map(({ id }) => id)).toEqual(['one', 'two', 'best'])
     expect(storedName('best')).toBe('Best 1')
     expect(storedName('one')).toBe('one')
     await undo()
