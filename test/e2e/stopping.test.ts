@@ -385,7 +385,7 @@ test('nothing drawn is on the map once the panel is closed, and a drawing under 
   const before = await saved()
   await page.getByRole('button', { name: say.draw.stopping.line, exact: true }).click()
   await press(page, [0.3, 0.35])
-  await page.getByRole('button', { name: scanWords.scan, exact: true }).click()
+  await page.getByRole('button', { name: scanWords.scan, exact: true, pressed: true }).click()
   await page.getByRole('heading', { name: words.answers.whichLens }).waitFor()
   await note(page).waitFor({ state: 'detached' })
   expect(await page.locator('.ground-pick').count()).toBe(0)
