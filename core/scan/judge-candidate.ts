@@ -4,7 +4,7 @@ import { type Assessment, assess } from '#core/plan/assess.ts'
 import { stageOf } from '#core/plan/day-light.ts'
 import { skylinesToward } from '#core/plan/sky-edges.ts'
 import { planOfCandidate } from './candidate-spot.ts'
-import { type MeasuredDemand, measureDemands } from './demands.ts'
+import { type MeasuredDemand, clearSpace, measureDemands } from './demands.ts'
 import { type KeptOut, cameraKeptOut, subjectKeptOut } from './kept-out.ts'
 import { framesBoth } from './picture-limits.ts'
 import type { ScanAsk } from './scan-ask.ts'
@@ -15,6 +15,8 @@ export interface Judged {
   readonly measured: readonly MeasuredDemand[]
   readonly score: number
   readonly limits: readonly ScanLimit[]
+  /** Share of the frame's side that is clear of the subject at the tightest border; null when nothing is framed. */
+  readonly subjectClear: number | null
 }
 
 /** The limits of a picture as assessed; keep-outs are asked by themselves. */
@@ -37,10 +39,29 @@ export function judge(ask: ScanAsk, out: KeptOut, candidate: Candidate): Judged 
   const limits = limitsOf(found)
   if (subjectKeptOut(out, candidate.at) || cameraKeptOut(out, candidate.at, candidate.standpoint))
     limits.push('keep-out')
-  return { measured, score: scoreOf(measured), limits }
+  const subjectClear = found.subject === null ? null : clearSpace(found.subject)
+  return { measured, score: scoreOf(measured), limits, subjectClear }
 }
 
 /** Whether all musts are met and no limit leaves it out. */
 export function isGood({ measured, limits }: Judged): boolean {
   return limits.length === 0 && measured.every(({ must, margin }) => !must || meets(margin))
+}
+
+/** Room below which a picture is tight: so much clear beside the subject, and so much margin of a must or of the light. */
+const ROOM_BESIDE = 0.02
+const ROOM_WITHIN = 0.1
+
+/** What is tight where it is met at all: for each must, for the light and for the frame's border, 1 where there is room enough. */
+function roomsOf({ measured, subjectClear }: Judged): number[] {
+  return [
+    (subjectClear ?? 0) / ROOM_BESIDE,
+    ...measured.filter(({ kind, must }) => must || kind === 'light').map(({ margin }) => margin / ROOM_WITHIN),
+  ]
+}
+
+/** Whether none of them is tighter than in the other, or has room all the same: nobody stands to the centimetre on the day. */
+export function keepsRoom(judged: Judged, than: Judged): boolean {
+  const before = roomsOf(than)
+  return roomsOf(judged).every((room, index) => room >= Math.min(1, before[index] ?? 1))
 }

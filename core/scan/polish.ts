@@ -10,7 +10,7 @@ import { wayToCamera } from './apart.ts'
 import { type MeasuredLine, alongAt, holdsPlace, measuredLine, pointAlong } from './scan-places.ts'
 import { awayFrom, offPlane, planeAt } from './drawn-shape.ts'
 import { metOf } from './demands.ts'
-import { isGood, judge } from './judge-candidate.ts'
+import { type Judged, isGood, judge, keepsRoom } from './judge-candidate.ts'
 import type { ScanAsk } from './scan-ask.ts'
 import type { Candidate } from './scan-found.ts'
 import { type ScanTable, scanTable } from './scan-table.ts'
@@ -147,7 +147,10 @@ const ROUNDS = 3
 /** Less is no improvement worth a move. */
 const WORTH = 1e-9
 
-/** The same candidate, or one with a higher score that meets all musts and limits as it does; always the same for the same. */
+/**
+ * The same candidate, or one with a higher score that meets all musts and limits as it does, and with room to spare where it had
+ * any; always the same for the same.
+ */
 export function polish(ask: ScanAsk, candidate: Candidate): Candidate {
   const table = scanTable(ask, [])
   const ground = ask.shoot.stoppingGround.find(({ id }) => id === candidate.ground)
@@ -158,7 +161,7 @@ export function polish(ask: ScanAsk, candidate: Candidate): Candidate {
   const start = line === null ? 0 : alongAt(line, candidate.at)
   const polishing: Polishing = { ask, table, from: candidate, ground, line, lens, start, times }
   const moves = movesOf(polishing)
-  let best = candidate
+  let best: Best = { candidate, judged: judge(ask, table.out, candidate) }
   let here: Setting = {
     along: start,
     east: 0,
@@ -186,13 +189,19 @@ export function polish(ask: ScanAsk, candidate: Candidate): Candidate {
       if (best === before) break
     }
   }
-  return best
+  return best.candidate
 }
 
-function betterOf(polishing: Polishing, best: Candidate, setting: Setting): Candidate | null {
+interface Best {
+  readonly candidate: Candidate
+  readonly judged: Judged
+}
+
+function betterOf(polishing: Polishing, best: Best, setting: Setting): Best | null {
   const arrangement = arrangementOf(polishing, setting)
   if (arrangement === null) return null
   const judged = judge(polishing.ask, polishing.table.out, arrangement)
-  if (!isGood(judged) || judged.score <= best.score + WORTH) return null
-  return { ...arrangement, score: judged.score, met: judged.measured.map(metOf) }
+  const { candidate } = best
+  if (!isGood(judged) || judged.score <= candidate.score + WORTH || !keepsRoom(judged, best.judged)) return null
+  return { candidate: { ...arrangement, score: judged.score, met: judged.measured.map(metOf) }, judged }
 }

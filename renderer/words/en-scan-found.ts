@@ -4,7 +4,7 @@ import type { ScanLimit } from '#core/scan/scan-found.ts'
 export const scanFoundWords = {
   found: (count: number, good: string, places: string) =>
     count === 1 ? `1 of ${places} meets every must.` : `${good} of ${places} meet every must.`,
-  scoreAlong: 'Score along the ground',
+  scoreAlong: 'Score along the ground, before refining',
   legendNone: 'a must fails',
   best: 'The best',
   name: (number: number, ground: string) => (ground === '' ? `Best ${number}` : `Best ${number}, ${ground}`),

@@ -13,7 +13,7 @@ export const scanRunWords = {
   million: (figure: string) => `${figure} million`,
   billion: (figure: string) => `${figure} thousand million`,
   takes: (time: string) => `about ${time} on this machine`,
-  takesBetween: (least: string, most: string) => `perhaps ${least} to ${most}; known once one has run`,
+  takesBetween: (least: string, most: string) => `perhaps ${least} to ${most} on this machine`,
   time: {
     moment: 'a moment',
     seconds: (count: number) => `${count} s`,

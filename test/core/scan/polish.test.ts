@@ -3,11 +3,16 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { destination, geodesicDistance } from '#core/geo/geodesic.ts'
 import { NO_WISHES } from '#core/light/light-wish.ts'
+import { assess } from '#core/plan/assess.ts'
 import type { KeepOut } from '#core/plan/keep-out.ts'
 import { bestOf } from '#core/scan/best-of.ts'
 import { planOfCandidate } from '#core/scan/candidate-spot.ts'
+import { clearSpace } from '#core/scan/demands.ts'
+import { judge } from '#core/scan/judge-candidate.ts'
 import { cameraKeptOut, subjectKeptOut } from '#core/scan/kept-out.ts'
 import { polish } from '#core/scan/polish.ts'
+import type { ScanAsk } from '#core/scan/scan-ask.ts'
+import type { Candidate } from '#core/scan/scan-found.ts'
 import { holdsPlace, keptOutOf, measuredLine, alongAt, pointAlong } from '#core/scan/scan-places.ts'
 import { scanWhole } from '#core/scan/scan.ts'
 import { civilTime } from '#core/time/civil.ts'
@@ -66,6 +71,12 @@ function parts(picked: typeof asks extends fc.Arbitrary<infer One> ? One : never
   }
 }
 
+/** Share of the frame's side that is clear beside the subject. */
+function clearOf(ask: ScanAsk, candidate: Candidate): number {
+  const { subject } = assess(planOfCandidate(ask, candidate))
+  return subject === null ? NaN : clearSpace(subject)
+}
+
 describe('polishing', () => {
   it('never worsens, and keeps to ground, musts, keep-outs, lens and hours', () => {
     fc.assert(
@@ -76,6 +87,7 @@ describe('polishing', () => {
         for (const candidate of bestOf(scanWhole(ask), 2)) {
           const polished = polish(ask, candidate)
           expect(polished.score).toBeGreaterThanOrEqual(candidate.score)
+          expect(clearOf(ask, polished)).toBeGreaterThanOrEqual(Math.min(0.02, clearOf(ask, candidate)) - 1e-9)
           const judged = judgedBy(ask, planOfCandidate(ask, polished).spot)
           expect(judged?.score).toBeCloseTo(polished.score, 8)
           if (ground === undefined) throw new Error('there is ground')
@@ -116,6 +128,24 @@ describe('polishing', () => {
     expect(values.get('subjectFill')).toBeCloseTo(0.4, 2)
     expect(values.get('landmarkFill')).toBeCloseTo(0.2, 2)
     expect(values.get('subjectView')).toBeCloseTo(80, 0)
+  })
+
+  it('leaves room for the day: it stops short of cutting the subject and of the end of the light', () => {
+    const ask = askOf({
+      ground: [lineThrough(90, 70)],
+      wishes: { subjectFill: { ...WISH, axis: 'width', least: 0.2, most: 1.6 }, light: { ...MUST } },
+      shoot: { light: { ...NO_WISHES, subject: 'lit', hours: { from: 480, until: 1080 } } },
+      steps: { fills: 5, minutes: 60 },
+    })
+    const found = bestOf(scanWhole(ask))
+    expect(found.length).toBeGreaterThan(0)
+    for (const candidate of found) {
+      const polished = polish(ask, candidate)
+      expect(clearOf(ask, polished)).toBeGreaterThanOrEqual(Math.min(0.02, clearOf(ask, candidate)) - 1e-9)
+      const light = (one: Candidate): number =>
+        judge(ask, keptOutOf(ask), one).measured.find(({ kind }) => kind === 'light')?.margin ?? NaN
+      expect(light(polished)).toBeGreaterThanOrEqual(Math.min(0.1, light(candidate)) - 1e-9)
+    }
   })
 
   it('leaves the shot’s own fill where none is wished', () => {
