@@ -71,6 +71,12 @@ function daysBetween(from: string, until: string): number {
   return Math.round((Date.parse(until) - Date.parse(from)) / DAY)
 }
 
+/** How many days the scan may choose among; of more than it tries it takes some, evenly. */
+export function wishedDays({ shoot }: Pick<ScanAsk, 'shoot'>): number {
+  const { days } = shoot.scanWishes
+  return days === null ? 1 : Math.max(0, daysBetween(days.from, days.until) + 1)
+}
+
 /** The days tried, the first and the last wished among them; a day that the zone left out is left out. */
 export function daySamples({ shoot, spot, zone, steps }: ScanAsk): CivilDay[] {
   const { days } = shoot.scanWishes

@@ -153,9 +153,9 @@ export function thinning(table: ScanTable, places: readonly ScanPlace[], ways: n
   return { places: thinned(places, Math.max(LEAST_PLACES, Math.floor(LOOKED / each))), stride }
 }
 
-/** Instants looked at where the light must be met, and where it needn't; and of those outside the wished hours. */
-const INSTANTS = 48
-const FEW_INSTANTS = 3
+/** Instants looked at where the light must be met, and where it needn't, within the wished hours and outside together. */
+const INSTANTS = 64
+const FEW_INSTANTS = 12
 
 export interface WhyInstants {
   readonly instants: readonly number[]
@@ -166,11 +166,13 @@ export interface WhyInstants {
 export function whyInstants(ask: ScanAsk): WhyInstants {
   const must = ask.shoot.scanWishes.light?.must === true
   const own = instantSamples(ask)
-  const within = thinned(own, must ? INSTANTS : FEW_INSTANTS)
   const known = new Set(own)
-  const outside = thinned(
-    instantSamples(ask, false).filter((instant) => !known.has(instant)),
-    must ? INSTANTS / 3 : FEW_INSTANTS,
-  )
+  // Only wished hours leave any out; and what is told of them is their share, so both sides are thinned alike.
+  const wished = ask.shoot.scanWishes.hours !== null
+  const others = wished ? instantSamples(ask, false).filter((instant) => !known.has(instant)) : []
+  const most = must ? INSTANTS : FEW_INSTANTS
+  const share = own.length / Math.max(1, own.length + others.length)
+  const within = thinned(own, Math.max(2, Math.round(most * share)))
+  const outside = thinned(others, Math.max(1, most - within.length))
   return { instants: [...within, ...outside], within: within.length }
 }

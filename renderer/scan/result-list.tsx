@@ -1,10 +1,11 @@
 /** The best arrangements as a list: each with its frame, lens, time and score, to be tried on the board and kept on the shelf. */
 import { useEffect, useRef } from 'preact/hooks'
 import { geodesicDistance } from '#core/geo/geodesic.ts'
+import { alongAt, measuredLine } from '#core/scan/scan-places.ts'
 import { civilTime, formatClock, formatDay } from '#core/time/civil.ts'
 import { spanText } from '#renderer/answers/light-text.ts'
 import { LensThumb } from '#renderer/lens-view/lens-thumb.tsx'
-import { metres, millimetres } from '#renderer/part/figure.ts'
+import { bearing, metres, millimetres } from '#renderer/part/figure.ts'
 import { Icon } from '#renderer/part/icon.tsx'
 import { Fold } from '#renderer/part/question.tsx'
 import { spots, tryOut } from '#renderer/state/library.ts'
@@ -55,6 +56,8 @@ function ResultCard({ result, scan }: CardProps) {
   const lens = shoot.bag.lenses.find((one) => one.id === candidate.lensId)
   const score = String(Math.round(candidate.score * 100))
   const away = metres(geodesicDistance(candidate.at, candidate.standpoint), units)
+  const ground = shoot.stoppingGround.find((one) => one.id === candidate.ground)
+  const along = ground?.form === 'line' ? metres(alongAt(measuredLine(ground.points), candidate.at), units) : null
   const point = (to: string | null) => (): void => {
     if (to !== null || pointedResult.peek() === id) pointedResult.value = to
   }
@@ -85,6 +88,7 @@ function ResultCard({ result, scan }: CardProps) {
           </span>
           <span class="result-line">{lens === undefined ? '' : lensName(lens)}</span>
           <span class="result-line">{whenText(result, zone)}</span>
+          <span class="result-line">{say.stops(along, bearing(candidate.heading))}</span>
           <span class="result-line">{say.stands(away, metres(candidate.lensHeight, units))}</span>
         </span>
       </button>

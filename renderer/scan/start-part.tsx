@@ -1,5 +1,6 @@
 /** Before a scan: what it costs, how finely it looks, what stands in the way, and the button that begins it. */
 import { landmarkOf } from '#core/plan/plan.ts'
+import { daySamples, looksAtLight, wishedDays } from '#core/scan/scan-samples.ts'
 import { LengthField } from '#renderer/part/figure-field.tsx'
 import { metres } from '#renderer/part/figure.ts'
 import { Fold } from '#renderer/part/question.tsx'
@@ -33,6 +34,7 @@ export function StartPart({ after }: { readonly after: boolean }) {
   const { settled, trouble, grid } = scanGround.value
   const refused = troubles.some(({ refuses }) => refuses)
   const { units } = settings.value
+  const [tried, wished] = [daySamples(ask).length, wishedDays(ask)]
   const landmark = landmarkOf(ask.shoot, ask.spot)
   const context = { shoot: ask.shoot, landmark, names: demandNames(ask), units }
   const choices = (
@@ -40,6 +42,7 @@ export function StartPart({ after }: { readonly after: boolean }) {
       <p class="scan-cost">
         <strong>{costText(cost)}</strong> {refused ? null : <small>{takesText(cost, measuredRate.value)}</small>}
       </p>
+      {looksAtLight(ask) && tried < wished ? <p class="hint">{say.daysTried(tried, wished)}</p> : null}
       <div class="scan-fineness">
         <Segment
           label={say.look}

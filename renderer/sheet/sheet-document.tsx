@@ -5,6 +5,7 @@ import type { DayLight } from '#core/plan/day-light.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { cautionsFor, qrPlace, sheetDirections, sheetPlaces } from '#core/sheet/content.ts'
 import type { Sensitivity } from '#core/scan/sensitivity.ts'
+import { formatDay } from '#core/time/civil.ts'
 import type { UnitSystem } from '#core/units/length.ts'
 import { lightCautions } from '#renderer/answers/light-text.ts'
 import { LensDrawing } from '#renderer/lens-view/lens-drawing.tsx'
@@ -28,8 +29,7 @@ export interface SheetProps {
   readonly sensitivity: Sensitivity | null
   readonly units: UnitSystem
   readonly base: BaseMap
-  /** Epoch milliseconds and the same day as people write it. */
-  readonly now: number
+  /** The day of printing, as people write it. */
   readonly day: string
   readonly attribution: string
   readonly missing: number
@@ -59,7 +59,7 @@ export function SheetDocument(props: SheetProps) {
   const { plan, assessment, units, day } = props
   const { spot, shoot } = plan
   const name = spot.name === '' ? sheetWords.unnamedSpot : spot.name
-  const directions = sheetDirections(plan, assessment, props.now)
+  const directions = sheetDirections(plan, assessment, spot.when)
   const upright = spot.shot.orientation === 'upright'
   return (
     <article class="sheet" lang="en">
@@ -107,7 +107,7 @@ export function SheetDocument(props: SheetProps) {
             <SheetDirectionsTable
               directions={directions}
               units={units}
-              day={day}
+              day={formatDay(props.daylight.day.date)}
               heading={spot.stop.heading}
               landmark={plan.landmark?.name ?? ''}
             />

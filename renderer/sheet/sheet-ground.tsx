@@ -73,25 +73,32 @@ function slopeTexts({ plan, assessment }: GroundProps): string[] {
 
 function texts(props: GroundProps): string[] {
   const { plan, assessment, units, groundMissing } = props
-  if (assessment.ground === null) return [say.missing[groundMissing], ...slopeTexts(props)]
+  if (assessment.ground === null) return [say.missing[groundMissing]]
   const line = groundProfile(plan, assessment.levels)
   const way = waySentence(props)
   const clearance = line === null ? null : clearanceText(plan, line, units)
-  return [
-    ...(way === null ? [] : [way]),
-    ...(clearance === null ? [] : [say.toFoot(clearance)]),
-    directText(props),
-    ...slopeTexts(props),
-  ]
+  return [...(way === null ? [] : [way]), ...(clearance === null ? [] : [say.toFoot(clearance)]), directText(props)]
 }
 
 export function SheetGround(props: GroundProps) {
+  const { standpoint, stop } = props.assessment.under
+  // What somebody measured stays on the fullest sheet too.
+  const measured = [standpoint, stop].some(
+    ({ slope, aspect }) => slope.from === 'measured' || aspect.from === 'measured',
+  )
   return (
     <div class="sheet-ground">
       <dl>
         <div>
           <dt>{say.row}</dt>
-          <dd>{texts(props).join(' · ')}</dd>
+          <dd>
+            {texts(props).join(' · ')}
+            {slopeTexts(props).map((text) => (
+              <span key={text} class={measured ? undefined : 'sheet-slopes'}>
+                {` · ${text}`}
+              </span>
+            ))}
+          </dd>
         </div>
       </dl>
       <SheetProfile {...props} at="row" />

@@ -130,7 +130,6 @@ export function SheetPage({ plan: flat, onBack }: SheetPageProps) {
             units={units}
             base={still.base}
             attribution={still.attribution}
-            now={now}
             day={formatDay(civilDayOf(now, zone).date)}
             missing={missing}
             groundMissing={late ? 'late' : ground.trouble === null ? 'none-known' : 'failed'}

@@ -10,6 +10,7 @@ export const scanFoundWords = {
   name: (number: number, ground: string) => (ground === '' ? `Best ${number}` : `Best ${number}, ${ground}`),
   mark: (number: number, score: string) => `Best ${number}, score ${score}`,
   score: (score: string) => `score ${score}`,
+  stops: (along: string | null, heading: string) => `${along === null ? '' : `${along} along, `}front to ${heading}`,
   stands: (distance: string, height: string) => `camera ${distance} off, lens ${height} up`,
   window: (day: string, span: string) => `${day}, ${span}`,
   at: (day: string, clock: string) => `${day}, ${clock}`,

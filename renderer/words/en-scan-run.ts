@@ -20,6 +20,8 @@ export const scanRunWords = {
     minutes: (count: number) => `${count} min`,
     hours: (hours: number, minutes: number) => (minutes === 0 ? `${hours} h` : `${hours} h ${minutes} min`),
   },
+  daysTried: (tried: number, wished: number) =>
+    `${tried} of the ${wished} days are looked at, evenly over them. Another day near by has nearly the same light.`,
   again: 'Finer or coarser',
   look: 'Look',
   fineness: { coarser: 'coarser', usual: 'usual', finer: 'finer' } satisfies Record<Fineness, string>,

@@ -10,7 +10,7 @@ export const stoppingWords = {
   empty: 'Draw a line or an area where the subject could stop; the scan looks at every place on it.',
   keepOutsEmpty: 'Draw what neither subject nor camera may stand on, such as a carriageway or a field.',
   caution:
-    'Whoever is responsible for the ground and the law of the place decide where one may stop and stand. What is drawn here is only what you know of it.',
+    'Whoever is responsible for the ground and the law of the place decide where one may stop and stand; on and beside roads, rails and water look out for yourselves. What is drawn here is only what you know of it.',
   titles: { stopping: 'Stopping ground', 'keep-out': 'Keep-outs' } satisfies PerSort,
   count: (title: string, count: number) => (count === 0 ? title : `${title}: ${count}`),
   draw: {

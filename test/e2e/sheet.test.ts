@@ -165,10 +165,10 @@ describe('what is printed', () => {
     }
   })
 
-  test('gives the true bearing and the magnetic one, with the declination of the day', async () => {
+  test('gives the true bearing and the magnetic one, with the declination of the day planned for', async () => {
     const { shoot } = await savedShoot(opened.host, 'demo')
     const line = assess(planOf(shoot, spot)).toLandmark?.bearing ?? Number.NaN
-    const turn = declination(spot.standpoint.at, spot.standpoint.elevation, Date.now())
+    const turn = declination(spot.standpoint.at, spot.standpoint.elevation, spot.when)
     // West of the Greenwich meridian in the middle of the Atlantic the needle points west of north: the reading is the greater.
     expect(turn?.degrees).toBeLessThan(-2)
     expect(text).toContain(bearing(line))
