@@ -3,9 +3,9 @@ import { geodesicDistance, geodesicLine } from '#core/geo/geodesic.ts'
 import { turnBetween } from '#core/units/angle.ts'
 import type { Candidate } from './scan-found.ts'
 
-/** Degrees, and minutes of the clock, from which two arrangements at one place are two. */
+/** Degrees, and minutes of the clock, from which two arrangements at one place are two: less is mostly the same window of light. */
 const APART_DEGREES = 20
-const APART_MINUTES = 45
+const APART_MINUTES = 120
 
 const MINUTE = 60_000
 const DAY = 1440 * MINUTE

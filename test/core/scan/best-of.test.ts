@@ -36,7 +36,7 @@ describe('the best few', () => {
   it.each<[string, Candidate, boolean]>([
     ['a neighbour with the same way and time', candidate(1, 0.8, 20), false],
     ['a neighbour seen from another side', candidate(1, 0.8, 20, 220), true],
-    ['a neighbour at another hour', candidate(1, 0.8, 20, 180, 60), true],
+    ['a neighbour at another hour', candidate(1, 0.8, 20, 180, 150), true],
     ['a neighbour at the same hour of another day', candidate(1, 0.8, 20, 180, 1440 * 3 + 10), false],
     ['a neighbour at another hour of another day', candidate(1, 0.8, 20, 180, 1440 * 3 + 300), true],
     ['a place farther off', candidate(1, 0.8, 90), true],

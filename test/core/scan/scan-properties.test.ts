@@ -102,7 +102,7 @@ describe('of any scan', () => {
           const between = Math.abs(one.instant - other.instant)
           const minutes = Math.min(between, 86_400_000 - between) / 60_000
           const turn = Math.abs(turnBetween(wayToCamera(one), wayToCamera(other)))
-          expect(minutes >= 45 || turn >= 20 - 1e-6).toBe(true)
+          expect(minutes >= 120 || turn >= 20 - 1e-6).toBe(true)
         }),
       )
     }
