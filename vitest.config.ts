@@ -23,7 +23,8 @@ export default defineConfig({
           include: ['test/e2e/**/*.test.ts'],
           testTimeout: 120_000,
           hookTimeout: 120_000,
-          fileParallelism: false,
+          // Each file has a host, a browser and a library of its own, and mostly waits: two go side by side.
+          maxWorkers: 2,
         },
       },
     ],

@@ -60,10 +60,13 @@ function useGround({ spot, landmark }: Plan): { readonly ground: GroundAround; r
   const ground = groundFor(spot.stop.at, landmark)
   const [late, setLate] = useState(false)
   useEffect(() => {
-    const timer = setTimeout(() => setLate(true), GROUND_WAIT)
+    const timer = setTimeout(() => setLate(!groundFor(spot.stop.at, landmark).settled), GROUND_WAIT)
     return () => clearTimeout(timer)
+    // Once, from the sheet's opening on.
+    // oxlint-disable-next-line react-hooks/exhaustive-deps
   }, [])
-  return { ground, late: late && !ground.settled }
+  // What fails after it was too late was too late all the same: a sheet that is being read does not change its word.
+  return { ground, late: late && !(ground.settled && ground.trouble === null) }
 }
 
 export function SheetPage({ plan: flat, onBack }: SheetPageProps) {
