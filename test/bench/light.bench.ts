@@ -1,12 +1,15 @@
-/** The light windows against stepping through every minute with the same margins: one day, and a year of days. */
+/** The light windows against stepping through every minute with the same margins: one day, and a year of days; direct sun over hills against a walk. */
 import { LOOK_EVERY, commonByDay, dayWindows, daysFrom, hoursSpans } from '#core/light/light-window.ts'
 import type { LightStage } from '#core/light/light-stage.ts'
 import { type LightWishes, wishesMade } from '#core/light/light-wish.ts'
-import { lookAtSun, wishMargin } from '#core/light/wish-margin.ts'
+import { directLight, overEdge } from '#core/light/sky-edge.ts'
+import { lookAtSun, rememberingSun, wishMargin } from '#core/light/wish-margin.ts'
+import { eyeAbove, skyline } from '#core/ground/skyline.ts'
 import { assess } from '#core/plan/assess.ts'
 import { stageOf } from '#core/plan/day-light.ts'
 import { type CivilDay, civilDay } from '#core/time/civil.ts'
 import { examplePlan } from '#test/help/plans.ts'
+import { mountains } from '#test/help/terrain.ts'
 import { type BenchRow, against } from './measure.ts'
 
 const ZONE = 'Europe/Berlin'
@@ -52,6 +55,42 @@ function minuteByMinute(stage: LightStage, day: CivilDay): number[] {
   return counts
 }
 
+/** Milliseconds between two looks of the plain walk. */
+const WALK = 10_000
+
+/** First and last direct sun of every day of a year over hills, against a walk through some of its days. */
+function directRow(): BenchRow {
+  const grid = mountains(1001)
+  const eye = eyeAbove(grid, 300, -200, 1.6)
+  if (eye === null) throw new Error('no ground under the eye')
+  const at = { lat: 46.9, lon: 8.2 }
+  const edge = skyline(grid, eye, 0.13)
+  const days = civilDays(2026)
+  const few = days.filter((_, index) => index % EVERY === 0)
+  let sink = 0
+  const year = against(
+    () => {
+      for (const day of days) sink += directLight(rememberingSun(at), edge, day).length
+    },
+    () => {
+      for (const day of few)
+        for (let when = day.start; when < day.end; when += WALK)
+          sink += overEdge(edge, lookAtSun(at, when)) >= 0 ? 1 : 0
+    },
+    1,
+    5,
+  )
+  if (sink === 0) throw new Error('the sun never shone')
+  const scale = days.length / few.length
+  return {
+    name: `first and last direct sun of a year over hills / a walk of 10 s (of ${few.length} days, scaled to ${days.length})`,
+    ours: `${year.ours.toFixed(0)} ms`,
+    anchor: `${(year.anchor * scale).toFixed(0)} ms`,
+    ratio: year.ratio / scale,
+    aim: '200 ms',
+  }
+}
+
 export function benchLight(): BenchRow[] {
   const plan = examplePlan({ at: { lat: 51.2, lon: 12.4 } })
   const stage = stageOf(plan, assess(plan))
@@ -90,5 +129,6 @@ export function benchLight(): BenchRow[] {
       ratio: year.ratio / scale,
       aim: '300 ms',
     },
+    directRow(),
   ]
 }

@@ -9,11 +9,13 @@ import { benchPage } from './page.bench.ts'
 import { benchSensitivity } from './sensitivity.bench.ts'
 import { benchScan } from './scan.bench.ts'
 import { benchStore } from './store.bench.ts'
+import { benchWorkers } from './workers.bench.ts'
 
 const PARTS: Readonly<Record<string, () => BenchRow[] | Promise<BenchRow[]>>> = {
   assess: benchAssess,
   ground: benchGround,
   areas: benchAreas,
+  workers: benchWorkers,
   light: benchLight,
   alignment: benchAlignment,
   sensitivity: benchSensitivity,
