@@ -18,7 +18,7 @@ import type { ScanAsk, ScanSteps } from '#core/scan/scan-ask.ts'
 import { scanPlaces } from '#core/scan/scan-places.ts'
 import { fillSamples, focalSamples, heightSamples, instantSamples, placementSamples } from '#core/scan/scan-samples.ts'
 import { meets, scoreOf } from '#core/scan/score.ts'
-import { type PlanParts, examplePlan } from './plans.ts'
+import { type PlanParts, ZOOM, examplePlan } from './plans.ts'
 
 export const CENTRE: LatLon = { lat: 46.9, lon: 10.3 }
 
@@ -31,6 +31,16 @@ export const NOTHING_WISHED: ScanWishes = {
 
 export const MUST = { must: true, weight: 3 } as const
 export const WISH = { must: false, weight: 3 } as const
+
+/** Musts on both fills and the landmark whole. */
+export const MUST_FILLS = {
+  subjectFill: { ...MUST, axis: 'width', least: 0.3, most: 0.5 },
+  landmarkFill: { ...MUST, axis: 'height', least: 0.1, most: 0.3 },
+  landmarkWhole: { ...MUST, crops: false },
+} as const
+
+/** A second zoom, where the first one ends. */
+export const LONG_ZOOM = { ...ZOOM, id: 'long', focalMin: 70, focalMax: 200, closestFocus: 1.1 }
 
 export const FEW_STEPS: ScanSteps = {
   place: 40,

@@ -13,15 +13,18 @@ import type { ScanAsk } from '#core/scan/scan-ask.ts'
 import { scanPart, scanWhole } from '#core/scan/scan.ts'
 import { turnBetween } from '#core/units/angle.ts'
 import { ZOOM } from '#test/help/plans.ts'
-import { type AskParts, CENTRE, MUST, WISH, askOf, lineThrough, towerAt } from '#test/help/scans.ts'
+import {
+  type AskParts,
+  CENTRE,
+  LONG_ZOOM,
+  MUST,
+  MUST_FILLS,
+  WISH,
+  askOf,
+  lineThrough,
+  towerAt,
+} from '#test/help/scans.ts'
 
-const FILLS = {
-  subjectFill: { ...MUST, axis: 'width', least: 0.3, most: 0.5 },
-  landmarkFill: { ...MUST, axis: 'height', least: 0.1, most: 0.3 },
-  landmarkWhole: { ...MUST, crops: false },
-} as const
-
-const LONG = { ...ZOOM, id: 'long', focalMin: 70, focalMax: 200, closestFocus: 1.1 }
 const PRIME = { ...ZOOM, id: 'prime', focalMin: 35, focalMax: 35 }
 
 function bestScore(ask: ScanAsk): number {
@@ -39,7 +42,7 @@ function partsOf({ bearing, distance, along }: { bearing: number; distance: numb
   return {
     landmark: towerAt(bearing, distance),
     ground: [lineThrough(along, 60)],
-    wishes: { ...FILLS, subjectView: { ...WISH, least: 60, most: 120 } },
+    wishes: { ...MUST_FILLS, subjectView: { ...WISH, least: 60, most: 120 } },
     steps: { place: 30, bearing: 30 },
   }
 }
@@ -62,7 +65,7 @@ describe('of any scan', () => {
       fc.property(around, (picked) => {
         const parts = partsOf(picked)
         const before = bestScore(askOf({ ...parts, lenses: [ZOOM] }))
-        expect(bestScore(askOf({ ...parts, lenses: [PRIME, ZOOM, LONG] }))).toBeGreaterThanOrEqual(before)
+        expect(bestScore(askOf({ ...parts, lenses: [PRIME, ZOOM, LONG_ZOOM] }))).toBeGreaterThanOrEqual(before)
       }),
       { numRuns: 25 },
     )
@@ -91,7 +94,7 @@ describe('of any scan', () => {
 
   it('the arrangements kept at a place are apart in bearing or time, best first', () => {
     const light = { ...NO_WISHES, subject: 'lit' } as const
-    const ask = askOf({ wishes: { ...FILLS, light: WISH }, shoot: { light }, steps: { minutes: 30 } })
+    const ask = askOf({ wishes: { ...MUST_FILLS, light: WISH }, shoot: { light }, steps: { minutes: 30 } })
     const several = scanWhole(ask).filter(({ best }) => best.length > 1)
     expect(several.length).toBeGreaterThan(0)
     for (const { best, score } of several) {
@@ -109,7 +112,7 @@ describe('of any scan', () => {
   })
 
   it('gives word at once and often, and tells how far it is', () => {
-    const ask = askOf({ wishes: FILLS, ground: [lineThrough(90, 400)], steps: { place: 10, bearing: 10 } })
+    const ask = askOf({ wishes: MUST_FILLS, ground: [lineThrough(90, 400)], steps: { place: 10, bearing: 10 } })
     const steps = [...scanPart(ask)]
     const shares = steps.map(({ share }) => share)
     expect(steps.length).toBeGreaterThan(5)
@@ -125,7 +128,7 @@ describe('known answers', () => {
       landmark: towerAt(20, 400),
       ground: [lineThrough(110, 200, { turn: 'along' })],
       wishes: {
-        subjectFill: FILLS.subjectFill,
+        subjectFill: MUST_FILLS.subjectFill,
         landmarkPlace: { ...MUST, where: 'behind', gap: 0 },
         subjectView: { ...MUST, least: 80, most: 100 },
       },
@@ -149,7 +152,7 @@ describe('known answers', () => {
       landmark: towerAt(0, 0),
       ground: [ring],
       wishes: {
-        ...FILLS,
+        ...MUST_FILLS,
         landmarkFill: { ...WISH, axis: 'height', least: 0.1, most: 0.5 },
         light: MUST,
         hours: { from: 9 * 60, until: 9 * 60 + 10 },
@@ -170,7 +173,7 @@ describe('known answers', () => {
 
   it('a candidate’s window holds its instant, and the wishes all through it', () => {
     const light = { ...NO_WISHES, subject: 'lit', altitude: { least: 20, most: 60 } } as const
-    const ask = askOf({ wishes: { ...FILLS, light: MUST }, shoot: { light }, steps: { minutes: 20 } })
+    const ask = askOf({ wishes: { ...MUST_FILLS, light: MUST }, shoot: { light }, steps: { minutes: 20 } })
     const [best] = bestOf(scanWhole(ask), 1)
     if (best === undefined) throw new Error('nothing was found')
     const window = candidateWindow(ask, best)

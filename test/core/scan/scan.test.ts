@@ -23,7 +23,9 @@ import {
   type AskParts,
   type Brute,
   CENTRE,
+  LONG_ZOOM,
   MUST,
+  MUST_FILLS,
   WISH,
   askOf,
   byBruteForce,
@@ -33,32 +35,24 @@ import {
 } from '#test/help/scans.ts'
 import { groundOf, mountains } from '#test/help/terrain.ts'
 
-const FILLS = {
-  subjectFill: { ...MUST, axis: 'width', least: 0.3, most: 0.5 },
-  landmarkFill: { ...MUST, axis: 'height', least: 0.1, most: 0.3 },
-  landmarkWhole: { ...MUST, crops: false },
-} as const
-
-const LONG = { ...ZOOM, id: 'long', focalMin: 70, focalMax: 200, closestFocus: 1.1 }
-
 const PROBLEMS: Readonly<Record<string, AskParts>> = {
-  'fills alone': { wishes: FILLS },
+  'fills alone': { wishes: MUST_FILLS },
   'two lenses, crops, view as a wish': {
-    lenses: [ZOOM, LONG],
+    lenses: [ZOOM, LONG_ZOOM],
     wishes: {
-      ...FILLS,
+      ...MUST_FILLS,
       landmarkWhole: { ...MUST, crops: true },
       subjectView: { ...WISH, least: 60, most: 120 },
     },
   },
   'a place in the frame': {
-    wishes: { ...FILLS, landmarkPlace: { ...MUST, where: 'beside', gap: 0.02 } },
+    wishes: { ...MUST_FILLS, landmarkPlace: { ...MUST, where: 'beside', gap: 0.02 } },
     shot: { placement: { across: 0.05, up: -0.2 } },
   },
   'view and softness as musts, upright': {
-    lenses: [LONG],
+    lenses: [LONG_ZOOM],
     wishes: {
-      ...FILLS,
+      ...MUST_FILLS,
       subjectView: { ...MUST, least: 30, most: 100 },
       softness: { ...MUST, least: 0, most: 0.03 },
     },
@@ -76,23 +70,23 @@ const PROBLEMS: Readonly<Record<string, AskParts>> = {
   'ground that hides': {
     terrain: groundOf(201, 10, (east, north) => (north > 200 && north < 260 ? 12 + east / 10 : east / 50), CENTRE),
     landmark: towerAt(0, 500, { baseElevation: null }),
-    wishes: { ...FILLS, landmarkShown: { ...MUST, least: 0.5 } },
+    wishes: { ...MUST_FILLS, landmarkShown: { ...MUST, least: 0.5 } },
   },
   'a lens that focuses no nearer than 5 m, the landmark in the way of some': {
     lenses: [{ ...ZOOM, closestFocus: 5 }],
     landmark: towerAt(0, 14, { height: 4, width: 1 }),
-    wishes: { subjectFill: FILLS.subjectFill, landmarkFill: { ...WISH, axis: 'height', least: 0.1, most: 0.5 } },
+    wishes: { subjectFill: MUST_FILLS.subjectFill, landmarkFill: { ...WISH, axis: 'height', least: 0.1, most: 0.5 } },
     steps: { place: 20 },
   },
   'a post that is larger from before than from behind': {
     landmark: towerAt(0, 6, { height: 2.5, width: 0.4 }),
-    wishes: { subjectFill: FILLS.subjectFill, landmarkFill: { ...MUST, axis: 'height', least: 0.4, most: 0.9 } },
+    wishes: { subjectFill: MUST_FILLS.subjectFill, landmarkFill: { ...MUST, axis: 'height', least: 0.4, most: 0.9 } },
     steps: { bearing: 15 },
   },
   'a landmark anywhere in a wide frame': {
     lenses: [{ ...ZOOM, focalMin: 18, focalMax: 35 }],
     landmark: towerAt(0, 300, { width: 40 }),
-    wishes: { subjectFill: FILLS.subjectFill, landmarkFill: { ...MUST, axis: 'height', least: 0.05, most: 0.6 } },
+    wishes: { subjectFill: MUST_FILLS.subjectFill, landmarkFill: { ...MUST, axis: 'height', least: 0.05, most: 0.6 } },
     shot: { placement: { across: 0.2, up: -0.25 } },
     steps: { bearing: 5, place: 160 },
   },
@@ -105,7 +99,7 @@ const PROBLEMS: Readonly<Record<string, AskParts>> = {
     ),
     landmark: towerAt(0, 500, { baseElevation: null }),
     wishes: {
-      subjectFill: FILLS.subjectFill,
+      subjectFill: MUST_FILLS.subjectFill,
       landmarkFill: { ...WISH, axis: 'width', least: 0.02, most: 0.05 },
       landmarkShown: { ...WISH, least: 0.9 },
       light: { ...WISH },
@@ -117,12 +111,12 @@ const PROBLEMS: Readonly<Record<string, AskParts>> = {
   'a foot on unknown ground': {
     terrain: groundOf(61, 10, (east) => 8 + 4 * Math.sin(east / 20), CENTRE),
     landmark: towerAt(0, 500, { baseElevation: null }),
-    wishes: { ...FILLS, landmarkWhole: { ...WISH, crops: true }, light: { ...MUST } },
+    wishes: { ...MUST_FILLS, landmarkWhole: { ...WISH, crops: true }, light: { ...MUST } },
     shoot: { light: { ...NO_WISHES, landmark: 'lit' } },
     steps: { minutes: 240 },
   },
   'light over the day, as a must': {
-    wishes: { subjectFill: FILLS.subjectFill, landmarkWhole: FILLS.landmarkWhole, light: { ...MUST } },
+    wishes: { subjectFill: MUST_FILLS.subjectFill, landmarkWhole: MUST_FILLS.landmarkWhole, light: { ...MUST } },
     shoot: { light: { ...NO_WISHES, subject: 'lit', landmark: 'lit', altitude: { least: 5, most: 60 } } },
     steps: { minutes: 90 },
   },
@@ -130,7 +124,7 @@ const PROBLEMS: Readonly<Record<string, AskParts>> = {
     terrain: mountains(301, 20),
     landmark: towerAt(0, 500, { baseElevation: null }),
     wishes: {
-      subjectFill: FILLS.subjectFill,
+      subjectFill: MUST_FILLS.subjectFill,
       landmarkFill: { ...WISH, axis: 'height', least: 0.1, most: 0.3 },
       light: { ...WISH },
       days: { from: '2026-05-01', until: '2026-06-10' },
@@ -242,7 +236,7 @@ describe('any small scan with light', () => {
             : null,
           ground: [lineThrough(bearing + 70, 40, { turn: 'along' })],
           wishes: {
-            subjectFill: FILLS.subjectFill,
+            subjectFill: MUST_FILLS.subjectFill,
             landmarkFill: { ...WISH, axis: 'height', least: 0.1, most: 0.3 },
             light: { must, weight: 5 },
             lensHeight: { least: 1.2, most: 1.2 },
@@ -273,7 +267,7 @@ describe('keep-outs for the camera', () => {
     noCrossing: false,
   }
   const fence: KeepOut = { ...track, id: 'fence', points: [near(200, 70), near(10, 70)], width: 0.1, noCrossing: true }
-  const parts: AskParts = { wishes: { subjectFill: FILLS.subjectFill }, shoot: { keepOuts: [track, fence] } }
+  const parts: AskParts = { wishes: { subjectFill: MUST_FILLS.subjectFill }, shoot: { keepOuts: [track, fence] } }
 
   /** Told by the nearest point of the line and by sides of it, as the scan does not. */
   function mayStand(stop: LatLon, camera: LatLon): boolean {
