@@ -6,7 +6,7 @@ const noElectron = fileURLToPath(new URL('./test/help/no-electron.ts', import.me
 
 export default defineConfig({
   test: {
-    reporters: ['default', './test/help/count-reporter.ts'],
+    reporters: ['default', '#test/help/count-reporter.ts'],
     projects: [
       {
         resolve: { alias: { electron: noElectron } },

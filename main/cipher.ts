@@ -1,6 +1,6 @@
 /** The system's key store through Electron, where it really enciphers. */
 import { safeStorage } from 'electron'
-import type { Cipher } from '#main/keys.ts'
+import type { Cipher } from './keys.ts'
 
 /** Null where there is none; on Linux without a keyring Electron would only disguise the text, which is not kept then. */
 export async function electronCipher(): Promise<Cipher | null> {

@@ -1,6 +1,6 @@
 /** Shuts off what a page could reach: navigation, new windows, webviews, permissions and the network. */
 import { type App, type Session, shell, type WebContents } from 'electron'
-import { isOwnPage, mayOpenOutside, mayRequest } from '#main/navigation.ts'
+import { isOwnPage, mayOpenOutside, mayRequest } from './navigation.ts'
 
 /** Holds for every page there will ever be: the main window, the print window, developer tools. */
 export function confineAllPages(app: App): void {

@@ -2,7 +2,7 @@
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http'
 import { once } from 'node:events'
 import { ELEVATION_FILE_LIMIT } from '#app/contract/ground.ts'
-import type { Log } from '#main/log.ts'
+import type { Log } from './log.ts'
 import { makeGate } from '#main/door/gate.ts'
 import { refuseCall, refuseRequest } from '#main/door/guard.ts'
 import { bodyLimit, dispatch, type Handlers } from '#main/door/handle.ts'

@@ -1,6 +1,6 @@
 /** Opens the user's default browser at an address, by the operating system's own means. */
 import { spawn } from 'node:child_process'
-import type { Log } from '#main/log.ts'
+import type { Log } from './log.ts'
 
 /** The command that opens an address on a platform. The address is one of ours: letters, digits, `:/.-_`. */
 export function openCommand(platform: string, address: string): readonly [string, ...string[]] {

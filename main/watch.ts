@@ -1,6 +1,6 @@
 /** Writes down what goes wrong in any process of the shell; nothing leaves the machine. */
 import type { App } from 'electron'
-import type { Log } from '#main/log.ts'
+import type { Log } from './log.ts'
 
 export function watchProcesses(app: App, log: Log): void {
   app.on('render-process-gone', (_event, _contents, details) =>

@@ -2,12 +2,12 @@
 import { readFile } from 'node:fs/promises'
 import { homedir } from 'node:os'
 import { join } from 'node:path'
-import { dataFolder } from '#main/data-folder.ts'
-import { openLog } from '#main/log.ts'
-import { startLoopback } from '#main/loopback.ts'
-import { openInBrowser } from '#main/open-browser.ts'
-import { makeServe, readPage } from '#main/serve.ts'
-import { openServices } from '#main/services.ts'
+import { dataFolder } from './data-folder.ts'
+import { openLog } from './log.ts'
+import { startLoopback } from './loopback.ts'
+import { openInBrowser } from './open-browser.ts'
+import { makeServe, readPage } from './serve.ts'
+import { openServices } from './services.ts'
 import { nodeTileFetch } from '#main/tiles/fetch.ts'
 
 const BUILT = join(import.meta.dirname, '..')

@@ -1,7 +1,7 @@
 /** The windows: how a page of ours is shut off from the machine, and the main window itself. */
 import { join } from 'node:path'
 import { BrowserWindow, type BrowserWindowConstructorOptions, type Session } from 'electron'
-import { APP_ORIGIN } from '#main/navigation.ts'
+import { APP_ORIGIN } from './navigation.ts'
 
 export interface WindowParts {
   readonly session: Session

@@ -1,9 +1,9 @@
 /** The demo shoot: a cargo bicycle before a suspension bridge and a lighthouse of our invented island, with three spots. */
 import type { Change } from '#app/contract/library.ts'
-import { newShoot, newSpot } from '#core/plan/new-records.ts'
+import { newShoot, newSpot } from '#core/record/new-records.ts'
 import { planOf } from '#core/plan/plan.ts'
-import type { Shoot } from '#core/plan/shoot.ts'
-import type { Spot } from '#core/plan/spot.ts'
+import type { Shoot } from '#core/record/shoot.ts'
+import type { Spot } from '#core/record/spot.ts'
 import { bearingOfStandpoint, standForBothFills } from '#core/plan/stand.ts'
 import { NO_WISHES } from '#core/light/light-wish.ts'
 import type { Landmark } from '#core/scene/landmark.ts'

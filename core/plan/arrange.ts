@@ -7,7 +7,7 @@ import { assess } from './assess.ts'
 import { sceneOf, settingOf } from './plan-scene.ts'
 import type { Plan } from './plan.ts'
 import { onProportionRing, wishedProportion } from './proportion-ring.ts'
-import type { Hold, Shot, Spot, Standpoint, Stop } from './spot.ts'
+import type { Hold, Shot, Spot, Standpoint, Stop } from '#core/record/spot.ts'
 import { type StandReason, proportionAtFill, standForFill } from './stand.ts'
 
 /** The plan's spot with the standpoint and the focal length following what is held. */

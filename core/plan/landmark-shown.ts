@@ -5,7 +5,7 @@ import type { Raised } from '#core/ground/sight.ts'
 import { type Upright, sightline } from '#core/ground/sightline.ts'
 import { type Landmark, landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle, spanTops } from '#core/scene/shell.ts'
-import type { Shoot } from './shoot.ts'
+import type { Shoot } from '#core/record/shoot.ts'
 
 /** A summit's own flank hides its foot from everywhere: what counts is its upper part. */
 const SUMMIT_COUNTS_FROM = 0.9

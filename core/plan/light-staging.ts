@@ -9,7 +9,7 @@ import type { Landmark } from '#core/scene/landmark.ts'
 import type { Subject } from '#core/scene/subject.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { Levels, Plan } from './plan.ts'
-import type { Stop } from './spot.ts'
+import type { Stop } from '#core/record/spot.ts'
 
 const placedFaces = new WeakMap<Landmark, { readonly base: number; readonly placed: PlacedFaces | null }>()
 

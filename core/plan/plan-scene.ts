@@ -7,7 +7,7 @@ import { landmarkShell } from '#core/scene/shell.ts'
 import type { Subject } from '#core/scene/subject.ts'
 import type { Camera } from '#core/optics/sensor.ts'
 import { type Levels, type Plan, levelsOf } from './plan.ts'
-import type { Shot } from './spot.ts'
+import type { Shot } from '#core/record/spot.ts'
 
 /** The scene of a plan before its lens; shared by every question asked of the plan. */
 export interface PlanScene {

@@ -3,8 +3,8 @@ import type { LatLon } from '#core/geo/lat-lon.ts'
 import { type ElevationGrid, elevationAtPlace } from '#core/ground/elevation-grid.ts'
 import { type Landmark, landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle } from '#core/scene/shell.ts'
-import type { Shoot } from './shoot.ts'
-import type { Spot } from './spot.ts'
+import type { Shoot } from '#core/record/shoot.ts'
+import type { Spot } from '#core/record/spot.ts'
 
 export interface Plan {
   readonly shoot: Shoot

@@ -4,7 +4,7 @@ import type { LatLon } from '#core/geo/lat-lon.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle } from '#core/scene/shell.ts'
 import type { Plan } from './plan.ts'
-import type { ScreenRecord, Shoot } from './shoot.ts'
+import type { ScreenRecord, Shoot } from '#core/record/shoot.ts'
 
 /** Metres of a new one: length, height, and how far along the way to the landmark it stands. */
 const LENGTH = 40

@@ -11,7 +11,7 @@ import type { LatLon } from '#core/geo/lat-lon.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle } from '#core/scene/shell.ts'
 import { type Levels, type Plan, levelsOf } from './plan.ts'
-import type { Shoot } from './shoot.ts'
+import type { Shoot } from '#core/record/shoot.ts'
 
 /** Null for what is not there, or where the ground under it is unknown. */
 export interface Skylines {

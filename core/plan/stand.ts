@@ -10,7 +10,7 @@ import { landmarkMiddle } from '#core/scene/shell.ts'
 import { wrapBearing } from '#core/units/angle.ts'
 import { sceneOf, settingOf } from './plan-scene.ts'
 import type { Plan } from './plan.ts'
-import type { Spot } from './spot.ts'
+import type { Spot } from '#core/record/spot.ts'
 
 export type StandReason = 'no-landmark' | 'same-place' | 'too-large' | 'too-small' | 'cannot-be'
 

@@ -1,7 +1,7 @@
 /** Keep-outs as a scan asks them: may the subject stop here, may the camera stand there, must nobody step across between them. */
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { LocalFrame } from '#core/geo/local-frame.ts'
-import type { KeepOut } from '#core/plan/keep-out.ts'
+import type { KeepOut } from '#core/record/keep-out.ts'
 import {
   type PlaneBox,
   type PlanePoint,

@@ -6,7 +6,7 @@ import { gridPoint } from '#core/ground/elevation-grid.ts'
 import { sharpnessOf } from '#core/plan/assess.ts'
 import { shownShare } from '#core/plan/landmark-shown.ts'
 import { seenFrom } from '#core/plan/plan-scene.ts'
-import type { ScanWishKind } from '#core/plan/scan-wishes.ts'
+import type { ScanWishKind } from '#core/record/scan-wishes.ts'
 import {
   type Measure,
   type MeasuredDemand,

@@ -1,8 +1,8 @@
 /** What a scan is asked: the shoot with its stopping ground and wishes, the spot whose shot it starts from, and how finely to look. */
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
-import type { Shoot } from '#core/plan/shoot.ts'
-import type { Spot } from '#core/plan/spot.ts'
+import type { Shoot } from '#core/record/shoot.ts'
+import type { Spot } from '#core/record/spot.ts'
 import type { Zone } from '#core/time/civil.ts'
 
 /** How far apart the samples lie. */

@@ -1,5 +1,5 @@
 /** What a scan will take, told before it starts: lengths, areas, places and combinations, without trying any of them. */
-import type { StoppingGround } from '#core/plan/stopping-ground.ts'
+import type { StoppingGround } from '#core/record/stopping-ground.ts'
 import { areaOf, onPlane, planeAt } from './drawn-shape.ts'
 import { cellsOver, measuredLine, samplesAlong, turnSamples } from './scan-places.ts'
 import type { ScanAsk } from './scan-ask.ts'

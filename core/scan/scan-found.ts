@@ -1,6 +1,6 @@
 /** What a scan finds: for each place its score and its best arrangements, and for each must how much it excludes. */
 import type { LatLon } from '#core/geo/lat-lon.ts'
-import type { ScanWishKind } from '#core/plan/scan-wishes.ts'
+import type { ScanWishKind } from '#core/record/scan-wishes.ts'
 
 /** How well one demand is met. */
 export interface DemandMet {

@@ -1,7 +1,7 @@
 /** The places of a scan: stopping ground sampled along its lines and over its areas, and the headings that the subject takes there. */
 import { destination, geodesicDistance, geodesicLine } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
-import type { StoppingGround } from '#core/plan/stopping-ground.ts'
+import type { StoppingGround } from '#core/record/stopping-ground.ts'
 import { RADIANS_PER_DEGREE, turnBetween, wrapBearing } from '#core/units/angle.ts'
 import { type PlaneShape, areaOf, boxAround, holds, offPlane, onPlane, planeAt } from './drawn-shape.ts'
 import { type KeptOut, keptOut, subjectKeptOut } from './kept-out.ts'

@@ -1,5 +1,5 @@
 /** The score: how well demands are met, each by its margin, and all of them together by their weights. */
-import type { Demand } from '#core/plan/scan-wishes.ts'
+import type { Demand } from '#core/record/scan-wishes.ts'
 
 /**
  * The margin of a demand is 0 at the edge of what is demanded, above while it is met, 1 at the middle of a band or at the best there

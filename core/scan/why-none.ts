@@ -1,5 +1,5 @@
 /** Why nothing was found: what each must and limit leaves out, by itself and at all, and the smallest change that gives a result. */
-import type { ScanWishKind } from '#core/plan/scan-wishes.ts'
+import type { ScanWishKind } from '#core/record/scan-wishes.ts'
 import { wishesMade } from '#core/light/light-wish.ts'
 import { parkingMeasured } from './demands.ts'
 import type { LightMet } from './light-demand.ts'

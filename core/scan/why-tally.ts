@@ -1,5 +1,5 @@
 /** What is counted while one looks why nothing was found: what leaves combinations out, and the least change at each place. */
-import type { ScanWishKind } from '#core/plan/scan-wishes.ts'
+import type { ScanWishKind } from '#core/record/scan-wishes.ts'
 import { type Excluded, SCAN_LIMITS, type ScanLimit } from './scan-found.ts'
 import type { Beyond } from './why-tries.ts'
 

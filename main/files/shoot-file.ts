@@ -1,7 +1,7 @@
 /** The shoot file: one shoot with its spots as JSON text, checked by its magic word and version before its body. */
 import { z } from 'zod'
-import type { Shoot } from '#core/plan/shoot.ts'
-import type { Spot } from '#core/plan/spot.ts'
+import type { Shoot } from '#core/record/shoot.ts'
+import type { Spot } from '#core/record/spot.ts'
 import { done, failed, type Result } from '#core/result.ts'
 import { SHOOT_FILE_ENDING, SHOOT_FILE_LIMIT } from '#app/contract/files.ts'
 import type { Change } from '#app/contract/library.ts'

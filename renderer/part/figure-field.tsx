@@ -2,11 +2,11 @@
 import { type Result, done, failed } from '#core/result.ts'
 import { parseFigure } from '#core/units/figure.ts'
 import { parseLength } from '#core/units/length.ts'
-import { settings } from '#renderer/state/settings.ts'
+import { settings } from '#renderer/state/library/settings.ts'
 import { words } from '#renderer/words/en.ts'
 import { useDraft } from './draft.ts'
 import { Field } from './field.tsx'
-import { lengthInField, lengthUnit, plainNumber } from './figure.ts'
+import { lengthInField, lengthUnit, plainNumber } from '#renderer/text/figure.ts'
 import { type Limits, withinLimits } from './limits.ts'
 
 interface Common {

@@ -1,6 +1,6 @@
 /** The frame of the pages that take the board's place: a title, the way back, the content in the middle. */
 import type { ComponentChildren } from 'preact'
-import { page } from '#renderer/state/page.ts'
+import { page } from '#renderer/state/session/navigation.ts'
 import { words } from '#renderer/words/en.ts'
 
 export function PageFrame({ title, children }: { title: string; children: ComponentChildren }) {

@@ -1,5 +1,5 @@
 /** Words of the ground on the map: what is shown of it, how it was found, and the map drawn from the elevations. */
-import type { NoArea } from '#renderer/ground/area-ask.ts'
+import type { NoArea } from '#renderer/view/ground/area-ask.ts'
 
 /** What the legend says of one way of showing the ground. */
 export interface LegendWords {

@@ -1,6 +1,6 @@
 /** Words of the scan as it is run: its cost, its progress, what has changed since. */
-import type { ScanChange } from '#renderer/scan/scan-stale.ts'
-import type { Fineness } from '#renderer/scan/fineness.ts'
+import type { ScanChange } from '#renderer/panel/scan/scan-stale.ts'
+import type { Fineness } from '#renderer/panel/scan/fineness.ts'
 import { listed } from './en-list.ts'
 
 export const scanRunWords = {

@@ -1,5 +1,5 @@
 /** Words of what is wished of a scan: each demand with its band, the presets, the days and hours. */
-import type { LandmarkPlace, ScanWishKind } from '#core/plan/scan-wishes.ts'
+import type { LandmarkPlace, ScanWishKind } from '#core/record/scan-wishes.ts'
 
 export const scanWishWords = {
   edit: (name: string) => `Change the wish: ${name}`,

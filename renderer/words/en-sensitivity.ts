@@ -1,5 +1,5 @@
 /** Words of how far off the arrangement may be: the ways of being off, what then fails, and how that is told. */
-import type { Move } from '#core/scan/moves.ts'
+import type { Move } from '#core/tolerance/moves.ts'
 
 export const sensitivityWords = {
   question: 'How far off may it be?',

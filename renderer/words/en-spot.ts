@@ -1,5 +1,5 @@
 /** Words about a spot: status, access, permission, hazards, and the usual cautions. */
-import type { Hazard, PermissionState, SpotStatus } from '#core/plan/spot.ts'
+import type { Hazard, PermissionState, SpotStatus } from '#core/record/spot.ts'
 
 const statuses: Record<SpotStatus, string> = {
   idea: 'idea',

@@ -1,7 +1,7 @@
 /** Words of drawn ground: where the subject may stop, where nobody may stand, and how both are drawn and brought in. */
-import type { DrawnSort, ShapeFault } from '#core/plan/drawn-ground.ts'
-import type { KeepOutKind, KeptOut } from '#core/plan/keep-out.ts'
-import type { GroundForm, Turn } from '#core/plan/stopping-ground.ts'
+import type { DrawnSort, ShapeFault } from '#core/record/drawn-ground.ts'
+import type { KeepOutKind, KeptOut } from '#core/record/keep-out.ts'
+import type { GroundForm, Turn } from '#core/record/stopping-ground.ts'
 
 type PerSort = Readonly<Record<DrawnSort, string>>
 type PerForm = Readonly<Record<GroundForm, string>>

@@ -1,7 +1,7 @@
 /** What tests of the board share: reading its answers, its library, and dragging as a hand does. */
 import type { Locator, Page } from 'playwright-core'
-import type { Shoot } from '#core/plan/shoot.ts'
-import type { Spot } from '#core/plan/spot.ts'
+import type { Shoot } from '#core/record/shoot.ts'
+import type { Spot } from '#core/record/spot.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
 import { words } from '#renderer/words/en.ts'
 import type { RunningHost } from '#test/help/host.ts'

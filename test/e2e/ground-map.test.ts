@@ -6,7 +6,7 @@ import { type ElevationGrid, gridPoint, placeOnGrid } from '#core/ground/elevati
 import { heightShowing, viewshed } from '#core/ground/viewshed.ts'
 import { HIDDEN, SEEN } from '#core/ground/viewshed-ask.ts'
 import { levelsOf, planOf } from '#core/plan/plan.ts'
-import type { Spot } from '#core/plan/spot.ts'
+import type { Spot } from '#core/record/spot.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle } from '#core/scene/shell.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'

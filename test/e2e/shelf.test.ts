@@ -1,6 +1,6 @@
 /** The shelf: what is noted of a spot stays, spots are found, copied, ordered, deleted and brought back, and any text is only text. */
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import { HAZARDS } from '#core/plan/spot.ts'
+import { HAZARDS } from '#core/record/spot.ts'
 import { words } from '#renderer/words/en.ts'
 import { boardReady, savedShoot, savedSpot, soon } from './board.ts'
 import { type Opened, open } from './open.ts'

@@ -1,7 +1,7 @@
 /** What tests of the shelf and of what is noted of a spot share: its cards, its fields, its messages. */
 import type { Locator, Page } from 'playwright-core'
 import type { Change } from '#app/contract/library.ts'
-import type { Spot } from '#core/plan/spot.ts'
+import type { Spot } from '#core/record/spot.ts'
 import { words } from '#renderer/words/en.ts'
 import type { RunningHost } from '#test/help/host.ts'
 import { library, savedShoot, soon } from './board.ts'

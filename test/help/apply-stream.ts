@@ -2,7 +2,7 @@
 import { writeSync } from 'node:fs'
 import { openKeys } from '#main/keys.ts'
 import { libraryService } from '#main/store/library-service.ts'
-import { saved, spotRecord } from '#test/help/library-records.ts'
+import { saved, spotRecord } from './library-records.ts'
 
 const [dataFolder = '', prefix = 'spot', most = '100000'] = process.argv.slice(2)
 const keys = await openKeys(dataFolder, null)

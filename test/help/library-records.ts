@@ -3,7 +3,7 @@ import type { Change } from '#app/contract/library.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { NO_WISHES } from '#core/light/light-wish.ts'
 import { USUAL_SHUTTER } from '#core/optics/sensor.ts'
-import { USUAL_SCAN_WISHES } from '#core/plan/scan-wishes.ts'
+import { USUAL_SCAN_WISHES } from '#core/record/scan-wishes.ts'
 
 export type ShootRecord = NonNullable<Extract<Change, { kind: 'shoot' }>['record']>
 export type SpotRecord = NonNullable<Extract<Change, { kind: 'spot' }>['record']>

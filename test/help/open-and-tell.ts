@@ -1,6 +1,6 @@
 /** A process that opens a library, tries to save, and prints how both went: for tests that need another user. */
 import { libraryService } from '#main/store/library-service.ts'
-import { saved, shootRecord } from '#test/help/library-records.ts'
+import { saved, shootRecord } from './library-records.ts'
 
 const [dataFolder = ''] = process.argv.slice(2)
 const keys = { keyOf: async () => null, set: async () => 'none' as const }

@@ -6,11 +6,11 @@ import { NO_WISHES } from '#core/light/light-wish.ts'
 import type { Lens } from '#core/optics/lens.ts'
 import { USUAL_SHUTTER } from '#core/optics/sensor.ts'
 import { type Plan, planOf } from '#core/plan/plan.ts'
-import type { Shoot } from '#core/plan/shoot.ts'
-import type { Shot, Spot } from '#core/plan/spot.ts'
+import type { Shoot } from '#core/record/shoot.ts'
+import type { Shot, Spot } from '#core/record/spot.ts'
 import type { Landmark, Span } from '#core/scene/landmark.ts'
 import type { Subject } from '#core/scene/subject.ts'
-import { USUAL_SCAN_WISHES } from '#core/plan/scan-wishes.ts'
+import { USUAL_SCAN_WISHES } from '#core/record/scan-wishes.ts'
 
 export const ZOOM: Lens = {
   id: 'zoom',

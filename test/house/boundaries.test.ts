@@ -18,7 +18,7 @@ const FORBIDDEN: Readonly<Record<string, readonly string[]>> = {
     'leaflet',
     '#app/commands.ts',
     '#main/log.ts',
-    '#renderer/host.ts',
+    '#renderer/host/host.ts',
     '#test/help/found.ts',
     '../app/commands.ts',
     './geo/lat-lon.ts',
@@ -29,7 +29,7 @@ const FORBIDDEN: Readonly<Record<string, readonly string[]>> = {
     '@preact/signals',
     'leaflet',
     '#main/log.ts',
-    '#renderer/host.ts',
+    '#renderer/host/host.ts',
     '#test/help/found.ts',
     '../core/result.ts',
     './contract/call.ts',
@@ -38,7 +38,7 @@ const FORBIDDEN: Readonly<Record<string, readonly string[]>> = {
     'preact',
     '@preact/signals',
     'leaflet',
-    '#renderer/host.ts',
+    '#renderer/host/host.ts',
     '#test/help/found.ts',
     '../core/result.ts',
     './door/gate.ts',
@@ -70,8 +70,8 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
     'better-sqlite3',
     'zod',
   ],
-  renderer: ['#core/result.ts', '#app/commands.ts', '#renderer/host.ts', './neighbour.ts', 'preact', 'leaflet'],
-  test: ['#core/result.ts', '#main/log.ts', '#renderer/host.ts', './neighbour.ts', 'node:fs'],
+  renderer: ['#core/result.ts', '#app/commands.ts', '#renderer/host/host.ts', './neighbour.ts', 'preact', 'leaflet'],
+  test: ['#core/result.ts', '#main/log.ts', '#renderer/host/host.ts', './neighbour.ts', 'node:fs'],
 }
 
 interface Sample {

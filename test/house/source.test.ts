@@ -44,7 +44,7 @@ describe('one place knows', () => {
         /\bfetch\(`\/api|\bglobalThis as \{ standpoint|window\.standpoint|standpoint-token/,
         PRODUCT.filter((one) => one.path.startsWith('renderer/')),
       ),
-    ).toEqual(['renderer/host.ts'])
+    ).toEqual(['renderer/host/host.ts'])
   })
 
   test('geographiclib', () => {

@@ -7,7 +7,7 @@ import { sunAt } from '#core/light/sky.ts'
 import { assess } from '#core/plan/assess.ts'
 import { stageOf } from '#core/plan/day-light.ts'
 import { type Plan, planOf } from '#core/plan/plan.ts'
-import { NO_DEMANDS, type ScanWishes } from '#core/plan/scan-wishes.ts'
+import { NO_DEMANDS, type ScanWishes } from '#core/record/scan-wishes.ts'
 import { skylinesOf, skylinesToward } from '#core/plan/sky-edges.ts'
 import {
   type MeasuredDemand,

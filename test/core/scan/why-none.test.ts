@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { destination } from '#core/geo/geodesic.ts'
 import { NO_WISHES } from '#core/light/light-wish.ts'
-import type { ScanWishes } from '#core/plan/scan-wishes.ts'
+import type { ScanWishes } from '#core/record/scan-wishes.ts'
 import type { ScanAsk } from '#core/scan/scan-ask.ts'
 import { scanCost } from '#core/scan/scan-cost.ts'
 import type { Relaxation, WhyNone } from '#core/scan/scan-found.ts'

@@ -1,0 +1,63 @@
+/** Taking hold of the points of drawn ground: where they are, and what the shoot becomes when one is brought elsewhere, added or taken away. */
+import type { LatLon } from '#core/geo/lat-lon.ts'
+import {
+  type Drawn,
+  type DrawnSort,
+  drawnOf,
+  legMiddle,
+  shapeFault,
+  withDrawnPoints,
+  withPointOn,
+  withoutPoint,
+} from '#core/record/drawn-ground.ts'
+import type { Shoot } from '#core/record/shoot.ts'
+import { stoppingWords as say } from '#renderer/words/en-stopping.ts'
+
+/** A point of drawn ground, or the middle of one of its legs: taking that makes a new point after the one of its number. */
+export interface GroundGrip {
+  readonly on: 'ground-point' | 'ground-leg'
+  readonly sort: DrawnSort
+  /** Which of its sort, and which point or leg of it. */
+  readonly index: number
+  readonly at: number
+}
+
+function taken(shoot: Shoot, grip: GroundGrip): Drawn | null {
+  return drawnOf(shoot, grip.sort)[grip.index] ?? null
+}
+
+export function groundGripPlace(shoot: Shoot, grip: GroundGrip): LatLon | null {
+  const drawn = taken(shoot, grip)
+  if (drawn === null) return null
+  return grip.on === 'ground-leg' ? legMiddle(drawn, grip.at) : (drawn.points[grip.at] ?? null)
+}
+
+export function withGroundGripAt(shoot: Shoot, grip: GroundGrip, at: LatLon): Shoot {
+  const drawn = taken(shoot, grip)
+  if (drawn === null || drawn.points[grip.at] === undefined) return shoot
+  const points = grip.on === 'ground-leg' ? withPointOn(drawn.points, grip.at, at) : drawn.points.with(grip.at, at)
+  return withDrawnPoints(shoot, grip.sort, drawn.id, points)
+}
+
+/** The shoot without that point; the sentence why not when the shape needs it. */
+export function withoutGroundPoint(
+  shoot: Shoot,
+  grip: GroundGrip,
+): { readonly shoot: Shoot } | { readonly refusal: string } {
+  const drawn = taken(shoot, grip)
+  const points = drawn === null ? null : withoutPoint(drawn, grip.at)
+  if (drawn === null || points === null) return { refusal: say.pointsFew[drawn?.form ?? 'line'] }
+  return { shoot: withDrawnPoints(shoot, grip.sort, drawn.id, points) }
+}
+
+/** Why drawn ground can't be kept as a hand has left it; null when all that changed can. */
+export function groundRefusal(before: Shoot, after: Shoot): string | null {
+  for (const sort of ['stopping', 'keep-out'] as const) {
+    const known = new Set(drawnOf(before, sort))
+    for (const drawn of drawnOf(after, sort)) {
+      const fault = known.has(drawn) ? null : shapeFault(drawn)
+      if (fault !== null) return `${say.faults[fault][drawn.form]} ${say.notKept}`
+    }
+  }
+  return null
+}

@@ -1,0 +1,202 @@
+/** Two to four spots side by side: their frames, their maps, every figure in a row, and from here one is chosen or dropped. */
+import { Fragment } from 'preact'
+import { assess } from '#core/plan/assess.ts'
+import { dayLight } from '#core/plan/day-light.ts'
+import { groundProfile } from '#core/plan/ground-profile.ts'
+import { planOf } from '#core/plan/plan.ts'
+import type { Spot, SpotStatus } from '#core/record/spot.ts'
+import { LensDrawing } from '#renderer/view/lens-picture/lens-drawing.tsx'
+import { PageFrame } from '#renderer/part/page-frame.tsx'
+import { SmallMap } from '#renderer/view/still-map/small-map.tsx'
+import { type StillBase, useBaseMap } from '#renderer/view/still-map/use-base-map.ts'
+import { changeSpot } from '#renderer/state/library/history.ts'
+import { shoot, spots } from '#renderer/state/library/library.ts'
+import { tell } from '#renderer/state/library/notices.ts'
+import { page, picked } from '#renderer/state/session/navigation.ts'
+import { pickedHere } from '#renderer/state/session/picked.ts'
+import { sensitivityFor } from '#renderer/state/plan/shelf-sensitivity.ts'
+import { dark, settings } from '#renderer/state/library/settings.ts'
+import { groundFor } from '#renderer/state/plan/terrain.ts'
+import { putOnBoard } from '#renderer/state/act/try-out.ts'
+import { zoneFor } from '#renderer/state/plan/zone.ts'
+import { sheetWords } from '#renderer/words/en-sheet.ts'
+import { spotWords } from '#renderer/words/en-spot.ts'
+import { type Column, type CompareRow, compareRows } from './compare-rows.ts'
+import './compare.css'
+
+const words = sheetWords.compare
+const MOST = 4
+
+function nameOf(spot: Spot): string {
+  return spot.name === '' ? sheetWords.unnamedSpot : spot.name
+}
+
+export function ComparePage() {
+  const still = useBaseMap(settings.value, dark.value)
+  const open = shoot.value
+  const chosen = pickedHere.value
+    .map((id) => spots.value.find((spot) => spot.id === id))
+    .filter((spot) => spot !== undefined)
+    .slice(0, MOST)
+  const columns =
+    open === null
+      ? []
+      : chosen.map((spot) => {
+          const flat = planOf(open, spot)
+          const ground = groundFor(spot.stop.at, flat.landmark)
+          const plan = { ...flat, terrain: ground.grid }
+          const assessment = assess(plan)
+          const zone = zoneFor(open, spot.stop.at)
+          return {
+            plan,
+            assessment,
+            daylight: dayLight(plan, assessment, zone),
+            sensitivity: sensitivityFor(plan, zone),
+            line: groundProfile(plan, assessment.levels),
+          }
+        })
+  return (
+    <PageFrame title={words.title}>
+      {columns.length < 2 ? (
+        <p class="compare-empty">{words.needTwo}</p>
+      ) : (
+        <Comparison columns={columns} still={still} />
+      )}
+    </PageFrame>
+  )
+}
+
+function Comparison({ columns, still }: { readonly columns: readonly Column[]; readonly still: StillBase | null }) {
+  const rows = compareRows(columns, settings.value.units)
+  return (
+    <div class="compare-desk" tabIndex={0} role="region" aria-label={words.title}>
+      <table class="compare">
+        <thead>
+          <tr>
+            <td class="compare-names" />
+            {columns.map(({ plan }) => (
+              <th scope="col" key={plan.spot.id}>
+                <Head spot={plan.spot} />
+              </th>
+            ))}
+          </tr>
+          <tr>
+            <td />
+            {columns.map((column) => (
+              <td key={column.plan.spot.id}>
+                <Pictures column={column} still={still} />
+              </td>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {(['lens', 'sharp', 'light', 'ground', 'off', 'access'] as const).map((group) => (
+            <Fragment key={group}>
+              <tr class="compare-group">
+                <th scope="rowgroup" colSpan={columns.length + 1}>
+                  {words.groups[group]}
+                </th>
+              </tr>
+              {rows
+                .filter((row) => row.group === group)
+                .map((row) => (
+                  <Row key={row.name} row={row} columns={columns} />
+                ))}
+            </Fragment>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  )
+}
+
+function Row({ row, columns }: { readonly row: CompareRow; readonly columns: readonly Column[] }) {
+  return (
+    <tr class={row.compared.alike ? 'compare-alike' : 'compare-differs'}>
+      <th scope="row">{row.name}</th>
+      {row.values.map((value, index) => (
+        <td key={columns[index]?.plan.spot.id} class={row.compared.best[index] ? 'compare-best' : ''}>
+          {value}
+          {row.compared.best[index] ? <small> {words.best}</small> : null}
+        </td>
+      ))}
+    </tr>
+  )
+}
+
+function Head({ spot }: { readonly spot: Spot }) {
+  const name = nameOf(spot)
+  const mark = (status: SpotStatus, said: string): void => {
+    void changeSpot(spotWords.edit.status, { ...spot, status })
+    tell('done', said)
+  }
+  return (
+    <div class="compare-head">
+      <span class="compare-name">{name}</span>
+      <span class="compare-status">{spotWords.statuses[spot.status]}</span>
+      <span class="compare-acts">
+        <button
+          type="button"
+          class="button"
+          disabled={spot.status === 'chosen'}
+          onClick={() => mark('chosen', words.chosen(name))}
+        >
+          {words.choose}
+        </button>
+        <button
+          type="button"
+          class="button"
+          disabled={spot.status === 'dropped'}
+          onClick={() => mark('dropped', words.dropped(name))}
+        >
+          {words.drop}
+        </button>
+        <button
+          type="button"
+          class="button"
+          onClick={() => {
+            putOnBoard(spot.id)
+            page.value = 'board'
+          }}
+        >
+          {words.open}
+        </button>
+        <button
+          type="button"
+          class="button button-quiet"
+          aria-label={words.remove(name)}
+          onClick={() => (picked.value = picked.value.filter((id) => id !== spot.id))}
+        >
+          ×
+        </button>
+      </span>
+    </div>
+  )
+}
+
+function Pictures({ column, still }: { readonly column: Column; readonly still: StillBase | null }) {
+  const { plan, assessment } = column
+  const upright = plan.spot.shot.orientation === 'upright'
+  return (
+    <div class="compare-pictures">
+      <div class={upright ? 'compare-frame compare-frame-upright' : 'compare-frame'}>
+        {assessment.view === null ? (
+          <p>{sheetWords.notFramed}</p>
+        ) : (
+          <LensDrawing plan={plan} assessment={assessment} width={upright ? 160 : 300} />
+        )}
+      </div>
+      {still === null ? null : (
+        <SmallMap
+          plan={plan}
+          assessment={assessment}
+          width={300}
+          height={170}
+          base={still.base}
+          units={settings.value.units}
+          label={sheetWords.mapLabel(nameOf(plan.spot))}
+        />
+      )}
+    </div>
+  )
+}

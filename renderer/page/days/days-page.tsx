@@ -1,0 +1,50 @@
+/** Which days? The page of longer spans: the year as wished, the landmark's sides, and when sun or moon stands on it. */
+import { useEffect } from 'preact/hooks'
+import { PageFrame } from '#renderer/part/page-frame.tsx'
+import { day, stage } from '#renderer/state/plan/daylight.ts'
+import { assessment, plan } from '#renderer/state/plan/board-plan.ts'
+import { page } from '#renderer/state/session/navigation.ts'
+import { zone } from '#renderer/state/plan/zone.ts'
+import { daysWords } from '#renderer/words/en-days.ts'
+import { AlignmentsSection } from './alignments-section.tsx'
+import { SidesSection } from './sides-section.tsx'
+import { closeWorker } from './use-days-job.ts'
+import { YearSection } from './year-section.tsx'
+import './days.css'
+import './days-sides.css'
+
+/** Escape leads back to the board, unless a field uses it for itself. */
+function useEscape(): void {
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent): void => {
+      if (event.key !== 'Escape' || event.defaultPrevented) return
+      if (event.target instanceof HTMLElement && event.target.matches('input[type=text], select')) return
+      event.preventDefault()
+      page.value = 'board'
+    }
+    addEventListener('keydown', onKey)
+    return () => removeEventListener('keydown', onKey)
+  }, [])
+}
+
+export function DaysPage() {
+  useEscape()
+  useEffect(() => closeWorker, [])
+  const now = plan.value
+  const found = assessment.value
+  const light = stage.value
+  const today = day.value
+  return (
+    <PageFrame title={daysWords.title}>
+      {now === null || found === null || light === null || today === null ? (
+        <p class="days-empty">{daysWords.noSpot}</p>
+      ) : (
+        <div class="days">
+          <YearSection plan={now} assessment={found} stage={light} zone={zone.value} chosen={today.date} />
+          <SidesSection plan={now} assessment={found} edge={light.skylines.landmark} zone={zone.value} day={today} />
+          <AlignmentsSection plan={now} assessment={found} skylines={light.skylines} zone={zone.value} day={today} />
+        </div>
+      )}
+    </PageFrame>
+  )
+}

@@ -1,0 +1,79 @@
+/** The chosen windows as a calendar file: one event each, with all that is to be known on the day. */
+import { type CalendarEvent, type CalendarReason, icalendar, windowUid } from '#core/exchange/ical.ts'
+import { formatDecimal } from '#core/geo/coordinate-format.ts'
+import type { Span } from '#core/light/crossing.ts'
+import type { LightStage } from '#core/light/light-stage.ts'
+import { wishesMade } from '#core/light/light-wish.ts'
+import { lookAtSun, withinFrame } from '#core/light/wish-margin.ts'
+import type { Assessment } from '#core/plan/assess.ts'
+import type { Plan } from '#core/plan/plan.ts'
+import type { Result } from '#core/result.ts'
+import { SUN_NEAR } from '#renderer/text/light-text.ts'
+import { aperture, millimetres } from '#renderer/text/figure.ts'
+import { cautionsFor } from '#renderer/panel/spot/hazard-notes.tsx'
+import { lensName, spotName } from '#renderer/text/names.ts'
+import { wishName } from '#renderer/text/wish-names.ts'
+import { daysWords } from '#renderer/words/en-days.ts'
+import { lightWords } from '#renderer/words/en-light.ts'
+
+const { calendar: say } = daysWords
+const LOOKS = 24
+/** Degrees below which it is dark. */
+const DARK = -6
+
+export interface CalendarAsk {
+  readonly plan: Plan
+  readonly found: Assessment
+  readonly stage: LightStage
+  readonly windows: readonly Span[]
+  /** The instant of the export. */
+  readonly stamp: number
+}
+
+/** Cautions that the sun's place calls for at some time of the window. */
+function sunCautions(stage: LightStage, span: Span, focalLength: number | null): string[] {
+  const looks = Array.from({ length: LOOKS + 1 }, (_, look) =>
+    lookAtSun(stage.at, span.from + ((span.until - span.from) * look) / LOOKS),
+  )
+  const { frame } = stage
+  const near = frame !== null && looks.some((sun) => sun.apparent > -1 && withinFrame(frame, sun.direction) > -SUN_NEAR)
+  return [
+    ...(near && focalLength !== null ? [say.sunNear(millimetres(focalLength))] : []),
+    ...(looks.some(({ altitude }) => altitude < DARK) ? [lightWords.nightCaution] : []),
+  ]
+}
+
+function description({ plan, found, stage }: CalendarAsk, span: Span): string {
+  const { spot, shoot } = plan
+  const wishes = wishesMade(shoot.light).map((kind) => wishName(kind, plan))
+  const { focalLength, sharp } = found
+  const lens = shoot.bag.lenses.find(({ id }) => id === found.lens?.lensId)
+  const setting = [
+    ...(lens === undefined ? [] : [lensName(lens)]),
+    ...(focalLength === null ? [] : [millimetres(focalLength)]),
+  ]
+  return [
+    say.all(wishes),
+    say.standpoint(formatDecimal(spot.standpoint.at)),
+    say.subject(formatDecimal(spot.stop.at)),
+    ...(setting.length === 0 || sharp === null ? [] : [say.lens(setting.join(', '), aperture(sharp.used.mark))]),
+    '',
+    ...sunCautions(stage, span, focalLength),
+    ...cautionsFor(spot.hazards),
+  ].join('\n')
+}
+
+export function lightCalendar(ask: CalendarAsk): Result<string, CalendarReason> {
+  const { spot } = ask.plan
+  const { at } = spot.standpoint
+  const events = ask.windows.map((span): CalendarEvent => ({
+    uid: windowUid(spot.id, span.from),
+    start: span.from,
+    end: span.until,
+    summary: say.summary(spotName(spot)),
+    description: description(ask, span),
+    location: formatDecimal(at),
+    geo: at,
+  }))
+  return icalendar(events, ask.stamp)
+}

@@ -1,0 +1,130 @@
+/** When: the planned time, what sun and moon do that day, the light windows, and the light at the planned time. */
+import type { ComponentChildren } from 'preact'
+import type { MoonDay, SunDay } from '#core/light/day-events.ts'
+import type { Assessment } from '#core/plan/assess.ts'
+import type { DayLight } from '#core/plan/day-light.ts'
+import type { Plan } from '#core/plan/plan.ts'
+import { type Zone, formatClock, formatDay, formatOffset, zoneName } from '#core/time/civil.ts'
+import type { UnitSystem } from '#core/units/length.ts'
+import {
+  fromText,
+  landmarkFaceName,
+  shadowText,
+  shutterText,
+  spanText,
+  subjectSidesName,
+  thingText,
+} from '#renderer/text/light-text.ts'
+import { aperture, rounded } from '#renderer/text/figure.ts'
+import { wishName } from '#renderer/text/wish-names.ts'
+import { lightWords } from '#renderer/words/en-light.ts'
+import { sheetWords } from '#renderer/words/en-sheet.ts'
+import { SmallStrip } from './small-strip.tsx'
+
+const { light: say } = sheetWords
+
+interface SheetLightProps {
+  readonly plan: Plan
+  readonly assessment: Assessment
+  readonly daylight: DayLight
+  readonly units: UnitSystem
+  /** What else belongs to the day: the ground that takes the sun. */
+  readonly children: ComponentChildren
+}
+
+function clocks(instants: readonly number[], zone: Zone): string {
+  return instants.map((instant) => formatClock(instant, zone)).join(', ')
+}
+
+/** "sun up 04:41–20:34", or its rises and sets where the day has none or more than one of either. */
+export function sunDayText(sun: SunDay, zone: Zone): string[] {
+  const [rise] = sun.rise
+  const [set] = sun.set
+  const dawn = sun.twilights
+    .filter(({ kind, side }) => kind === 'civil' && side === 'dawn')
+    .map(({ instant }) => instant)
+  const dusk = sun.twilights
+    .filter(({ kind, side }) => kind === 'civil' && side === 'dusk')
+    .map(({ instant }) => instant)
+  const simple = sun.rise.length === 1 && sun.set.length === 1 && rise !== undefined && set !== undefined && rise < set
+  const state =
+    sun.state === 'up-all-day'
+      ? [say.upAllDay]
+      : sun.state === 'down-all-day'
+        ? [say.downAllDay]
+        : simple
+          ? [say.sunTimes(formatClock(rise, zone), formatClock(set, zone))]
+          : [
+              ...(sun.rise.length === 0 ? [] : [say.rises(clocks(sun.rise, zone))]),
+              ...(sun.set.length === 0 ? [] : [say.sets(clocks(sun.set, zone))]),
+            ]
+  return [
+    ...(dawn.length === 0 ? [] : [say.dawn(clocks(dawn, zone))]),
+    ...state,
+    ...(dusk.length === 0 ? [] : [say.dusk(clocks(dusk, zone))]),
+  ]
+}
+
+export function moonDayText(moon: MoonDay, zone: Zone): string[] {
+  if (moon.state === 'up-all-day') return [say.moonUp]
+  if (moon.state === 'down-all-day') return [say.moonDown]
+  return [
+    ...(moon.rise.length === 0 ? [] : [say.moonRises(clocks(moon.rise, zone))]),
+    ...(moon.set.length === 0 ? [] : [say.moonSets(clocks(moon.set, zone))]),
+  ]
+}
+
+function windowTexts(plan: Plan, daylight: DayLight): string[] {
+  const { wishes, common } = daylight.windows
+  if (wishes.length === 0) return [say.noWishes]
+  const times = (spans: readonly { from: number; until: number }[]): string =>
+    spans.length === 0 ? say.never : spans.map((span) => spanText(span, daylight.zone)).join(', ')
+  return [
+    `${say.all} ${times(common)}`,
+    ...(wishes.length === 1 ? [] : wishes.map(({ kind, spans }) => `${wishName(kind, plan)} ${times(spans)}`)),
+  ]
+}
+
+function momentTexts(plan: Plan, assessment: Assessment, units: UnitSystem): string[] {
+  const { light, sharp } = assessment
+  const { exposure } = light
+  return [
+    `${subjectSidesName(plan)}: ${thingText(light.subject)}`,
+    ...(light.landmark === null ? [] : [`${landmarkFaceName(plan, light.landmark)}: ${thingText(light.landmark)}`]),
+    `${lightWords.from.toLowerCase()} ${fromText(light)}`,
+    `${lightWords.shadow.toLowerCase()} ${shadowText(light.subjectShadow, light, units)}`,
+    ...(exposure.seconds === null || sharp === null
+      ? [lightWords.estimate.unknown]
+      : [
+          `${lightWords.exposureText(shutterText(exposure.seconds), aperture(sharp.used.mark), rounded(plan.shoot.iso, 0))} (${lightWords.skies[plan.shoot.sky]}; ${say.estimate})`,
+        ]),
+  ]
+}
+
+export function SheetLight({ plan, assessment, daylight, units, children }: SheetLightProps) {
+  const { zone, day } = daylight
+  const { when } = plan.spot
+  const name = formatDay(day.date)
+  const rows: readonly (readonly [string, readonly string[]])[] = [
+    [say.day, [...sunDayText(daylight.sun, zone), ...moonDayText(daylight.moon, zone)]],
+    [say.windows, windowTexts(plan, daylight)],
+    [say.atTime, momentTexts(plan, assessment, units)],
+  ]
+  return (
+    <section class="sheet-part sheet-light">
+      <h2>
+        {say.title}: {say.planned(name, formatClock(when, zone), formatOffset(when, zone), zoneName(zone))}
+      </h2>
+      <SmallStrip plan={plan} daylight={daylight} dayName={name} />
+      <dl>
+        {rows.map(([title, texts]) => (
+          <div key={title}>
+            <dt>{title}</dt>
+            <dd>{texts.join(' · ')}</dd>
+          </div>
+        ))}
+      </dl>
+      {children}
+    </section>
+  )
+}

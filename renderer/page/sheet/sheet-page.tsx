@@ -1,0 +1,168 @@
+/** The sheet's page: the sheet as it will be printed, with what can be done with it above. */
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks'
+import { assess } from '#core/plan/assess.ts'
+import { dayLight } from '#core/plan/day-light.ts'
+import { type Plan } from '#core/plan/plan.ts'
+import { type Zone, civilDayOf, formatDay, isZone } from '#core/time/civil.ts'
+import { ask, inShell } from '#renderer/host/host.ts'
+import { tell } from '#renderer/state/library/notices.ts'
+import { sensitivityFor } from '#renderer/state/plan/shelf-sensitivity.ts'
+import { changeSettings, settings } from '#renderer/state/library/settings.ts'
+import { type GroundAround, groundFor } from '#renderer/state/plan/terrain.ts'
+import { FALLBACK_ZONE, findZones } from '#renderer/state/plan/zone.ts'
+import { sheetWords } from '#renderer/words/en-sheet.ts'
+import { fitPage } from './fit-page.ts'
+import { download, fileNameOf, sheetFile } from './save-html.ts'
+import { SheetDocument } from './sheet-document.tsx'
+import { useBaseMap } from '#renderer/view/still-map/use-base-map.ts'
+import './sheet.css'
+
+interface SheetPageProps {
+  readonly plan: Plan
+  /** Null where there is nothing to go back to: the page that is only printed. */
+  readonly onBack: (() => void) | null
+}
+
+/** The page's paper as the printer must take it; set through the style sheet, since the content policy allows no inline style. */
+function usePaper(paper: 'a4' | 'letter'): void {
+  useEffect(() => {
+    const sheet = new CSSStyleSheet()
+    sheet.replaceSync(`@page { size: ${paper === 'a4' ? 'A4' : 'letter'} portrait; margin: 10mm }`)
+    document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet]
+    document.documentElement.dataset['paper'] = paper
+    return () => {
+      document.adoptedStyleSheets = document.adoptedStyleSheets.filter((other) => other !== sheet)
+      delete document.documentElement.dataset['paper']
+    }
+  }, [paper])
+}
+
+/** The clock of the place, waited for: a sheet must not be printed by another one. */
+function useZone({ shoot, spot }: Plan): Zone | null {
+  const [found, setFound] = useState<Zone | null>(null)
+  useEffect(() => {
+    let gone = false
+    void findZones(spot.stop.at).then(([first]) => {
+      if (!gone) setFound(first ?? FALLBACK_ZONE)
+    })
+    return () => {
+      gone = true
+    }
+  }, [spot.stop.at])
+  return shoot.zone !== null && isZone(shoot.zone) ? shoot.zone : found
+}
+
+/** Milliseconds that the sheet waits for elevations before it is made without them. */
+const GROUND_WAIT = 10_000
+
+/** The ground of the place, waited for, but not for ever: without it the sheet says so. */
+function useGround({ spot, landmark }: Plan): { readonly ground: GroundAround; readonly late: boolean } {
+  const ground = groundFor(spot.stop.at, landmark)
+  const [late, setLate] = useState(false)
+  useEffect(() => {
+    const timer = setTimeout(() => setLate(!groundFor(spot.stop.at, landmark).settled), GROUND_WAIT)
+    return () => clearTimeout(timer)
+    // Once, from the sheet's opening on.
+    // oxlint-disable-next-line react-hooks/exhaustive-deps
+  }, [])
+  // What fails after it was too late was too late all the same: a sheet that is being read does not change its word.
+  return { ground, late: late && !(ground.settled && ground.trouble === null) }
+}
+
+export function SheetPage({ plan: flat, onBack }: SheetPageProps) {
+  const { paper, units } = settings.value
+  usePaper(paper)
+  const still = useBaseMap(settings.value, false)
+  const place = useRef<HTMLDivElement>(null)
+  const [missing, setMissing] = useState(0)
+  const [now] = useState(() => Date.now())
+  const { ground, late } = useGround(flat)
+  const plan = { ...flat, terrain: ground.grid }
+  const assessment = assess(plan)
+  const zone = useZone(plan)
+  const title = plan.spot.name === '' ? sheetWords.unnamedSpot : plan.spot.name
+  const fit = (): void => {
+    const sheet = place.current?.querySelector<HTMLElement>('.sheet-fit')
+    if (sheet !== null && sheet !== undefined) fitPage(sheet, paper)
+  }
+  // Whatever was drawn anew may need another size.
+  useLayoutEffect(fit)
+  const painted = (result: { readonly missing: number }): void => {
+    setMissing(result.missing)
+    void document.fonts.ready.then(() => {
+      fit()
+      document.documentElement.dataset['ready'] = 'yes'
+    })
+  }
+  useEffect(() => () => void delete document.documentElement.dataset['ready'], [])
+  return (
+    <main class="sheet-page">
+      {onBack === null ? null : (
+        <nav class="sheet-bar" aria-label={sheetWords.title}>
+          <button type="button" class="button" onClick={onBack}>
+            {sheetWords.back}
+          </button>
+          <h1>{sheetWords.title}</h1>
+          <label>
+            {sheetWords.paper}{' '}
+            <select
+              value={paper}
+              onChange={(event) =>
+                void changeSettings({ paper: event.currentTarget.value === 'letter' ? 'letter' : 'a4' })
+              }
+            >
+              <option value="a4">{sheetWords.papers.a4}</option>
+              <option value="letter">{sheetWords.papers.letter}</option>
+            </select>
+          </label>
+          <button type="button" class="button" onClick={() => void saveFile(place.current, title)}>
+            {sheetWords.html}
+          </button>
+          <button type="button" class="button button-main" onClick={() => void print(plan, paper, title)}>
+            {inShell() ? sheetWords.pdf : sheetWords.print}
+          </button>
+        </nav>
+      )}
+      <div class="sheet-desk" ref={place} tabIndex={0} role="region" aria-label={title}>
+        {still === null || zone === null || !(ground.settled || late) ? null : (
+          <SheetDocument
+            plan={plan}
+            assessment={assessment}
+            daylight={dayLight(plan, assessment, zone)}
+            sensitivity={sensitivityFor(plan, zone)}
+            units={units}
+            base={still.base}
+            attribution={still.attribution}
+            day={formatDay(civilDayOf(now, zone).date)}
+            missing={missing}
+            groundMissing={late ? 'late' : ground.trouble === null ? 'none-known' : 'failed'}
+            onPainted={painted}
+          />
+        )}
+      </div>
+    </main>
+  )
+}
+
+async function saveFile(place: HTMLElement | null, title: string): Promise<void> {
+  const sheet = place?.querySelector('.sheet') ?? null
+  if (sheet === null) return
+  const name = fileNameOf(title, '.html')
+  download(name, await sheetFile(sheet, title), 'text/html')
+  tell('done', sheetWords.savedAs(name))
+}
+
+async function print(plan: Plan, paper: 'a4' | 'letter', title: string): Promise<void> {
+  if (!inShell()) {
+    globalThis.print()
+    return
+  }
+  const answer = await ask('sheet.pdf', {
+    shootId: plan.shoot.id,
+    spotId: plan.spot.id,
+    paper,
+    title: title.slice(0, 200),
+  })
+  if (!answer.ok) tell('fault', answer.fault.message)
+  else if (answer.value.saved) tell('done', sheetWords.savedAs(answer.value.name))
+}

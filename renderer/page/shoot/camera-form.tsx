@@ -1,0 +1,112 @@
+/** Which camera? The sensor by format or by its own size, what counts as sharp, and how the air bends the light. */
+import { type Camera, SENSOR_FORMATS, circleOfConfusion } from '#core/optics/sensor.ts'
+import type { Shoot } from '#core/record/shoot.ts'
+import { Choice } from '#renderer/part/choice.tsx'
+import { FigureField } from '#renderer/part/figure-field.tsx'
+import { millimetres } from '#renderer/text/figure.ts'
+import { Question } from '#renderer/part/question.tsx'
+import { TextField } from '#renderer/part/text-field.tsx'
+import { changeShoot } from '#renderer/state/library/history.ts'
+import { words } from '#renderer/words/en.ts'
+
+const SIDES = { least: 0.5, most: 1_000 } as const
+const DIVISORS = { least: 100, most: 10_000 } as const
+const REFRACTIONS = { least: -1, most: 1 } as const
+/** Parts of a second, and seconds. */
+const FASTEST = { least: 1, most: 1_000_000 } as const
+const SLOWEST = { least: 0.001, most: 100_000 } as const
+const NAME_MOST = 10_000
+
+function formatOf(camera: Camera): (typeof SENSOR_FORMATS)[number] | undefined {
+  return SENSOR_FORMATS.find((format) => format.width === camera.sensorWidth && format.height === camera.sensorHeight)
+}
+
+export function CameraForm({ shoot }: { shoot: Shoot }) {
+  const say = words.shoot
+  const { camera } = shoot.bag
+  const change = (part: Partial<Camera>): void =>
+    void changeShoot(say.edit.camera, { ...shoot, bag: { ...shoot.bag, camera: { ...camera, ...part } } })
+  return (
+    <Question title={say.camera}>
+      <TextField label={say.cameraName} value={camera.name} most={NAME_MOST} onTake={(name) => change({ name })} />
+      <div class="field-row">
+        <SensorChoice camera={camera} onChange={change} />
+        <FigureField
+          label={say.longSide}
+          unit="mm"
+          value={camera.sensorWidth}
+          limits={SIDES}
+          onTake={(side) => change(inOrder(side, camera.sensorHeight))}
+        />
+        <FigureField
+          label={say.shortSide}
+          unit="mm"
+          value={camera.sensorHeight}
+          limits={SIDES}
+          onTake={(side) => change(inOrder(camera.sensorWidth, side))}
+        />
+      </div>
+      <div class="field-row">
+        <FigureField
+          label={say.confusion}
+          decimals={0}
+          value={camera.confusionDivisor}
+          limits={DIVISORS}
+          hint={say.confusionHint(millimetres(circleOfConfusion(camera)))}
+          onTake={(confusionDivisor) => change({ confusionDivisor })}
+        />
+        <FigureField
+          label={say.refraction}
+          decimals={3}
+          value={shoot.refraction}
+          limits={REFRACTIONS}
+          hint={say.refractionHint}
+          onTake={(refraction) => void changeShoot(say.edit.refraction, { ...shoot, refraction })}
+        />
+      </div>
+      <div class="field-row">
+        <FigureField
+          label={say.fastestShutter}
+          unit="s"
+          decimals={0}
+          strip={/^\s*1\s*\//u}
+          value={1 / camera.fastestShutter}
+          limits={FASTEST}
+          refuse={(part) => (1 / part < camera.slowestShutter ? null : say.shutterOrder)}
+          onTake={(part) => change({ fastestShutter: 1 / part })}
+        />
+        <FigureField
+          label={say.slowestShutter}
+          unit="s"
+          decimals={1}
+          value={camera.slowestShutter}
+          limits={SLOWEST}
+          refuse={(seconds) => (seconds > camera.fastestShutter ? null : say.shutterOrder)}
+          onTake={(slowestShutter) => change({ slowestShutter })}
+        />
+      </div>
+    </Question>
+  )
+}
+
+/** Whatever is typed where, the longer side is the width. */
+function inOrder(one: number, other: number): Pick<Camera, 'sensorWidth' | 'sensorHeight'> {
+  return { sensorWidth: Math.max(one, other), sensorHeight: Math.min(one, other) }
+}
+
+function SensorChoice({ camera, onChange }: { camera: Camera; onChange: (part: Partial<Camera>) => void }) {
+  const say = words.shoot
+  const own = ['own', say.custom] as const
+  const choose = (id: string): void => {
+    const format = SENSOR_FORMATS.find((candidate) => candidate.id === id)
+    if (format !== undefined) onChange({ sensorWidth: format.width, sensorHeight: format.height })
+  }
+  return (
+    <Choice
+      label={say.format}
+      value={formatOf(camera)?.id ?? 'own'}
+      options={[...SENSOR_FORMATS.map((format) => [format.id, say.formats[format.id]] as const), own]}
+      onChoose={choose}
+    />
+  )
+}

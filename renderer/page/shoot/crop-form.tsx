@@ -1,0 +1,101 @@
+/** Which crops? The usual proportions to tick, and own ones. */
+import { useState } from 'preact/hooks'
+import { type Crop, USUAL_CROPS } from '#core/frame/crop.ts'
+import type { Shoot } from '#core/record/shoot.ts'
+import { FigureField } from '#renderer/part/figure-field.tsx'
+import { Icon } from '#renderer/part/icon.tsx'
+import { Question } from '#renderer/part/question.tsx'
+import { changeShoot } from '#renderer/state/library/history.ts'
+import { cropName } from '#renderer/text/names.ts'
+import { words } from '#renderer/words/en.ts'
+
+const SIDES = { least: 0, most: 1_000, moreThanLeast: true } as const
+const MOST_CROPS = 30
+
+function same(one: Crop, other: Crop): boolean {
+  return one.wide === other.wide && one.high === other.high
+}
+
+export function CropForm({ shoot }: { shoot: Shoot }) {
+  const say = words.shoot
+  const { crops } = shoot
+  const put = (next: readonly Crop[]): void => void changeShoot(say.edit.crops, { ...shoot, crops: next })
+  const has = (crop: Crop): boolean => crops.some((other) => same(other, crop))
+  const own = crops.filter((crop) => !USUAL_CROPS.some((usual) => same(usual, crop)))
+  const toggle = (crop: Crop): void => {
+    const usual = USUAL_CROPS.filter((other) => (same(other, crop) ? !has(other) : has(other)))
+    put([...usual, ...own])
+  }
+  return (
+    <Question title={say.crops}>
+      <fieldset class="checks">
+        <legend class="unseen">{say.usualCrops}</legend>
+        {USUAL_CROPS.map((crop) => (
+          <label key={cropName(crop)}>
+            <input type="checkbox" checked={has(crop)} onChange={() => toggle(crop)} />
+            {cropName(crop)}
+          </label>
+        ))}
+      </fieldset>
+      <OwnCrops
+        own={own}
+        full={crops.length >= MOST_CROPS}
+        has={has}
+        onPut={(next) => put([...crops.filter((crop) => !own.includes(crop)), ...next])}
+      />
+    </Question>
+  )
+}
+
+interface OwnCropsProps {
+  readonly own: readonly Crop[]
+  readonly full: boolean
+  readonly has: (crop: Crop) => boolean
+  readonly onPut: (own: readonly Crop[]) => void
+}
+
+function OwnCrops({ own, full, has, onPut }: OwnCropsProps) {
+  const say = words.shoot
+  const [crop, setCrop] = useState<Crop>({ wide: 5, high: 4 })
+  return (
+    <fieldset class="sub-list">
+      <legend>{say.ownCrops}</legend>
+      {own.map((each) => (
+        <span class="chip" key={cropName(each)}>
+          {cropName(each)}
+          <button
+            type="button"
+            class="icon-button"
+            aria-label={say.removeCrop(cropName(each))}
+            onClick={() => onPut(own.filter((other) => other !== each))}
+          >
+            <Icon name="close" />
+          </button>
+        </span>
+      ))}
+      <div class="field-row">
+        <FigureField
+          label={say.cropWide}
+          value={crop.wide}
+          limits={SIDES}
+          onTake={(wide) => setCrop({ ...crop, wide })}
+        />
+        <FigureField
+          label={say.cropHigh}
+          value={crop.high}
+          limits={SIDES}
+          onTake={(high) => setCrop({ ...crop, high })}
+        />
+        <button
+          type="button"
+          class="button"
+          disabled={full || has(crop)}
+          title={has(crop) ? say.cropThere : say.addCrop}
+          onClick={() => onPut([...own, crop])}
+        >
+          <Icon name="add" /> {say.addCrop}
+        </button>
+      </div>
+    </fieldset>
+  )
+}

@@ -1,0 +1,204 @@
+/** What comes along? The lenses in the bag, zoom or fixed, and how far each opens and how near it focuses. */
+import type { ComponentChildren } from 'preact'
+import { type Lens, isPrime } from '#core/optics/lens.ts'
+import { newLens } from '#core/record/new-records.ts'
+import type { Shoot } from '#core/record/shoot.ts'
+import { FigureField, LengthField } from '#renderer/part/figure-field.tsx'
+import { Icon } from '#renderer/part/icon.tsx'
+import { Question } from '#renderer/part/question.tsx'
+import { Segment } from '#renderer/part/segment.tsx'
+import { TextField } from '#renderer/part/text-field.tsx'
+import { changeShoot, undoOffer } from '#renderer/state/library/history.ts'
+import { lensName, lensRange } from '#renderer/text/names.ts'
+import { tell } from '#renderer/state/library/notices.ts'
+import { words } from '#renderer/words/en.ts'
+
+const FOCAL = { least: 0.5, most: 10_000 } as const
+const OPENING = { least: 0.5, most: 128 } as const
+const CLOSEST = { least: 0, most: 1_000 } as const
+const GRAMS = { least: 0, most: 100_000 } as const
+const NAME_MOST = 10_000
+const MOST_LENSES = 100
+
+export function LensForm({ shoot }: { shoot: Shoot }) {
+  const say = words.shoot
+  const { lenses } = shoot.bag
+  const put = (label: string, next: readonly Lens[]): void =>
+    void changeShoot(label, { ...shoot, bag: { ...shoot.bag, lenses: next } })
+  const remove = (gone: Lens): void => {
+    put(
+      say.edit.removeLens,
+      lenses.filter((lens) => lens.id !== gone.id),
+    )
+    tell('done', say.removedLens(lensName(gone)), undoOffer())
+  }
+  return (
+    <Question title={say.lenses}>
+      {lenses.length === 0 ? <p class="hint">{say.emptyBag}</p> : null}
+      {lenses.map((lens) => (
+        <LensCard
+          key={lens.id}
+          lens={lens}
+          onChange={(next) =>
+            put(
+              say.edit.lens,
+              lenses.map((other) => (other.id === next.id ? next : other)),
+            )
+          }
+          onRemove={() => remove(lens)}
+        />
+      ))}
+      <button
+        type="button"
+        class="button"
+        disabled={lenses.length >= MOST_LENSES}
+        onClick={() => put(say.edit.addLens, [...lenses, newLens(crypto.randomUUID())])}
+      >
+        <Icon name="add" /> {say.addLens}
+      </button>
+    </Question>
+  )
+}
+
+interface LensCardProps {
+  readonly lens: Lens
+  readonly onChange: (next: Lens) => void
+  readonly onRemove: () => void
+}
+
+function LensCard({ lens, onChange, onRemove }: LensCardProps) {
+  const say = words.shoot
+  const prime = isPrime(lens)
+  const setKind = (kind: 'zoom' | 'prime'): void =>
+    onChange(
+      kind === 'prime'
+        ? { ...lens, focalMax: lens.focalMin, widestAtMax: lens.widestAtMin }
+        : { ...lens, focalMax: lens.focalMin * 2 },
+    )
+  return (
+    <fieldset class="card">
+      <legend>{lensRange(lens)}</legend>
+      <div class="field-row">
+        <TextField
+          label={say.lensName}
+          value={lens.name}
+          most={NAME_MOST}
+          placeholder={lensRange(lens)}
+          onTake={(name) => onChange({ ...lens, name })}
+        />
+        <Segment
+          label={say.lensKind}
+          showLabel
+          value={prime ? 'prime' : 'zoom'}
+          options={[
+            ['zoom', say.zoom],
+            ['prime', say.prime],
+          ]}
+          onChoose={setKind}
+        />
+      </div>
+      <div class="field-row">{prime ? primeFields(lens, onChange) : zoomFields(lens, onChange)}</div>
+      <LastFields lens={lens} onChange={onChange} />
+      <button type="button" class="button button-small" onClick={onRemove}>
+        <Icon name="remove" /> {say.removeLens(lensName(lens).slice(0, 100))}
+      </button>
+    </fieldset>
+  )
+}
+
+type Change = (next: Lens) => void
+const F_SIGN = /^\s*f\s*\/?/iu
+
+function opening(label: string, value: number, lens: Lens, take: (value: number) => void): ComponentChildren {
+  return (
+    <FigureField
+      key={label}
+      label={label}
+      decimals={1}
+      strip={F_SIGN}
+      value={value}
+      limits={OPENING}
+      refuse={(mark) => (mark > lens.smallest ? words.shoot.field.smallestBelowWidest : null)}
+      onTake={take}
+    />
+  )
+}
+
+function primeFields(lens: Lens, onChange: Change): ComponentChildren {
+  const say = words.shoot
+  return [
+    <FigureField
+      key="focal"
+      label={say.focalLength}
+      unit="mm"
+      decimals={1}
+      value={lens.focalMin}
+      limits={FOCAL}
+      onTake={(focal) => onChange({ ...lens, focalMin: focal, focalMax: focal })}
+    />,
+    opening(say.widest, lens.widestAtMin, lens, (widest) =>
+      onChange({ ...lens, widestAtMin: widest, widestAtMax: widest }),
+    ),
+  ]
+}
+
+function zoomFields(lens: Lens, onChange: Change): ComponentChildren {
+  const say = words.shoot
+  return [
+    <FigureField
+      key="short"
+      label={say.focalMin}
+      unit="mm"
+      decimals={1}
+      value={lens.focalMin}
+      limits={FOCAL}
+      refuse={(focal) => (focal > lens.focalMax ? say.field.shortAboveLong : null)}
+      onTake={(focalMin) => onChange({ ...lens, focalMin })}
+    />,
+    <FigureField
+      key="long"
+      label={say.focalMax}
+      unit="mm"
+      decimals={1}
+      value={lens.focalMax}
+      limits={FOCAL}
+      refuse={(focal) => (focal < lens.focalMin ? say.field.longBelowShort : null)}
+      onTake={(focalMax) => onChange({ ...lens, focalMax })}
+    />,
+    opening(say.widestAtMin, lens.widestAtMin, lens, (widestAtMin) => onChange({ ...lens, widestAtMin })),
+    opening(say.widestAtMax, lens.widestAtMax, lens, (widestAtMax) => onChange({ ...lens, widestAtMax })),
+  ]
+}
+
+function LastFields({ lens, onChange }: { lens: Lens; onChange: Change }) {
+  const say = words.shoot
+  const widest = Math.max(lens.widestAtMin, lens.widestAtMax)
+  return (
+    <div class="field-row">
+      <FigureField
+        label={say.smallest}
+        decimals={1}
+        strip={F_SIGN}
+        value={lens.smallest}
+        limits={OPENING}
+        refuse={(mark) => (mark < widest ? say.field.smallestBelowWidest : null)}
+        onTake={(smallest) => onChange({ ...lens, smallest })}
+      />
+      <LengthField
+        label={say.closestFocus}
+        value={lens.closestFocus}
+        limits={CLOSEST}
+        onTake={(closestFocus) => onChange({ ...lens, closestFocus })}
+      />
+      <FigureField
+        label={say.weight}
+        unit="g"
+        decimals={0}
+        value={lens.weight}
+        limits={GRAMS}
+        hint={say.unknownHint}
+        onTakeUnknown={(weight) => onChange({ ...lens, weight })}
+      />
+    </div>
+  )
+}

@@ -1,0 +1,91 @@
+/** The shoot's page: the list of shoots, and the subject, landmarks, camera, lenses and crops of the one at work. */
+import type { Shoot } from '#core/record/shoot.ts'
+import { Icon } from '#renderer/part/icon.tsx'
+import { PageFrame } from '#renderer/part/page-frame.tsx'
+import { TextField } from '#renderer/part/text-field.tsx'
+import { changeShoot } from '#renderer/state/library/history.ts'
+import { openShoot, shoot, shootList } from '#renderer/state/library/library.ts'
+import { shootName } from '#renderer/text/names.ts'
+import { words } from '#renderer/words/en.ts'
+import { CameraForm } from './camera-form.tsx'
+import { CropForm } from './crop-form.tsx'
+import { LandmarkForm } from './landmark-form.tsx'
+import { LensForm } from './lens-form.tsx'
+import { chooseShootFile, deleteShoot, makeShoot, saveShootFile } from '#renderer/state/act/shoot-acts.ts'
+import { SubjectForm } from './subject-form.tsx'
+
+const NAME_MOST = 10_000
+
+function ShootList() {
+  return (
+    <nav class="shoot-list" aria-label={words.shoot.shoots}>
+      <h2>{words.shoot.shoots}</h2>
+      <ul>
+        {shootList.value.map((brief) => (
+          <li key={brief.id}>
+            <button
+              type="button"
+              class="brief"
+              aria-current={brief.id === shoot.value?.id}
+              onClick={() => void openShoot(brief.id)}
+            >
+              <strong>{shootName(brief).slice(0, 200)}</strong>
+              <span class="spot-line">{words.shoot.spots(brief.spots)}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+      <button type="button" class="button button-add" onClick={() => void makeShoot()}>
+        <Icon name="add" /> {words.shoot.newShoot}
+      </button>
+      <button type="button" class="button button-add" onClick={chooseShootFile}>
+        {words.board.files.open}
+      </button>
+    </nav>
+  )
+}
+
+function ShootForm({ open }: { open: Shoot }) {
+  return (
+    <div class="shoot-form">
+      <div class="shoot-name">
+        <TextField
+          label={words.shoot.name}
+          value={open.name}
+          most={NAME_MOST}
+          placeholder={words.board.untitledShoot}
+          onTake={(name) => void changeShoot(words.shoot.edit.rename, { ...open, name })}
+        />
+        <button type="button" class="button" onClick={() => void saveShootFile()}>
+          {words.board.files.save}
+        </button>
+        <button type="button" class="button" onClick={() => void deleteShoot(open)}>
+          <Icon name="remove" /> {words.shoot.deleteShoot}
+        </button>
+      </div>
+      <div class="form-columns">
+        <div>
+          <SubjectForm shoot={open} />
+          <LandmarkForm shoot={open} />
+        </div>
+        <div>
+          <CameraForm shoot={open} />
+          <LensForm shoot={open} />
+          <CropForm shoot={open} />
+        </div>
+      </div>
+    </div>
+  )
+}
+
+export function ShootPage() {
+  const open = shoot.value
+  return (
+    <PageFrame title={words.shoot.title}>
+      <div class="shoot-page">
+        <ShootList />
+        {open === null ? <p class="empty-note">{words.shoot.noShoot}</p> : <ShootForm key={open.id} open={open} />}
+      </div>
+    </PageFrame>
+  )
+}

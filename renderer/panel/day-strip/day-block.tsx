@@ -1,0 +1,79 @@
+/** The left of the strip: the day in words and as a field, steps by day and week, where the sun is, when sun and moon are up, the clock. */
+import { formatDay } from '#core/time/civil.ts'
+import { moonPhase } from '#core/light/sky.ts'
+import { Icon, type IconName } from '#renderer/part/icon.tsx'
+import { degrees, rounded, share } from '#renderer/text/figure.ts'
+import { day, daylight } from '#renderer/state/plan/daylight.ts'
+import { assessment } from '#renderer/state/plan/board-plan.ts'
+import { stripWords } from '#renderer/words/en-day-strip.ts'
+import { DateField } from './date-field.tsx'
+import { goDays, goNow } from '#renderer/state/act/go-day.ts'
+import { place } from './strip-signals.ts'
+import { directText, upText } from './up-times.ts'
+import { ZoneChooser } from './zone-chooser.tsx'
+
+function DayName() {
+  return <h2 class="strip-day-name">{day.value === null ? '' : formatDay(day.value.date)}</h2>
+}
+
+function StepButton({ icon, name, days }: { icon: IconName; name: string; days: number }) {
+  return (
+    <button type="button" class="icon-button" aria-label={name} title={name} onClick={() => goDays(days)}>
+      <Icon name={icon} />
+    </button>
+  )
+}
+
+/** Follows the chosen instant. */
+function SunWords() {
+  const sun = assessment.value?.light.sun
+  const today = daylight.value
+  if (sun === undefined || today === null) return null
+  const altitude = sun.apparent >= 0 ? sun.apparent : sun.altitude
+  const azimuth = `${rounded(sun.azimuth, 0) === '360' ? '0' : rounded(sun.azimuth, 0)}°`
+  const up = upText(today.sun, today.day, today.zone)
+  const direct = directText(today.sun, today.direct.subject, today.day, today.zone)
+  const stands = stripWords.sunPlace(degrees(altitude), azimuth)
+  // What reaches the subject counts; the level horizon's times are told where there is room.
+  return (
+    <p class="strip-line" title={stripWords.sunLine(stands, direct === null ? up : `${up}, ${direct}`)}>
+      {stripWords.sunLine(stands, direct ?? up)}
+    </p>
+  )
+}
+
+function MoonWords() {
+  const today = daylight.value
+  const at = place.value
+  if (today === null || at === null) return null
+  const { lit } = moonPhase(at, (today.day.start + today.day.end) / 2)
+  const text = stripWords.moonLine(upText(today.moon, today.day, today.zone), share(lit))
+  return (
+    <p class="strip-line" title={text}>
+      {text}
+    </p>
+  )
+}
+
+export function DayBlock() {
+  return (
+    <div class="day-block">
+      <div class="strip-row">
+        <DayName />
+        <button type="button" class="button now-button" title={stripWords.nowHint} onClick={goNow}>
+          {stripWords.now}
+        </button>
+      </div>
+      <div class="strip-row">
+        <StepButton icon="week-earlier" name={stripWords.weekEarlier} days={-7} />
+        <StepButton icon="earlier" name={stripWords.earlier} days={-1} />
+        <DateField />
+        <StepButton icon="later" name={stripWords.later} days={1} />
+        <StepButton icon="week-later" name={stripWords.weekLater} days={7} />
+      </div>
+      <SunWords />
+      <MoonWords />
+      <ZoneChooser />
+    </div>
+  )
+}

@@ -1,0 +1,97 @@
+/** The sky of the day: twilight in steps of grey, the sun's height as a band, noon, the moon's line with its disc. */
+import { moonPhase, sunAt } from '#core/light/sky.ts'
+import { apparentAltitude } from '#core/light/refraction.ts'
+import type { DayLight } from '#core/plan/day-light.ts'
+import { formatClock, formatDay } from '#core/time/civil.ts'
+import { degrees, share } from '#renderer/text/figure.ts'
+import { daylight } from '#renderer/state/plan/daylight.ts'
+import { lightWords } from '#renderer/words/en-light.ts'
+import { stripWords } from '#renderer/words/en-day-strip.ts'
+import { MoonDisc } from './moon-disc.tsx'
+import { BOX, type Sample, bandPath, highest, linePath, skySteps } from './sky-curve.ts'
+import { curves } from './strip-signals.ts'
+import { shareOf } from './time-axis.ts'
+import { hiddenSpans, upText } from './up-times.ts'
+
+const percent = (part: number): string => `${(part * 100).toFixed(3)}%`
+
+export function SkyBand() {
+  const drawn = curves.value
+  const today = daylight.value
+  if (drawn === null || today === null || today.day !== drawn.day) return null
+  const { day, at, top, sun, moon } = drawn
+  const across = (instant: number): number => shareOf(day, instant) * BOX.width
+  return (
+    <div class="sky-band">
+      <svg
+        viewBox={`0 0 ${BOX.width} ${BOX.height}`}
+        preserveAspectRatio="none"
+        role="img"
+        aria-label={stripWords.skyLabel(
+          formatDay(day.date),
+          upText(today.sun, day, today.zone),
+          upText(today.moon, day, today.zone),
+        )}
+      >
+        {skySteps(at, day, today.sun).map(({ from, until, level }) => (
+          <rect
+            key={from}
+            class={`sky-${level}`}
+            x={across(from).toFixed(2)}
+            width={(across(until) - across(from)).toFixed(2)}
+            height={BOX.height}
+          />
+        ))}
+        <path class="sun-fill" d={bandPath(day, sun, top)} />
+        {hiddenSpans(today.sun, today.direct.subject, day).map(({ from, until }) => (
+          <rect
+            key={from}
+            class="sun-behind"
+            x={across(from).toFixed(2)}
+            width={(across(until) - across(from)).toFixed(2)}
+            height={BOX.height}
+          >
+            <title>{stripWords.behindGround(formatClock(from, today.zone), formatClock(until, today.zone))}</title>
+          </rect>
+        ))}
+        <path class="sun-line" d={linePath(day, sun, top)} />
+        <path class="moon-line" d={linePath(day, moon, top)} />
+        <path class="horizon-line" d={`M0 ${BOX.height}H${BOX.width}`} />
+      </svg>
+      <Noon today={today} />
+      <Moon today={today} heights={moon} top={top} />
+    </div>
+  )
+}
+
+function Noon({ today }: { today: DayLight }) {
+  const { noon } = today.sun
+  const at = curves.value?.at
+  if (noon === null || at === undefined) return null
+  const clock = formatClock(noon, today.zone)
+  const altitude = apparentAltitude(sunAt(at, noon).altitude)
+  const hint =
+    altitude >= 0 ? stripWords.noonHint(clock, degrees(altitude)) : stripWords.noonBelow(clock, degrees(-altitude))
+  return (
+    <span class="noon" style={{ left: percent(shareOf(today.day, noon)) }} title={hint}>
+      {stripWords.noon(clock)}
+    </span>
+  )
+}
+
+function Moon({ today, heights, top }: { today: DayLight; heights: readonly Sample[]; top: number }) {
+  const at = curves.value?.at
+  const peak = highest(heights)
+  if (peak === null || at === undefined) return null
+  const phase = moonPhase(at, peak.instant)
+  const words = lightWords.moonPhase(share(phase.lit), phase.waxing)
+  return (
+    <span
+      class="moon-place"
+      style={{ left: percent(shareOf(today.day, peak.instant)), top: percent(1 - Math.min(1, peak.altitude / top)) }}
+      title={stripWords.moonHint(formatClock(peak.instant, today.zone), degrees(peak.altitude), words)}
+    >
+      <MoonDisc phase={phase} />
+    </span>
+  )
+}

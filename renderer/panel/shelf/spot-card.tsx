@@ -1,0 +1,137 @@
+/** One spot on the shelf: a small frame, its name, what is to know at a glance, and what can be done with it. */
+import { useComputed } from '@preact/signals'
+import { useEffect, useRef, useState } from 'preact/hooks'
+import type { Assessment } from '#core/plan/assess.ts'
+import type { Shoot } from '#core/record/shoot.ts'
+import type { Spot } from '#core/record/spot.ts'
+import { LensThumb } from '#renderer/view/lens-picture/lens-thumb.tsx'
+import { Icon } from '#renderer/part/icon.tsx'
+import { metres, millimetres } from '#renderer/text/figure.ts'
+import { StarsShown } from '#renderer/part/stars.tsx'
+import { assessmentOf } from '#renderer/state/plan/assessments.ts'
+import { assessment } from '#renderer/state/plan/board-plan.ts'
+import { liveSpot } from '#renderer/state/library/library.ts'
+import { spotName } from '#renderer/text/names.ts'
+import { picked } from '#renderer/state/session/navigation.ts'
+import { settings } from '#renderer/state/library/settings.ts'
+import { words } from '#renderer/words/en.ts'
+import { copySpot, deleteSpot, moveBy, togglePick } from '#renderer/state/act/spot-acts.ts'
+
+/** CSS pixels across the small frame. */
+const THUMB = 66
+
+interface SpotCardProps {
+  readonly shoot: Shoot
+  readonly spot: Spot
+  readonly on: boolean
+  readonly onChoose: (id: string) => void
+  readonly onDrag: (id: string | null) => void
+  readonly onDropBefore: (id: string) => void
+}
+
+/** True once the element has come near the window: hundreds of small frames are drawn only as they are scrolled to. */
+function useSeen(ref: { readonly current: Element | null }): boolean {
+  const [seen, setSeen] = useState(false)
+  useEffect(() => {
+    const element = ref.current
+    if (seen || element === null) return undefined
+    const watcher = new IntersectionObserver((entries) => setSeen(entries.some((entry) => entry.isIntersecting)), {
+      rootMargin: '300px',
+    })
+    watcher.observe(element)
+    return () => watcher.disconnect()
+  }, [ref, seen])
+  return seen
+}
+
+/** Distance, focal length: what tells one spot from the next. */
+function figuresOf(found: Assessment): string {
+  const line = found.toLandmark ?? found.toSubject
+  const parts = [metres(line.distance, settings.value.units)]
+  if (found.focalLength !== null) parts.push(millimetres(found.focalLength))
+  return parts.join(' · ')
+}
+
+/** Permission still open or refused, then the hazards seen. */
+function hintOf(spot: Spot): string {
+  const { permissionHints, hazards } = words.spot
+  const { state } = spot.permission
+  const permission = state === 'not-needed' || state === 'granted' ? '' : permissionHints[state]
+  return [permission, ...spot.hazards.map((hazard) => hazards[hazard])].filter((part) => part !== '').join(' · ')
+}
+
+export function SpotCard({ shoot, spot: saved, on, onChoose, onDrag, onDropBefore }: SpotCardProps) {
+  // Only the card of the spot being dragged is drawn anew with every movement.
+  const { id } = saved
+  const live = useComputed(() => (liveSpot.value?.id === id ? liveSpot.value : null)).value
+  const spot = live ?? saved
+  const card = useRef<HTMLLIElement>(null)
+  const seen = useSeen(card)
+  const keys = (event: KeyboardEvent): void => {
+    if (!event.altKey || (event.key !== 'ArrowUp' && event.key !== 'ArrowDown')) return
+    event.preventDefault()
+    void moveBy(spot.id, event.key === 'ArrowUp' ? -1 : 1)
+  }
+  const hint = hintOf(spot)
+  // The one under the hand is on the board, and assessed there.
+  const found = (live === null ? null : assessment.value) ?? assessmentOf(shoot, spot)
+  return (
+    <li
+      ref={card}
+      class={on ? 'spot on' : 'spot'}
+      draggable
+      onKeyDown={keys}
+      onDragStart={(event) => {
+        event.dataTransfer?.setData('text/plain', spotName(spot))
+        onDrag(spot.id)
+      }}
+      onDragEnd={() => onDrag(null)}
+      onDragOver={(event) => event.preventDefault()}
+      onDrop={(event) => {
+        event.preventDefault()
+        onDropBefore(spot.id)
+      }}
+    >
+      <button type="button" class="spot-face" aria-current={on} onClick={() => onChoose(spot.id)}>
+        <span class="spot-frame">
+          {/* The small frame follows on release: while dragging the large one shows the same, and drawing both costs a frame. */}
+          {seen ? <LensThumb shoot={shoot} spot={saved} width={THUMB} /> : null}
+        </span>
+        <span class="spot-words">
+          <strong>{spotName(spot).slice(0, 200)}</strong>
+          <span class="spot-line">
+            <Icon name={spot.status} /> {words.spot.statuses[spot.status]} <StarsShown count={spot.stars} />
+          </span>
+          <span class="spot-line">{figuresOf(found)}</span>
+          {hint === '' ? null : <span class="spot-line">{hint}</span>}
+        </span>
+      </button>
+      <SpotActs spot={spot} />
+    </li>
+  )
+}
+
+function SpotActs({ spot }: { spot: Spot }) {
+  const { shelf } = words.board
+  const name = spotName(spot).slice(0, 100)
+  const act = (icon: 'up' | 'down' | 'copy' | 'remove', label: string, run: () => void, hint = label) => (
+    <button type="button" class="icon-button" aria-label={`${label}: ${name}`} title={hint} onClick={run}>
+      <Icon name={icon} />
+    </button>
+  )
+  return (
+    <div class="spot-acts" role="group" aria-label={shelf.actions(name)}>
+      <label class="pick" title={shelf.pick}>
+        <input type="checkbox" checked={picked.value.includes(spot.id)} onChange={() => togglePick(spot.id)} />
+        <span class="unseen">
+          {shelf.pick}: {name}
+        </span>
+        <span aria-hidden="true">{words.board.sideBySide}</span>
+      </label>
+      {act('up', shelf.moveUp, () => void moveBy(spot.id, -1), `${shelf.moveUp} (${shelf.moveHint})`)}
+      {act('down', shelf.moveDown, () => void moveBy(spot.id, 1), `${shelf.moveDown} (${shelf.moveHint})`)}
+      {act('copy', shelf.duplicate, () => void copySpot(spot))}
+      {act('remove', shelf.remove, () => void deleteSpot(spot))}
+    </div>
+  )
+}

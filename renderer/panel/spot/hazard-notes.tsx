@@ -1,0 +1,48 @@
+/** What to watch for? The hazards seen at a spot, and the usual cautions that go with them. */
+import { HAZARDS, type Hazard, type Spot } from '#core/record/spot.ts'
+import { Question } from '#renderer/part/question.tsx'
+import { TextField } from '#renderer/part/text-field.tsx'
+import { changeSpot } from '#renderer/state/library/history.ts'
+import { words } from '#renderer/words/en.ts'
+
+const NOTE_MOST = 10_000
+
+/** The cautions for the hazards seen, then those that hold everywhere; the last leaves the decision where it belongs. */
+export function cautionsFor(hazards: readonly Hazard[]): string[] {
+  const { cautions } = words.spot
+  const seen = HAZARDS.filter((hazard) => hazards.includes(hazard)).map((hazard) => cautions[hazard])
+  return [...seen, cautions.weather, cautions.sun, cautions.drones, cautions.always]
+}
+
+export function HazardNotes({ spot }: { spot: Spot }) {
+  const { hazards, hazardNote } = spot
+  const { edit } = words.spot
+  const toggle = (hazard: Hazard): void => {
+    const next = HAZARDS.filter((option) => (option === hazard ? !hazards.includes(option) : hazards.includes(option)))
+    void changeSpot(edit.hazards, { ...spot, hazards: next })
+  }
+  return (
+    <Question title={words.spot.watchFor}>
+      <fieldset class="checks">
+        <legend class="unseen">{words.spot.hazardsLabel}</legend>
+        {HAZARDS.map((hazard) => (
+          <label key={hazard}>
+            <input type="checkbox" checked={hazards.includes(hazard)} onChange={() => toggle(hazard)} />
+            {words.spot.hazards[hazard]}
+          </label>
+        ))}
+      </fieldset>
+      <TextField
+        label={words.spot.hazardNote}
+        value={hazardNote}
+        most={NOTE_MOST}
+        onTake={(note) => void changeSpot(edit.hazards, { ...spot, hazardNote: note })}
+      />
+      <ul class="cautions">
+        {cautionsFor(hazards).map((caution) => (
+          <li key={caution}>{caution}</li>
+        ))}
+      </ul>
+    </Question>
+  )
+}

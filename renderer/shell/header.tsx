@@ -1,0 +1,143 @@
+/** The header: what is open, the box for places, undo, and the ways to the other pages. */
+import { offline } from '#renderer/state/session/network.ts'
+import { PlaceBox } from './place-box.tsx'
+import { Icon } from '#renderer/part/icon.tsx'
+import { canRedo, canUndo, redo, undo, unsaved } from '#renderer/state/library/history.ts'
+import { boardSpot, shoot } from '#renderer/state/library/library.ts'
+import { shootName, spotName } from '#renderer/text/names.ts'
+import { type Page, beside, page } from '#renderer/state/session/navigation.ts'
+import { pickedHere } from '#renderer/state/session/picked.ts'
+import { scanWords } from '#renderer/words/en-scan.ts'
+import { words } from '#renderer/words/en.ts'
+
+function Steps() {
+  const { board } = words
+  const back = canUndo.value
+  const forth = canRedo.value
+  return (
+    <span class="buttons" role="group" aria-label={`${board.undo}, ${board.redo}`}>
+      <button
+        type="button"
+        class="button"
+        disabled={back === null}
+        aria-label={back === null ? board.undo : board.undoWhat(back)}
+        title={back === null ? board.nothingToUndo : board.undoWhat(back)}
+        onClick={() => void undo()}
+      >
+        {board.undo}
+      </button>
+      <button
+        type="button"
+        class="button"
+        disabled={forth === null}
+        aria-label={forth === null ? board.redo : board.redoWhat(forth)}
+        title={forth === null ? board.nothingToRedo : board.redoWhat(forth)}
+        onClick={() => void redo()}
+      >
+        {board.redo}
+      </button>
+    </span>
+  )
+}
+
+function PageButton({
+  to,
+  text,
+  disabled = false,
+  title,
+}: {
+  to: Page
+  text: string
+  disabled?: boolean
+  title?: string
+}) {
+  const on = page.value === to
+  return (
+    <button
+      type="button"
+      class={on ? 'button on' : 'button'}
+      aria-pressed={on}
+      disabled={disabled}
+      title={title}
+      onClick={() => {
+        page.value = on ? 'board' : to
+      }}
+    >
+      {text}
+    </button>
+  )
+}
+
+/** Turns the right side of the board from the answers to the scan and back; from another page it leads to the board. */
+function ScanButton() {
+  const on = page.value === 'board' && beside.value === 'scan'
+  return (
+    <button
+      type="button"
+      class={on ? 'button on' : 'button'}
+      aria-pressed={on}
+      disabled={boardSpot.value === null}
+      title={scanWords.scanHint}
+      onClick={() => {
+        page.value = 'board'
+        beside.value = on ? 'answers' : 'scan'
+      }}
+    >
+      {scanWords.scan}
+    </button>
+  )
+}
+
+/** Whether what is on the screen is safe in the library, and whether the map has a network. */
+function Marks() {
+  const { board } = words
+  return (
+    <>
+      <span class="save-mark" role="status">
+        {unsaved.value > 0 ? board.saving : ''}
+      </span>
+      {offline.value ? (
+        <span class="offline-mark" role="status" title={board.offlineHint}>
+          <Icon name="warning" /> {board.offline}
+        </span>
+      ) : null}
+    </>
+  )
+}
+
+export function Header() {
+  const { board } = words
+  const open = shoot.value
+  const spot = boardSpot.value
+  const count = pickedHere.value.length
+  return (
+    <header class="header">
+      <b class="wordmark">{board.program}</b>
+      <span class="whereabouts">
+        {open === null ? null : <span>{shootName(open).slice(0, 200)}</span>}
+        {spot === null ? null : (
+          <>
+            <span aria-hidden="true"> · </span>
+            <span>{spotName(spot).slice(0, 200)}</span>
+          </>
+        )}
+      </span>
+      <Marks />
+      <PlaceBox />
+      <Steps />
+      <span class="buttons">
+        <ScanButton />
+        <PageButton
+          to="compare"
+          text={count > 0 ? board.sideBySideCount(count) : board.sideBySide}
+          disabled={count < 2 && page.value !== 'compare'}
+          title={board.sideBySideHint}
+        />
+        <PageButton to="shoot" text={board.subjectAndBag} />
+        <PageButton to="sheet" text={board.sheet} disabled={spot === null} />
+        <PageButton to="settings" text={board.settings} />
+        <PageButton to="help" text={board.help} />
+      </span>
+    </header>
+  )
+}

@@ -1,0 +1,32 @@
+/** The printed page's own entry: one spot's sheet and nothing else, named in the address. */
+import { render } from 'preact'
+import '@fontsource/source-sans-3/400.css'
+import '@fontsource/source-sans-3/600.css'
+import '@fontsource/source-serif-4/400-italic.css'
+import { planOf } from '#core/plan/plan.ts'
+import { openShoot, shoot, spots } from '#renderer/state/library/library.ts'
+import { loadSettings, settings } from '#renderer/state/library/settings.ts'
+import { sheetWords } from '#renderer/words/en-sheet.ts'
+import { SheetPage } from '#renderer/page/sheet/sheet-page.tsx'
+import '#renderer/style/ink.css'
+
+async function start(): Promise<void> {
+  const asked = new URLSearchParams(location.search)
+  const spotId = asked.get('spot')
+  await loadSettings()
+  const paper = asked.get('paper')
+  if (paper === 'a4' || paper === 'letter') settings.value = { ...settings.value, paper }
+  await openShoot(asked.get('shoot') ?? '', spotId)
+  const spot = spots.value.find((candidate) => candidate.id === spotId)
+  const page = document.querySelector('#page')
+  if (page === null) return
+  if (shoot.value === null || spot === undefined) {
+    render(<main class="sheet-gone">{sheetWords.gone}</main>, page)
+    document.documentElement.dataset['ready'] = 'yes'
+    return
+  }
+  document.title = spot.name === '' ? sheetWords.title : spot.name
+  render(<SheetPage plan={planOf(shoot.value, spot)} onBack={null} />, page)
+}
+
+void start()

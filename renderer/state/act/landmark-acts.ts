@@ -1,0 +1,64 @@
+/** What is done with landmarks: add one behind the subject, place it on the map, change and remove it. */
+import { destination, geodesicLine } from '#core/geo/geodesic.ts'
+import type { LatLon } from '#core/geo/lat-lon.ts'
+import { newLandmark } from '#core/record/new-records.ts'
+import type { Shoot } from '#core/record/shoot.ts'
+import type { Landmark, LandmarkKind } from '#core/scene/landmark.ts'
+import { mapMiddle } from '#renderer/shell/place-box.tsx'
+import { addSpot } from './spot-acts.ts'
+import type { RecordEdit } from '#renderer/state/library/edit.ts'
+import { changeShoot, commit, undoOffer } from '#renderer/state/library/history.ts'
+import { boardSpot, spots } from '#renderer/state/library/library.ts'
+import { landmarkName } from '#renderer/text/names.ts'
+import { tell } from '#renderer/state/library/notices.ts'
+import { page, placing } from '#renderer/state/session/navigation.ts'
+import { words } from '#renderer/words/en.ts'
+
+/** Metres behind the subject at which a new landmark starts. */
+const BEHIND = 400
+
+/** Straight behind the subject as the camera sees it; without a spot, north of the middle of the map, where one will come. */
+function startingPlace(): LatLon {
+  const spot = boardSpot.value
+  if (spot === null) return destination(mapMiddle() ?? { lat: 0, lon: 0 }, 0, BEHIND)
+  const { bearing } = geodesicLine(spot.standpoint.at, spot.stop.at)
+  return destination(spot.stop.at, bearing ?? 0, BEHIND)
+}
+
+/** Adds a landmark; spots that look at none yet look at it. */
+export async function addLandmark(shoot: Shoot, kind: LandmarkKind): Promise<void> {
+  const landmark = newLandmark(crypto.randomUUID(), kind, startingPlace())
+  const records: RecordEdit[] = [
+    { kind: 'shoot', before: shoot, after: { ...shoot, landmarks: [...shoot.landmarks, landmark] } },
+  ]
+  for (const before of spots.value) {
+    if (shoot.landmarks.some((other) => other.id === before.landmarkId)) continue
+    records.push({ kind: 'spot', before, after: { ...before, landmarkId: landmark.id } })
+  }
+  await commit({ label: words.shoot.edit.addLandmark, records })
+}
+
+export function changeLandmark(shoot: Shoot, after: Landmark): void {
+  const landmarks = shoot.landmarks.map((landmark) => (landmark.id === after.id ? after : landmark))
+  void changeShoot(words.shoot.edit.landmark, { ...shoot, landmarks })
+}
+
+/** Removes a landmark; spots that looked at it look at the first of those left. */
+export async function removeLandmark(shoot: Shoot, gone: Landmark): Promise<void> {
+  const landmarks = shoot.landmarks.filter((landmark) => landmark.id !== gone.id)
+  const records: RecordEdit[] = [{ kind: 'shoot', before: shoot, after: { ...shoot, landmarks } }]
+  for (const before of spots.value) {
+    if (before.landmarkId !== gone.id) continue
+    records.push({ kind: 'spot', before, after: { ...before, landmarkId: landmarks[0]?.id ?? null } })
+  }
+  const saved = commit({ label: words.shoot.edit.removeLandmark, records })
+  tell('done', words.shoot.removedLandmark(landmarkName(gone)), undoOffer())
+  await saved
+}
+
+/** Goes to the board, where the next press on the map places the landmark. The map shows things of a spot: there must be one. */
+export async function placeLandmark(landmark: Landmark): Promise<void> {
+  page.value = 'board'
+  if (boardSpot.value === null) await addSpot()
+  placing.value = { what: 'landmark', landmarkId: landmark.id }
+}

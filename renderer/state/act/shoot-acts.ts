@@ -1,0 +1,77 @@
+/** What is done with whole shoots: make, delete with undo, and keep as a file or read from one. */
+import { newShoot } from '#core/record/new-records.ts'
+import type { Shoot } from '#core/record/shoot.ts'
+import { ask } from '#renderer/host/host.ts'
+import { commit, openAnother, undoOffer } from '#renderer/state/library/history.ts'
+import { openShoot, refreshShootList, shoot, spots } from '#renderer/state/library/library.ts'
+import { shootName } from '#renderer/text/names.ts'
+import { tell } from '#renderer/state/library/notices.ts'
+import { page, picked } from '#renderer/state/session/navigation.ts'
+import { words } from '#renderer/words/en.ts'
+
+export async function makeShoot(): Promise<void> {
+  const fresh = newShoot(crypto.randomUUID(), crypto.randomUUID(), Date.now())
+  picked.value = []
+  page.value = 'shoot'
+  const after = { ...fresh, name: words.shoot.newShootName }
+  await commit({ label: words.shoot.edit.newShoot, records: [{ kind: 'shoot', before: null, after }] })
+}
+
+/** Deletes the shoot on the board with its spots, which are listed so that undo brings all of them back. */
+export async function deleteShoot(gone: Shoot): Promise<void> {
+  const all = spots.value
+  picked.value = []
+  const saved = commit({
+    label: words.shoot.edit.deleteShoot,
+    records: [
+      ...all.map((spot) => ({ kind: 'spot' as const, before: spot, after: null })),
+      { kind: 'shoot', before: gone, after: null },
+    ],
+  })
+  tell('done', words.shoot.deleted(shootName(gone), all.length), undoOffer())
+  await saved
+  await openAnother()
+}
+
+/** Adds the shoot of a file to the library and opens it. */
+export async function addShootFile(text: string): Promise<void> {
+  const answer = await ask('shoot.import', { text })
+  if (!answer.ok) return tell('fault', answer.fault.message)
+  await refreshShootList()
+  if (await openShoot(answer.value.shootId)) page.value = 'board'
+  tell('done', words.board.files.opened(shootName({ name: answer.value.name }), answer.value.spots))
+}
+
+/** Lets the user choose a shoot file and adds it. */
+export function chooseShootFile(): void {
+  const input = document.createElement('input')
+  input.type = 'file'
+  input.accept = '.standpoint,.json'
+  input.addEventListener('change', () => {
+    const [file] = input.files ?? []
+    if (file !== undefined) void readFile(file)
+  })
+  input.click()
+}
+
+async function readFile(file: File): Promise<void> {
+  try {
+    await addShootFile(await file.text())
+  } catch {
+    tell('fault', words.board.files.unreadable(file.name))
+  }
+}
+
+/** Hands the shoot on the board to the user as a file. */
+export async function saveShootFile(): Promise<void> {
+  const open = shoot.value
+  if (open === null) return tell('fault', words.board.files.noShoot)
+  const answer = await ask('shoot.export', { shootId: open.id })
+  if (!answer.ok) return tell('fault', answer.fault.message)
+  const link = document.createElement('a')
+  link.href = URL.createObjectURL(new Blob([answer.value.text], { type: 'application/json' }))
+  link.download = answer.value.name
+  link.click()
+  // The download has its own hold on the data by the time the next task runs.
+  setTimeout(() => URL.revokeObjectURL(link.href), 60_000)
+}

@@ -1,0 +1,83 @@
+/** What is done with spots on the shelf: add, copy, order, delete, pick; each an edit that can be undone. */
+import { boundsCentre } from '#core/geo/bounds.ts'
+import type { LatLon } from '#core/geo/lat-lon.ts'
+import { duplicateSpot, newSpot } from '#core/record/new-records.ts'
+import { movedTo, rankBetween } from '#core/record/shelf-rank.ts'
+import type { Spot } from '#core/record/spot.ts'
+import { headedFor, mapBounds } from '#renderer/state/session/map-window.ts'
+import { commit, undoOffer } from '#renderer/state/library/history.ts'
+import { savedSpot, shoot, spotId, spots } from '#renderer/state/library/library.ts'
+import { spotName } from '#renderer/text/names.ts'
+import { tell } from '#renderer/state/library/notices.ts'
+import { MOST_PICKED, picked } from '#renderer/state/session/navigation.ts'
+import { pickedHere } from '#renderer/state/session/picked.ts'
+import { words } from '#renderer/words/en.ts'
+
+/** Where a new spot begins: the middle of the map, where it is flying to if it does, else beside the spot on the board. */
+function beginning(): LatLon {
+  if (headedFor.value !== null) return headedFor.value
+  const bounds = mapBounds.value
+  return bounds === null ? (savedSpot.value?.stop.at ?? { lat: 0, lon: 0 }) : boundsCentre(bounds)
+}
+
+export async function addSpot(): Promise<void> {
+  const home = shoot.value
+  if (home === null) return
+  const rank = rankBetween(spots.value.at(-1)?.rank ?? null, null)
+  // The day and hour one is at: those of the spot on the board, else now, to the minute.
+  const when = savedSpot.value?.when ?? Math.round(Date.now() / 60_000) * 60_000
+  const after = newSpot(crypto.randomUUID(), home, beginning(), rank, when)
+  await commit({ label: words.board.edit.addSpot, records: [{ kind: 'spot', before: null, after }] })
+}
+
+function copyOf(spot: Spot, name: string): Spot {
+  const place = spots.value.findIndex((candidate) => candidate.id === spot.id)
+  const next = spots.value[place + 1]?.rank ?? null
+  return duplicateSpot(spot, crypto.randomUUID(), name.slice(0, 10_000), rankBetween(spot.rank, next))
+}
+
+/** A copy below the spot, and on the board. */
+export async function copySpot(spot: Spot): Promise<void> {
+  const after = copyOf(spot, words.board.shelf.copyName(spotName(spot)))
+  await commit({ label: words.board.edit.duplicateSpot, records: [{ kind: 'spot', before: null, after }] })
+}
+
+/** A copy on the shelf as the arrangement is now; the board goes on with the spot itself. */
+export async function keepSpot(spot: Spot): Promise<void> {
+  const after = copyOf(spot, words.board.shelf.keptName(spotName(spot)))
+  const saved = commit({ label: words.board.edit.keepSpot, records: [{ kind: 'spot', before: null, after }] })
+  spotId.value = spot.id
+  const offer = undoOffer()
+  await saved
+  tell('done', words.board.shelf.kept(spotName(after)), offer)
+}
+
+export async function deleteSpot(spot: Spot): Promise<void> {
+  const place = spots.value.findIndex((candidate) => candidate.id === spot.id)
+  const neighbour = spots.value[place + 1] ?? spots.value[place - 1]
+  if (spotId.value === spot.id) spotId.value = neighbour?.id ?? null
+  picked.value = picked.value.filter((id) => id !== spot.id)
+  const saved = commit({ label: words.board.edit.deleteSpot, records: [{ kind: 'spot', before: spot, after: null }] })
+  tell('done', words.board.shelf.deleted(spotName(spot)), undoOffer())
+  await saved
+}
+
+/** Puts a spot at a place on the shelf, 0 first. */
+export async function placeSpot(id: string, place: number): Promise<void> {
+  const records = movedTo(spots.value, id, place).map((after) => ({
+    kind: 'spot' as const,
+    before: spots.value.find((spot) => spot.id === after.id) ?? null,
+    after,
+  }))
+  if (records.length > 0) await commit({ label: words.board.edit.orderSpots, records })
+}
+
+export function moveBy(id: string, step: number): Promise<void> {
+  return placeSpot(id, spots.value.findIndex((spot) => spot.id === id) + step)
+}
+
+export function togglePick(id: string): void {
+  if (picked.value.includes(id)) picked.value = picked.value.filter((other) => other !== id)
+  else if (pickedHere.value.length < MOST_PICKED) picked.value = [...pickedHere.value, id]
+  else tell('fault', words.board.shelf.pickFull)
+}

@@ -1,0 +1,38 @@
+/** The settings as the page sees them, saved when changed. */
+import { computed, signal } from '@preact/signals'
+import { DEFAULT_SETTINGS } from '#app/contract/default-settings.ts'
+import type { Settings } from '#app/contract/settings.ts'
+import { ask } from '#renderer/host/host.ts'
+import { tell } from './notices.ts'
+
+export const settings = signal<Settings>(DEFAULT_SETTINGS)
+
+const systemDark = matchMedia('(prefers-color-scheme: dark)')
+const systemIsDark = signal(systemDark.matches)
+systemDark.addEventListener('change', () => {
+  systemIsDark.value = systemDark.matches
+})
+
+export const dark = computed(() =>
+  settings.value.theme === 'system' ? systemIsDark.value : settings.value.theme === 'dark',
+)
+
+export async function loadSettings(): Promise<void> {
+  const answer = await ask('settings.get', {})
+  if (answer.ok) settings.value = answer.value
+  else tell('fault', answer.fault.message)
+}
+
+export async function changeSettings(part: Partial<Settings>): Promise<void> {
+  const before = settings.value
+  settings.value = { ...before, ...part }
+  const answer = await ask('settings.set', part)
+  if (answer.ok) {
+    settings.value = answer.value
+    return
+  }
+  // What was refused is not shown as if it were kept; what else changed meanwhile stays.
+  const named = Object.keys(part).map((name) => [name, before[name as keyof Settings]])
+  settings.value = { ...settings.value, ...(Object.fromEntries(named) as Partial<Settings>) }
+  tell('fault', answer.fault.message)
+}

@@ -1,7 +1,0 @@
-/** Which of the spots picked for side by side are on the shelf: one that an undo has taken off counts again once it is back. */
-import { computed } from '@preact/signals'
-import { spots } from './library.ts'
-import { picked } from './page.ts'
-
-/** In the order in which they were picked. */
-export const pickedHere = computed(() => picked.value.filter((id) => spots.value.some((spot) => spot.id === id)))

@@ -1,0 +1,65 @@
+/** The light of the day on the board: events and windows, worked out anew only when what they depend on changes, which the time of day does not. */
+import { computed } from '@preact/signals'
+import type { LightStage } from '#core/light/light-stage.ts'
+import { type DayLight, type SkyDay, lightOfDay, skyOfDay, stageOf } from '#core/plan/day-light.ts'
+import type { Plan } from '#core/plan/plan.ts'
+import { civilDayOf } from '#core/time/civil.ts'
+import { assessment, plan } from './board-plan.ts'
+import { skylines } from './skylines.ts'
+import { zone } from './zone.ts'
+
+/** What the stage depends on, by identity: an edit of one thing leaves the other records as they were. */
+function partsOf({ shoot, spot, landmark, terrain }: Plan): readonly unknown[] {
+  const { stop, standpoint, shot, hold } = spot
+  return [stop, standpoint, shot, hold, landmark, shoot.subject, shoot.bag, shoot.refraction, terrain]
+}
+
+function same(one: readonly unknown[], other: readonly unknown[]): boolean {
+  return one.length === other.length && one.every((part, index) => part === other[index])
+}
+
+let known: { readonly parts: readonly unknown[]; readonly stage: LightStage } | null = null
+
+/** The light stage of the spot on the board. */
+export const stage = computed<LightStage | null>(() => {
+  const now = plan.value
+  const reading = assessment.value
+  if (now === null || reading === null) return null
+  const edges = skylines.value
+  const parts = [...partsOf(now), edges]
+  if (known !== null && same(known.parts, parts)) return known.stage
+  const made = stageOf(now, reading, edges)
+  known = { parts, stage: made }
+  return made
+})
+
+/** The civil day of the board's instant; the same object for as long as it is the same day in the same zone. */
+let dayBefore: { readonly zone: string; readonly day: DayLight['day'] } | null = null
+export const day = computed<DayLight['day'] | null>(() => {
+  const when = plan.value?.spot.when
+  if (when === undefined) return null
+  const here = zone.value
+  if (dayBefore !== null && dayBefore.zone === here && when >= dayBefore.day.start && when < dayBefore.day.end)
+    return dayBefore.day
+  const found = civilDayOf(when, here)
+  dayBefore = { zone: here, day: found }
+  return found
+})
+
+const wishes = computed(() => plan.value?.shoot.light ?? null)
+
+const place = computed(() => plan.value?.spot.stop.at ?? null)
+
+/** Only another place or another day has another sky. */
+const sky = computed<SkyDay | null>(() =>
+  place.value === null || day.value === null ? null : skyOfDay(place.value, day.value),
+)
+
+export const daylight = computed<DayLight | null>(() => {
+  const today = day.value
+  const now = stage.value
+  const wished = wishes.value
+  const above = sky.value
+  if (today === null || now === null || wished === null || above === null) return null
+  return lightOfDay(now, wished, today, zone.value, above)
+})

@@ -1,0 +1,92 @@
+/** How far off the arrangement on the board may be: worked out bit by bit while nothing is being dragged, dropped when something is. */
+import { computed, effect, signal } from '@preact/signals'
+import type { Plan } from '#core/plan/plan.ts'
+import { type Sensitivity, type SensitivityAsk, sensitivitySteps } from '#core/tolerance/sensitivity.ts'
+import { plan } from './board-plan.ts'
+import { liveShoot, liveSpot, spots } from '#renderer/state/library/library.ts'
+import { parkingsOf } from '#core/record/parkings.ts'
+import { skylines } from './skylines.ts'
+import { zone } from './zone.ts'
+
+/** Milliseconds that the plan must have rested. */
+const REST = 150
+/** Milliseconds of work between two looks at what the hand does. */
+const SLICE = 8
+
+interface Known {
+  readonly parts: readonly unknown[]
+  readonly plan: Plan
+  /** Null when nothing is framed. */
+  readonly found: Sensitivity | null
+}
+
+const known = signal<Known | null>(null)
+
+/** What it depends on, by identity: a name or a note leaves these as they were. */
+function partsOf({
+  plan: { shoot, spot, landmark, terrain },
+  zone: here,
+  skylines: edges,
+}: SensitivityAsk): readonly unknown[] {
+  const { stop, standpoint, shot, hold, when } = spot
+  const { subject, bag, crops, refraction, screens, scanWishes, light } = shoot
+  const parkings = scanWishes.parking === null ? null : spots.value
+  const ofShoot = [subject, bag, crops, refraction, screens, scanWishes, light, parkings]
+  return [spot.id, stop, standpoint, shot, hold, when, ...ofShoot, landmark, terrain, here, edges]
+}
+
+function same(one: readonly unknown[], other: readonly unknown[]): boolean {
+  return one.every((part, index) => part === other[index])
+}
+
+/** Null while something is dragged. */
+const wanted = computed<SensitivityAsk | null>(() => {
+  const now = plan.value
+  if (now === null || liveSpot.value !== null || liveShoot.value !== null) return null
+  return { plan: now, zone: zone.value, parkings: parkingsOf(spots.value), skylines: skylines.value }
+})
+
+export interface SensitivityShown {
+  readonly plan: Plan
+  readonly found: Sensitivity | null
+  /** False while the board is not yet, or no longer, as it was when this was worked out. */
+  readonly current: boolean
+}
+
+/** Null until it has been worked out for the spot on the board. */
+export const sensitivity = computed<SensitivityShown | null>(() => {
+  const last = known.value
+  if (last === null || last.plan.spot.id !== plan.value?.spot.id) return null
+  const ask = wanted.value
+  return { plan: last.plan, found: last.found, current: ask !== null && same(last.parts, partsOf(ask)) }
+})
+
+/** Works in slices, with an ear for the hand between them; answers with the way to stop. */
+function atLeisure(ask: SensitivityAsk, done: (found: Sensitivity | null) => void): () => void {
+  const steps = sensitivitySteps(ask)
+  let timer = setTimeout(goOn, REST)
+  function goOn(): void {
+    const until = performance.now() + SLICE
+    do {
+      const step = steps.next()
+      if (step.done === true) {
+        done(step.value)
+        return
+      }
+    } while (performance.now() < until)
+    timer = setTimeout(goOn, 0)
+  }
+  return () => clearTimeout(timer)
+}
+
+/** Keeps it worked out for whatever rests on the board. */
+export function followSensitivity(): void {
+  effect(() => {
+    const ask = wanted.value
+    if (ask === null) return undefined
+    const parts = partsOf(ask)
+    const last = known.peek()
+    if (last !== null && same(last.parts, parts)) return undefined
+    return atLeisure(ask, (found) => (known.value = { parts, plan: ask.plan, found }))
+  })
+}

@@ -1,0 +1,84 @@
+/** What the hand is at with drawn ground: which one is chosen, what is being drawn, what the next press takes from the map. */
+import { batch, computed, signal } from '@preact/signals'
+import { type DrawnSort, drawnOf } from '#core/record/drawn-ground.ts'
+import type { KeepOutKind } from '#core/record/keep-out.ts'
+import type { GroundForm } from '#core/record/stopping-ground.ts'
+import { type Drawing, beginDrawing } from './drawing.ts'
+import { boardShoot } from '#renderer/state/library/library.ts'
+import { beside, page, placing } from './navigation.ts'
+
+export interface ChosenGround {
+  readonly sort: DrawnSort
+  readonly id: string
+}
+
+const wanted = signal<ChosenGround | null>(null)
+
+/** The one whose points are shown on the map and whose fields are open in the list; null once it is gone. */
+export const chosenGround = computed<ChosenGround | null>(() => {
+  const chosen = wanted.value
+  if (chosen === null || boardShoot.value === null) return null
+  return drawnOf(boardShoot.value, chosen.sort).some(({ id }) => id === chosen.id) ? chosen : null
+})
+
+export function chooseGround(chosen: ChosenGround | null): void {
+  wanted.value = chosen
+}
+
+const wantedPoint = signal<{ readonly of: ChosenGround; readonly at: number } | null>(null)
+
+/** Which point of the chosen one was taken or reached last; null when none was. */
+export const chosenPoint = computed<number | null>(() => {
+  const point = wantedPoint.value
+  const chosen = chosenGround.value
+  if (point === null || chosen === null || boardShoot.value === null) return null
+  if (point.of.sort !== chosen.sort || point.of.id !== chosen.id) return null
+  const drawn = drawnOf(boardShoot.value, chosen.sort).find(({ id }) => id === chosen.id)
+  return drawn?.points[point.at] === undefined ? null : point.at
+})
+
+/** Chooses a point of the chosen one. */
+export function choosePoint(at: number | null): void {
+  const chosen = chosenGround.peek()
+  wantedPoint.value = chosen === null || at === null ? null : { of: chosen, at }
+}
+
+export function isChosen(sort: DrawnSort, id: string): boolean {
+  return chosenGround.value?.sort === sort && chosenGround.value.id === id
+}
+
+/** What is being drawn; null when nothing is. */
+export const drawing = signal<Drawing | null>(null)
+
+/** As what a press on the map takes a way over; null when none does. */
+export const takingAs = signal<DrawnSort | null>(null)
+
+/** Kind of the keep-outs that are drawn or brought in next. */
+export const nextKind = signal<KeepOutKind>('carriageway')
+
+/** Drawn ground is on the map while the scan's panel is beside it. */
+export const groundShown = computed(() => page.value === 'board' && beside.value === 'scan')
+
+export function startDrawing(sort: DrawnSort, form: GroundForm): void {
+  batch(() => {
+    placing.value = null
+    takingAs.value = null
+    wanted.value = null
+    drawing.value = beginDrawing(sort, form)
+  })
+}
+
+export function startTaking(sort: DrawnSort): void {
+  batch(() => {
+    placing.value = null
+    drawing.value = null
+    takingAs.value = sort
+  })
+}
+
+export function stopDrawing(): void {
+  batch(() => {
+    drawing.value = null
+    takingAs.value = null
+  })
+}

@@ -1,0 +1,50 @@
+/** What the map shows, for the rest of the page: its bounds to read, and wishes for where it should look next. */
+import { signal } from '@preact/signals'
+import type { LatLon } from '#core/geo/lat-lon.ts'
+import type { Plan } from '#core/plan/plan.ts'
+import { landmarkPoints } from '#core/scene/landmark.ts'
+import { plan } from '#renderer/state/plan/board-plan.ts'
+
+/** The part of the world in the map's window; west is greater than east across the antimeridian. Null before the first look. */
+export const mapBounds = signal<{
+  readonly south: number
+  readonly north: number
+  readonly west: number
+  readonly east: number
+} | null>(null)
+
+/** The place the map is flying to; null while it stands. */
+export const headedFor = signal<LatLon | null>(null)
+
+/** Where the map shall look. It stays wished until the map has a size to do it in. */
+export type Look =
+  | { readonly kind: 'fly'; readonly at: LatLon; readonly zoom: number | null }
+  | { readonly kind: 'fit'; readonly places: readonly LatLon[]; readonly closest: number }
+
+/** The wish that the map has not yet met; the map takes it and puts null in its place. */
+export const wantedLook = signal<Look | null>(null)
+
+/** Nearer than this a fit shows paving stones rather than a place. */
+const CLOSEST_FIT = 18
+
+/** Moves the map to a place; without a zoom it keeps its own, but comes near enough to see a street. */
+export function flyTo(at: LatLon, zoom: number | null = null): void {
+  wantedLook.value = { kind: 'fly', at, zoom }
+}
+
+/** Shows places together, as near as their points can be told apart. */
+export function fitPlaces(places: readonly LatLon[]): void {
+  wantedLook.value = { kind: 'fit', places, closest: CLOSEST_FIT }
+}
+
+/** Everything of a plan that should be in sight together. */
+export function placesOf(now: Plan): LatLon[] {
+  const { stop, standpoint } = now.spot
+  return [stop.at, standpoint.at, ...(now.landmark === null ? [] : landmarkPoints(now.landmark))]
+}
+
+/** Shows subject, standpoint and landmark together; does nothing when no spot is on the board. */
+export function fitPlan(): void {
+  const now = plan.peek()
+  if (now !== null) wantedLook.value = { kind: 'fit', places: placesOf(now), closest: CLOSEST_FIT }
+}

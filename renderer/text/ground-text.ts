@@ -1,0 +1,191 @@
+/** The ground as words: how much of the landmark shows and what hides the rest, levels with their sources, first and last direct sun. */
+import type { Span } from '#core/light/crossing.ts'
+import type { HiddenBy, SightReading } from '#core/plan/ground-reading.ts'
+import type { GroundUnder } from '#core/plan/ground-under.ts'
+import type { GroundProfile } from '#core/plan/ground-profile.ts'
+import { groundHeight, lineHeight } from '#core/plan/ground-profile.ts'
+import type { DayLight } from '#core/plan/day-light.ts'
+import type { LevelSource, Plan } from '#core/plan/plan.ts'
+import type { Shoot, ScreenRecord } from '#core/record/shoot.ts'
+import { type CivilDay, type Zone, formatClock } from '#core/time/civil.ts'
+import type { UnitSystem } from '#core/units/length.ts'
+import { elevation, metres, share } from './figure.ts'
+import { landmarkName, subjectName } from './names.ts'
+import { words } from '#renderer/words/en.ts'
+import { groundWords as say } from '#renderer/words/en-ground.ts'
+
+const NOTHING_UNKNOWN = '–'
+/** A share of so little, or of all but so little, counts as nothing or all: finer than any elevation data. */
+const NONE = 0.0005
+
+/** "84 %", "All", "Nothing"; a dash when unknown. */
+export function shownFigure(shown: number | null): string {
+  if (shown === null) return NOTHING_UNKNOWN
+  if (shown <= NONE) return say.nothing
+  if (shown >= 1 - NONE) return say.all
+  return shown >= 0.995 ? say.nearlyAll : share(shown)
+}
+
+export function screenName(screens: Shoot['screens'], index: number): string {
+  const name = screens[index]?.name.trim() ?? ''
+  return name === '' ? say.screens.unnamed(index + 1) : name
+}
+
+function hiderName(plan: Plan, by: Pick<HiddenBy, 'distance' | 'screen'>, units: UnitSystem): string {
+  const away = metres(by.distance, units)
+  if (by.screen === null) return say.rise(away)
+  const screen: ScreenRecord | undefined = plan.shoot.screens[by.screen]
+  return say.byScreen(screenName(plan.shoot.screens, by.screen), metres(screen?.height ?? 0, units), away)
+}
+
+/** What hides the landmark: "The lower 12 m of 41 m are hidden by the rise 310 m out." */
+export function hiddenSentence(
+  plan: Plan,
+  sight: SightReading,
+  landmarkShown: number | null,
+  units: UnitSystem,
+): string {
+  const { hidden, height, hiddenBy } = sight
+  const kind = plan.landmark?.kind ?? 'upright'
+  if (hidden === null) return say.unknownGround
+  if (hiddenBy === null || hidden <= 0) {
+    if (landmarkShown !== null && landmarkShown < 1 - NONE && kind !== 'upright' && kind !== 'summit')
+      return say.middleShows
+    return kind === 'summit' ? say.nothingHidesTop : say.nothingHides
+  }
+  const by = hiderName(plan, hiddenBy, units)
+  const whole = metres(height, units)
+  const all = hidden >= height * (1 - NONE)
+  if (kind === 'summit') return all ? say.allOfTop(whole, by) : say.lowerOfTop(metres(hidden, units), whole, by)
+  if (kind === 'upright') return all ? say.allHidden(whole, by) : say.lowerHidden(metres(hidden, units), whole, by)
+  return all ? say.allAtMiddle(whole, by) : say.lowerAtMiddle(metres(hidden, units), whole, by)
+}
+
+/** "3.2 m clear, 310 m out" of the line to the foot where it passes nearest over a crest; null over unknown ground. */
+export function clearanceText(plan: Plan, line: GroundProfile, units: UnitSystem): string | null {
+  const { tightest } = line
+  if (line.sight.ground === 'unknown') return null
+  if (tightest === null) return say.clearAllTheWay
+  const [by, away] = [metres(Math.abs(tightest.clearance), units), metres(tightest.distance, units)]
+  const text = tightest.clearance < 0 ? say.cut(by, away) : say.clear(by, away)
+  return tightest.screen === null ? text : say.overScreen(text, screenName(plan.shoot.screens, tightest.screen))
+}
+
+/** What the ground lets the lens see of the subject; null when unknown. */
+export function subjectSightText(plan: Plan, sight: SightReading, units: UnitSystem): string | null {
+  const { hidden, height, hiddenBy } = sight
+  if (hidden === null) return null
+  if (hiddenBy === null || hidden <= height * NONE) return say.subjectWhole
+  const by = hiderName(plan, hiddenBy, units)
+  return hidden >= height * (1 - NONE)
+    ? say.subjectHidden(by)
+    : say.subjectLower(metres(hidden, units), metres(height, units), by)
+}
+
+/** "measured", "from elevations at 20 m", "assumed level"; `cell` null without elevations, of which no level is then. */
+export function levelSourceText(from: LevelSource, cell: number | null, units: UnitSystem): string {
+  return say.under.sources[from](cell === null ? '' : metres(cell, units))
+}
+
+/** Under a field for a level: what the elevations say there, which counts for as long as nothing is entered. */
+export function elevationHint(under: GroundUnder | null | undefined, units: UnitSystem): string {
+  const read = under?.read ?? null
+  if (read === null) return words.answers.where.unknownHint
+  const text = elevation(read, units)
+  return under?.from === 'measured' ? say.readAgainst(text) : say.readHint(text)
+}
+
+/** Metres by which a measured level may differ from the elevations before it is asked about: more than they err by as a rule. */
+const DIFFERS = 15
+
+/** Asks about a measured level that is far from what the elevations say; null when there is nothing to ask. */
+export function differenceSentence(name: string, under: GroundUnder, units: UnitSystem): string | null {
+  if (under.from !== 'measured' || under.read === null || Math.abs(under.read - under.elevation) < DIFFERS) return null
+  return say.under.differs(name, elevation(under.elevation, units), elevation(under.read, units))
+}
+
+/** First and last direct sun at one place. */
+export interface LightTimes {
+  readonly first: string
+  readonly last: string
+  /** What stands for both when there is no first and last: "all day", "never today", "unknown". */
+  readonly instead: string | null
+  /** The stretches behind the ground between first and last. */
+  readonly gaps: readonly Span[]
+}
+
+const MINUTE = 60_000
+
+/** Of the stretches in which the sun's disc shows; null where that is unknown. Rounded inward, as light windows are. */
+export function lightTimes(spans: readonly Span[] | null, day: CivilDay, zone: Zone): LightTimes {
+  const none = { first: '', last: '', gaps: [] }
+  const [first, last] = [spans?.[0], spans?.at(-1)]
+  if (spans === null) return { ...none, instead: say.light.unknown }
+  if (first === undefined || last === undefined) return { ...none, instead: say.light.never }
+  const [atStart, atEnd] = [first.from <= day.start, last.until >= day.end - 1]
+  const gaps = spans.slice(1).map((span, index) => ({ from: spans[index]?.until ?? span.from, until: span.from }))
+  if (atStart && atEnd && gaps.length === 0) return { ...none, instead: say.light.allDay }
+  const clock = (instant: number): string => formatClock(instant, zone)
+  return {
+    first: atStart ? say.light.fromMidnight : clock(Math.ceil(first.from / MINUTE) * MINUTE),
+    last: atEnd ? say.light.pastMidnight : clock(Math.floor(last.until / MINUTE) * MINUTE),
+    instead: null,
+    gaps,
+  }
+}
+
+/** The stretches in which the sun is up over level ground. */
+export function flatSpans({ sun, day }: Pick<DayLight, 'sun' | 'day'>): Span[] {
+  if (sun.state === 'down-all-day') return []
+  if (sun.state === 'up-all-day') return [{ from: day.start, until: day.end }]
+  const events = [
+    ...sun.rise.map((instant) => ({ instant, rises: true })),
+    ...sun.set.map((instant) => ({ instant, rises: false })),
+  ].toSorted((one, other) => one.instant - other.instant)
+  const spans: Span[] = []
+  let from: number | null = events[0]?.rises === false ? day.start : null
+  for (const { instant, rises } of events) {
+    if (rises) from = instant
+    else if (from !== null) {
+      spans.push({ from, until: instant })
+      from = null
+    }
+  }
+  return from === null ? spans : [...spans, { from, until: day.end }]
+}
+
+/** The places whose direct sun is told, by their names. */
+export function lightPlaces(plan: Plan): readonly (readonly [keyof DayLight['direct'], string])[] {
+  return [
+    ['subject', subjectName(plan.shoot.subject)],
+    ...(plan.landmark === null ? [] : [['landmark', landmarkName(plan.landmark)] as const]),
+    ['lens', say.light.standpoint],
+  ]
+}
+
+/** A stretch by the clock, as long as it really lasts: rounded outward. */
+export function spanClock({ from, until }: Span, zone: Zone): string {
+  const clock = (instant: number): string => formatClock(instant, zone)
+  return `${clock(Math.floor(from / MINUTE) * MINUTE)}–${clock(Math.ceil(until / MINUTE) * MINUTE)}`
+}
+
+/** "05:12–19:40", or what stands for it. */
+export function lightTimesText({ first, last, instead }: LightTimes): string {
+  return instead ?? `${first}–${last}`
+}
+
+/** What is read at a point of the profile. */
+export function profileReading(line: GroundProfile, distance: number, units: UnitSystem): string {
+  const ground = groundHeight(line, distance)
+  const read = say.profile
+  const away = read.at(metres(distance, units))
+  if (ground === null) return `${away}: ${read.groundUnknown}`
+  const [foot, top] = [lineHeight(line, 'low', distance) - ground, lineHeight(line, 'high', distance) - ground]
+  const over = (clearance: number, clear: (by: string) => string, cut: (by: string) => string): string =>
+    clearance < 0 ? cut(metres(-clearance, units)) : clear(metres(clearance, units))
+  return [
+    `${away}: ${read.ground(elevation(ground, units))}`,
+    over(foot, read.footClear, read.footCut),
+    over(top, read.topClear, read.topCut),
+  ].join(', ')
+}

@@ -1,0 +1,50 @@
+/** The lines and areas on the close plan's ground, under the things themselves. */
+import { Shadows } from '#renderer/view/drawing/light-marks.tsx'
+import { figure, linePath } from '#renderer/view/drawing/pixel-lines.ts'
+import { gridStep } from './close-frame.ts'
+import { leavingLine } from './close-labels.ts'
+import { type Close, size } from './close-state.ts'
+
+export function Grid({ frame, view }: Close) {
+  const { width, height } = size.value
+  const step = gridStep(frame.across)
+  const pixels = (step * width) / frame.across
+  const lines: string[] = []
+  for (let x = (view.box.right / 2) % pixels; x < width; x += pixels) lines.push(`M${figure(x)},0V${figure(height)}`)
+  for (let y = (view.box.bottom / 2) % pixels; y < height; y += pixels) lines.push(`M0,${figure(y)}H${figure(width)}`)
+  return <path class="close-grid" d={lines.join('')} />
+}
+
+function Leaving({ drawing, view }: Close) {
+  const line = leavingLine(drawing, view)
+  if (line === null) return null
+  return (
+    <>
+      <path class="sightline" d={linePath([line.from, line.at], false)} />
+      <path
+        class="landmark-arrow"
+        transform={`translate(${figure(line.at.x)},${figure(line.at.y)}) rotate(${figure(line.turn)})`}
+        d="M0,-6L5,5L0,2.6L-5,5Z"
+      />
+    </>
+  )
+}
+
+export function Lines(shown: Close) {
+  const { wedge, sharp, ring: round, standpoint, subject } = shown.drawing
+  return (
+    <>
+      {wedge === null ? null : (
+        <>
+          <path class="wedge" d={wedge.area} />
+          <path class="wedge-edge" d={wedge.left + wedge.right} />
+        </>
+      )}
+      <Shadows {...shown.light} />
+      {sharp === null ? null : <path class="sharp-band" d={sharp.area} />}
+      {round === null ? null : <path class="proportion-ring" d={round.line} />}
+      <Leaving {...shown} />
+      <path class="near-line" d={linePath([standpoint, subject.at], false)} />
+    </>
+  )
+}

@@ -1,0 +1,154 @@
+/** The close plan in the map's corner: subject and standpoint in true size, with wedge, sharp zone, ring and distances. */
+import { useEffect, useRef } from 'preact/hooks'
+import { followDrags } from '#renderer/view/hand/drag.ts'
+import { inSight } from '#renderer/view/drawing/plan-drawing.ts'
+import { raysBox } from '#renderer/view/drawing/light-drawing.ts'
+import { LightRays, SideStrokes } from '#renderer/view/drawing/light-marks.tsx'
+import { Hatch, HeadingHandle, LandmarkMark, StandpointMark, SubjectMark } from '#renderer/view/drawing/marks.tsx'
+import type { PlanView } from '#renderer/view/drawing/plan-view.ts'
+import { figure } from '#renderer/view/drawing/pixel-lines.ts'
+import { followKeys } from '#renderer/view/hand/key-steps.ts'
+import { metres } from '#renderer/text/figure.ts'
+import { plan } from '#renderer/state/plan/board-plan.ts'
+import { selected } from '#renderer/state/session/navigation.ts'
+import { settings } from '#renderer/state/library/settings.ts'
+import { mapWords } from '#renderer/words/en-map.ts'
+import { CloseHead, HEAD_HEIGHT } from './close-head.tsx'
+import { type LabelTexts, type PlacedLabel, placeLabels } from './close-labels.ts'
+import { Grid, Lines } from './close-lines.tsx'
+import { type Close, close, size } from './close-state.ts'
+
+/** Between a figure and its unit. */
+const GAP = '\u{a0}'
+const HATCH = 'hatch-close'
+/** Metres that an arrow key moves a thing in the close plan. */
+const CLOSE_STEP = 0.1
+
+function textsOf({ reading }: Close): LabelTexts {
+  const { units } = settings.value
+  const limits = reading.sharp?.limits ?? null
+  const name = plan.value?.landmark?.name ?? ''
+  const sharp = (): string | null => {
+    if (limits === null) return null
+    const near = metres(limits.near, units)
+    if (limits.far === null) return mapWords.sharpFrom(near)
+    const far = metres(limits.far, units)
+    const [size, unit] = near.split(GAP)
+    // Two figures of one unit name it once: 6.3–8.6 m.
+    return mapWords.sharpFromTo(unit === far.split(GAP)[1] ? (size ?? near) : near, far)
+  }
+  const to = reading.toLandmark
+  return {
+    distance: metres(reading.toSubject.distance, units),
+    sharp: sharp(),
+    ring: mapWords.proportionRing,
+    landmark: to === null ? null : mapWords.toLandmark(name, metres(to.distance, units)),
+  }
+}
+
+function Label({ label, kind }: { readonly label: PlacedLabel | null; readonly kind: string }) {
+  return label === null ? null : (
+    <text class={`close-label close-label-${kind}`} x={figure(label.at.x)} y={figure(label.at.y + 4.3)}>
+      {label.text}
+    </text>
+  )
+}
+
+function CloseThings(shown: Close) {
+  const { drawing, light, reading, view, raysGap } = shown
+  const { subject, landmark } = drawing
+  const distance = metres(reading.toSubject.distance, settings.value.units)
+  const far = reading.toLandmark
+  const { sun } = reading.light
+  const placed = placeLabels(drawing, textsOf(shown), view, [
+    { left: 0, top: 0, right: view.box.right, bottom: HEAD_HEIGHT },
+    ...(sun.up ? [raysBox(subject.at, sun.azimuth, raysGap)] : []),
+  ])
+  return (
+    <>
+      <Lines {...shown} />
+      {landmark === null || far === null || !inSight(landmark.box, view) ? null : (
+        <>
+          <SideStrokes strokes={light.landmarkSides} />
+          <LandmarkMark
+            landmark={landmark}
+            hatch={HATCH}
+            name={mapWords.landmarkNamed(landmark.name, metres(far.distance, settings.value.units))}
+            pressed={selected.value === 'landmark'}
+          />
+        </>
+      )}
+      <LightRays at={subject.at} sun={sun} gap={raysGap} />
+      <SideStrokes strokes={light.subjectSides} />
+      <SubjectMark subject={subject} name={mapWords.subjectNamed(distance)} pressed={selected.value === 'subject'} />
+      <HeadingHandle subject={subject} name={mapWords.headingNamed} />
+      <StandpointMark
+        at={drawing.standpoint}
+        aim={drawing.aim}
+        name={mapWords.standpointNamed(distance)}
+        pressed={selected.value === 'standpoint'}
+      />
+      <Label label={placed.ring} kind="quiet" />
+      <Label label={placed.sharp} kind="quiet" />
+      <Label label={placed.landmark} kind="landmark" />
+      <Label label={placed.distance} kind="ink" />
+    </>
+  )
+}
+
+function Surface(shown: Close) {
+  const surface = useRef<SVGSVGElement>(null)
+  useEffect(() => {
+    const svg = surface.current
+    if (svg === null) return undefined
+    const view = (): PlanView => {
+      const now = close.peek()
+      if (now === null) throw new Error('a thing is dragged in a close plan that shows nothing')
+      return now.view
+    }
+    const pointOf = (event: PointerEvent): { x: number; y: number } => {
+      const box = svg.getBoundingClientRect()
+      return { x: event.clientX - box.left, y: event.clientY - box.top }
+    }
+    const stopDrags = followDrags({ surface: svg, where: 'close', view, pointOf })
+    const stopKeys = followKeys(svg, CLOSE_STEP)
+    return () => {
+      stopDrags()
+      stopKeys()
+    }
+  }, [])
+  const { width, height } = size.value
+  return (
+    <svg
+      ref={surface}
+      class="close-surface"
+      role="group"
+      aria-label={mapWords.closePlanThings}
+      width={width}
+      height={height}
+    >
+      <defs>
+        <Hatch id={HATCH} />
+      </defs>
+      <Grid {...shown} />
+      <CloseThings {...shown} />
+    </svg>
+  )
+}
+
+export function ClosePlan() {
+  if (plan.value === null) return null
+  const shown = close.value
+  const across = shown === null ? null : metres(shown.frame.across, settings.value.units)
+  const { width, height } = size.value
+  return (
+    <aside
+      class="map-over close-plan"
+      aria-label={mapWords.closePlan}
+      style={{ width: `${width}px`, height: `${height}px` }}
+    >
+      {shown === null ? null : <Surface {...shown} />}
+      <CloseHead title={across === null ? mapWords.closePlan : mapWords.closePlanAcross(across)} />
+    </aside>
+  )
+}

@@ -1,0 +1,110 @@
+/** The light as it is drawn: shadows, sides lit and in shade, the ring of hours with sun and moon, the way the light comes. */
+import type { BodyReading, LightReading } from '#core/plan/light-reading.ts'
+import type { HourLabel } from './hour-ring.ts'
+import { type SideStroke, lightRays, litMoon, strokePaths } from './light-drawing.ts'
+import type { ThingsLight } from './things-light.ts'
+import type { Point } from './plan-view.ts'
+import { MOON_MARK, type Ring } from './ring-marks.ts'
+import { figure, linePath } from './pixel-lines.ts'
+
+/** The landmark's shadow is fainter than the subject's: it comes from farther away, with softer edges than are drawn. */
+export function Shadows({ subjectShadow, landmarkShadow }: ThingsLight) {
+  // All outlines of a thing run the same way round, so that where they overlap the shade is no deeper.
+  const path = (outlines: readonly (readonly Point[])[]): string =>
+    outlines.map((outline) => linePath(outline, true)).join('')
+  return (
+    <>
+      <path class="ground-shadow landmark-shadow" d={path(landmarkShadow)} />
+      <path class="ground-shadow subject-shadow" d={path(subjectShadow)} />
+    </>
+  )
+}
+
+/** Each stroke on a hair of the other brightness, so that it reads on any ground. */
+export function SideStrokes({ strokes }: { readonly strokes: readonly SideStroke[] }) {
+  const { lit, shade } = strokePaths(strokes)
+  return (
+    <g class="side-strokes" aria-hidden="true">
+      {shade === '' ? null : <path class="shade-hair" d={shade} />}
+      {shade === '' ? null : <path class="shade-side" d={shade} />}
+      {lit === '' ? null : <path class="lit-hair" d={lit} />}
+      {lit === '' ? null : <path class="lit-side" d={lit} />}
+    </g>
+  )
+}
+
+interface RaysProps {
+  readonly at: Point
+  readonly sun: BodyReading
+  /** Pixels between the place and the rays' tip. */
+  readonly gap: number
+}
+
+/** Nothing while the sun is down. */
+export function LightRays({ at, sun, gap }: RaysProps) {
+  if (!sun.up) return null
+  const d = lightRays(at, sun.azimuth, gap)
+  return (
+    <g aria-hidden="true">
+      <path class="light-rays-halo" d={d} />
+      <path class="light-rays" d={d} />
+    </g>
+  )
+}
+
+function SunMark({ ring, up }: { readonly ring: Ring; readonly up: boolean }) {
+  const { at, radius } = ring.sun
+  const place = { cx: figure(at.x), cy: figure(at.y) }
+  if (!up) return <circle class="sun-down" {...place} r={radius} />
+  return (
+    <>
+      <circle class="sun-halo" {...place} r={figure(radius + 3.6)} />
+      <circle class="sun-up" {...place} r={figure(radius)} />
+    </>
+  )
+}
+
+function MoonMark({ at, phase }: { readonly at: Point; readonly phase: LightReading['moon']['phase'] }) {
+  return (
+    <g class="moon-mark" transform={`translate(${figure(at.x)},${figure(at.y)}) rotate(${figure(phase.tilt)})`}>
+      <circle class="moon-dark" r={MOON_MARK} />
+      <path class="moon-lit" d={litMoon(MOON_MARK, phase.lit)} />
+      <circle class="moon-rim" r={MOON_MARK} />
+    </g>
+  )
+}
+
+interface HourRingProps {
+  readonly ring: Ring
+  readonly labels: readonly HourLabel[]
+  readonly light: LightReading
+}
+
+/** The ring says nothing that the day strip doesn't say in words; it takes neither pointer nor focus. */
+export function HourRing({ ring, labels, light }: HourRingProps) {
+  const { middle, radius, beads, moon } = ring
+  // The small ones last, so that none hides behind another.
+  const ordered = beads.toSorted((one, other) => other.radius - one.radius)
+  return (
+    <g class="hour-ring" aria-hidden="true">
+      <circle class="hour-line" cx={figure(middle.x)} cy={figure(middle.y)} r={figure(radius)} />
+      {ordered.map(({ at, instant, hour, hidden, radius: size }) => (
+        <circle
+          key={instant}
+          class={hidden ? 'hour-bead bead-hidden' : 'hour-bead'}
+          data-hour={hour}
+          cx={figure(at.x)}
+          cy={figure(at.y)}
+          r={figure(size)}
+        />
+      ))}
+      {moon === null ? null : <MoonMark at={moon} phase={light.moon.phase} />}
+      <SunMark ring={ring} up={light.sun.up} />
+      {labels.map(({ text, at }) => (
+        <text key={text + figure(at.x)} class="hour-name" x={figure(at.x)} y={figure(at.y + 4.2)}>
+          {text}
+        </text>
+      ))}
+    </g>
+  )
+}

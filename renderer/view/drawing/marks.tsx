@@ -1,0 +1,221 @@
+/** The three things as they are drawn: rectangle with notch, kite, hatched footprint; each with what it is grabbed and focused by. */
+import type { ComponentChildren } from 'preact'
+import { GRAB_SIZE, GROUP_RADIUS, type LandmarkDrawing, type SubjectDrawing, moved, toward } from './plan-drawing.ts'
+import { type Grip, gripName } from '#core/plan/grip.ts'
+import type { Point } from './plan-view.ts'
+import { figure } from './pixel-lines.ts'
+
+/** The lens is at the tip, 0, 0; the kite points up and is turned to the aim. */
+const KITE = 'M0,0L8.5,15.5L0,21.5L-8.5,15.5Z'
+const KITE_MIDDLE = 12.5
+/** Radius within which a thing is taken, however small it is drawn. */
+const REACH = 16
+
+function shift(at: Point): string {
+  return `translate(${figure(at.x)},${figure(at.y)})`
+}
+
+interface GrabProps {
+  readonly grip: Grip
+  readonly name: string
+  readonly pressed: boolean
+  readonly children: ComponentChildren
+}
+
+/** A part that pointer and keyboard take hold of. */
+export function Grab({ grip, name, pressed, children }: GrabProps) {
+  return (
+    <g
+      class={`grab grab-${grip.on}`}
+      data-grip={gripName(grip)}
+      tabindex={0}
+      role="button"
+      aria-pressed={pressed}
+      aria-label={name}
+    >
+      {children}
+    </g>
+  )
+}
+
+function FocusRing({ at, radius }: { readonly at: Point; readonly radius: number }) {
+  return <circle class="focus-ring" cx={figure(at.x)} cy={figure(at.y)} r={radius} />
+}
+
+interface ThingProps {
+  readonly name: string
+  readonly pressed: boolean
+}
+
+export function SubjectMark({ subject, name, pressed }: ThingProps & { readonly subject: SubjectDrawing }) {
+  const small = subject.size < GRAB_SIZE
+  return (
+    <Grab grip={{ on: 'subject' }} name={name} pressed={pressed}>
+      <circle class="hit" cx={figure(subject.at.x)} cy={figure(subject.at.y)} r={REACH} />
+      {small ? <circle class="grab-ring" cx={figure(subject.at.x)} cy={figure(subject.at.y)} r={REACH - 1} /> : null}
+      <path class="subject-body" d={subject.body + subject.notch} />
+      <FocusRing at={subject.at} radius={Math.max(REACH, subject.size / 2) + 4} />
+    </Grab>
+  )
+}
+
+/** The notch's own handle: a stem out of the front with a bead to turn by. */
+export function HeadingHandle({ subject, name }: { readonly subject: SubjectDrawing; readonly name: string }) {
+  const heading = Math.round(subject.heading * 10) / 10
+  const stem = moved(subject.handle, toward(subject.heading), -GRAB_SIZE)
+  return (
+    <g
+      class="grab grab-heading"
+      data-grip="heading"
+      tabindex={0}
+      role="slider"
+      aria-label={name}
+      aria-valuemin={0}
+      aria-valuemax={360}
+      aria-valuenow={heading}
+      aria-valuetext={`${heading}°`}
+    >
+      <path
+        class="handle-stem"
+        d={`M${figure(stem.x)},${figure(stem.y)}L${figure(subject.handle.x)},${figure(subject.handle.y)}`}
+      />
+      <circle class="hit" cx={figure(subject.handle.x)} cy={figure(subject.handle.y)} r={11} />
+      <circle class="handle" cx={figure(subject.handle.x)} cy={figure(subject.handle.y)} r={4} />
+      <FocusRing at={subject.handle} radius={9} />
+    </g>
+  )
+}
+
+interface KiteProps extends ThingProps {
+  readonly at: Point
+  readonly aim: number
+}
+
+export function StandpointMark({ at, aim, name, pressed }: KiteProps) {
+  const middle = { x: 0, y: KITE_MIDDLE }
+  return (
+    <Grab grip={{ on: 'standpoint' }} name={name} pressed={pressed}>
+      <g transform={`${shift(at)} rotate(${figure(aim)})`}>
+        <circle class="hit" cx={0} cy={KITE_MIDDLE} r={REACH} />
+        <path class="standpoint-kite" d={KITE} />
+        <FocusRing at={middle} radius={REACH} />
+      </g>
+    </Grab>
+  )
+}
+
+/** Subject and standpoint as one ring while the map is too far away to tell them apart. */
+export function PairMark({ subject, standpoint, aim, name, pressed }: ThingProps & PairProps) {
+  const { at, heading } = subject
+  const apart = Math.hypot(standpoint.x - at.x, standpoint.y - at.y)
+  const away = apart < 0.01 ? toward(aim + 180) : { x: (standpoint.x - at.x) / apart, y: (standpoint.y - at.y) / apart }
+  const kite = moved(at, away, GROUP_RADIUS + 1)
+  return (
+    <Grab grip={{ on: 'pair' }} name={name} pressed={pressed}>
+      <circle class="hit" cx={figure(at.x)} cy={figure(at.y)} r={GROUP_RADIUS + 6} />
+      <g transform={`${shift(kite)} rotate(${figure(aim)}) scale(0.72)`}>
+        <path class="standpoint-kite" d={KITE} />
+      </g>
+      <circle class="pair-ring" cx={figure(at.x)} cy={figure(at.y)} r={GROUP_RADIUS} />
+      <g transform={`${shift(at)} rotate(${figure(heading)})`}>
+        <path class="subject-body" d="M-3.2,8.5V-6L0,-9.6L3.2,-6V8.5Z" />
+      </g>
+      <FocusRing at={at} radius={GROUP_RADIUS + 4.5} />
+    </Grab>
+  )
+}
+
+interface PairProps {
+  readonly subject: SubjectDrawing
+  readonly standpoint: Point
+  readonly aim: number
+}
+
+export function LandmarkMark({ landmark, hatch, name, pressed }: ThingProps & LandmarkProps) {
+  const small = landmark.size < GRAB_SIZE
+  const { at } = landmark
+  return (
+    <Grab grip={{ on: 'landmark' }} name={name} pressed={pressed}>
+      <path class="landmark-hit" d={landmark.outline} />
+      {small ? <circle class="hit" cx={figure(at.x)} cy={figure(at.y)} r={REACH} /> : null}
+      {small ? <circle class="grab-ring" cx={figure(at.x)} cy={figure(at.y)} r={REACH - 1} /> : null}
+      <path class={`landmark-foot landmark-${landmark.kind}`} d={landmark.outline} fill={`url(#${hatch})`} />
+      {small ? null : <path class="landmark-ticks" d={landmark.ticks} />}
+      {landmark.kind === 'summit' ? <path class="summit-mark" transform={shift(at)} d="M0,-7L6.5,4.5H-6.5Z" /> : null}
+      {small ? <FocusRing at={at} radius={REACH + 4} /> : <path class="focus-line" d={landmark.outline} />}
+    </Grab>
+  )
+}
+
+interface LandmarkProps {
+  readonly landmark: LandmarkDrawing
+  /** Id of the hatch within the same drawing. */
+  readonly hatch: string
+}
+
+interface CornersProps {
+  readonly landmark: LandmarkDrawing
+  readonly cornerName: (index: number, count: number) => string
+  readonly edgeName: (index: number) => string
+}
+
+export function CornerMarks({ landmark, cornerName, edgeName }: CornersProps) {
+  return (
+    <g>
+      {landmark.edges.map(({ index, at }) => (
+        <Grab key={`edge ${index}`} grip={{ on: 'edge', index }} name={edgeName(index)} pressed={false}>
+          <circle class="hit" cx={figure(at.x)} cy={figure(at.y)} r={10} />
+          <circle class="edge-handle" cx={figure(at.x)} cy={figure(at.y)} r={3.2} />
+          <FocusRing at={at} radius={8} />
+        </Grab>
+      ))}
+      {landmark.corners.map((at, index) => (
+        <Grab
+          key={`corner ${index}`}
+          grip={{ on: 'corner', index }}
+          name={cornerName(index, landmark.corners.length)}
+          pressed={false}
+        >
+          <circle class="hit" cx={figure(at.x)} cy={figure(at.y)} r={11} />
+          <rect class="corner-handle" x={figure(at.x - 4)} y={figure(at.y - 4)} width={8} height={8} />
+          <FocusRing at={at} radius={9} />
+        </Grab>
+      ))}
+    </g>
+  )
+}
+
+export function ParkingMark({ at, name }: { readonly at: Point; readonly name: string }) {
+  return (
+    <Grab grip={{ on: 'parking' }} name={name} pressed={false}>
+      <g transform={shift(at)}>
+        <circle class="hit" r={13} />
+        <rect class="parking-mark" x={-8} y={-8} width={16} height={16} rx={2.5} />
+        <text class="parking-letter" y={4.6}>
+          P
+        </text>
+        <FocusRing at={{ x: 0, y: 0 }} radius={13} />
+      </g>
+    </Grab>
+  )
+}
+
+/** Strokes of the landmark's hue across its footprint. */
+export function Hatch({ id }: { readonly id: string }) {
+  return (
+    <pattern id={id} width={5} height={5} patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+      <rect class="hatch-ground" width={5} height={5} />
+      <rect class="hatch-stroke" width={2.2} height={5} />
+    </pattern>
+  )
+}
+
+/** A text on a plate of paper, so that it reads on any map. */
+export function Plate({ at, text, width }: { readonly at: Point; readonly text: string; readonly width: number }) {
+  return (
+    <g class="plate" transform={shift(at)}>
+      <rect x={-width / 2} y={-10.5} width={width} height={21} rx={3} />
+      <text y={4.6}>{text}</text>
+    </g>
+  )
+}

@@ -1,0 +1,75 @@
+/** What the ground's worker is asked for a way of showing the ground, by the plan as it is now. */
+import { type ElevationGrid, gridPoint } from '#core/ground/elevation-grid.ts'
+import { heightShowing } from '#core/ground/viewshed.ts'
+import { apparentAltitude } from '#core/light/refraction.ts'
+import { SUN_RADIUS, sunAt } from '#core/light/sky.ts'
+import { lensOn } from '#core/plan/ground-reading.ts'
+import { mainPost } from '#core/plan/landmark-shown.ts'
+import type { Levels, Plan } from '#core/plan/plan.ts'
+import type { GroundShown } from '#renderer/state/session/ground-shown.ts'
+import { groundNumber } from './ground-asker.ts'
+import type { WantedArea } from './keep-area.ts'
+
+/** Why nothing can be shown. */
+export type NoArea = 'no-elevations' | 'no-landmark' | 'outside' | 'sun-down'
+
+export interface AreaAsk {
+  readonly grid: ElevationGrid
+  readonly job: WantedArea
+}
+
+/** Degrees under which the sun reaches no ground at all, not even high peaks. */
+const SUN_GONE = -3
+
+export function areaAsk(
+  shown: Exclude<GroundShown, 'none'>,
+  now: Plan,
+  levels: Levels,
+  share: number,
+  seen: 'ground' | 'subject',
+): AreaAsk | NoArea {
+  const grid = now.terrain
+  if (grid === null) return 'no-elevations'
+  const ground = groundNumber(grid)
+  const { refraction } = now.shoot
+  if (shown === 'shade') {
+    const { azimuth, altitude } = sunAt(grid.centre, now.spot.when)
+    const sun = { azimuth, altitude: apparentAltitude(altitude) + SUN_RADIUS }
+    return sun.altitude < SUN_GONE ? 'sun-down' : { grid, job: { kind: 'shade', ground, sun, refraction } }
+  }
+  const eye = shown === 'landmark' ? landmarkEye(grid, now, levels, share) : standpointEye(grid, now, levels, seen)
+  if (eye === null) return 'no-landmark'
+  if (!holds(grid, eye.east, eye.north)) return 'outside'
+  // Without their names: what is asked stays the same when one is renamed.
+  const screens = now.shoot.screens.map(({ line, height }) => ({ line, height }))
+  return { grid, job: { kind: 'exact', ground, ask: { ...eye, refraction, radius: null, screens } } }
+}
+
+interface Eye {
+  readonly east: number
+  readonly north: number
+  readonly height: number
+  readonly targetHeight: number
+}
+
+/** Looked back from the landmark: what it sees at the lens's height above the ground sees it. */
+function landmarkEye(grid: ElevationGrid, now: Plan, levels: Levels, share: number): Eye | null {
+  const post = now.landmark === null ? null : mainPost(now.landmark, levels.landmark)
+  if (post === null) return null
+  return {
+    ...gridPoint(grid, post.at),
+    height: heightShowing(post.low, post.high - post.low, share),
+    targetHeight: now.spot.standpoint.lensHeight,
+  }
+}
+
+function standpointEye(grid: ElevationGrid, now: Plan, levels: Levels, seen: 'ground' | 'subject'): Eye {
+  const { east, north, elevation } = lensOn(grid, now, levels)
+  return { east, north, height: elevation, targetHeight: seen === 'subject' ? now.shoot.subject.height : 0 }
+}
+
+function holds({ west, north, cell, columns, rows }: ElevationGrid, atEast: number, atNorth: number): boolean {
+  const column = (atEast - west) / cell
+  const row = (north - atNorth) / cell
+  return column >= 0 && row >= 0 && column <= columns - 1 && row <= rows - 1
+}

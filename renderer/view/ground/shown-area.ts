@@ -1,0 +1,47 @@
+/** The area shown over the map: what the board asks of the ground, and how far the answer is. */
+import { computed, effect, signal } from '@preact/signals'
+import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
+import type { Hearer } from '#renderer/job/ask-jobs.ts'
+import { assessment, plan } from '#renderer/state/plan/board-plan.ts'
+import { groundShown, seenAt, wantedShare } from '#renderer/state/session/ground-shown.ts'
+import { liveShoot, liveSpot } from '#renderer/state/library/library.ts'
+import { type AreaAsk, type NoArea, areaAsk } from './area-ask.ts'
+import { askerOn } from './ground-asker.ts'
+import type { AreaJob, AreaUpdate } from './ground-job.ts'
+import { type AreaState, NO_AREA, keepArea } from './keep-area.ts'
+
+export const shownArea = signal<AreaState>(NO_AREA)
+
+/** What is asked now; null while nothing shall be shown. */
+export const wantedArea = computed<AreaAsk | NoArea | null>(() => {
+  const shown = groundShown.value
+  const now = plan.value
+  const reading = assessment.value
+  if (shown === 'none' || now === null || reading === null) return null
+  return areaAsk(shown, now, reading.levels, wantedShare.value, seenAt.value)
+})
+
+/** Keeps the area in step with the board; answers with what ends it. */
+export function followArea(): () => void {
+  let grid: ElevationGrid | null = null
+  const keeper = keepArea({
+    ask(job: AreaJob, hearer: Hearer<AreaUpdate>) {
+      if (grid === null) throw new Error('an area is asked of no ground')
+      return askerOn(grid)(job, hearer)
+    },
+    show: (state) => {
+      shownArea.value = state
+    },
+  })
+  const stop = effect(() => {
+    const asked = wantedArea.value
+    const moving = liveSpot.value !== null || liveShoot.value !== null
+    const job = asked === null || typeof asked === 'string' ? null : asked
+    if (job !== null) grid = job.grid
+    keeper.want(job === null ? null : job.job, moving)
+  })
+  return () => {
+    stop()
+    keeper.want(null, false)
+  }
+}

@@ -1,0 +1,131 @@
+/** The ground as a map of its own: which window of elevations is drawn, by what light, and how far from line to line. */
+import { computed, effect, signal } from '@preact/signals'
+import { type ElevationGrid, gridPoint } from '#core/ground/elevation-grid.ts'
+import { MAP_LIGHT, type ReliefLight } from '#core/ground/relief.ts'
+import { oneAtATime } from '#renderer/job/one-at-a-time.ts'
+import { plan } from '#renderer/state/plan/board-plan.ts'
+import { reliefLit } from '#renderer/state/session/ground-shown.ts'
+import { dark } from '#renderer/state/library/settings.ts'
+import { terrain } from '#renderer/state/plan/terrain.ts'
+import type { ContourDrawing } from './contour-drawing.ts'
+import { askerOn, groundNumber } from './ground-asker.ts'
+import type { ContoursJob, ContoursUpdate, ReliefJob, ReliefUpdate } from './ground-job.ts'
+import type { ReliefPictures } from './relief-pictures.ts'
+import { type MapWindow, cellsAround, holdsCells, sunLight } from './relief-region.ts'
+import type { Seas } from './water.ts'
+
+let heldBefore: ElevationGrid | null = null
+
+/** The newest window; the one before stays until then, as long as the spot lies in it. */
+export const drawnGrid = computed<ElevationGrid | null>(() => {
+  const now = terrain.value
+  const stop = plan.value?.spot.stop.at ?? null
+  if (now !== null) heldBefore = now
+  else if (stop === null || (heldBefore !== null && !lies(heldBefore, gridPoint(heldBefore, stop)))) heldBefore = null
+  return heldBefore
+})
+
+function lies({ west, north, cell, columns, rows }: ElevationGrid, point: { east: number; north: number }): boolean {
+  const [right, down] = [point.east - west, north - point.north]
+  return right >= 0 && down >= 0 && right <= (columns - 1) * cell && down <= (rows - 1) * cell
+}
+
+/** Which light the relief is drawn by: `low` when the sun was wished but stands too low. */
+export const drawnLight = computed<{ readonly light: ReliefLight; readonly from: 'sun' | 'north-west' | 'low' } | null>(
+  () => {
+    const grid = drawnGrid.value
+    const when = plan.value?.spot.when
+    if (grid === null || when === undefined) return null
+    if (reliefLit.value === 'north-west') return { light: MAP_LIGHT, from: 'north-west' }
+    const light = sunLight(grid, when)
+    return light === null ? { light: MAP_LIGHT, from: 'low' } : { light, from: 'sun' }
+  },
+)
+
+export const reliefShown = signal<ReliefPictures | null>(null)
+export const contoursShown = signal<ContourDrawing | null>(null)
+
+interface Around {
+  /** Whether the ground is drawn at all. */
+  readonly on: () => boolean
+  readonly window: () => MapWindow | null
+  readonly seas: (grid: ElevationGrid) => Promise<Seas>
+}
+
+/** Keeps relief and contours in step with board and map; answers with what ends it. */
+export function followRelief({ on, window, seas }: Around): () => void {
+  let grid: ElevationGrid | null = null
+  const told = signal<{ readonly grid: ElevationGrid; readonly seas: Seas } | null>(null)
+  const asker = (): ReturnType<typeof askerOn> => {
+    if (grid === null) throw new Error('relief is asked of no ground')
+    return askerOn(grid)
+  }
+  const relief = oneAtATime<ReliefJob, ReliefUpdate>(
+    (job, hearer) => asker()(job, hearer),
+    (_, { pictures }) => {
+      if (pictures !== null) reliefShown.value = pictures
+    },
+  )
+  const lines = oneAtATime<ContoursJob, ContoursUpdate>(
+    (job, hearer) => asker()(job, hearer),
+    (_, { drawing }) => {
+      contoursShown.value = drawing
+    },
+  )
+  let contoursJob: ContoursJob | null = null
+  let reliefKey: string | null = null
+
+  const stopSeas = effect(() => {
+    const now = on() ? drawnGrid.value : null
+    if (now === null) {
+      told.value = null
+      return
+    }
+    if (told.peek()?.grid === now) return
+    void seas(now).then((found) => {
+      if (drawnGrid.peek() === now) told.value = { grid: now, seas: found }
+    })
+  })
+  const stopRelief = effect(() => {
+    const here = told.value
+    const light = drawnLight.value?.light ?? null
+    const palette = dark.value ? 'dark' : 'light'
+    if (here === null || light === null) {
+      reliefKey = null
+      relief.want(null)
+      reliefShown.value = null
+      return
+    }
+    grid = here.grid
+    const job = { kind: 'relief', ground: groundNumber(grid), light, palette, seas: here.seas } as const
+    const key = `${job.ground} ${light.azimuth} ${light.altitude} ${palette}`
+    if (key === reliefKey) return
+    reliefKey = key
+    relief.want(job)
+  })
+  const stopLines = effect(() => {
+    const here = told.value
+    const shown = window()
+    const needed = here === null || shown === null ? null : cellsAround(here.grid, shown, 0)
+    if (here === null || shown === null || needed === null) {
+      contoursJob = null
+      lines.want(null)
+      contoursShown.value = null
+      return
+    }
+    grid = here.grid
+    const ground = groundNumber(grid)
+    const zoom = Math.round(shown.zoom)
+    const serves = contoursJob?.ground === ground && contoursJob.zoom === zoom && holdsCells(contoursJob.cells, needed)
+    if (serves) return
+    contoursJob = { kind: 'contours', ground, zoom, cells: cellsAround(grid, shown, 0.6) ?? needed, seas: here.seas }
+    lines.want(contoursJob)
+  })
+  return () => {
+    stopSeas()
+    stopRelief()
+    stopLines()
+    relief.want(null)
+    lines.want(null)
+  }
+}

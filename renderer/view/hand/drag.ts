@@ -1,0 +1,175 @@
+/** Dragging on a plan with mouse, pen or finger: shown once per frame while it lasts, saved once at its end, put back by Escape. */
+import type { Plan } from '#core/plan/plan.ts'
+import { planOf } from '#core/plan/plan.ts'
+import { terrain } from '#renderer/state/plan/terrain.ts'
+import { type Grip, type Moved, brought, gripPlace, readGrip } from '#core/plan/grip.ts'
+import { type PlanView, type Point, distanceBetween } from '#renderer/view/drawing/plan-view.ts'
+import { selectGrip } from './select.ts'
+import {
+  type Held,
+  held,
+  keepMoved,
+  moveLabel,
+  putBack,
+  showMoved,
+  stillHolds,
+  takeHold,
+} from '#renderer/state/act/live-change.ts'
+import { settleSteps } from './key-steps.ts'
+
+export interface DragGround {
+  readonly surface: SVGSVGElement
+  readonly where: 'map' | 'close'
+  readonly view: () => PlanView
+  /** A pointer's place in the view's pixels. */
+  readonly pointOf: (event: PointerEvent) => Point
+}
+
+/** Less than this, pixels, is a press, not a drag. */
+const DRAG_FROM = 3
+
+interface Drag {
+  readonly grip: Grip
+  readonly pointer: number
+  readonly start: Held
+  readonly plan: Plan
+  readonly down: Point
+  /** From the window's pixels to the view's: read once, for reading it anew after each change would lay the page out again. */
+  readonly origin: Point
+  /** From the pointer to the grip's own place, so that a thing doesn't jump under the finger. */
+  readonly off: Point
+  point: Point
+  moving: boolean
+  frame: number
+  moved: Moved | null
+}
+
+function gripUnder(event: Event): Grip | null {
+  const part = event.target instanceof Element ? event.target.closest('[data-grip]') : null
+  return part === null ? null : readGrip(part.getAttribute('data-grip') ?? '')
+}
+
+function beginDrag(ground: DragGround, event: PointerEvent, grip: Grip): Drag | null {
+  const start = takeHold()
+  if (start === null) return null
+  const plan = planOf(start.shoot, start.spot, terrain.peek())
+  const place = gripPlace(plan, grip)
+  if (place === null) return null
+  const down = ground.pointOf(event)
+  const at = ground.view().toPoint(place)
+  // The notch is turned toward the pointer itself.
+  const off = grip.on === 'heading' ? { x: 0, y: 0 } : { x: at.x - down.x, y: at.y - down.y }
+  return {
+    grip,
+    pointer: event.pointerId,
+    start,
+    plan,
+    down,
+    origin: { x: down.x - event.clientX, y: down.y - event.clientY },
+    off,
+    point: down,
+    moving: false,
+    frame: 0,
+    moved: null,
+  }
+}
+
+/** What the map under the surface listens to by itself: it must not pan, zoom or take the focus when a thing is taken. */
+const BELOW = ['mousedown', 'touchstart', 'click', 'contextmenu'] as const
+
+function keepFromBelow(event: Event): void {
+  if (gripUnder(event) !== null) event.stopPropagation()
+}
+
+/** Listens on a plan's surface; answers with what takes the listeners away. */
+export function followDrags(ground: DragGround): () => void {
+  const { surface } = ground
+  let drag: Drag | null = null
+
+  function apply(now: Drag): void {
+    if (!stillHolds(now.start)) return letGo()
+    const place = ground.view().toPlace({ x: now.point.x + now.off.x, y: now.point.y + now.off.y })
+    now.moved = brought(now.plan, now.grip, place)
+    showMoved(now.moved)
+  }
+
+  function letGo(): void {
+    if (drag === null) return
+    cancelAnimationFrame(drag.frame)
+    drag = null
+    held.value = null
+    document.removeEventListener('keydown', onKey, true)
+  }
+
+  function abandon(): void {
+    if (drag?.moved !== undefined && drag.moved !== null) putBack()
+    letGo()
+  }
+
+  function onDown(event: PointerEvent): void {
+    const grip = gripUnder(event)
+    if (grip === null || event.button !== 0) return
+    // The map below must neither pan nor take this for its own press.
+    event.stopPropagation()
+    if (drag !== null) return
+    settleSteps()
+    drag = beginDrag(ground, event, grip)
+    if (drag === null) return
+    surface.setPointerCapture(event.pointerId)
+    document.addEventListener('keydown', onKey, true)
+    selectGrip(grip)
+  }
+
+  function onMove(event: PointerEvent): void {
+    const now = drag
+    if (now === null || event.pointerId !== now.pointer) return
+    now.point = { x: event.clientX + now.origin.x, y: event.clientY + now.origin.y }
+    if (!now.moving) {
+      if (distanceBetween(now.point, now.down) < DRAG_FROM) return
+      now.moving = true
+      held.value = { grip: now.grip, where: ground.where }
+    }
+    if (now.frame !== 0) return
+    now.frame = requestAnimationFrame(() => {
+      now.frame = 0
+      if (drag === now) apply(now)
+    })
+  }
+
+  function onUp(event: PointerEvent): void {
+    const now = drag
+    if (now === null || event.pointerId !== now.pointer) return
+    event.stopPropagation()
+    if (!now.moving) return letGo()
+    now.point = { x: event.clientX + now.origin.x, y: event.clientY + now.origin.y }
+    apply(now)
+    if (drag !== now) return
+    letGo()
+    if (now.moved !== null) void keepMoved(moveLabel(now.grip), now.start, now.moved)
+  }
+
+  function onCancel(event: PointerEvent): void {
+    if (drag !== null && event.pointerId === drag.pointer) abandon()
+  }
+
+  function onKey(event: KeyboardEvent): void {
+    // No other key may change the board under the hand that holds it.
+    event.preventDefault()
+    event.stopPropagation()
+    if (event.key === 'Escape') abandon()
+  }
+
+  for (const name of BELOW) surface.addEventListener(name, keepFromBelow)
+  surface.addEventListener('pointerdown', onDown)
+  surface.addEventListener('pointermove', onMove)
+  surface.addEventListener('pointerup', onUp)
+  surface.addEventListener('pointercancel', onCancel)
+  return () => {
+    abandon()
+    for (const name of BELOW) surface.removeEventListener(name, keepFromBelow)
+    surface.removeEventListener('pointerdown', onDown)
+    surface.removeEventListener('pointermove', onMove)
+    surface.removeEventListener('pointerup', onUp)
+    surface.removeEventListener('pointercancel', onCancel)
+  }
+}

@@ -1,0 +1,80 @@
+/** Drawing a line or an outline on the map: each press sets a point, a double press or Enter ends, Escape gives up. */
+import { effect, signal } from '@preact/signals'
+import type { LatLon } from '#core/geo/lat-lon.ts'
+import { FEWEST_POINTS } from '#core/record/drawn-ground.ts'
+import { addDrawn } from '#renderer/state/act/drawn-acts.ts'
+import { endDrawing, withPointSet, withPointTakenBack } from '#renderer/state/session/drawing.ts'
+import { drawing, groundShown, stopDrawing } from '#renderer/state/session/drawn-ground.ts'
+import { shoot } from '#renderer/state/library/library.ts'
+import { placing } from '#renderer/state/session/navigation.ts'
+import { type CrossHairGround, followCrossHair } from './cross-hair.ts'
+import { type PressGround, followPresses } from './map-press.ts'
+import { type Point, distanceBetween } from '#renderer/view/drawing/plan-view.ts'
+import { settleSteps } from './key-steps.ts'
+
+/** Pixels from the first corner within which a press closes an outline. */
+const CLOSES_WITHIN = 10
+
+/** Where the next point would be set by the pointer; null while it is not over the map. */
+export const pointedPlace = signal<LatLon | null>(null)
+
+export function takeBackPoint(): void {
+  if (drawing.value !== null) drawing.value = withPointTakenBack(drawing.value)
+}
+
+/** Ends what is being drawn and keeps it; what can't be kept stays, and says why. */
+export function finishDrawing(): void {
+  const now = drawing.value
+  if (now === null) return
+  const end = endDrawing(now)
+  if (!end.ended) {
+    drawing.value = end.drawing
+    return
+  }
+  settleSteps()
+  drawing.value = null
+  addDrawn(now.sort, [{ name: '', shape: end.shape }])
+}
+
+/** Listens while something is being drawn; answers with what takes the listeners away. */
+export function followDrawing(ground: PressGround & CrossHairGround): () => void {
+  function set(point: Point): void {
+    const now = drawing.value
+    const view = ground.view()
+    if (now === null || view === null) return
+    const [first] = now.points
+    const closes = now.form === 'area' && now.points.length >= FEWEST_POINTS.area && first !== undefined
+    if (closes && distanceBetween(view.toPoint(first), point) <= CLOSES_WITHIN) finishDrawing()
+    else drawing.value = withPointSet(now, view.toPlace(point))
+  }
+  const stopPresses = followPresses(ground, {
+    waits: () => drawing.peek() !== null,
+    press: set,
+    double: finishDrawing,
+    keepsDouble: true,
+    point: (point) => {
+      pointedPlace.value = point === null ? null : (ground.view()?.toPlace(point) ?? null)
+    },
+  })
+  const stopKeys = followCrossHair(ground, {
+    waits: () => drawing.value !== null,
+    press: set,
+    end: finishDrawing,
+    takeBack: takeBackPoint,
+    giveUp: stopDrawing,
+  })
+  // What is drawn belongs to the shoot on the board and to the panel that shows it; placing a thing takes the presses over.
+  let drawnFor = shoot.peek()?.id
+  const stopWatching = effect(() => {
+    const now = shoot.value?.id
+    if (now !== drawnFor || !groundShown.value || placing.value !== null) stopDrawing()
+    drawnFor = now
+    if (drawing.value === null) pointedPlace.value = null
+  })
+  return () => {
+    stopWatching()
+    stopPresses()
+    stopKeys()
+    stopDrawing()
+  }
+}

@@ -1,0 +1,80 @@
+/** Edits of the composition: live while the pointer or a key is down, one saved edit when it is let go. */
+import { type Placement } from '#core/frame/set-up.ts'
+import { setShot } from '#core/plan/arrange.ts'
+import type { Plan } from '#core/plan/plan.ts'
+import type { Spot } from '#core/record/spot.ts'
+import { plan } from '#renderer/state/plan/board-plan.ts'
+import { changeSpot } from '#renderer/state/library/history.ts'
+import { liveSpot } from '#renderer/state/library/library.ts'
+import { lensViewWords } from '#renderer/words/en-lens-view.ts'
+import { draggedBy, keyStep, movedBy } from './composition.ts'
+
+/** The spot last shown live from here, until it is saved or given up. */
+let held: Spot | null = null
+
+function show(from: Plan, placement: Placement): void {
+  held = setShot(from, { placement })
+  liveSpot.value = held
+}
+
+/** Saves what is being shown as one edit. */
+export function letGo(label: string = lensViewWords.moveComposition): void {
+  const spot = held
+  held = null
+  if (spot !== null && liveSpot.value === spot) void changeSpot(label, spot)
+}
+
+export function giveUp(): void {
+  if (held !== null && liveSpot.value === held) liveSpot.value = null
+  held = null
+}
+
+/** A drag in the frame: from the plan as it was when the pointer came down. */
+export interface FrameDrag {
+  readonly from: Plan
+  readonly x: number
+  readonly y: number
+  moving: boolean
+}
+
+/** Pixels the pointer may tremble before a press becomes a drag. */
+const TREMBLE = 3
+
+export function dragTo(drag: FrameDrag, x: number, y: number, frame: { width: number; height: number }): void {
+  const pixels = { right: x - drag.x, down: y - drag.y }
+  if (!drag.moving && Math.hypot(pixels.right, pixels.down) < TREMBLE) return
+  drag.moving = true
+  show(drag.from, draggedBy(drag.from.spot.shot.placement, pixels, frame))
+}
+
+/** Moves the composition by a key; false when the key means nothing here. */
+export function keyDown(key: string, shift: boolean): boolean {
+  const now = plan.value
+  if (now === null) return false
+  if (key === '0') {
+    centre()
+    return true
+  }
+  const step = keyStep(key, shift)
+  if (step === null) return false
+  show(now, movedBy(now.spot.shot.placement, step[0], step[1]))
+  return true
+}
+
+export function centre(): void {
+  place({ across: 0, up: 0 }, lensViewWords.centreSubject)
+}
+
+/** Puts the subject's centre at a place and saves. */
+export function place(placement: Placement, label: string): void {
+  const now = plan.value
+  if (now === null) return
+  giveUp()
+  void changeSpot(label, setShot(now, { placement }))
+}
+
+export function turnCamera(orientation: 'lying' | 'upright'): void {
+  const now = plan.value
+  if (now === null || now.spot.shot.orientation === orientation) return
+  void changeSpot(lensViewWords.turnCamera, setShot(now, { orientation }))
+}

@@ -1,0 +1,96 @@
+/** Beside the frame: how the camera is held, the guides, and the aim in figures. */
+import type { Assessment } from '#core/plan/assess.ts'
+import type { Plan } from '#core/plan/plan.ts'
+import { wrapBearing } from '#core/units/angle.ts'
+import { Choice } from '#renderer/part/choice.tsx'
+import { FigureField } from '#renderer/part/figure-field.tsx'
+import { Segment } from '#renderer/part/segment.tsx'
+import { lensViewWords } from '#renderer/words/en-lens-view.ts'
+import { centre, place, turnCamera } from './compose.ts'
+import { type Aim, placementForAim } from './composition.ts'
+import { cropGuide, thirds } from './guide-choice.ts'
+import { cropName } from './guides.tsx'
+import { subjectName } from '#renderer/view/lens-picture/picture-text.ts'
+
+export function LensControls({ plan, assessment }: { readonly plan: Plan; readonly assessment: Assessment }) {
+  return (
+    <div class="lens-controls">
+      <Segment
+        label={lensViewWords.held}
+        value={plan.spot.shot.orientation}
+        options={[
+          ['lying', lensViewWords.lying],
+          ['upright', lensViewWords.upright],
+        ]}
+        onChoose={turnCamera}
+      />
+      <button
+        type="button"
+        class="button button-small"
+        aria-pressed={thirds.value}
+        onClick={() => (thirds.value = !thirds.value)}
+      >
+        {lensViewWords.thirds}
+      </button>
+      <CropChoice plan={plan} />
+      <button type="button" class="button button-small" onClick={centre}>
+        {lensViewWords.centre}
+      </button>
+      <AimFields plan={plan} assessment={assessment} />
+    </div>
+  )
+}
+
+function CropChoice({ plan }: { readonly plan: Plan }) {
+  const { crops } = plan.shoot
+  const chosen = cropGuide.value
+  const options = crops.map((crop) => [cropName(crop), cropName(crop)] as const)
+  const known = chosen !== null && crops.some((crop) => cropName(crop) === cropName(chosen))
+  return (
+    <Choice
+      label={lensViewWords.crop}
+      hideLabel
+      value={known ? cropName(chosen) : ''}
+      options={[['', lensViewWords.wholeFrame], ...options]}
+      onChoose={(name) => {
+        cropGuide.value = crops.find((crop) => cropName(crop) === name) ?? null
+      }}
+    />
+  )
+}
+
+/** The aim typed instead of dragged. The drag keeps the subject's place in the frame; so does this: it looks for that place. */
+function AimFields({ plan, assessment }: { readonly plan: Plan; readonly assessment: Assessment }) {
+  const { view } = assessment
+  if (view === null) return null
+  const refuse = (aim: Aim): string | null =>
+    placementForAim(plan, aim) === null ? lensViewWords.noSuchAim(subjectName(plan)) : null
+  const take = (aim: Aim): void => {
+    const placement = placementForAim(plan, aim)
+    if (placement !== null) place(placement, lensViewWords.changeAim)
+  }
+  const turned = (bearing: number): Aim => ({ bearing: wrapBearing(bearing), pitch: view.pitch })
+  const tilted = (pitch: number): Aim => ({ bearing: view.bearing, pitch })
+  return (
+    <div class="lens-aim" role="group" aria-label={lensViewWords.aim}>
+      <FigureField
+        label={lensViewWords.bearing}
+        value={view.bearing}
+        decimals={1}
+        unit={lensViewWords.degree}
+        limits={{ least: -360, most: 360 }}
+        refuse={(value) => refuse(turned(value))}
+        onTake={(value) => take(turned(value))}
+      />
+      <FigureField
+        label={lensViewWords.pitch}
+        value={view.pitch}
+        decimals={1}
+        unit={lensViewWords.degree}
+        limits={{ least: -90, most: 90 }}
+        refuse={(value) => refuse(tilted(value))}
+        onTake={(value) => take(tilted(value))}
+      />
+    </div>
+  )
+}

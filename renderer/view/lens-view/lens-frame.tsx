@@ -1,0 +1,113 @@
+/** The frame one works in: the drawing with its guides, moved by pointer and keys. */
+import { useEffect, useId, useMemo, useRef } from 'preact/hooks'
+import { cropSize } from '#core/frame/crop.ts'
+import type { Assessment } from '#core/plan/assess.ts'
+import type { Plan } from '#core/plan/plan.ts'
+import { liveSpot } from '#renderer/state/library/library.ts'
+import { lensViewWords } from '#renderer/words/en-lens-view.ts'
+import { type FrameDrag, centre, dragTo, giveUp, keyDown, letGo } from './compose.ts'
+import { cropGuide, thirds } from './guide-choice.ts'
+import { CropGuide, CutMarks, Thirds, cropRect } from './guides.tsx'
+import { BodyMarks } from './body-marks.tsx'
+import { EmptyFrame } from '#renderer/view/lens-picture/lens-drawing.tsx'
+import { type Picture, pictureOf } from '#renderer/view/lens-picture/picture.ts'
+import { Scenery } from '#renderer/view/lens-picture/scenery.tsx'
+import { besidePicture, describe } from '#renderer/view/lens-picture/picture-text.ts'
+
+interface LensFrameProps {
+  readonly plan: Plan
+  readonly assessment: Assessment
+  readonly width: number
+  readonly height: number
+}
+
+export function LensFrame({ plan, assessment, width, height }: LensFrameProps) {
+  const id = useId()
+  const moving = liveSpot.value !== null
+  const picture = useMemo(() => pictureOf(plan, assessment, width, moving), [plan, assessment, width, moving])
+  const dragRef = useRef<FrameDrag | null>(null)
+  useEffect(() => giveUp, [])
+  const down = (event: PointerEvent): void => {
+    if (event.button !== 0) return
+    if (event.currentTarget instanceof Element) event.currentTarget.setPointerCapture(event.pointerId)
+    dragRef.current = { from: plan, x: event.clientX, y: event.clientY, moving: false }
+  }
+  const move = (event: PointerEvent): void => {
+    if (dragRef.current !== null) dragTo(dragRef.current, event.clientX, event.clientY, { width, height })
+  }
+  const up = (): void => {
+    if (dragRef.current?.moving === true) letGo()
+    dragRef.current = null
+  }
+  const cancel = (): void => {
+    dragRef.current = null
+    giveUp()
+  }
+  const key = (event: KeyboardEvent): void => {
+    if (event.key === 'Escape' && dragRef.current !== null) cancel()
+    else if (event.ctrlKey || event.metaKey || event.altKey || !keyDown(event.key, event.shiftKey)) return
+    event.preventDefault()
+    event.stopPropagation()
+  }
+  const note = picture === null ? null : besidePicture(plan, assessment)
+  return (
+    <div
+      class="lens-frame"
+      tabIndex={0}
+      role="group"
+      aria-label={lensViewWords.frame}
+      aria-describedby={`${id}-keys`}
+      style={{ width: `${width}px`, height: `${height}px` }}
+      onPointerDown={down}
+      onPointerMove={move}
+      onPointerUp={up}
+      onPointerCancel={cancel}
+      onDblClick={centre}
+      onKeyDown={key}
+      onKeyUp={() => letGo()}
+      onBlur={() => letGo()}
+    >
+      {picture === null ? (
+        <EmptyFrame plan={plan} assessment={assessment} width={width} />
+      ) : (
+        <Working picture={picture} plan={plan} assessment={assessment} />
+      )}
+      <p class="lens-note" role="status" hidden={note === null}>
+        {note}
+      </p>
+      <p class="unseen" id={`${id}-keys`}>
+        {lensViewWords.keys}
+      </p>
+    </div>
+  )
+}
+
+function Working({ picture, plan, assessment }: { picture: Picture; plan: Plan; assessment: Assessment }) {
+  const { width, height } = picture
+  const crop = cropGuide.value
+  const rect = cropRect(crop, width, height)
+  const frame = assessment.view
+  const millimetres =
+    frame === null
+      ? { width: 1, height: 1 }
+      : crop === null
+        ? { width: frame.frameWidth, height: frame.frameHeight }
+        : cropSize(crop, frame.frameWidth, frame.frameHeight)
+  return (
+    <svg
+      class="lens-drawing"
+      width={width}
+      height={height}
+      viewBox={`0 0 ${width} ${height}`}
+      focusable="false"
+      role="img"
+      aria-label={describe(plan, assessment)}
+    >
+      <Scenery picture={picture} />
+      {crop === null ? null : <CropGuide crop={crop} rect={rect} width={width} height={height} />}
+      {thirds.value ? <Thirds {...rect} /> : null}
+      <CutMarks assessment={assessment} rect={rect} millimetres={millimetres} />
+      <BodyMarks light={assessment.light} width={width} height={height} />
+    </svg>
+  )
+}

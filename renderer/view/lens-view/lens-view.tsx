@@ -1,0 +1,71 @@
+/** The view through the lens on the board: the frame as large as its place allows, and its controls. */
+import { useLayoutEffect, useRef, useState } from 'preact/hooks'
+import { assessment, plan } from '#renderer/state/plan/board-plan.ts'
+import { lensViewWords } from '#renderer/words/en-lens-view.ts'
+import { LensControls } from './lens-controls.tsx'
+import { LensFrame } from './lens-frame.tsx'
+
+/** The frame takes no more than this part of the window's height, so that the answers below keep theirs. */
+const MOST_OF_WINDOW = 0.4
+const LEAST_HEIGHT = 180
+
+interface Room {
+  readonly width: number
+  readonly height: number
+}
+
+/** The largest frame of the given sides that fits. */
+export function frameSize(room: Room, sides: Room): Room {
+  const scale = Math.min(room.width / sides.width, room.height / sides.height)
+  return { width: Math.max(1, Math.floor(sides.width * scale)), height: Math.max(1, Math.floor(sides.height * scale)) }
+}
+
+function useRoom(): { readonly place: { current: HTMLDivElement | null }; readonly room: Room } {
+  const place = useRef<HTMLDivElement | null>(null)
+  const [room, setRoom] = useState<Room>({ width: 376, height: 300 })
+  useLayoutEffect(() => {
+    const element = place.current
+    if (element === null) return undefined
+    const measure = (): void => {
+      const height = Math.max(LEAST_HEIGHT, innerHeight * MOST_OF_WINDOW)
+      const width = element.clientWidth
+      if (width > 0) setRoom((old) => (old.width === width && old.height === height ? old : { width, height }))
+    }
+    measure()
+    const watch = new ResizeObserver(measure)
+    watch.observe(element)
+    addEventListener('resize', measure)
+    return () => {
+      watch.disconnect()
+      removeEventListener('resize', measure)
+    }
+  }, [])
+  return { place, room }
+}
+
+export function LensView() {
+  const { place, room } = useRoom()
+  const now = plan.value
+  const seen = assessment.value
+  return (
+    <section class="lens-view" aria-label={lensViewWords.view}>
+      <div class="lens-place" ref={place}>
+        {now === null || seen === null ? (
+          <div class="lens-empty lens-no-spot">
+            <span>{lensViewWords.noSpot}</span>
+          </div>
+        ) : (
+          <LensFrame plan={now} assessment={seen} {...frameSize(room, sidesOf(now))} />
+        )}
+      </div>
+      {now === null || seen === null ? null : <LensControls plan={now} assessment={seen} />}
+    </section>
+  )
+}
+
+function sidesOf(now: NonNullable<typeof plan.value>): Room {
+  const { sensorWidth, sensorHeight } = now.shoot.bag.camera
+  const long = Math.max(sensorWidth, sensorHeight)
+  const short = Math.min(sensorWidth, sensorHeight)
+  return now.spot.shot.orientation === 'lying' ? { width: long, height: short } : { width: short, height: long }
+}

@@ -1,0 +1,68 @@
+/** What the veil on the map says, in words: what is clear, what is veiled, how finely and how surely it was found. */
+import type { Plan } from '#core/plan/plan.ts'
+import { formatClock } from '#core/time/civil.ts'
+import type { AreaAsk, NoArea } from '#renderer/view/ground/area-ask.ts'
+import { shownArea, wantedArea } from '#renderer/view/ground/shown-area.ts'
+import { metres } from '#renderer/text/figure.ts'
+import { plan } from '#renderer/state/plan/board-plan.ts'
+import { type GroundShown, groundShown, seenAt, wantedShare } from '#renderer/state/session/ground-shown.ts'
+import { settings } from '#renderer/state/library/settings.ts'
+import { terrainSource, terrainTrouble } from '#renderer/state/plan/terrain.ts'
+import { zone } from '#renderer/state/plan/zone.ts'
+import { type LegendWords, groundMapWords as say } from '#renderer/words/en-ground-map.ts'
+import { landmarkWords, shareWords, stateWords } from './legend-words.ts'
+
+function wordsFor(shown: Exclude<GroundShown, 'none'>, now: Plan): LegendWords {
+  if (shown === 'landmark') return say.landmark(shareWords(wantedShare.value), landmarkWords(now))
+  if (shown === 'shade') return say.shade(formatClock(now.spot.when, zone.value))
+  return seenAt.value === 'ground'
+    ? say.standpoint
+    : say.standpointFor(metres(now.shoot.subject.height, settings.value.units))
+}
+
+function wayWords(shown: GroundShown, now: Plan, { grid }: AreaAsk): string {
+  const { units } = settings.value
+  const cells = say.cells(metres(grid.cell, units))
+  return shown === 'shade' ? cells : `${cells}, ${say.lensUp(metres(now.spot.standpoint.lensHeight, units))}`
+}
+
+function missing(why: NoArea): string {
+  if (why !== 'no-elevations' || terrainSource.value !== null) return say.none[why]
+  return terrainTrouble.value ?? say.reading
+}
+
+export function GroundLegend() {
+  const shown = groundShown.value
+  const now = plan.value
+  const asked = wantedArea.value
+  if (shown === 'none' || now === null || asked === null) return null
+  if (typeof asked === 'string') {
+    return (
+      <p class="map-over ground-legend" role="status">
+        {missing(asked)}
+      </p>
+    )
+  }
+  const words = wordsFor(shown, now)
+  return (
+    <div class="map-over ground-legend" role="group" aria-label={say.legend}>
+      <ul>
+        <li>
+          <span class="swatch swatch-clear" />
+          {words.clear}
+        </li>
+        <li>
+          <span class={`swatch ${shown === 'shade' ? 'swatch-shade' : 'swatch-hidden'}`} />
+          {words.veiled}
+        </li>
+        <li>
+          <span class="swatch swatch-unknown" />
+          {say.unknown}
+        </li>
+      </ul>
+      <p>
+        {wayWords(shown, now, asked)}, <span role="status">{stateWords(shownArea.value)}</span>
+      </p>
+    </div>
+  )
+}

@@ -1,0 +1,149 @@
+/** The choice of what of the ground is shown on the map: a button beside the zoom that opens a small panel. */
+import { useEffect, useRef, useState } from 'preact/hooks'
+import { drawnLight } from '#renderer/view/ground/shown-relief.ts'
+import { share } from '#renderer/text/figure.ts'
+import {
+  type GroundShown,
+  SHARES,
+  groundShown,
+  reliefLit,
+  seenAt,
+  wantedShare,
+} from '#renderer/state/session/ground-shown.ts'
+import { groundMapWords as say } from '#renderer/words/en-ground-map.ts'
+import { groundDrawn } from './base-layers.ts'
+
+const PANEL = 'ground-panel'
+const CHOICES: readonly GroundShown[] = ['none', 'landmark', 'standpoint', 'shade']
+
+function ShareChoice() {
+  return (
+    <label class="ground-more">
+      {say.share}{' '}
+      <select
+        value={wantedShare.value}
+        onChange={(event) => {
+          const value = Number(event.currentTarget.value)
+          wantedShare.value = SHARES.find((candidate) => candidate === value) ?? wantedShare.value
+        }}
+      >
+        {SHARES.map((each) => (
+          <option key={each} value={each}>
+            {share(each)}
+          </option>
+        ))}
+      </select>
+    </label>
+  )
+}
+
+function SeenChoice() {
+  return (
+    <label class="ground-more">
+      {say.seen}{' '}
+      <select
+        value={seenAt.value}
+        onChange={(event) => {
+          seenAt.value = event.currentTarget.value === 'subject' ? 'subject' : 'ground'
+        }}
+      >
+        <option value="ground">{say.seenAt.ground}</option>
+        <option value="subject">{say.seenAt.subject}</option>
+      </select>
+    </label>
+  )
+}
+
+function LightChoice() {
+  return (
+    <div class="ground-light">
+      <label>
+        {say.lit}{' '}
+        <select
+          value={reliefLit.value}
+          onChange={(event) => {
+            reliefLit.value = event.currentTarget.value === 'sun' ? 'sun' : 'north-west'
+          }}
+        >
+          <option value="sun">{say.litFrom.sun}</option>
+          <option value="north-west">{say.litFrom['north-west']}</option>
+        </select>
+      </label>
+      {drawnLight.value?.from === 'low' ? <p class="hint">{say.tooLow}</p> : null}
+    </div>
+  )
+}
+
+function Panel() {
+  const shown = groundShown.value
+  return (
+    <div id={PANEL} class="ground-panel">
+      <fieldset>
+        <legend>{say.show}</legend>
+        {CHOICES.map((choice) => (
+          <div key={choice}>
+            <label>
+              <input
+                type="radio"
+                name="ground-shown"
+                checked={choice === shown}
+                onChange={() => {
+                  groundShown.value = choice
+                }}
+              />
+              {say.choices[choice]}
+            </label>
+            {choice === shown && choice === 'landmark' ? <ShareChoice /> : null}
+            {choice === shown && choice === 'standpoint' ? <SeenChoice /> : null}
+          </div>
+        ))}
+      </fieldset>
+      {shown === 'landmark' || shown === 'standpoint' ? <p class="hint">{say.byGround}</p> : null}
+      {groundDrawn.value ? <LightChoice /> : null}
+    </div>
+  )
+}
+
+/** Closes on Escape, and when something outside is pressed. */
+export function GroundMenu() {
+  const [open, setOpen] = useState(false)
+  const holder = useRef<HTMLDivElement>(null)
+  const button = useRef<HTMLButtonElement>(null)
+  useEffect(() => {
+    if (!open) return undefined
+    holder.current?.querySelector<HTMLInputElement>('input:checked')?.focus()
+    const onPress = (event: Event): void => {
+      if (event.target instanceof Node && holder.current?.contains(event.target) !== true) setOpen(false)
+    }
+    document.addEventListener('pointerdown', onPress, true)
+    return () => document.removeEventListener('pointerdown', onPress, true)
+  }, [open])
+  return (
+    <div
+      ref={holder}
+      class="map-over ground-menu"
+      onKeyDown={(event) => {
+        if (event.key !== 'Escape' || !open) return
+        event.stopPropagation()
+        setOpen(false)
+        button.current?.focus()
+      }}
+    >
+      <button
+        ref={button}
+        type="button"
+        aria-label={say.show}
+        title={say.show}
+        aria-expanded={open}
+        aria-controls={open ? PANEL : undefined}
+        class={groundShown.value === 'none' ? '' : 'on'}
+        onClick={() => setOpen(!open)}
+      >
+        <svg viewBox="0 0 16 16" width="16" height="16" aria-hidden="true">
+          <path d="M1.5 13 6 5.5l3 4.6 1.6-2.2L14.5 13zM6 5.5l-1 4 1.8 1.3L6 13" />
+        </svg>
+      </button>
+      {open ? <Panel /> : null}
+    </div>
+  )
+}

@@ -1,0 +1,151 @@
+/** The Leaflet map on the board from its making to its end: base, the plan's pane, its size, and the wishes where to look. */
+import { effect } from '@preact/signals'
+import { batch, signal } from '@preact/signals'
+import type L from 'leaflet'
+import type { LatLon } from '#core/geo/lat-lon.ts'
+import { followArea } from '#renderer/view/ground/shown-area.ts'
+import { layBase } from './base-layers.ts'
+import { drawing, takingAs } from '#renderer/state/session/drawn-ground.ts'
+import { placing } from '#renderer/state/session/navigation.ts'
+import { freeWindows } from '#renderer/state/session/close-plan-size.ts'
+import { followDrawing } from '#renderer/view/hand/draw-ground.ts'
+import { bestFit } from '#renderer/view/drawing/fit.ts'
+import {
+  NEAREST_ZOOM,
+  followZoom,
+  fromLeaflet,
+  goTo,
+  layerPoint,
+  makeLeafletMap,
+  readBounds,
+  readLook,
+  standStill,
+} from './leaflet-seam.ts'
+import { mapLook, mapView } from '#renderer/view/drawing/map-look.ts'
+import { type Look, headedFor, mapBounds, wantedLook } from '#renderer/state/session/map-window.ts'
+import { watchNetwork } from '#renderer/map/network.ts'
+import { followPlacing, placeAt } from '#renderer/view/hand/placing.ts'
+import { followTaking } from '#renderer/view/hand/take-way.ts'
+import type { Point } from '#renderer/view/drawing/plan-view.ts'
+import { followPointer } from './pointer-height.tsx'
+import { layVeil } from './veil-layer.ts'
+
+/** Where the map looks when it starts: on the whole world at first, later where it looked when another page took its place. */
+let start: { readonly at: LatLon; readonly zoom: number } = { at: { lat: 30, lon: 0 }, zoom: 2 }
+/** A place asked for by name or coordinates is shown at least this near. */
+const STREET_ZOOM = 14
+
+export interface LiveMap {
+  /** The pane in which the plan is drawn, in the layers' pixels. */
+  readonly pane: HTMLElement
+  readonly pointOf: (event: { readonly clientX: number; readonly clientY: number }) => Point
+  readonly zoomBy: (steps: number) => void
+  readonly placeInMiddle: () => void
+  readonly retryTiles: () => void
+  readonly stop: () => void
+}
+
+function hasSize(map: L.Map): boolean {
+  const size = map.getSize()
+  return size.x > 0 && size.y > 0
+}
+
+function meet(map: L.Map, look: Look, smoothly: boolean): void {
+  if (look.kind === 'fly') {
+    const zoom = look.zoom ?? Math.max(STREET_ZOOM, map.getZoom())
+    headedFor.value = look.at
+    goTo(map, look.at, Math.min(NEAREST_ZOOM, zoom), smoothly)
+    return
+  }
+  const size = map.getSize()
+  const fitted = bestFit(look.places, freeWindows(size.x, size.y), look.closest)
+  if (fitted !== null) goTo(map, fitted.centre, fitted.zoom, false)
+}
+
+export function startMap(holder: HTMLElement): LiveMap {
+  const map = makeLeafletMap(holder, start.at, start.zoom)
+  const pane = map.createPane('plan')
+  const sized = signal(hasSize(map))
+  let seen = false
+
+  function read(): void {
+    if (hasSize(map)) mapLook.value = readLook(map)
+  }
+
+  function redraw(): void {
+    standStill(pane)
+    read()
+  }
+
+  function readWindow(): void {
+    headedFor.value = null
+    if (hasSize(map)) mapBounds.value = readBounds(map)
+  }
+
+  // The container's size changes without the window's: a panel opens, a page hides and shows it.
+  const watcher = new ResizeObserver(() => {
+    map.invalidateSize({ animate: false, pan: false })
+    batch(() => {
+      sized.value = hasSize(map)
+      read()
+      readWindow()
+    })
+  })
+  watcher.observe(holder)
+  map.on('move', redraw)
+  map.on('moveend', readWindow)
+  followZoom(map, pane, () => mapLook.peek() ?? readLook(map))
+  const base = layBase(map)
+  const stopVeil = layVeil(map)
+  const stopArea = followArea()
+  const stopPointer = followPointer(holder)
+  const stopNetwork = watchNetwork(base.retry)
+  const pointOf = (event: { readonly clientX: number; readonly clientY: number }): Point => layerPoint(map, event)
+  const pressed = {
+    holder,
+    view: () => mapView.peek(),
+    pointOf,
+    panBy: (x: number, y: number) => void map.panBy([x, y], { animate: false }),
+  }
+  const stopPlacing = followPlacing(pressed)
+  const stopDrawing = followDrawing(pressed)
+  const stopTaking = followTaking(pressed)
+  const stopWaiting = effect(() => {
+    const waits = placing.value !== null || drawing.value !== null || takingAs.value !== null
+    holder.classList.toggle('placing', waits)
+  })
+  const stopLooking = effect(() => {
+    const look = wantedLook.value
+    if (look === null || !sized.value) return
+    wantedLook.value = null
+    meet(map, look, seen)
+    seen = true
+  })
+  redraw()
+  readWindow()
+  return {
+    pane,
+    pointOf,
+    zoomBy: (steps) => map.setZoom(map.getZoom() + steps),
+    placeInMiddle: () => placeAt(fromLeaflet(map.getCenter())),
+    retryTiles: base.retry,
+    stop() {
+      watcher.disconnect()
+      stopLooking()
+      stopWaiting()
+      stopPlacing()
+      stopTaking()
+      stopDrawing()
+      stopNetwork()
+      stopVeil()
+      stopArea()
+      stopPointer()
+      base.stop()
+      start = { at: fromLeaflet(map.getCenter()), zoom: map.getZoom() }
+      map.remove()
+      headedFor.value = null
+      mapLook.value = null
+      mapBounds.value = null
+    },
+  }
+}

@@ -1,0 +1,40 @@
+/** The beads of the day on the board, worked out anew only when the day changes or the subject goes elsewhere. */
+import { computed } from '@preact/signals'
+import { geodesicDistance } from '#core/geo/geodesic.ts'
+import { type LatLon, wrapLongitude } from '#core/geo/lat-lon.ts'
+import type { SkyEdge } from '#core/light/light-stage.ts'
+import { day, stage } from '#renderer/state/plan/daylight.ts'
+import { plan } from '#renderer/state/plan/board-plan.ts'
+import { zone } from '#renderer/state/plan/zone.ts'
+import { type ClockHour, type HourBead, clockHours, hourBeads } from '#renderer/view/drawing/hour-ring.ts'
+
+const hours = computed<readonly ClockHour[]>(() => (day.value === null ? [] : clockHours(day.value, zone.value)))
+
+/** Metres, and degrees of longitude which count near a pole, within which the sun stands where it stood. */
+const SAME_PLACE = 200
+const SAME_MERIDIAN = 0.05
+
+function isNear(one: LatLon, other: LatLon): boolean {
+  if (Math.abs(wrapLongitude(one.lon - other.lon)) > SAME_MERIDIAN) return false
+  return one === other || geodesicDistance(one, other) <= SAME_PLACE
+}
+
+interface Known {
+  readonly hours: readonly ClockHour[]
+  readonly edge: SkyEdge | null
+  readonly at: LatLon
+  readonly beads: readonly HourBead[]
+}
+
+let known: Known | null = null
+
+export const dayBeads = computed<readonly HourBead[]>(() => {
+  const at = plan.value?.spot.stop.at ?? null
+  const edge = stage.value?.skylines.subject ?? null
+  const all = hours.value
+  if (at === null) return []
+  if (known !== null && known.hours === all && known.edge === edge && isNear(known.at, at)) return known.beads
+  const beads = hourBeads(at, all, edge)
+  known = { hours: all, edge, at, beads }
+  return beads
+})

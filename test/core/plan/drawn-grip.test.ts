@@ -1,0 +1,96 @@
+/** Points of drawn ground under the hand: brought, added, taken away; what a hand may not leave behind. */
+import { describe, expect, it } from 'vitest'
+import { destination, geodesicDistance } from '#core/geo/geodesic.ts'
+import { newKeepOut, newStoppingGround } from '#core/record/drawn-ground.ts'
+import type { Plan } from '#core/plan/plan.ts'
+import { type Grip, brought, gripName, gripPlace, readGrip } from '#core/plan/grip.ts'
+import { groundRefusal, withoutGroundPoint } from '#core/plan/drawn-grip.ts'
+import { stepped } from '#renderer/view/hand/step.ts'
+import { examplePlan } from '#test/help/plans.ts'
+
+const base = examplePlan()
+const here = base.spot.stop.at
+const line = [here, destination(here, 90, 50), destination(here, 90, 100)]
+const square = [0, 90, 180, 270].map((bearing) => destination(here, bearing, 80))
+const plan: Plan = {
+  ...base,
+  shoot: {
+    ...base.shoot,
+    stoppingGround: [newStoppingGround('a', '', { form: 'line', points: line })],
+    keepOuts: [
+      newKeepOut('a', '', 'crops', { form: 'area', points: square }),
+      newKeepOut('b', '', 'rail', { form: 'line', points: line }),
+    ],
+  },
+}
+const elsewhere = destination(here, 10, 30)
+
+const corner = (at: number): Grip & { readonly sort: 'keep-out' } => ({
+  on: 'ground-point',
+  sort: 'keep-out',
+  index: 0,
+  at,
+})
+
+describe('a grip on drawn ground', () => {
+  it.each<Grip>([
+    { on: 'ground-point', sort: 'stopping', index: 0, at: 2 },
+    { on: 'ground-leg', sort: 'keep-out', index: 14, at: 0 },
+  ])('has a name that is read back: %o', (grip) => expect(readGrip(gripName(grip))).toEqual(grip))
+
+  it('brings one point alone', () => {
+    const { shoot, spot } = brought(plan, { on: 'ground-point', sort: 'stopping', index: 0, at: 1 }, elsewhere)
+    expect(shoot.stoppingGround[0]?.points).toEqual([line[0], elsewhere, line[2]])
+    expect(shoot.keepOuts).toBe(plan.shoot.keepOuts)
+    expect(spot).toBe(plan.spot)
+  })
+
+  it('on a leg makes a new point there, also on the leg that closes an area', () => {
+    const leg: Grip = { on: 'ground-leg', sort: 'keep-out', index: 0, at: 3 }
+    const place = gripPlace(plan, leg)
+    if (place === null || square[3] === undefined || square[0] === undefined) throw new Error('the area is closed')
+    expect(geodesicDistance(place, square[3])).toBeCloseTo(geodesicDistance(place, square[0]), 3)
+    expect(brought(plan, leg, elsewhere).shoot.keepOuts[0]?.points).toEqual([...square, elsewhere])
+  })
+
+  it('is moved by keys', () => {
+    const grip: Grip = { on: 'ground-point', sort: 'keep-out', index: 1, at: 2 }
+    const moved = stepped(plan, grip, { kind: 'shift', east: 3, north: 4 })?.shoot.keepOuts[1]?.points[2]
+    if (moved === undefined || line[2] === undefined) throw new Error('the point is gone')
+    expect(geodesicDistance(moved, line[2])).toBeCloseTo(5, 3)
+  })
+
+  it('takes a point away while the shape can spare it', () => {
+    const left = withoutGroundPoint(plan.shoot, { on: 'ground-point', sort: 'stopping', index: 0, at: 0 })
+    expect('shoot' in left ? left.shoot.stoppingGround[0]?.points : null).toEqual(line.slice(1))
+    if ('refusal' in left) throw new Error('a line of three can spare one')
+    const none = withoutGroundPoint(left.shoot, { on: 'ground-point', sort: 'stopping', index: 0, at: 0 })
+    expect('refusal' in none ? none.refusal : '').toMatch(/two points/)
+  })
+})
+
+describe('what a hand leaves behind', () => {
+  it('is refused when an outline crosses itself, and only then', () => {
+    const crossed = brought(plan, corner(0), destination(here, 135, 200)).shoot
+    expect(groundRefusal(plan.shoot, crossed)).toMatch(/crosses itself/)
+    expect(groundRefusal(plan.shoot, brought(plan, corner(0), destination(here, 0, 200)).shoot)).toBeNull()
+    expect(groundRefusal(plan.shoot, plan.shoot)).toBeNull()
+  })
+
+  it('is refused when a line has shrunk to a point', () => {
+    const short = {
+      ...plan.shoot,
+      stoppingGround: [newStoppingGround('a', '', { form: 'line', points: line.slice(0, 2) })],
+    }
+    const grip: Grip = { on: 'ground-point', sort: 'stopping', index: 0, at: 1 }
+    expect(groundRefusal(short, brought({ ...plan, shoot: short }, grip, here).shoot)).toMatch(
+      /two points that lie apart/,
+    )
+  })
+
+  it('is not asked of what was there before, however it came in', () => {
+    const crossed = brought(plan, corner(0), destination(here, 135, 200)).shoot
+    const renamed = { ...crossed, name: 'Another' }
+    expect(groundRefusal(crossed, renamed)).toBeNull()
+  })
+})

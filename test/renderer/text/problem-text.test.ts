@@ -1,0 +1,52 @@
+/** Every problem has a sentence with its names and figures, under exactly one question. */
+import { describe, expect, test } from 'vitest'
+import { assess } from '#core/plan/assess.ts'
+import { newLandmark, newShoot, newSpot } from '#core/record/new-records.ts'
+import { planOf } from '#core/plan/plan.ts'
+import { lensNote, problemParts, problemSentences } from '#renderer/text/problem-text.ts'
+import { words } from '#renderer/words/en.ts'
+
+const AT = { lat: 46.4, lon: -33.6 }
+const empty = newShoot('shoot', 'lens', 0)
+const tower = { ...newLandmark('tower', 'upright', { lat: 46.41, lon: -33.6 }), name: 'Old Light' }
+const shoot = { ...empty, landmarks: [tower] }
+const spot = newSpot('spot', shoot, AT, 1, 0)
+
+function sentences(plan: ReturnType<typeof planOf>): string[] {
+  const found = assess(plan)
+  return (['lens', 'sharp', 'where'] as const).flatMap((place) => problemSentences(plan, found, 'metric', place))
+}
+
+describe('every problem', () => {
+  const plan = planOf(shoot, spot)
+  const parts = problemParts(plan, assess(plan), 'metric')
+  test.each(Object.entries(words.problems))('%s says what to do, without holes', (_problem, say) => {
+    const text = say(parts)
+    expect(text).not.toMatch(/undefined|null|NaN|\[object/u)
+    expect(text.endsWith('.')).toBe(true)
+    expect(text.length).toBeGreaterThan(40)
+  })
+})
+
+test('each problem found is told once', () => {
+  const same = planOf(shoot, { ...spot, standpoint: { ...spot.standpoint, at: AT } })
+  const found = assess(same)
+  expect(found.problems).toContain('on-top-of-each-other')
+  expect(sentences(same)).toHaveLength(new Set(found.problems).size)
+})
+
+test('no landmark, and an empty bag', () => {
+  const bare = { ...empty, bag: { ...empty.bag, lenses: [] } }
+  const all = sentences(planOf(bare, newSpot('spot', bare, AT, 1, 0)))
+  expect(all.some((text) => text.startsWith('No landmark is chosen'))).toBe(true)
+  expect(all.some((text) => text.startsWith('No lens is in the bag'))).toBe(true)
+})
+
+test('a fresh spot stands so that the landmark is behind the subject', () => {
+  expect(assess(planOf(shoot, spot)).problems).not.toContain('landmark-behind-camera')
+})
+
+test('the lens note tells the setting', () => {
+  const plan = planOf(shoot, spot)
+  expect(lensNote(plan, assess(plan))).toMatch(/^24–70 mm f\/2.8, (?:set to|at its)/u)
+})
