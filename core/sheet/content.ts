@@ -105,7 +105,7 @@ export function magneticBearing(bearing: number, variation: Declination | null):
 }
 
 /** The hazards whose cautions apply, in the fixed order. */
-export function cautionsFor(plan: Plan): Hazard[] {
+export function hazardsOnSheet(plan: Plan): Hazard[] {
   return HAZARDS.filter((hazard) => plan.spot.hazards.includes(hazard))
 }
 

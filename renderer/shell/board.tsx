@@ -3,11 +3,24 @@ import { Answers } from '#renderer/panel/answers/answers.tsx'
 import { DayStrip } from '#renderer/panel/day-strip/day-strip.tsx'
 import { LensView } from '#renderer/view/lens-view/lens-view.tsx'
 import { BoardMap } from '#renderer/view/map/board-map.tsx'
+import { SpotDetails } from '#renderer/panel/spot/spot-details.tsx'
+import { plan } from '#renderer/state/plan/board-plan.ts'
 import { Shelf } from '#renderer/panel/shelf/shelf.tsx'
 import { beside } from '#renderer/state/session/navigation.ts'
 import { scanWords } from '#renderer/words/en-scan.ts'
 import { words } from '#renderer/words/en.ts'
 import { LazyPage } from '#renderer/part/lazy-page.tsx'
+
+/** Another spot is another page of fields: no half-typed text goes over from one to the next. */
+function BesideMap() {
+  const open = plan.value
+  return (
+    <>
+      <Answers />
+      {open === null ? null : <SpotDetails key={open.spot.id} spot={open.spot} />}
+    </>
+  )
+}
 
 /** It scrolls by itself: the frame stays in sight. It takes the focus so that keys can scroll it. */
 function Beside() {
@@ -28,7 +41,7 @@ function Beside() {
           parts={{}}
         />
       ) : (
-        <Answers />
+        <BesideMap />
       )}
     </div>
   )

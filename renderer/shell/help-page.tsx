@@ -1,6 +1,6 @@
 /** Help: how to begin, every key, and the cautions. */
 import { COMMANDS, acceleratorText } from '#app/commands.ts'
-import { cautionsFor } from '#renderer/panel/spot/hazard-notes.tsx'
+import { cautionsFor } from '#renderer/text/cautions.ts'
 import { HAZARDS } from '#core/record/spot.ts'
 import { stripWords } from '#renderer/words/en-day-strip.ts'
 import { words } from '#renderer/words/en.ts'

@@ -1,5 +1,4 @@
 /** Words of the ground on the map: what is shown of it, how it was found, and the map drawn from the elevations. */
-import type { NoArea } from '#renderer/view/ground/area-ask.ts'
 
 /** What the legend says of one way of showing the ground. */
 export interface LegendWords {
@@ -58,7 +57,7 @@ export const groundMapWords = {
     'no-landmark': 'This spot looks at no landmark. Choose one to see where it shows.',
     outside: 'It lies beyond the elevations at hand.',
     'sun-down': 'The sun is down: all the ground is in the shade.',
-  } satisfies Record<NoArea, string>,
+  },
   reading: 'The elevations are being read.',
   elevationsFrom: (name: string) => `Elevations: ${name}`,
   source: 'Drawn from the elevations',

@@ -1,6 +1,4 @@
 /** Words of the scan as it is run: its cost, its progress, what has changed since. */
-import type { ScanChange } from '#renderer/panel/scan/scan-stale.ts'
-import type { Fineness } from '#renderer/panel/scan/fineness.ts'
 import { listed } from './en-list.ts'
 
 export const scanRunWords = {
@@ -24,7 +22,7 @@ export const scanRunWords = {
     `${tried} of the ${wished} days are looked at, evenly over them. Another day near by has nearly the same light.`,
   again: 'Finer or coarser',
   look: 'Look',
-  fineness: { coarser: 'coarser', usual: 'usual', finer: 'finer' } satisfies Record<Fineness, string>,
+  fineness: { coarser: 'coarser', usual: 'usual', finer: 'finer' },
   placeStep: 'A place every',
   tooMany: (every: string, places: string, time: string) => `A place every ${every} would be ${places}, ${time}.`,
   takeCoarser: (every: string) => `Every ${every} instead`,
@@ -53,6 +51,6 @@ export const scanRunWords = {
     plan: 'subject, landmarks or bag',
     shot: 'the spot that it set out from',
     elevations: 'the elevations',
-  } satisfies Record<ScanChange, string>,
+  },
   setOutFrom: (name: string) => `It set out from “${name}”: from its frame, its landmark and its day.`,
 } as const

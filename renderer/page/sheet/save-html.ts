@@ -61,23 +61,3 @@ export async function sheetFile(sheet: Element, title: string): Promise<string> 
     '',
   ].join('\n')
 }
-
-/** Hands a text to the browser as a download. */
-export function download(name: string, text: string, type: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type }))
-  const link = document.createElement('a')
-  link.href = address
-  link.download = name
-  link.click()
-  URL.revokeObjectURL(address)
-}
-
-/** A file name made of a title: no separators, no control characters, not too long. */
-export function fileNameOf(title: string, ending: string): string {
-  const plain = title
-    .replace(/[\\/:*?"<>|\p{Cc}]+/gu, ' ')
-    .trim()
-    .slice(0, 80)
-    .trim()
-  return `${plain === '' ? 'Location sheet' : plain}${ending}`
-}

@@ -3,7 +3,7 @@ import type { ComponentChildren } from 'preact'
 import type { Assessment } from '#core/plan/assess.ts'
 import type { DayLight } from '#core/plan/day-light.ts'
 import type { Plan } from '#core/plan/plan.ts'
-import { cautionsFor, qrPlace, sheetDirections, sheetPlaces } from '#core/sheet/content.ts'
+import { hazardsOnSheet, qrPlace, sheetDirections, sheetPlaces } from '#core/sheet/content.ts'
 import type { Sensitivity } from '#core/tolerance/sensitivity.ts'
 import { formatDay } from '#core/time/civil.ts'
 import type { UnitSystem } from '#core/units/length.ts'
@@ -209,7 +209,7 @@ function Places({ plan, units }: { readonly plan: Plan; readonly units: UnitSyst
 }
 
 function Cautions({ plan, assessment }: Pick<SheetProps, 'plan' | 'assessment'>) {
-  const hazards = cautionsFor(plan)
+  const hazards = hazardsOnSheet(plan)
   const { hazardNote } = plan.spot
   return (
     <section class="sheet-part sheet-cautions">

@@ -1,6 +1,5 @@
-/** The answers on the right, each under its question, and what is noted about the spot. */
+/** The answers on the right, each under its question. */
 import { assessment, plan } from '#renderer/state/plan/board-plan.ts'
-import { SpotDetails } from '#renderer/panel/spot/spot-details.tsx'
 import { words } from '#renderer/words/en.ts'
 import { DoesGround } from './does-ground.tsx'
 import { HowFarOff } from './how-far-off.tsx'
@@ -22,7 +21,6 @@ export function Answers() {
       <DoesGround plan={now} found={found} />
       <HowFarOff />
       <WhereExactly plan={now} found={found} />
-      <SpotDetails spot={now.spot} />
     </div>
   )
 }

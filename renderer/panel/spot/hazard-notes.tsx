@@ -3,16 +3,10 @@ import { HAZARDS, type Hazard, type Spot } from '#core/record/spot.ts'
 import { Question } from '#renderer/part/question.tsx'
 import { TextField } from '#renderer/part/text-field.tsx'
 import { changeSpot } from '#renderer/state/library/history.ts'
+import { cautionsFor } from '#renderer/text/cautions.ts'
 import { words } from '#renderer/words/en.ts'
 
 const NOTE_MOST = 10_000
-
-/** The cautions for the hazards seen, then those that hold everywhere; the last leaves the decision where it belongs. */
-export function cautionsFor(hazards: readonly Hazard[]): string[] {
-  const { cautions } = words.spot
-  const seen = HAZARDS.filter((hazard) => hazards.includes(hazard)).map((hazard) => cautions[hazard])
-  return [...seen, cautions.weather, cautions.sun, cautions.drones, cautions.always]
-}
 
 export function HazardNotes({ spot }: { spot: Spot }) {
   const { hazards, hazardNote } = spot

@@ -1,6 +1,7 @@
 /** What is done with whole shoots: make, delete with undo, and keep as a file or read from one. */
 import { newShoot } from '#core/record/new-records.ts'
 import type { Shoot } from '#core/record/shoot.ts'
+import { download } from '#renderer/host/download.ts'
 import { ask } from '#renderer/host/host.ts'
 import { commit, openAnother, undoOffer } from '#renderer/state/library/history.ts'
 import { openShoot, refreshShootList, shoot, spots } from '#renderer/state/library/library.ts'
@@ -68,10 +69,5 @@ export async function saveShootFile(): Promise<void> {
   if (open === null) return tell('fault', words.board.files.noShoot)
   const answer = await ask('shoot.export', { shootId: open.id })
   if (!answer.ok) return tell('fault', answer.fault.message)
-  const link = document.createElement('a')
-  link.href = URL.createObjectURL(new Blob([answer.value.text], { type: 'application/json' }))
-  link.download = answer.value.name
-  link.click()
-  // The download has its own hold on the data by the time the next task runs.
-  setTimeout(() => URL.revokeObjectURL(link.href), 60_000)
+  download(answer.value.name, answer.value.text, 'application/json')
 }

@@ -1,7 +1,5 @@
-/** What lies over the map in its window: the close plan's corner, which fits and labels keep clear of. */
+/** How far the close plan is opened, and the pixels that it then takes in the map's corner. */
 import { signal } from '@preact/signals'
-import type { FitWindow } from '#renderer/view/drawing/fit.ts'
-import type { Box } from '#renderer/view/drawing/plan-view.ts'
 
 /** How far the close plan is opened. */
 export const closePlanState = signal<'folded' | 'open' | 'large'>('open')
@@ -24,28 +22,4 @@ export function closePlanSize(width: number, height: number): { readonly width: 
     width: Math.max(200, Math.min(wanted.width, width * 0.7)),
     height: Math.max(150, Math.min(wanted.height, height * 0.7)),
   }
-}
-
-/** In the map's own pixels. */
-export function coveredBoxes(box: Box): Box[] {
-  const size = closePlanSize(box.right - box.left, box.bottom - box.top)
-  return [
-    {
-      left: box.left,
-      right: box.left + CORNER_GAP + size.width + 6,
-      top: box.bottom - CORNER_GAP - size.height - 6,
-      bottom: box.bottom,
-    },
-  ]
-}
-
-const MARGIN = 48
-
-/** The ways to fit things into what is left free: beside the close plan, above it, or, in a narrow window, anywhere. */
-export function freeWindows(width: number, height: number): FitWindow[] {
-  const size = closePlanSize(width, height)
-  const all = { width, height, left: MARGIN, right: MARGIN, top: MARGIN, bottom: MARGIN }
-  const beside = { ...all, left: MARGIN + CORNER_GAP + size.width }
-  const above = { ...all, bottom: MARGIN + CORNER_GAP + size.height }
-  return [beside, above]
 }

@@ -1,5 +1,6 @@
 /** What the map shows, for the rest of the page: its bounds to read, and wishes for where it should look next. */
 import { signal } from '@preact/signals'
+import { boundsCentre } from '#core/geo/bounds.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
@@ -12,6 +13,12 @@ export const mapBounds = signal<{
   readonly west: number
   readonly east: number
 } | null>(null)
+
+/** The place in the middle of the map's window; null before the first look. */
+export function mapMiddle(): LatLon | null {
+  const bounds = mapBounds.peek()
+  return bounds === null ? null : boundsCentre(bounds)
+}
 
 /** The place the map is flying to; null while it stands. */
 export const headedFor = signal<LatLon | null>(null)

@@ -1,7 +1,7 @@
 /** The light over the map, computed once per change: shadows, lit sides, the ring of hours and where its words find room. */
 import type { Assessment } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
-import { coveredBoxes } from '#renderer/state/session/close-plan-size.ts'
+import { coveredBoxes } from './covered.ts'
 import { GRAB_SIZE, GROUP_RADIUS, type LandmarkDrawing, type PlanDrawing, boxOf } from './plan-drawing.ts'
 import { type HourBead, type HourLabel, beadBoxes, placeBeads, placeHourLabels, ringRadius } from './hour-ring.ts'
 import {

@@ -7,7 +7,7 @@ import { followArea } from '#renderer/view/ground/shown-area.ts'
 import { layBase } from './base-layers.ts'
 import { drawing, takingAs } from '#renderer/state/session/drawn-ground.ts'
 import { placing } from '#renderer/state/session/navigation.ts'
-import { freeWindows } from '#renderer/state/session/close-plan-size.ts'
+import { freeWindows } from '#renderer/view/drawing/covered.ts'
 import { followDrawing } from '#renderer/view/hand/draw-ground.ts'
 import { bestFit } from '#renderer/view/drawing/fit.ts'
 import {

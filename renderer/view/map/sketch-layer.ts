@@ -1,11 +1,10 @@
 /** The sketch map as a Leaflet layer of canvas tiles; clear where there is no island, so it lies over any sea. */
 import { type Coords, type DoneCallback, GridLayer, type GridLayerOptions } from 'leaflet'
-import { type IslandData, loadIsland } from '#renderer/view/sketch/island-data.ts'
+import { type IslandData, SKETCH_ATTRIBUTION, loadIsland } from '#renderer/view/sketch/island-data.ts'
 import { forgetLabels, paintSketch, showsIsland } from '#renderer/view/sketch/paint-sketch.ts'
 import { LIGHT_PALETTE, type SketchPalette } from '#renderer/view/sketch/sketch-palette.ts'
 
 const TILE = 256
-export const SKETCH_ATTRIBUTION = 'Orlavay: an island of our own invention'
 
 let faces: Promise<unknown> | null = null
 

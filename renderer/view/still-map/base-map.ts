@@ -2,10 +2,9 @@
 import type { TileSourceBrief } from '#app/contract/tiles.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { COAST_ATTRIBUTION, loadCoast } from '#renderer/view/sketch/coast-data.ts'
-import { loadIsland } from '#renderer/view/sketch/island-data.ts'
 import { paintCoastMap } from '#renderer/view/sketch/paint-coast.ts'
 import { paintSketch, showsIsland, windowAround } from '#renderer/view/sketch/paint-sketch.ts'
-import { SKETCH_ATTRIBUTION } from '#renderer/view/map/sketch-layer.ts'
+import { SKETCH_ATTRIBUTION, loadIsland } from '#renderer/view/sketch/island-data.ts'
 import { DARK_PALETTE, LIGHT_PALETTE } from '#renderer/view/sketch/sketch-palette.ts'
 import { TILE_SIZE, mercatorView } from '#renderer/view/drawing/plan-view.ts'
 
