@@ -3,6 +3,7 @@ import type { LatLon } from '#core/geo/lat-lon.ts'
 import {
   type Drawn,
   type DrawnSort,
+  type ShapeFault,
   drawnOf,
   legMiddle,
   shapeFault,
@@ -11,7 +12,7 @@ import {
   withoutPoint,
 } from '#core/record/drawn-ground.ts'
 import type { Shoot } from '#core/record/shoot.ts'
-import { stoppingWords as say } from '#renderer/words/en-stopping.ts'
+import type { GroundForm } from '#core/record/stopping-ground.ts'
 
 /** A point of drawn ground, or the middle of one of its legs: taking that makes a new point after the one of its number. */
 export interface GroundGrip {
@@ -39,24 +40,30 @@ export function withGroundGripAt(shoot: Shoot, grip: GroundGrip, at: LatLon): Sh
   return withDrawnPoints(shoot, grip.sort, drawn.id, points)
 }
 
-/** The shoot without that point; the sentence why not when the shape needs it. */
+/** The shoot without that point; when the shape needs it, the form that does. */
 export function withoutGroundPoint(
   shoot: Shoot,
   grip: GroundGrip,
-): { readonly shoot: Shoot } | { readonly refusal: string } {
+): { readonly shoot: Shoot } | { readonly needed: GroundForm } {
   const drawn = taken(shoot, grip)
   const points = drawn === null ? null : withoutPoint(drawn, grip.at)
-  if (drawn === null || points === null) return { refusal: say.pointsFew[drawn?.form ?? 'line'] }
+  if (drawn === null || points === null) return { needed: drawn?.form ?? 'line' }
   return { shoot: withDrawnPoints(shoot, grip.sort, drawn.id, points) }
 }
 
+/** What is wrong with drawn ground as a hand has left it. */
+export interface DrawnFault {
+  readonly fault: ShapeFault
+  readonly form: GroundForm
+}
+
 /** Why drawn ground can't be kept as a hand has left it; null when all that changed can. */
-export function groundRefusal(before: Shoot, after: Shoot): string | null {
+export function drawnFault(before: Shoot, after: Shoot): DrawnFault | null {
   for (const sort of ['stopping', 'keep-out'] as const) {
     const known = new Set(drawnOf(before, sort))
     for (const drawn of drawnOf(after, sort)) {
       const fault = known.has(drawn) ? null : shapeFault(drawn)
-      if (fault !== null) return `${say.faults[fault][drawn.form]} ${say.notKept}`
+      if (fault !== null) return { fault, form: drawn.form }
     }
   }
   return null

@@ -1,5 +1,5 @@
 /** The ground as the page has it: windows of cells fetched as bytes, the newest kept, given up when no longer wanted. */
-import { signal } from '@preact/signals'
+import { type ReadonlySignal, signal } from '@preact/signals'
 import { GROUND_HEADER, type GroundPart, type GroundWindow } from '#app/contract/ground.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { latLon } from '#core/geo/lat-lon.ts'
@@ -20,8 +20,9 @@ export interface GroundWindowFound {
   readonly trouble: string | null
 }
 
+const groundVersionSignal = signal(0)
 /** Grows whenever the sources changed: whoever keeps windows throws them away then. */
-export const groundVersion = signal(0)
+export const groundVersion: ReadonlySignal<number> = groundVersionSignal
 
 const MOST_KEPT = 4
 const BYTES_KEPT = 64_000_000
@@ -124,5 +125,5 @@ function keep(key: string, window: GroundWindowFound): void {
 /** The sources changed: nothing that was cut before holds. */
 export function groundChanged(): void {
   kept.clear()
-  groundVersion.value += 1
+  groundVersionSignal.value += 1
 }

@@ -1,6 +1,6 @@
 /** The frame of the pages that take the board's place: a title, the way back, the content in the middle. */
+import { backToBoard } from '#renderer/state/session/navigation.ts'
 import type { ComponentChildren } from 'preact'
-import { page } from '#renderer/state/session/navigation.ts'
 import { words } from '#renderer/words/en.ts'
 
 export function PageFrame({ title, children }: { title: string; children: ComponentChildren }) {
@@ -12,7 +12,7 @@ export function PageFrame({ title, children }: { title: string; children: Compon
           type="button"
           class="button"
           onClick={() => {
-            page.value = 'board'
+            backToBoard()
           }}
         >
           {words.board.back}

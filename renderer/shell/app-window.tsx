@@ -1,54 +1,24 @@
 /** The window: the header, the page that is open, the messages; or the page of trouble when the library doesn't open. */
-import { signal } from '@preact/signals'
-import { HelpPage } from './help-page.tsx'
+import { pageRow } from './pages.tsx'
+import { type ReadonlySignal, signal } from '@preact/signals'
 import { NoticeArea } from './notice-area.tsx'
 import { type Trouble, TroublePage } from './trouble-page.tsx'
-import { SettingsPage } from '#renderer/page/settings/settings-page.tsx'
-import { ShootPage } from '#renderer/page/shoot/shoot-page.tsx'
-import { plan } from '#renderer/state/plan/board-plan.ts'
 import { libraryState } from '#renderer/state/library/library.ts'
 import { page } from '#renderer/state/session/navigation.ts'
 import { words } from '#renderer/words/en.ts'
-import { Board } from './board.tsx'
 import { Header } from './header.tsx'
-import { LazyPage } from '#renderer/part/lazy-page.tsx'
 
+const troubleSignal = signal<Trouble | 'none' | null>(null)
 /** Null while the page is still being brought up, then what stands in the way or `none`. */
-export const trouble = signal<Trouble | 'none' | null>(null)
+export const trouble: ReadonlySignal<Trouble | 'none' | null> = troubleSignal
+
+export function showTrouble(now: Trouble | 'none'): void {
+  troubleSignal.value = now
+}
 
 function OpenPage() {
-  const open = page.value
-  const toBoard = (): void => {
-    page.value = 'board'
-  }
-  if (open === 'shoot') return <ShootPage />
-  if (open === 'settings') return <SettingsPage />
-  if (open === 'help') return <HelpPage />
-  if (open === 'compare') {
-    return (
-      <LazyPage
-        key="compare"
-        load={async () => (await import('#renderer/page/compare/compare-page.tsx')).ComparePage}
-        parts={{}}
-      />
-    )
-  }
-  if (open === 'days') {
-    return (
-      <LazyPage key="days" load={async () => (await import('#renderer/page/days/days-page.tsx')).DaysPage} parts={{}} />
-    )
-  }
-  if (open === 'sheet' && plan.value !== null) {
-    const parts = { plan: plan.value, onBack: toBoard }
-    return (
-      <LazyPage
-        key="sheet"
-        load={async () => (await import('#renderer/page/sheet/sheet-page.tsx')).SheetPage}
-        parts={parts}
-      />
-    )
-  }
-  return <Board />
+  const { id, Page } = pageRow(page.value)
+  return <Page key={id} />
 }
 
 export function WholePage({ onAgain }: { onAgain: () => Promise<void> }) {

@@ -1,12 +1,12 @@
 /** The header: what is open, the box for places, undo, and the ways to the other pages. */
+import { type PageRow, PAGES } from './pages.tsx'
 import { offline } from '#renderer/state/session/network.ts'
 import { PlaceBox } from './place-box.tsx'
 import { Icon } from '#renderer/part/icon.tsx'
 import { canRedo, canUndo, redo, undo, unsaved } from '#renderer/state/library/history.ts'
 import { boardSpot, shoot } from '#renderer/state/library/library.ts'
 import { shootName, spotName } from '#renderer/text/names.ts'
-import { type Page, beside, page } from '#renderer/state/session/navigation.ts'
-import { pickedHere } from '#renderer/state/session/picked.ts'
+import { beside, page, openPage, backToBoard, putBeside } from '#renderer/state/session/navigation.ts'
 import { scanWords } from '#renderer/words/en-scan.ts'
 import { words } from '#renderer/words/en.ts'
 
@@ -40,30 +40,20 @@ function Steps() {
   )
 }
 
-function PageButton({
-  to,
-  text,
-  disabled = false,
-  title,
-}: {
-  to: Page
-  text: string
-  disabled?: boolean
-  title?: string
-}) {
-  const on = page.value === to
+function PageButton({ row }: { readonly row: PageRow }) {
+  const button = row.button?.() ?? null
+  if (button === null) return null
+  const on = page.value === row.id
   return (
     <button
       type="button"
       class={on ? 'button on' : 'button'}
       aria-pressed={on}
-      disabled={disabled}
-      title={title}
-      onClick={() => {
-        page.value = on ? 'board' : to
-      }}
+      disabled={!on && !row.ready()}
+      title={button.hint}
+      onClick={() => openPage(on ? 'board' : row.id)}
     >
-      {text}
+      {button.text}
     </button>
   )
 }
@@ -79,8 +69,8 @@ function ScanButton() {
       disabled={boardSpot.value === null}
       title={scanWords.scanHint}
       onClick={() => {
-        page.value = 'board'
-        beside.value = on ? 'answers' : 'scan'
+        backToBoard()
+        putBeside(on ? 'answers' : 'scan')
       }}
     >
       {scanWords.scan}
@@ -109,7 +99,6 @@ export function Header() {
   const { board } = words
   const open = shoot.value
   const spot = boardSpot.value
-  const count = pickedHere.value.length
   return (
     <header class="header">
       <b class="wordmark">{board.program}</b>
@@ -127,16 +116,9 @@ export function Header() {
       <Steps />
       <span class="buttons">
         <ScanButton />
-        <PageButton
-          to="compare"
-          text={count > 0 ? board.sideBySideCount(count) : board.sideBySide}
-          disabled={count < 2 && page.value !== 'compare'}
-          title={board.sideBySideHint}
-        />
-        <PageButton to="shoot" text={board.subjectAndBag} />
-        <PageButton to="sheet" text={board.sheet} disabled={spot === null} />
-        <PageButton to="settings" text={board.settings} />
-        <PageButton to="help" text={board.help} />
+        {PAGES.map((row) => (
+          <PageButton key={row.id} row={row} />
+        ))}
       </span>
     </header>
   )

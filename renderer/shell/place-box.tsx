@@ -1,8 +1,8 @@
 /** The box in the header that moves the map to a town or to coordinates typed in any form. */
+import { backToBoard } from '#renderer/state/session/navigation.ts'
 import { signal } from '@preact/signals'
 import { useEffect, useId, useRef } from 'preact/hooks'
 import { flyTo, mapMiddle } from '#renderer/state/session/map-window.ts'
-import { page } from '#renderer/state/session/navigation.ts'
 import { words } from '#renderer/words/en.ts'
 import { type PlaceOffer, type PlaceOffers, offersFor } from './place-search.ts'
 
@@ -32,7 +32,7 @@ function close(): void {
 
 function go(offer: PlaceOffer): void {
   flyTo(offer.at, offer.zoom)
-  page.value = 'board'
+  backToBoard()
   typed.value = offer.title
   taken = offer.title
   close()

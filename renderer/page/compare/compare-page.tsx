@@ -1,4 +1,5 @@
 /** Two to four spots side by side: their frames, their maps, every figure in a row, and from here one is chosen or dropped. */
+import { unpickSpot, backToBoard } from '#renderer/state/session/navigation.ts'
 import { Fragment } from 'preact'
 import { assess } from '#core/plan/assess.ts'
 import { dayLight } from '#core/plan/day-light.ts'
@@ -12,7 +13,6 @@ import { type StillBase, useBaseMap } from '#renderer/view/still-map/use-base-ma
 import { changeSpot } from '#renderer/state/library/history.ts'
 import { shoot, spots } from '#renderer/state/library/library.ts'
 import { tell } from '#renderer/state/library/notices.ts'
-import { page, picked } from '#renderer/state/session/navigation.ts'
 import { pickedHere } from '#renderer/state/session/picked.ts'
 import { sensitivityFor } from '#renderer/state/plan/shelf-sensitivity.ts'
 import { dark, settings } from '#renderer/state/library/settings.ts'
@@ -156,7 +156,7 @@ function Head({ spot }: { readonly spot: Spot }) {
           class="button"
           onClick={() => {
             putOnBoard(spot.id)
-            page.value = 'board'
+            backToBoard()
           }}
         >
           {words.open}
@@ -165,7 +165,7 @@ function Head({ spot }: { readonly spot: Spot }) {
           type="button"
           class="button button-quiet"
           aria-label={words.remove(name)}
-          onClick={() => (picked.value = picked.value.filter((id) => id !== spot.id))}
+          onClick={() => unpickSpot(spot.id)}
         >
           ×
         </button>

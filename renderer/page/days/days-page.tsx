@@ -1,9 +1,9 @@
 /** Which days? The page of longer spans: the year as wished, the landmark's sides, and when sun or moon stands on it. */
+import { backToBoard } from '#renderer/state/session/navigation.ts'
 import { useEffect } from 'preact/hooks'
 import { PageFrame } from '#renderer/part/page-frame.tsx'
 import { day, stage } from '#renderer/state/plan/daylight.ts'
 import { assessment, plan } from '#renderer/state/plan/board-plan.ts'
-import { page } from '#renderer/state/session/navigation.ts'
 import { zone } from '#renderer/state/plan/zone.ts'
 import { daysWords } from '#renderer/words/en-days.ts'
 import { AlignmentsSection } from './alignments-section.tsx'
@@ -20,7 +20,7 @@ function useEscape(): void {
       if (event.key !== 'Escape' || event.defaultPrevented) return
       if (event.target instanceof HTMLElement && event.target.matches('input[type=text], select')) return
       event.preventDefault()
-      page.value = 'board'
+      backToBoard()
     }
     addEventListener('keydown', onKey)
     return () => removeEventListener('keydown', onKey)

@@ -1,4 +1,6 @@
 /** Puts the line of standpoints for one instant on the board's map and goes there. */
+import { backToBoard } from '#renderer/state/session/navigation.ts'
+import { showStandpointLine } from '#renderer/state/session/standpoint-line.ts'
 import { geodesicLine } from '#core/geo/geodesic.ts'
 import type { Body } from '#core/light/body.ts'
 import { FARTHEST, standLine } from '#core/light/standpoint-line.ts'
@@ -8,8 +10,6 @@ import { hiddenAlong } from '#core/plan/stand-line-ground.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkName } from '#renderer/text/names.ts'
 import { tell } from '#renderer/state/library/notices.ts'
-import { page } from '#renderer/state/session/navigation.ts'
-import { standpointLine } from '#renderer/state/session/standpoint-line.ts'
 import { daysWords } from '#renderer/words/en-days.ts'
 
 const { stands: say } = daysWords
@@ -48,12 +48,12 @@ export function showStandLine({ plan, assessment, body, when }: StandLineWish): 
   const { onTop } = line.value
   const hidden = hiddenAlong(plan, body, spot.when, places)
   const label = say.lineLabel(say.bodies[body], landmarkName(landmark), when)
-  standpointLine.value = {
+  showStandpointLine({
     places,
     hidden,
     onTop,
     onTopHidden: onTop !== null && hiddenAlong(plan, body, spot.when, [onTop])[0] === true,
     label: hidden.includes(true) ? say.lineHidden(label) : label,
-  }
-  page.value = 'board'
+  })
+  backToBoard()
 }

@@ -1,4 +1,5 @@
 /** Which days? The wished light over a year, the chosen day ringed, and beside it the days to choose from. */
+import { backToBoard } from '#renderer/state/session/navigation.ts'
 import { type ReadonlySignal, signal } from '@preact/signals'
 import { useEffect, useMemo, useState } from 'preact/hooks'
 import type { LightStage } from '#core/light/light-stage.ts'
@@ -10,7 +11,6 @@ import type { Zone } from '#core/time/civil.ts'
 import { FigureField } from '#renderer/part/figure-field.tsx'
 import { Icon } from '#renderer/part/icon.tsx'
 import { Warnings } from '#renderer/part/warning.tsx'
-import { page } from '#renderer/state/session/navigation.ts'
 import { wishName } from '#renderer/text/wish-names.ts'
 import { daysWords } from '#renderer/words/en-days.ts'
 import { lightWords } from '#renderer/words/en-light.ts'
@@ -66,7 +66,7 @@ const PATIENCE = 120
 
 /** Goes to the board, unfolds the wishes there and puts the focus on the first, as soon as each is drawn. */
 function toWishes(title: string): void {
-  page.value = 'board'
+  backToBoard()
   const look = (frames: number): void => {
     const select = document.querySelector<HTMLElement>('.light-wishes select')
     if (select !== null) {

@@ -1,4 +1,5 @@
 /** Does the ground allow it? How much of the landmark shows and what hides the rest, the profile, levels, direct sun, trees and walls. */
+import { openPage } from '#renderer/state/session/navigation.ts'
 import type { Assessment } from '#core/plan/assess.ts'
 import type { GroundReading } from '#core/plan/ground-reading.ts'
 import type { GroundUnderThings } from '#core/plan/ground-under.ts'
@@ -9,7 +10,6 @@ import { Reading, Readings } from '#renderer/part/reading.tsx'
 import { Warnings } from '#renderer/part/warning.tsx'
 import { groundLine } from '#renderer/state/plan/board-plan.ts'
 import { landmarkName, subjectName } from '#renderer/text/names.ts'
-import { page } from '#renderer/state/session/navigation.ts'
 import { settings } from '#renderer/state/library/settings.ts'
 import { askTerrainAgain, boardGround } from '#renderer/state/plan/terrain.ts'
 import { groundWords as say } from '#renderer/words/en-ground.ts'
@@ -48,7 +48,7 @@ function NoGround({ plan, under }: { readonly plan: Plan; readonly under: Ground
       <p class="hint">{say.levelHint}</p>
       {anyMeasured(under) ? <UnderThings plan={plan} under={under} resolution={null} /> : null}
       {plan.shoot.screens.length === 0 ? null : <Warnings sentences={[say.screensWait]} />}
-      <button type="button" class="button ground-sources" onClick={() => (page.value = 'settings')}>
+      <button type="button" class="button ground-sources" onClick={() => openPage('settings')}>
         {say.addSources}
       </button>
     </>
@@ -116,7 +116,7 @@ function Source() {
         </p>
       ))}
       {found.known < 0.9995 ? <p class="hint">{say.covers(share(found.known))}</p> : null}
-      <button type="button" class="button button-small ground-sources" onClick={() => (page.value = 'settings')}>
+      <button type="button" class="button button-small ground-sources" onClick={() => openPage('settings')}>
         {say.addSources}
       </button>
     </Fold>

@@ -3,7 +3,7 @@ import { useEffect, useRef } from 'preact/hooks'
 import type { GroundProfile } from '#core/plan/ground-profile.ts'
 import { ProfileDrawing, exaggerationText, profilePicture } from '#renderer/view/profile/profile-drawing.tsx'
 import { keyedPoint } from '#renderer/view/profile/profile-keys.ts'
-import { profilePoint } from '#renderer/state/session/profile-point.ts'
+import { profilePoint, readProfileAt } from '#renderer/state/session/profile-point.ts'
 import { settings } from '#renderer/state/library/settings.ts'
 import { groundWords } from '#renderer/words/en-ground.ts'
 import { profileReading } from '#renderer/text/ground-text.ts'
@@ -21,23 +21,23 @@ export function ProfileReader({ line, sentence }: ProfileProps) {
   const { units } = settings.value
   const picture = profilePicture(line, ROOM, units)
   const handle = useRef<HTMLDivElement>(null)
-  useEffect(() => () => void (profilePoint.value = null), [])
+  useEffect(() => () => readProfileAt(null), [])
   const point = profilePoint.value === null ? null : Math.min(profilePoint.value, line.length)
   const pointAt = (event: PointerEvent): void => {
     const box = handle.current?.getBoundingClientRect()
     if (box !== undefined && box.width > 0)
-      profilePoint.value = picture.toDistance(((event.clientX - box.left) / box.width) * ROOM.width)
+      readProfileAt(picture.toDistance(((event.clientX - box.left) / box.width) * ROOM.width))
   }
   const start = line.tightest?.distance ?? 0
   const leave = (): void => {
-    profilePoint.value = document.activeElement === handle.current ? start : null
+    readProfileAt(document.activeElement === handle.current ? start : null)
   }
   const onKey = (event: KeyboardEvent): void => {
     const to = keyedPoint(event.key, event.shiftKey, point ?? start, line.length)
     if (to === null || event.ctrlKey || event.metaKey || event.altKey) return
     event.preventDefault()
     event.stopPropagation()
-    profilePoint.value = to
+    readProfileAt(to)
   }
   const text = point === null ? say.hint : profileReading(line, point, units)
   return (
@@ -57,8 +57,8 @@ export function ProfileReader({ line, sentence }: ProfileProps) {
           onPointerMove={pointAt}
           onPointerDown={pointAt}
           onPointerLeave={leave}
-          onFocus={() => (profilePoint.value ??= start)}
-          onBlur={() => (profilePoint.value = null)}
+          onFocus={() => readProfileAt(profilePoint.peek() ?? start)}
+          onBlur={() => readProfileAt(null)}
           onKeyDown={onKey}
         />
       </div>

@@ -1,4 +1,5 @@
 /** When is the light right? The windows of the day, the light at the chosen instant, and what is wished of it. */
+import { openPage } from '#renderer/state/session/navigation.ts'
 import { SKIES } from '#core/light/exposure.ts'
 import { wishesMade } from '#core/light/light-wish.ts'
 import type { Assessment } from '#core/plan/assess.ts'
@@ -15,7 +16,6 @@ import { Warnings } from '#renderer/part/warning.tsx'
 import { daylight } from '#renderer/state/plan/daylight.ts'
 import { changeShoot } from '#renderer/state/library/history.ts'
 import { landmarkName } from '#renderer/text/names.ts'
-import { page } from '#renderer/state/session/navigation.ts'
 import { settings } from '#renderer/state/library/settings.ts'
 import { zone } from '#renderer/state/plan/zone.ts'
 import { lightWords } from '#renderer/words/en-light.ts'
@@ -63,7 +63,7 @@ export function WhenLight({ plan, found }: AnswerProps) {
       </Fold>
       <LightWishesForm plan={plan} />
       <ExposureAnswer plan={plan} found={found} />
-      <button type="button" class="button" onClick={() => (page.value = 'days')}>
+      <button type="button" class="button" onClick={() => openPage('days')}>
         {lightWords.bestDays}
       </button>
     </Question>

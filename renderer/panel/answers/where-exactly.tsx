@@ -1,4 +1,5 @@
 /** Where exactly? The arrangement in figures: coordinates, heading, heights, distance, all to be typed. */
+import { startPlacing, backToBoard } from '#renderer/state/session/navigation.ts'
 import { COORDINATE_FORMS } from '#core/geo/coordinate-text.ts'
 import { destination } from '#core/geo/geodesic.ts'
 import { followed, moveStandpoint, moveStop, setStandpoint, setStop, turnSubject } from '#core/plan/arrange.ts'
@@ -12,10 +13,9 @@ import { CoordinateField } from '#renderer/part/coordinate-field.tsx'
 import { FigureField, LengthField } from '#renderer/part/figure-field.tsx'
 import { Question } from '#renderer/part/question.tsx'
 import { Warnings } from '#renderer/part/warning.tsx'
-import { coordinateForm } from '#renderer/state/session/coordinate-form.ts'
+import { coordinateForm, writePlacesAs } from '#renderer/state/session/coordinate-form.ts'
 import { changeSpot } from '#renderer/state/library/history.ts'
 import { landmarkName } from '#renderer/text/names.ts'
-import { page, placing } from '#renderer/state/session/navigation.ts'
 import { settings } from '#renderer/state/library/settings.ts'
 import { words } from '#renderer/words/en.ts'
 import { elevationHint } from '#renderer/text/ground-text.ts'
@@ -29,8 +29,8 @@ const DISTANCES = { least: 0, most: 50_000, moreThanLeast: true } as const
 const BEARINGS = { least: -3_600, most: 3_600 } as const
 
 export function placeOnMap(what: 'subject' | 'standpoint' | 'parking'): void {
-  page.value = 'board'
-  placing.value = { what }
+  backToBoard()
+  startPlacing({ what })
 }
 
 export function WhereExactly({ plan, found }: { plan: Plan; found: Assessment }) {
@@ -73,7 +73,7 @@ function Places({ plan }: { plan: Plan }) {
         value={coordinateForm.value}
         options={COORDINATE_FORMS.map((form) => [form, where.forms[form]] as const)}
         onChoose={(form) => {
-          coordinateForm.value = form
+          writePlacesAs(form)
         }}
       />
     </>

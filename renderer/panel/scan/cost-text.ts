@@ -1,5 +1,5 @@
 /** What a scan costs, in words: how much there is to look at, and how long it takes by what was measured here. */
-import { signal } from '@preact/signals'
+import { type ReadonlySignal, signal } from '@preact/signals'
 import type { ScanCost } from '#core/scan/scan-found.ts'
 import { rounded } from '#renderer/text/figure.ts'
 import { scanRunWords as say } from '#renderer/words/en-scan-run.ts'
@@ -9,14 +9,15 @@ import { scanRunWords as say } from '#renderer/words/en-scan-run.ts'
  * time goes with the pictures; of their instants most are never looked at.
  */
 const GUESSED = { least: 20_000, most: 400_000 } as const
+const measuredRateSignal = signal<number | null>(null)
 /** Pictures a second of the last scan that came to its end; null before one has. */
-export const measuredRate = signal<number | null>(null)
+export const measuredRate: ReadonlySignal<number | null> = measuredRateSignal
 /** Milliseconds under which a scan tells nothing of the rate: its beginning is most of it. */
 const TELLING = 150
 
 /** Takes the rate of a scan that has come to its end. */
 export function measure(cost: ScanCost, milliseconds: number): void {
-  if (milliseconds >= TELLING && cost.pictures > 0) measuredRate.value = cost.pictures / (milliseconds / 1000)
+  if (milliseconds >= TELLING && cost.pictures > 0) measuredRateSignal.value = cost.pictures / (milliseconds / 1000)
 }
 
 /** A count as it is read: 1,240; 3.1 million. */

@@ -1,5 +1,5 @@
 /** How finely a scan looks: three usual ways, and a step between places of one's own. */
-import { signal } from '@preact/signals'
+import { type ReadonlySignal, signal } from '@preact/signals'
 import { type ScanSteps, USUAL_STEPS } from '#core/scan/scan-ask.ts'
 
 export const FINENESSES = ['coarser', 'usual', 'finer'] as const
@@ -11,12 +11,13 @@ export const STEPS: Readonly<Record<Fineness, ScanSteps>> = {
   finer: { place: 5, heading: 15, bearing: 5, focalLengths: 6, fills: 3, heights: 3, days: 24, minutes: 10 },
 }
 
-export const fineness = signal<Fineness>('usual')
+const finenessSignal = signal<Fineness>('usual')
+export const fineness: ReadonlySignal<Fineness> = finenessSignal
 /** Steps chosen otherwise, over those of the fineness. */
 const ownSteps = signal<Partial<ScanSteps>>({})
 
 export function chooseFineness(chosen: Fineness): void {
-  fineness.value = chosen
+  finenessSignal.value = chosen
   ownSteps.value = {}
 }
 

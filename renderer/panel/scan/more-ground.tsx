@@ -12,6 +12,7 @@ import {
   startTaking,
   stopDrawing,
   takingAs,
+  chooseNextKind,
 } from '#renderer/state/session/drawn-ground.ts'
 import { stoppingWords as say } from '#renderer/words/en-stopping.ts'
 import { bringInFile } from '#renderer/state/act/geojson-file.ts'
@@ -27,7 +28,7 @@ export function MoreGround({ sort }: { readonly sort: DrawnSort }) {
           value={nextKind.value}
           options={KEEP_OUT_KINDS.map((kind) => [kind, say.kinds[kind]] as const)}
           onChoose={(kind: KeepOutKind) => {
-            nextKind.value = kind
+            chooseNextKind(kind)
           }}
         />
       ) : null}

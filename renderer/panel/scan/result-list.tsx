@@ -10,7 +10,13 @@ import { Icon } from '#renderer/part/icon.tsx'
 import { Fold } from '#renderer/part/question.tsx'
 import { spots, tryOut } from '#renderer/state/library/library.ts'
 import { lensName, spotName } from '#renderer/text/names.ts'
-import { type ScanResult, type ScanShown, pointedResult } from '#renderer/state/session/scan-shown.ts'
+import {
+  type ScanResult,
+  type ScanShown,
+  pointedResult,
+  pointAwayFrom,
+  pointAtResult,
+} from '#renderer/state/session/scan-shown.ts'
 import { settings } from '#renderer/state/library/settings.ts'
 import { keepArrangement, leaveTryOut, onBoard, openTryOut } from '#renderer/state/act/try-out.ts'
 import { scanFoundWords as say } from '#renderer/words/en-scan-found.ts'
@@ -58,17 +64,15 @@ function ResultCard({ result, scan }: CardProps) {
   const away = metres(geodesicDistance(candidate.at, candidate.standpoint), units)
   const ground = shoot.stoppingGround.find((one) => one.id === candidate.ground)
   const along = ground?.form === 'line' ? metres(alongAt(measuredLine(ground.points), candidate.at), units) : null
-  const point = (to: string | null) => (): void => {
-    if (to !== null || pointedResult.peek() === id) pointedResult.value = to
-  }
+  const point = (on: boolean) => (): void => (on ? pointAtResult(id) : pointAwayFrom(id))
   return (
     <li
       ref={card}
       class={`result${open ? ' result-on' : ''}${pointed ? ' result-at' : ''}`}
-      onPointerEnter={point(id)}
-      onPointerLeave={point(null)}
-      onFocusIn={point(id)}
-      onFocusOut={point(null)}
+      onPointerEnter={point(true)}
+      onPointerLeave={point(false)}
+      onFocusIn={point(true)}
+      onFocusOut={point(false)}
     >
       <button
         type="button"

@@ -5,7 +5,7 @@ import type { PlaceFound, ScanCost } from '#core/scan/scan-found.ts'
 import { whyNone } from '#core/scan/why-none.ts'
 import type { WhyNonePart } from '#core/scan/why-tally.ts'
 import type { TaskPool } from '#renderer/job/task-pool.ts'
-import { type ScanPhase, type ScanShown, lastScan } from '#renderer/state/session/scan-shown.ts'
+import { type ScanPhase, type ScanShown, showScan } from '#renderer/state/session/scan-shown.ts'
 import { measure } from './cost-text.ts'
 import type { PolishUpdate, ScanJob, ScanUpdate } from './scan-job.ts'
 import { numberResults } from './scan-results.ts'
@@ -84,7 +84,7 @@ function scan(ask: ScanAsk, cost: ScanCost, { pool, now, newId, later }: ScanWor
     callOff?.()
     callOff = null
     shown = { ...shown, elapsed: now() - began, ...part }
-    lastScan.value = shown
+    showScan(shown)
   }
 
   function look(): void {

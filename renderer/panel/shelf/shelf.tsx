@@ -1,21 +1,21 @@
 /** The shelf on the left: find, the spots of the shoot in their order, what else is near. */
+import { backToBoard } from '#renderer/state/session/navigation.ts'
 import { useEffect, useRef } from 'preact/hooks'
 import { Icon } from '#renderer/part/icon.tsx'
 import { openShoot, shoot, spotId, spots } from '#renderer/state/library/library.ts'
 import { putOnBoard } from '#renderer/state/act/try-out.ts'
-import { page } from '#renderer/state/session/navigation.ts'
 import { fitPlan } from '#renderer/state/session/map-window.ts'
 import { makeShoot } from '#renderer/state/act/shoot-acts.ts'
 import { words } from '#renderer/words/en.ts'
 import { addSpot, placeSpot } from '#renderer/state/act/spot-acts.ts'
 import { SpotCard } from './spot-card.tsx'
-import { type SpotBrief, alsoNear, findText, followSearch, found } from './spot-find.ts'
+import { type SpotBrief, alsoNear, findText, followSearch, found, findFor } from './spot-find.ts'
 
 /** Puts a spot on the board and the map where it lies. */
 export async function chooseSpot(id: string, shootId: string | undefined = shoot.value?.id): Promise<void> {
   if (shootId !== undefined && shootId !== shoot.value?.id) await openShoot(shootId, id)
   else putOnBoard(id)
-  page.value = 'board'
+  backToBoard()
   fitPlan()
 }
 
@@ -33,10 +33,10 @@ function FindBox() {
         placeholder={shelf.find(spots.value.length)}
         value={findText.value}
         onInput={(event) => {
-          findText.value = event.currentTarget.value
+          findFor(event.currentTarget.value)
         }}
         onKeyDown={(event) => {
-          if (event.key === 'Escape') findText.value = ''
+          if (event.key === 'Escape') findFor('')
         }}
       />
       {findText.value === '' ? null : (
@@ -45,7 +45,7 @@ function FindBox() {
           class="icon-button"
           aria-label={shelf.clear}
           onClick={() => {
-            findText.value = ''
+            findFor('')
           }}
         >
           <Icon name="close" />

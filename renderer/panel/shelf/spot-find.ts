@@ -1,5 +1,5 @@
 /** The shelf's search: by word over all shoots, and what else lies on the map. */
-import { computed, effect, signal } from '@preact/signals'
+import { type ReadonlySignal, computed, effect, signal } from '@preact/signals'
 import type { Output } from '#app/contract/index.ts'
 import { ask } from '#renderer/host/host.ts'
 import { mapBounds } from '#renderer/state/session/map-window.ts'
@@ -9,8 +9,14 @@ import { tell } from '#renderer/state/library/notices.ts'
 type Found = Output<'library.find'>
 export type SpotBrief = Found['spots'][number]
 
-export const findText = signal('')
-export const found = signal<Found | null>(null)
+const findTextSignal = signal('')
+export const findText: ReadonlySignal<string> = findTextSignal
+
+export function findFor(text: string): void {
+  findTextSignal.value = text
+}
+const foundSignal = signal<Found | null>(null)
+export const found: ReadonlySignal<Found | null> = foundSignal
 const near = signal<readonly SpotBrief[]>([])
 
 /** Spots of other shoots within the map. */
@@ -30,12 +36,12 @@ async function find(words: string): Promise<void> {
   findTurn += 1
   const mine = findTurn
   if (words === '') {
-    found.value = null
+    foundSignal.value = null
     return
   }
   const answer = await ask('library.find', { words: words.slice(0, 1_000), within: null, limit: MOST_FOUND })
   if (mine !== findTurn) return
-  if (answer.ok) found.value = answer.value
+  if (answer.ok) foundSignal.value = answer.value
   else tell('fault', answer.fault.message)
 }
 

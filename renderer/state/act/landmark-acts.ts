@@ -1,4 +1,5 @@
 /** What is done with landmarks: add one behind the subject, place it on the map, change and remove it. */
+import { startPlacing, backToBoard } from '#renderer/state/session/navigation.ts'
 import { destination, geodesicLine } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { newLandmark } from '#core/record/new-records.ts'
@@ -11,7 +12,6 @@ import { changeShoot, commit, undoOffer } from '#renderer/state/library/history.
 import { boardSpot, spots } from '#renderer/state/library/library.ts'
 import { landmarkName } from '#renderer/text/names.ts'
 import { tell } from '#renderer/state/library/notices.ts'
-import { page, placing } from '#renderer/state/session/navigation.ts'
 import { words } from '#renderer/words/en.ts'
 
 /** Metres behind the subject at which a new landmark starts. */
@@ -58,7 +58,7 @@ export async function removeLandmark(shoot: Shoot, gone: Landmark): Promise<void
 
 /** Goes to the board, where the next press on the map places the landmark. The map shows things of a spot: there must be one. */
 export async function placeLandmark(landmark: Landmark): Promise<void> {
-  page.value = 'board'
+  backToBoard()
   if (boardSpot.value === null) await addSpot()
-  placing.value = { what: 'landmark', landmarkId: landmark.id }
+  startPlacing({ what: 'landmark', landmarkId: landmark.id })
 }

@@ -10,7 +10,7 @@ import { mapWords } from '#renderer/words/en-map.ts'
 import { stoppingWords } from '#renderer/words/en-stopping.ts'
 import { tell } from '#renderer/state/library/notices.ts'
 import type { Grip, Moved } from '#core/plan/grip.ts'
-import { groundRefusal } from '#core/plan/drawn-grip.ts'
+import { drawnFault } from '#core/plan/drawn-grip.ts'
 
 /** What a pointer holds right now, and where; the plans neither zoom nor regroup meanwhile. */
 export const held = signal<{ readonly grip: Grip; readonly where: 'map' | 'close' } | null>(null)
@@ -47,10 +47,10 @@ export function putBack(): void {
 
 /** Saves what changed as one edit; resolves when saved or refused. What can't be kept is put back, and told. */
 export async function keepMoved(label: string, start: Held, moved: Moved): Promise<void> {
-  const refusal = groundRefusal(start.shoot, moved.shoot)
-  if (refusal !== null) {
+  const wrong = drawnFault(start.shoot, moved.shoot)
+  if (wrong !== null) {
     putBack()
-    tell('fault', refusal)
+    tell('fault', `${stoppingWords.faults[wrong.fault][wrong.form]} ${stoppingWords.notKept}`)
     return
   }
   const records: RecordEdit[] = []

@@ -1,4 +1,5 @@
 /** What is done with whole shoots: make, delete with undo, and keep as a file or read from one. */
+import { openPage, backToBoard, pickSpots } from '#renderer/state/session/navigation.ts'
 import { newShoot } from '#core/record/new-records.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import { download } from '#renderer/host/download.ts'
@@ -7,13 +8,12 @@ import { commit, openAnother, undoOffer } from '#renderer/state/library/history.
 import { openShoot, refreshShootList, shoot, spots } from '#renderer/state/library/library.ts'
 import { shootName } from '#renderer/text/names.ts'
 import { tell } from '#renderer/state/library/notices.ts'
-import { page, picked } from '#renderer/state/session/navigation.ts'
 import { words } from '#renderer/words/en.ts'
 
 export async function makeShoot(): Promise<void> {
   const fresh = newShoot(crypto.randomUUID(), crypto.randomUUID(), Date.now())
-  picked.value = []
-  page.value = 'shoot'
+  pickSpots([])
+  openPage('shoot')
   const after = { ...fresh, name: words.shoot.newShootName }
   await commit({ label: words.shoot.edit.newShoot, records: [{ kind: 'shoot', before: null, after }] })
 }
@@ -21,7 +21,7 @@ export async function makeShoot(): Promise<void> {
 /** Deletes the shoot on the board with its spots, which are listed so that undo brings all of them back. */
 export async function deleteShoot(gone: Shoot): Promise<void> {
   const all = spots.value
-  picked.value = []
+  pickSpots([])
   const saved = commit({
     label: words.shoot.edit.deleteShoot,
     records: [
@@ -39,7 +39,7 @@ export async function addShootFile(text: string): Promise<void> {
   const answer = await ask('shoot.import', { text })
   if (!answer.ok) return tell('fault', answer.fault.message)
   await refreshShootList()
-  if (await openShoot(answer.value.shootId)) page.value = 'board'
+  if (await openShoot(answer.value.shootId)) backToBoard()
   tell('done', words.board.files.opened(shootName({ name: answer.value.name }), answer.value.spots))
 }
 

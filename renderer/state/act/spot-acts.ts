@@ -9,7 +9,7 @@ import { commit, undoOffer } from '#renderer/state/library/history.ts'
 import { savedSpot, shoot, spotId, spots } from '#renderer/state/library/library.ts'
 import { spotName } from '#renderer/text/names.ts'
 import { tell } from '#renderer/state/library/notices.ts'
-import { MOST_PICKED, picked } from '#renderer/state/session/navigation.ts'
+import { MOST_PICKED, picked, unpickSpot, pickSpots } from '#renderer/state/session/navigation.ts'
 import { pickedHere } from '#renderer/state/session/picked.ts'
 import { words } from '#renderer/words/en.ts'
 
@@ -56,7 +56,7 @@ export async function deleteSpot(spot: Spot): Promise<void> {
   const place = spots.value.findIndex((candidate) => candidate.id === spot.id)
   const neighbour = spots.value[place + 1] ?? spots.value[place - 1]
   if (spotId.value === spot.id) spotId.value = neighbour?.id ?? null
-  picked.value = picked.value.filter((id) => id !== spot.id)
+  unpickSpot(spot.id)
   const saved = commit({ label: words.board.edit.deleteSpot, records: [{ kind: 'spot', before: spot, after: null }] })
   tell('done', words.board.shelf.deleted(spotName(spot)), undoOffer())
   await saved
@@ -77,7 +77,7 @@ export function moveBy(id: string, step: number): Promise<void> {
 }
 
 export function togglePick(id: string): void {
-  if (picked.value.includes(id)) picked.value = picked.value.filter((other) => other !== id)
-  else if (pickedHere.value.length < MOST_PICKED) picked.value = [...pickedHere.value, id]
+  if (picked.value.includes(id)) unpickSpot(id)
+  else if (pickedHere.value.length < MOST_PICKED) pickSpots([...pickedHere.value, id])
   else tell('fault', words.board.shelf.pickFull)
 }

@@ -9,7 +9,7 @@ import { shelvedLast } from '#renderer/state/library/edit.ts'
 import { spotId, spots, tryOut } from '#renderer/state/library/library.ts'
 import { spotName } from '#renderer/text/names.ts'
 import { tell } from '#renderer/state/library/notices.ts'
-import { MOST_PICKED, picked } from '#renderer/state/session/navigation.ts'
+import { MOST_PICKED, pickSpots } from '#renderer/state/session/navigation.ts'
 import { pickedHere } from '#renderer/state/session/picked.ts'
 
 const { tryOut: say } = scanWords
@@ -67,7 +67,7 @@ export async function keepArrangement(spot: Spot): Promise<void> {
   })
   if (!own) spotId.value = shown
   const room = others.length < MOST_PICKED
-  if (room) picked.value = [...others, spot.id]
+  if (room) pickSpots([...others, spot.id])
   const name = spotName(after)
   tell('done', room ? say.kept(name) : say.keptNotPicked(name), undoOffer())
   await saved

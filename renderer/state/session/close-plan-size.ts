@@ -1,8 +1,13 @@
 /** How far the close plan is opened, and the pixels that it then takes in the map's corner. */
-import { signal } from '@preact/signals'
+import { type ReadonlySignal, signal } from '@preact/signals'
 
+const closePlanStateSignal = signal<'folded' | 'open' | 'large'>('open')
 /** How far the close plan is opened. */
-export const closePlanState = signal<'folded' | 'open' | 'large'>('open')
+export const closePlanState: ReadonlySignal<'folded' | 'open' | 'large'> = closePlanStateSignal
+
+export function openClosePlan(how: 'folded' | 'open' | 'large'): void {
+  closePlanStateSignal.value = how
+}
 
 /** Pixels between the corner and the close plan. */
 export const CORNER_GAP = 14

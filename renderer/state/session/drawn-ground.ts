@@ -1,11 +1,11 @@
 /** What the hand is at with drawn ground: which one is chosen, what is being drawn, what the next press takes from the map. */
-import { batch, computed, signal } from '@preact/signals'
+import { type ReadonlySignal, batch, computed, signal } from '@preact/signals'
 import { type DrawnSort, drawnOf } from '#core/record/drawn-ground.ts'
 import type { KeepOutKind } from '#core/record/keep-out.ts'
 import type { GroundForm } from '#core/record/stopping-ground.ts'
 import { type Drawing, beginDrawing } from './drawing.ts'
 import { boardShoot } from '#renderer/state/library/library.ts'
-import { beside, page, placing } from './navigation.ts'
+import { beside, page, stopPlacing } from './navigation.ts'
 
 export interface ChosenGround {
   readonly sort: DrawnSort
@@ -47,38 +47,50 @@ export function isChosen(sort: DrawnSort, id: string): boolean {
   return chosenGround.value?.sort === sort && chosenGround.value.id === id
 }
 
+const drawingSignal = signal<Drawing | null>(null)
 /** What is being drawn; null when nothing is. */
-export const drawing = signal<Drawing | null>(null)
+export const drawing: ReadonlySignal<Drawing | null> = drawingSignal
 
+/** Goes on with what is being drawn, a point more or less. */
+export function goOnDrawing(changed: Drawing): void {
+  drawingSignal.value = changed
+}
+
+const takingAsSignal = signal<DrawnSort | null>(null)
 /** As what a press on the map takes a way over; null when none does. */
-export const takingAs = signal<DrawnSort | null>(null)
+export const takingAs: ReadonlySignal<DrawnSort | null> = takingAsSignal
 
+const nextKindSignal = signal<KeepOutKind>('carriageway')
 /** Kind of the keep-outs that are drawn or brought in next. */
-export const nextKind = signal<KeepOutKind>('carriageway')
+export const nextKind: ReadonlySignal<KeepOutKind> = nextKindSignal
+
+export function chooseNextKind(kind: KeepOutKind): void {
+  nextKindSignal.value = kind
+}
 
 /** Drawn ground is on the map while the scan's panel is beside it. */
 export const groundShown = computed(() => page.value === 'board' && beside.value === 'scan')
 
 export function startDrawing(sort: DrawnSort, form: GroundForm): void {
   batch(() => {
-    placing.value = null
-    takingAs.value = null
+    stopPlacing()
+    takingAsSignal.value = null
     wanted.value = null
-    drawing.value = beginDrawing(sort, form)
+    drawingSignal.value = beginDrawing(sort, form)
   })
 }
 
 export function startTaking(sort: DrawnSort): void {
   batch(() => {
-    placing.value = null
-    drawing.value = null
-    takingAs.value = sort
+    stopPlacing()
+    drawingSignal.value = null
+    takingAsSignal.value = sort
   })
 }
 
 export function stopDrawing(): void {
   batch(() => {
-    drawing.value = null
-    takingAs.value = null
+    drawingSignal.value = null
+    takingAsSignal.value = null
   })
 }

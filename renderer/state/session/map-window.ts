@@ -1,18 +1,22 @@
 /** What the map shows, for the rest of the page: its bounds to read, and wishes for where it should look next. */
-import { signal } from '@preact/signals'
+import { type ReadonlySignal, signal } from '@preact/signals'
 import { boundsCentre } from '#core/geo/bounds.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
 import { plan } from '#renderer/state/plan/board-plan.ts'
 
-/** The part of the world in the map's window; west is greater than east across the antimeridian. Null before the first look. */
-export const mapBounds = signal<{
+/** The part of the world in a window; west is greater than east across the antimeridian. */
+export interface MapBounds {
   readonly south: number
   readonly north: number
   readonly west: number
   readonly east: number
-} | null>(null)
+}
+
+const mapBoundsSignal = signal<MapBounds | null>(null)
+/** What of the world is in the map's window; null before the first look. */
+export const mapBounds: ReadonlySignal<MapBounds | null> = mapBoundsSignal
 
 /** The place in the middle of the map's window; null before the first look. */
 export function mapMiddle(): LatLon | null {
@@ -20,28 +24,48 @@ export function mapMiddle(): LatLon | null {
   return bounds === null ? null : boundsCentre(bounds)
 }
 
+const headedForSignal = signal<LatLon | null>(null)
 /** The place the map is flying to; null while it stands. */
-export const headedFor = signal<LatLon | null>(null)
+export const headedFor: ReadonlySignal<LatLon | null> = headedForSignal
+
+/** The map sets out for a place. Called by the map alone. */
+export function setOutFor(at: LatLon): void {
+  headedForSignal.value = at
+}
+
+/** The map stands, with this in its window; null when it is closed. Called by the map alone. */
+export function tellMapBounds(bounds: MapBounds | null): void {
+  headedForSignal.value = null
+  mapBoundsSignal.value = bounds
+}
 
 /** Where the map shall look. It stays wished until the map has a size to do it in. */
 export type Look =
   | { readonly kind: 'fly'; readonly at: LatLon; readonly zoom: number | null }
   | { readonly kind: 'fit'; readonly places: readonly LatLon[]; readonly closest: number }
 
+const wantedLookSignal = signal<Look | null>(null)
 /** The wish that the map has not yet met; the map takes it and puts null in its place. */
-export const wantedLook = signal<Look | null>(null)
+export const wantedLook: ReadonlySignal<Look | null> = wantedLookSignal
+
+/** Hands the wish to the map, which meets it. */
+export function takeWantedLook(): Look | null {
+  const look = wantedLookSignal.peek()
+  wantedLookSignal.value = null
+  return look
+}
 
 /** Nearer than this a fit shows paving stones rather than a place. */
 const CLOSEST_FIT = 18
 
 /** Moves the map to a place; without a zoom it keeps its own, but comes near enough to see a street. */
 export function flyTo(at: LatLon, zoom: number | null = null): void {
-  wantedLook.value = { kind: 'fly', at, zoom }
+  wantedLookSignal.value = { kind: 'fly', at, zoom }
 }
 
 /** Shows places together, as near as their points can be told apart. */
 export function fitPlaces(places: readonly LatLon[]): void {
-  wantedLook.value = { kind: 'fit', places, closest: CLOSEST_FIT }
+  wantedLookSignal.value = { kind: 'fit', places, closest: CLOSEST_FIT }
 }
 
 /** Everything of a plan that should be in sight together. */
@@ -53,5 +77,5 @@ export function placesOf(now: Plan): LatLon[] {
 /** Shows subject, standpoint and landmark together; does nothing when no spot is on the board. */
 export function fitPlan(): void {
   const now = plan.peek()
-  if (now !== null) wantedLook.value = { kind: 'fit', places: placesOf(now), closest: CLOSEST_FIT }
+  if (now !== null) wantedLookSignal.value = { kind: 'fit', places: placesOf(now), closest: CLOSEST_FIT }
 }

@@ -1,22 +1,60 @@
 /** Which page fills the window, which spots are picked for side by side, what the pointer is about to place. */
-import { signal } from '@preact/signals'
+import { type ReadonlySignal, signal } from '@preact/signals'
 
-export type Page = 'board' | 'compare' | 'sheet' | 'shoot' | 'settings' | 'help' | 'days'
-export const page = signal<Page>('board')
+export type PageId = 'board' | 'compare' | 'sheet' | 'shoot' | 'settings' | 'help' | 'days'
+const pageSignal = signal<PageId>('board')
+export const page: ReadonlySignal<PageId> = pageSignal
+
+export function openPage(id: PageId): void {
+  pageSignal.value = id
+}
+
+export function backToBoard(): void {
+  pageSignal.value = 'board'
+}
 
 /** As many spots stand side by side at most. */
 export const MOST_PICKED = 4
+const pickedSignal = signal<readonly string[]>([])
 /** Spots picked for side by side. */
-export const picked = signal<readonly string[]>([])
+export const picked: ReadonlySignal<readonly string[]> = pickedSignal
+
+export function pickSpots(ids: readonly string[]): void {
+  pickedSignal.value = ids
+}
+
+export function unpickSpot(id: string): void {
+  pickedSignal.value = picked.value.filter((other) => other !== id)
+}
 
 /** What the next press on the map places; null when the map just pans. */
 export type Placing =
   | { readonly what: 'subject' | 'standpoint' | 'parking' }
   | { readonly what: 'landmark'; readonly landmarkId: string }
-export const placing = signal<Placing | null>(null)
+const placingSignal = signal<Placing | null>(null)
+export const placing: ReadonlySignal<Placing | null> = placingSignal
 
+/** The next press on the map places this. */
+export function startPlacing(wish: Placing): void {
+  placingSignal.value = wish
+}
+
+export function stopPlacing(): void {
+  placingSignal.value = null
+}
+
+const selectedSignal = signal<'subject' | 'standpoint' | 'landmark' | null>(null)
 /** The thing that keyboard steps move. */
-export const selected = signal<'subject' | 'standpoint' | 'landmark' | null>(null)
+export const selected: ReadonlySignal<'subject' | 'standpoint' | 'landmark' | null> = selectedSignal
 
+export function selectThing(thing: 'subject' | 'standpoint' | 'landmark' | null): void {
+  selectedSignal.value = thing
+}
+
+const besideSignal = signal<'answers' | 'scan'>('answers')
 /** What stands at the right of the board under the view through the lens: the answers, or the scan. */
-export const beside = signal<'answers' | 'scan'>('answers')
+export const beside: ReadonlySignal<'answers' | 'scan'> = besideSignal
+
+export function putBeside(panel: 'answers' | 'scan'): void {
+  besideSignal.value = panel
+}

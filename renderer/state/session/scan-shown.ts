@@ -1,5 +1,5 @@
 /** What the page shows of the last scan: how far it is, the places with their scores, the best arrangements, or why there are none. */
-import { computed, signal } from '@preact/signals'
+import { type ReadonlySignal, computed, signal } from '@preact/signals'
 import type { Span } from '#core/light/crossing.ts'
 import type { Spot } from '#core/record/spot.ts'
 import type { ScanAsk } from '#core/scan/scan-ask.ts'
@@ -42,7 +42,12 @@ export interface ScanShown {
   readonly fault: string | null
 }
 
-export const lastScan = signal<ScanShown | null>(null)
+const lastScanSignal = signal<ScanShown | null>(null)
+export const lastScan: ReadonlySignal<ScanShown | null> = lastScanSignal
+
+export function showScan(shown: ScanShown | null): void {
+  lastScanSignal.value = shown
+}
 
 /** The last scan as far as it belongs to the shoot on the board. */
 export const scanShown = computed<ScanShown | null>(() => {
@@ -55,5 +60,15 @@ export const scanAtWork = computed(() => {
   return phase === 'looking' || phase === 'polishing' || phase === 'explaining'
 })
 
+const pointedResultSignal = signal<string | null>(null)
 /** The result under the pointer or in focus, on the map or in the list. */
-export const pointedResult = signal<string | null>(null)
+export const pointedResult: ReadonlySignal<string | null> = pointedResultSignal
+
+export function pointAtResult(id: string): void {
+  pointedResultSignal.value = id
+}
+
+/** Points away from a result, unless another is pointed at already. */
+export function pointAwayFrom(id: string): void {
+  if (pointedResult.peek() === id) pointedResultSignal.value = null
+}

@@ -1,5 +1,5 @@
 /** The line of standpoints shown on the map, from which sun or moon stands where it was asked for at one instant; null when none is. */
-import { signal } from '@preact/signals'
+import { type ReadonlySignal, signal } from '@preact/signals'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 
 export interface StandpointLine {
@@ -15,4 +15,9 @@ export interface StandpointLine {
   readonly label: string
 }
 
-export const standpointLine = signal<StandpointLine | null>(null)
+const standpointLineSignal = signal<StandpointLine | null>(null)
+export const standpointLine: ReadonlySignal<StandpointLine | null> = standpointLineSignal
+
+export function showStandpointLine(line: StandpointLine | null): void {
+  standpointLineSignal.value = line
+}

@@ -1,5 +1,5 @@
 /** The close plan's head: its title with the metres across, and what folds it away or makes it large. */
-import { closePlanState } from '#renderer/state/session/close-plan-size.ts'
+import { closePlanState, openClosePlan } from '#renderer/state/session/close-plan-size.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
 
 /** Pixels that the head takes of the plan. */
@@ -23,7 +23,7 @@ function HeadButton({ name, path, to }: HeadButtonProps) {
       aria-label={name}
       title={name}
       onClick={() => {
-        closePlanState.value = to
+        openClosePlan(to)
       }}
     >
       <svg viewBox="0 0 16 16" width="16" height="16" aria-hidden="true">

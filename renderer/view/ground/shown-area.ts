@@ -1,5 +1,5 @@
 /** The area shown over the map: what the board asks of the ground, and how far the answer is. */
-import { computed, effect, signal } from '@preact/signals'
+import { type ReadonlySignal, computed, effect, signal } from '@preact/signals'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
 import type { Hearer } from '#renderer/job/ask-jobs.ts'
 import { assessment, plan } from '#renderer/state/plan/board-plan.ts'
@@ -10,7 +10,8 @@ import { askerOn } from './ground-asker.ts'
 import type { AreaJob, AreaUpdate } from './ground-job.ts'
 import { type AreaState, NO_AREA, keepArea } from './keep-area.ts'
 
-export const shownArea = signal<AreaState>(NO_AREA)
+const shownAreaSignal = signal<AreaState>(NO_AREA)
+export const shownArea: ReadonlySignal<AreaState> = shownAreaSignal
 
 /** What is asked now; null while nothing shall be shown. */
 export const wantedArea = computed<AreaAsk | NoArea | null>(() => {
@@ -30,7 +31,7 @@ export function followArea(): () => void {
       return askerOn(grid)(job, hearer)
     },
     show: (state) => {
-      shownArea.value = state
+      shownAreaSignal.value = state
     },
   })
   const stop = effect(() => {

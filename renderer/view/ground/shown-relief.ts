@@ -1,5 +1,5 @@
 /** The ground as a map of its own: which window of elevations is drawn, by what light, and how far from line to line. */
-import { computed, effect, signal } from '@preact/signals'
+import { type ReadonlySignal, computed, effect, signal } from '@preact/signals'
 import { type ElevationGrid, gridPoint } from '#core/ground/elevation-grid.ts'
 import { MAP_LIGHT, type ReliefLight } from '#core/ground/relief.ts'
 import { oneAtATime } from '#renderer/job/one-at-a-time.ts'
@@ -42,8 +42,10 @@ export const drawnLight = computed<{ readonly light: ReliefLight; readonly from:
   },
 )
 
-export const reliefShown = signal<ReliefPictures | null>(null)
-export const contoursShown = signal<ContourDrawing | null>(null)
+const reliefShownSignal = signal<ReliefPictures | null>(null)
+export const reliefShown: ReadonlySignal<ReliefPictures | null> = reliefShownSignal
+const contoursShownSignal = signal<ContourDrawing | null>(null)
+export const contoursShown: ReadonlySignal<ContourDrawing | null> = contoursShownSignal
 
 interface Around {
   /** Whether the ground is drawn at all. */
@@ -63,13 +65,13 @@ export function followRelief({ on, window, seas }: Around): () => void {
   const relief = oneAtATime<ReliefJob, ReliefUpdate>(
     (job, hearer) => asker()(job, hearer),
     (_, { pictures }) => {
-      if (pictures !== null) reliefShown.value = pictures
+      if (pictures !== null) reliefShownSignal.value = pictures
     },
   )
   const lines = oneAtATime<ContoursJob, ContoursUpdate>(
     (job, hearer) => asker()(job, hearer),
     (_, { drawing }) => {
-      contoursShown.value = drawing
+      contoursShownSignal.value = drawing
     },
   )
   let contoursJob: ContoursJob | null = null
@@ -93,7 +95,7 @@ export function followRelief({ on, window, seas }: Around): () => void {
     if (here === null || light === null) {
       reliefKey = null
       relief.want(null)
-      reliefShown.value = null
+      reliefShownSignal.value = null
       return
     }
     grid = here.grid
@@ -110,7 +112,7 @@ export function followRelief({ on, window, seas }: Around): () => void {
     if (here === null || shown === null || needed === null) {
       contoursJob = null
       lines.want(null)
-      contoursShown.value = null
+      contoursShownSignal.value = null
       return
     }
     grid = here.grid

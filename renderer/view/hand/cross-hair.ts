@@ -1,9 +1,10 @@
 /** Pressing on the map by keys alone: arrows move the map under a cross-hair in its middle, Space presses there. */
-import { effect, signal } from '@preact/signals'
+import { type ReadonlySignal, effect, signal } from '@preact/signals'
 import type { PlanView, Point } from '#renderer/view/drawing/plan-view.ts'
 
+const crossHairOnSignal = signal(false)
 /** True while a gesture is led by keys, until the pointer moves over the map again. */
-export const crossHairOn = signal(false)
+export const crossHairOn: ReadonlySignal<boolean> = crossHairOnSignal
 
 /** Pixels that an arrow key moves the map, without and with Shift. */
 const STEP = 8
@@ -54,11 +55,11 @@ export function followCrossHair(ground: CrossHairGround, wish: CrossHairWish): (
     if (waits) {
       from = document.activeElement
       // A button worked by a key leaves its focus ring behind; then keys go on leading.
-      crossHairOn.value = from instanceof HTMLElement && from !== document.body && from.matches(':focus-visible')
+      crossHairOnSignal.value = from instanceof HTMLElement && from !== document.body && from.matches(':focus-visible')
       holder.focus({ preventScroll: true })
       return
     }
-    crossHairOn.value = false
+    crossHairOnSignal.value = false
     if (from instanceof HTMLElement && from.isConnected && onMapOrNowhere()) from.focus({ preventScroll: true })
     from = null
   })
@@ -72,14 +73,14 @@ export function followCrossHair(ground: CrossHairGround, wish: CrossHairWish): (
   function act(event: KeyboardEvent): boolean {
     const arrow = ARROWS[event.key]
     if (arrow !== undefined) {
-      crossHairOn.value = true
+      crossHairOnSignal.value = true
       const step = event.shiftKey ? LONG_STEP : STEP
       ground.panBy(arrow[0] * step, arrow[1] * step)
       return true
     }
     if (event.key === ' ') {
       const view = ground.view()
-      crossHairOn.value = true
+      crossHairOnSignal.value = true
       if (view !== null) wish.press(middleOf(view))
       return true
     }
@@ -104,7 +105,7 @@ export function followCrossHair(ground: CrossHairGround, wish: CrossHairWish): (
 
   const onPointer = (event: PointerEvent): void => {
     // Moving the map by keys also sends a pointer's event when the pointer lies still over it.
-    if (event.movementX !== 0 || event.movementY !== 0) crossHairOn.value = false
+    if (event.movementX !== 0 || event.movementY !== 0) crossHairOnSignal.value = false
   }
 
   document.addEventListener('keydown', onKey, true)
@@ -113,6 +114,6 @@ export function followCrossHair(ground: CrossHairGround, wish: CrossHairWish): (
     stopFocus()
     document.removeEventListener('keydown', onKey, true)
     holder.removeEventListener('pointermove', onPointer)
-    crossHairOn.value = false
+    crossHairOnSignal.value = false
   }
 }

@@ -1,10 +1,10 @@
 /** Drawing a line or an outline on the map: each press sets a point, a double press or Enter ends, Escape gives up. */
-import { effect, signal } from '@preact/signals'
+import { type ReadonlySignal, effect, signal } from '@preact/signals'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { FEWEST_POINTS } from '#core/record/drawn-ground.ts'
 import { addDrawn } from '#renderer/state/act/drawn-acts.ts'
 import { endDrawing, withPointSet, withPointTakenBack } from '#renderer/state/session/drawing.ts'
-import { drawing, groundShown, stopDrawing } from '#renderer/state/session/drawn-ground.ts'
+import { drawing, groundShown, stopDrawing, goOnDrawing } from '#renderer/state/session/drawn-ground.ts'
 import { shoot } from '#renderer/state/library/library.ts'
 import { placing } from '#renderer/state/session/navigation.ts'
 import { type CrossHairGround, followCrossHair } from './cross-hair.ts'
@@ -15,11 +15,12 @@ import { settleSteps } from './key-steps.ts'
 /** Pixels from the first corner within which a press closes an outline. */
 const CLOSES_WITHIN = 10
 
+const pointedPlaceSignal = signal<LatLon | null>(null)
 /** Where the next point would be set by the pointer; null while it is not over the map. */
-export const pointedPlace = signal<LatLon | null>(null)
+export const pointedPlace: ReadonlySignal<LatLon | null> = pointedPlaceSignal
 
 export function takeBackPoint(): void {
-  if (drawing.value !== null) drawing.value = withPointTakenBack(drawing.value)
+  if (drawing.value !== null) goOnDrawing(withPointTakenBack(drawing.value))
 }
 
 /** Ends what is being drawn and keeps it; what can't be kept stays, and says why. */
@@ -28,11 +29,11 @@ export function finishDrawing(): void {
   if (now === null) return
   const end = endDrawing(now)
   if (!end.ended) {
-    drawing.value = end.drawing
+    goOnDrawing(end.drawing)
     return
   }
   settleSteps()
-  drawing.value = null
+  stopDrawing()
   addDrawn(now.sort, [{ name: '', shape: end.shape }])
 }
 
@@ -45,7 +46,7 @@ export function followDrawing(ground: PressGround & CrossHairGround): () => void
     const [first] = now.points
     const closes = now.form === 'area' && now.points.length >= FEWEST_POINTS.area && first !== undefined
     if (closes && distanceBetween(view.toPoint(first), point) <= CLOSES_WITHIN) finishDrawing()
-    else drawing.value = withPointSet(now, view.toPlace(point))
+    else goOnDrawing(withPointSet(now, view.toPlace(point)))
   }
   const stopPresses = followPresses(ground, {
     waits: () => drawing.peek() !== null,
@@ -53,7 +54,7 @@ export function followDrawing(ground: PressGround & CrossHairGround): () => void
     double: finishDrawing,
     keepsDouble: true,
     point: (point) => {
-      pointedPlace.value = point === null ? null : (ground.view()?.toPlace(point) ?? null)
+      pointedPlaceSignal.value = point === null ? null : (ground.view()?.toPlace(point) ?? null)
     },
   })
   const stopKeys = followCrossHair(ground, {
@@ -69,7 +70,7 @@ export function followDrawing(ground: PressGround & CrossHairGround): () => void
     const now = shoot.value?.id
     if (now !== drawnFor || !groundShown.value || placing.value !== null) stopDrawing()
     drawnFor = now
-    if (drawing.value === null) pointedPlace.value = null
+    if (drawing.value === null) pointedPlaceSignal.value = null
   })
   return () => {
     stopWatching()

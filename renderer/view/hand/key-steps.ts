@@ -64,7 +64,7 @@ function removePoint(grip: Grip): void {
   if (start === null || now === null) return
   if ('sort' in grip) {
     const left = withoutGroundPoint(now.shoot, grip)
-    if ('refusal' in left) tell('fault', left.refusal)
+    if ('needed' in left) tell('fault', stoppingWords.pointsFew[left.needed])
     else void keepMoved(stoppingWords.edit.removePoint, start, { shoot: left.shoot, spot: now.spot })
     return
   }

@@ -2,7 +2,7 @@
 import { effect } from '@preact/signals'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { planOf } from '#core/plan/plan.ts'
-import { type Placing, placing } from '#renderer/state/session/navigation.ts'
+import { type Placing, placing, stopPlacing } from '#renderer/state/session/navigation.ts'
 import { terrain } from '#renderer/state/plan/terrain.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
 import { type Moved, brought } from '#core/plan/grip.ts'
@@ -34,7 +34,7 @@ export function placeAt(at: LatLon): void {
   settleSteps()
   const start = takeHold()
   if (wish === null || start === null) return
-  placing.value = null
+  stopPlacing()
   void keepMoved(LABELS[wish.what], start, placed(start, wish, at))
 }
 
@@ -54,7 +54,7 @@ export function followPlacing(ground: PressGround): () => void {
     const now = waiting
     waiting = null
     if (now === null) return
-    placing.value = null
+    stopPlacing()
     void keepMoved(now.label, now.start, now.moved)
   }
 
@@ -73,7 +73,7 @@ export function followPlacing(ground: PressGround): () => void {
     if (event.key !== 'Escape' || placing.peek() === null) return
     event.stopPropagation()
     takeBack()
-    placing.value = null
+    stopPlacing()
   }
 
   const stopWatching = effect(() => {

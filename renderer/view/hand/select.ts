@@ -1,6 +1,6 @@
 /** Which of the three things, or which point of drawn ground, is selected when a part of it is taken or reached. */
+import { selectThing } from '#renderer/state/session/navigation.ts'
 import { choosePoint } from '#renderer/state/session/drawn-ground.ts'
-import { selected } from '#renderer/state/session/navigation.ts'
 import type { Grip } from '#core/plan/grip.ts'
 
 export function thingOf(grip: Grip): 'subject' | 'standpoint' | 'landmark' | null {
@@ -10,6 +10,6 @@ export function thingOf(grip: Grip): 'subject' | 'standpoint' | 'landmark' | nul
 }
 
 export function selectGrip(grip: Grip): void {
-  selected.value = thingOf(grip)
+  selectThing(thingOf(grip))
   if ('sort' in grip) choosePoint(grip.on === 'ground-point' ? grip.at : null)
 }

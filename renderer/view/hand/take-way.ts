@@ -1,5 +1,5 @@
 /** Taking a way or an area of the sketch map over with a press: what lies under the pointer is shown before it is taken. */
-import { computed, effect, signal } from '@preact/signals'
+import { type ReadonlySignal, computed, effect, signal } from '@preact/signals'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { addDrawn } from '#renderer/state/act/drawn-acts.ts'
 import { groundShown, stopDrawing, takingAs } from '#renderer/state/session/drawn-ground.ts'
@@ -27,8 +27,9 @@ export const canTake = computed(() => {
 })
 
 const pointed = signal<LatLon | null>(null)
+const tookNothingSignal = signal(false)
 /** True once a press has met nothing, until the next. */
-export const tookNothing = signal(false)
+export const tookNothing: ReadonlySignal<boolean> = tookNothingSignal
 
 function under(place: LatLon): WayUnder | null {
   const sort = takingAs.value
@@ -48,7 +49,7 @@ export function pointAtWay(place: LatLon | null): void {
 function take(place: LatLon): void {
   const sort = takingAs.value
   const way = under(place)
-  tookNothing.value = way === null
+  tookNothingSignal.value = way === null
   if (sort === null || way === null) return
   settleSteps()
   const name = way.name === '' ? (stoppingWords.taken[way.feature] ?? '') : way.name
@@ -67,7 +68,7 @@ export function followTaking(ground: PressGround & CrossHairGround): () => void 
   const stopClearing = effect(() => {
     if (takingAs.value !== null) return
     pointed.value = null
-    tookNothing.value = false
+    tookNothingSignal.value = false
   })
   const stopPresses = followPresses(ground, {
     waits: () => takingAs.peek() !== null,

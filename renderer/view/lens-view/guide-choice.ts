@@ -1,7 +1,17 @@
 /** Which guides lie over the frame: a matter of looking, kept for the session and never saved with the spot. */
-import { signal } from '@preact/signals'
+import { type ReadonlySignal, signal } from '@preact/signals'
 import type { Crop } from '#core/frame/crop.ts'
 
-export const thirds = signal(true)
+const thirdsSignal = signal(true)
+export const thirds: ReadonlySignal<boolean> = thirdsSignal
+
+export function showThirds(on: boolean): void {
+  thirdsSignal.value = on
+}
+const cropGuideSignal = signal<Crop | null>(null)
 /** Null shows the whole frame. */
-export const cropGuide = signal<Crop | null>(null)
+export const cropGuide: ReadonlySignal<Crop | null> = cropGuideSignal
+
+export function showCrop(crop: Crop | null): void {
+  cropGuideSignal.value = crop
+}

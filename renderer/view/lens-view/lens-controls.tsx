@@ -8,7 +8,7 @@ import { Segment } from '#renderer/part/segment.tsx'
 import { lensViewWords } from '#renderer/words/en-lens-view.ts'
 import { centre, place, turnCamera } from './compose.ts'
 import { type Aim, placementForAim } from './composition.ts'
-import { cropGuide, thirds } from './guide-choice.ts'
+import { cropGuide, thirds, showThirds, showCrop } from './guide-choice.ts'
 import { cropName } from './guides.tsx'
 import { subjectName } from '#renderer/view/lens-picture/picture-text.ts'
 
@@ -28,7 +28,7 @@ export function LensControls({ plan, assessment }: { readonly plan: Plan; readon
         type="button"
         class="button button-small"
         aria-pressed={thirds.value}
-        onClick={() => (thirds.value = !thirds.value)}
+        onClick={() => showThirds(!thirds.value)}
       >
         {lensViewWords.thirds}
       </button>
@@ -53,7 +53,7 @@ function CropChoice({ plan }: { readonly plan: Plan }) {
       value={known ? cropName(chosen) : ''}
       options={[['', lensViewWords.wholeFrame], ...options]}
       onChoose={(name) => {
-        cropGuide.value = crops.find((crop) => cropName(crop) === name) ?? null
+        showCrop(crops.find((crop) => cropName(crop) === name) ?? null)
       }}
     />
   )

@@ -9,6 +9,10 @@ import {
   reliefLit,
   seenAt,
   wantedShare,
+  wantShare,
+  showGround,
+  lookFor,
+  lightReliefFrom,
 } from '#renderer/state/session/ground-shown.ts'
 import { groundMapWords as say } from '#renderer/words/en-ground-map.ts'
 import { groundDrawn } from './base-layers.ts'
@@ -24,7 +28,7 @@ function ShareChoice() {
         value={wantedShare.value}
         onChange={(event) => {
           const value = Number(event.currentTarget.value)
-          wantedShare.value = SHARES.find((candidate) => candidate === value) ?? wantedShare.value
+          wantShare(SHARES.find((candidate) => candidate === value) ?? wantedShare.value)
         }}
       >
         {SHARES.map((each) => (
@@ -44,7 +48,7 @@ function SeenChoice() {
       <select
         value={seenAt.value}
         onChange={(event) => {
-          seenAt.value = event.currentTarget.value === 'subject' ? 'subject' : 'ground'
+          lookFor(event.currentTarget.value === 'subject' ? 'subject' : 'ground')
         }}
       >
         <option value="ground">{say.seenAt.ground}</option>
@@ -62,7 +66,7 @@ function LightChoice() {
         <select
           value={reliefLit.value}
           onChange={(event) => {
-            reliefLit.value = event.currentTarget.value === 'sun' ? 'sun' : 'north-west'
+            lightReliefFrom(event.currentTarget.value === 'sun' ? 'sun' : 'north-west')
           }}
         >
           <option value="sun">{say.litFrom.sun}</option>
@@ -88,7 +92,7 @@ function Panel() {
                 name="ground-shown"
                 checked={choice === shown}
                 onChange={() => {
-                  groundShown.value = choice
+                  showGround(choice)
                 }}
               />
               {say.choices[choice]}

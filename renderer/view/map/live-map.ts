@@ -21,8 +21,15 @@ import {
   readLook,
   standStill,
 } from './leaflet-seam.ts'
-import { mapLook, mapView } from '#renderer/view/drawing/map-look.ts'
-import { type Look, headedFor, mapBounds, wantedLook } from '#renderer/state/session/map-window.ts'
+import { mapLook, mapView, tellMapLook } from '#renderer/view/drawing/map-look.ts'
+import {
+  type Look,
+  mapBounds,
+  wantedLook,
+  tellMapBounds,
+  takeWantedLook,
+  setOutFor,
+} from '#renderer/state/session/map-window.ts'
 import { watchNetwork } from '#renderer/map/network.ts'
 import { followPlacing, placeAt } from '#renderer/view/hand/placing.ts'
 import { followTaking } from '#renderer/view/hand/take-way.ts'
@@ -53,7 +60,7 @@ function hasSize(map: L.Map): boolean {
 function meet(map: L.Map, look: Look, smoothly: boolean): void {
   if (look.kind === 'fly') {
     const zoom = look.zoom ?? Math.max(STREET_ZOOM, map.getZoom())
-    headedFor.value = look.at
+    setOutFor(look.at)
     goTo(map, look.at, Math.min(NEAREST_ZOOM, zoom), smoothly)
     return
   }
@@ -69,7 +76,7 @@ export function startMap(holder: HTMLElement): LiveMap {
   let seen = false
 
   function read(): void {
-    if (hasSize(map)) mapLook.value = readLook(map)
+    if (hasSize(map)) tellMapLook(readLook(map))
   }
 
   function redraw(): void {
@@ -78,8 +85,7 @@ export function startMap(holder: HTMLElement): LiveMap {
   }
 
   function readWindow(): void {
-    headedFor.value = null
-    if (hasSize(map)) mapBounds.value = readBounds(map)
+    tellMapBounds(hasSize(map) ? readBounds(map) : mapBounds.peek())
   }
 
   // The container's size changes without the window's: a panel opens, a page hides and shows it.
@@ -117,7 +123,7 @@ export function startMap(holder: HTMLElement): LiveMap {
   const stopLooking = effect(() => {
     const look = wantedLook.value
     if (look === null || !sized.value) return
-    wantedLook.value = null
+    takeWantedLook()
     meet(map, look, seen)
     seen = true
   })
@@ -143,9 +149,8 @@ export function startMap(holder: HTMLElement): LiveMap {
       base.stop()
       start = { at: fromLeaflet(map.getCenter()), zoom: map.getZoom() }
       map.remove()
-      headedFor.value = null
-      mapLook.value = null
-      mapBounds.value = null
+      tellMapLook(null)
+      tellMapBounds(null)
     },
   }
 }

@@ -1,6 +1,6 @@
 /** What lies over the map beside the plan: zoom, scale, credits, and notes on tiles, network and placing. */
 import { Icon } from '#renderer/part/icon.tsx'
-import { placing } from '#renderer/state/session/navigation.ts'
+import { placing, stopPlacing } from '#renderer/state/session/navigation.ts'
 import { settings } from '#renderer/state/library/settings.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
 import { attribution, shownSource } from './base-layers.ts'
@@ -41,7 +41,7 @@ function PlacingNote({ placeInMiddle }: Pick<MapControlsProps, 'placeInMiddle'>)
       <button
         type="button"
         onClick={() => {
-          placing.value = null
+          stopPlacing()
         }}
       >
         {mapWords.leaveIt}

@@ -1,8 +1,9 @@
 /** Tiles that did not come: counted for the user, and asked for again with growing pauses or as soon as the network is back. */
-import { signal } from '@preact/signals'
+import { type ReadonlySignal, signal } from '@preact/signals'
 
+const missingTilesSignal = signal(0)
 /** How many tiles in sight are missing right now. */
-export const missingTiles = signal(0)
+export const missingTiles: ReadonlySignal<number> = missingTilesSignal
 
 /** Seconds before the first retry; each further one waits twice as long, up to the longest. */
 const FIRST_PAUSE = 4
@@ -51,12 +52,12 @@ export function retryMissing<Tile>(again: (tile: Tile) => void, clock: Clock = p
   return {
     failed(tile) {
       missing.add(tile)
-      missingTiles.value = missing.size
+      missingTilesSignal.value = missing.size
       timer ??= clock.set(askAgain, pauseBefore(attempt) * 1000)
     },
     settled(tile) {
       if (!missing.delete(tile)) return
-      missingTiles.value = missing.size
+      missingTilesSignal.value = missing.size
       if (missing.size > 0) return
       attempt = 0
       halt()
@@ -70,7 +71,7 @@ export function retryMissing<Tile>(again: (tile: Tile) => void, clock: Clock = p
     stop() {
       halt()
       missing.clear()
-      missingTiles.value = 0
+      missingTilesSignal.value = 0
     },
   }
 }

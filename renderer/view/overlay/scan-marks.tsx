@@ -1,7 +1,13 @@
 /** The scan on the map: the score along the ground in ink, and the best spots as numbered marks that can be tried out. */
 import { computed } from '@preact/signals'
 import { beside } from '#renderer/state/session/navigation.ts'
-import { type ScanResult, pointedResult, scanShown } from '#renderer/state/session/scan-shown.ts'
+import {
+  type ScanResult,
+  pointedResult,
+  scanShown,
+  pointAwayFrom,
+  pointAtResult,
+} from '#renderer/state/session/scan-shown.ts'
 import { onBoard, openTryOut } from '#renderer/state/act/try-out.ts'
 import { scanFoundWords } from '#renderer/words/en-scan-found.ts'
 import { mapView } from '#renderer/view/drawing/map-look.ts'
@@ -70,10 +76,10 @@ function Mark({ mark, result }: { readonly mark: ResultMark; readonly result: Sc
   const pointed = pointedResult.value === mark.id
   const score = String(Math.round(result.candidate.score * 100))
   const point = (): void => {
-    pointedResult.value = mark.id
+    pointAtResult(mark.id)
   }
   const leave = (): void => {
-    if (pointedResult.peek() === mark.id) pointedResult.value = null
+    pointAwayFrom(mark.id)
   }
   const tryIt = (): void => {
     if (!open) void openTryOut(result.spot)

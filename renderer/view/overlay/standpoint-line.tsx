@@ -1,7 +1,7 @@
 /** The line of standpoints over the map, and the note that names it and takes it away again. */
 import { useEffect } from 'preact/hooks'
 import { page, placing } from '#renderer/state/session/navigation.ts'
-import { standpointLine } from '#renderer/state/session/standpoint-line.ts'
+import { standpointLine, showStandpointLine } from '#renderer/state/session/standpoint-line.ts'
 import { mapLightWords } from '#renderer/words/en-map-light.ts'
 import { runsOf } from '#renderer/view/drawing/hidden-runs.ts'
 import type { PlanView, Point } from '#renderer/view/drawing/plan-view.ts'
@@ -52,7 +52,7 @@ export function StandpointLineDrawing({ view }: { readonly view: PlanView }) {
 }
 
 function remove(): void {
-  standpointLine.value = null
+  showStandpointLine(null)
 }
 
 function typing(event: KeyboardEvent): boolean {

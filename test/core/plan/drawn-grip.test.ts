@@ -4,7 +4,7 @@ import { destination, geodesicDistance } from '#core/geo/geodesic.ts'
 import { newKeepOut, newStoppingGround } from '#core/record/drawn-ground.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { type Grip, brought, gripName, gripPlace, readGrip } from '#core/plan/grip.ts'
-import { groundRefusal, withoutGroundPoint } from '#core/plan/drawn-grip.ts'
+import { drawnFault, withoutGroundPoint } from '#core/plan/drawn-grip.ts'
 import { stepped } from '#renderer/view/hand/step.ts'
 import { examplePlan } from '#test/help/plans.ts'
 
@@ -63,18 +63,18 @@ describe('a grip on drawn ground', () => {
   it('takes a point away while the shape can spare it', () => {
     const left = withoutGroundPoint(plan.shoot, { on: 'ground-point', sort: 'stopping', index: 0, at: 0 })
     expect('shoot' in left ? left.shoot.stoppingGround[0]?.points : null).toEqual(line.slice(1))
-    if ('refusal' in left) throw new Error('a line of three can spare one')
+    if ('needed' in left) throw new Error('a line of three can spare one')
     const none = withoutGroundPoint(left.shoot, { on: 'ground-point', sort: 'stopping', index: 0, at: 0 })
-    expect('refusal' in none ? none.refusal : '').toMatch(/two points/)
+    expect('needed' in none ? none.needed : '').toBe('line')
   })
 })
 
 describe('what a hand leaves behind', () => {
   it('is refused when an outline crosses itself, and only then', () => {
     const crossed = brought(plan, corner(0), destination(here, 135, 200)).shoot
-    expect(groundRefusal(plan.shoot, crossed)).toMatch(/crosses itself/)
-    expect(groundRefusal(plan.shoot, brought(plan, corner(0), destination(here, 0, 200)).shoot)).toBeNull()
-    expect(groundRefusal(plan.shoot, plan.shoot)).toBeNull()
+    expect(drawnFault(plan.shoot, crossed)).toEqual({ fault: 'crosses-itself', form: 'area' })
+    expect(drawnFault(plan.shoot, brought(plan, corner(0), destination(here, 0, 200)).shoot)).toBeNull()
+    expect(drawnFault(plan.shoot, plan.shoot)).toBeNull()
   })
 
   it('is refused when a line has shrunk to a point', () => {
@@ -83,14 +83,15 @@ describe('what a hand leaves behind', () => {
       stoppingGround: [newStoppingGround('a', '', { form: 'line', points: line.slice(0, 2) })],
     }
     const grip: Grip = { on: 'ground-point', sort: 'stopping', index: 0, at: 1 }
-    expect(groundRefusal(short, brought({ ...plan, shoot: short }, grip, here).shoot)).toMatch(
-      /two points that lie apart/,
-    )
+    expect(drawnFault(short, brought({ ...plan, shoot: short }, grip, here).shoot)).toEqual({
+      fault: 'too-few',
+      form: 'line',
+    })
   })
 
   it('is not asked of what was there before, however it came in', () => {
     const crossed = brought(plan, corner(0), destination(here, 135, 200)).shoot
     const renamed = { ...crossed, name: 'Another' }
-    expect(groundRefusal(crossed, renamed)).toBeNull()
+    expect(drawnFault(crossed, renamed)).toBeNull()
   })
 })

@@ -1,5 +1,5 @@
 /** The cost of a scan in words: counts, times, and how long is left. */
-import { afterEach, expect, test } from 'vitest'
+import { expect, test } from 'vitest'
 import {
   costText,
   countText,
@@ -10,10 +10,6 @@ import {
   timeText,
 } from '#renderer/panel/scan/cost-text.ts'
 import { coarserStep, roundStep } from '#renderer/panel/scan/fineness.ts'
-
-afterEach(() => {
-  measuredRate.value = null
-})
 
 test.each([
   [0, '0'],
@@ -42,15 +38,15 @@ test('one of each is said in the singular', () => {
   expect(costText({ ...cost, places: 1_240, combinations: 3_100_000 })).toBe('1,240 places, 3.1 million combinations')
 })
 
+test('a scan of a blink tells nothing of the rate', () => {
+  measure({ length: 0, area: 0, places: 1, pictures: 4, combinations: 40 }, 20)
+  expect(measuredRate.value).toBeNull()
+})
+
 test('before any scan a range is told, afterwards what was measured', () => {
   expect(takesText({ pictures: 3_000_000 }, measuredRate.value)).toMatch(/^perhaps .+ to .+ on this machine$/u)
   measure({ length: 0, area: 0, places: 10, pictures: 100_000, combinations: 1_000_000 }, 2_000)
   expect(takesText({ pictures: 300_000 }, measuredRate.value)).toBe('about 6 s on this machine')
-})
-
-test('a scan of a blink tells nothing of the rate', () => {
-  measure({ length: 0, area: 0, places: 1, pictures: 4, combinations: 40 }, 20)
-  expect(measuredRate.value).toBeNull()
 })
 
 test('the time left goes by what is done, once that tells anything', () => {

@@ -11,7 +11,7 @@ import { openPool } from '#renderer/job/task-pool.ts'
 import type { ScanJob, ScanUpdate } from '#renderer/panel/scan/scan-job.ts'
 import { startScan, stopScan } from '#renderer/panel/scan/scan-run.ts'
 import { stepsOf } from '#renderer/panel/scan/scan-work.ts'
-import { type ScanShown, lastScan } from '#renderer/state/session/scan-shown.ts'
+import { type ScanShown, lastScan, showScan } from '#renderer/state/session/scan-shown.ts'
 import { examplePlan } from '#test/help/plans.ts'
 
 vi.mock('#renderer/host/host.ts', () => ({
@@ -96,7 +96,7 @@ function told({ phase, places, results, why, share }: ScanShown): unknown {
 
 beforeEach(() => {
   stopScan()
-  lastScan.value = null
+  showScan(null)
 })
 
 test('finds the same with one worker as with four, whichever of them is quicker', () => {

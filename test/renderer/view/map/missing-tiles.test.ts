@@ -24,8 +24,10 @@ function handClock(): Clock & { readonly waits: number[]; ring: () => void } {
   }
 }
 
+const begun: Pick<ReturnType<typeof retryMissing>, 'stop'>[] = []
+
 afterEach(() => {
-  missingTiles.value = 0
+  for (const retry of begun.splice(0)) retry.stop()
 })
 
 describe('retryMissing', () => {
@@ -36,6 +38,7 @@ describe('retryMissing', () => {
       asked.push(tile)
       retry.failed(tile)
     }, clock)
+    begun.push(retry)
     retry.failed('a')
     retry.failed('b')
     expect(missingTiles.value).toBe(2)
@@ -50,6 +53,7 @@ describe('retryMissing', () => {
     const clock = handClock()
     const asked: string[] = []
     const retry = retryMissing<string>((tile) => asked.push(tile), clock)
+    begun.push(retry)
     retry.failed('a')
     clock.ring()
     retry.failed('a')
@@ -65,6 +69,7 @@ describe('retryMissing', () => {
     const clock = handClock()
     const asked: string[] = []
     const retry = retryMissing<string>((tile) => asked.push(tile), clock)
+    begun.push(retry)
     retry.failed('a')
     retry.settled('a')
     clock.ring()

@@ -115,7 +115,7 @@ describe('a keep-out', () => {
 })
 
 describe('the island', () => {
-  const text = readFileSync(join(resolve(import.meta.dirname, '../../..'), 'app/demo/island.geojson'), 'utf8')
+  const text = readFileSync(join(resolve(import.meta.dirname, '../../../..'), 'app/demo/island.geojson'), 'utf8')
   const island = JSON.parse(text) as FeatureCollection
   const index = new SketchIndex(island)
 

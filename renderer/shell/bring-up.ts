@@ -1,0 +1,24 @@
+/** Brings the page up: settings, library, the shoot that was last at work. */
+import { showTrouble } from './app-window.tsx'
+import { loadSettings, settings } from '#renderer/state/library/settings.ts'
+import { ask } from '#renderer/host/host.ts'
+import { seenVersion, openAny, refreshShootList, libraryState } from '#renderer/state/library/library.ts'
+
+export async function bringUp(): Promise<void> {
+  await loadSettings()
+  const answer = await ask('library.state', {})
+  if (!answer.ok) {
+    showTrouble({ kind: 'no-host', message: answer.fault.message })
+    return
+  }
+  libraryState.value = answer.value
+  const { state } = answer.value
+  if (state !== 'open' && state !== 'read-only') {
+    showTrouble({ kind: 'library', state: answer.value })
+    return
+  }
+  seenVersion.value = answer.value.version
+  await refreshShootList()
+  await openAny(settings.value.lastShootId, settings.value.lastSpotId)
+  showTrouble('none')
+}

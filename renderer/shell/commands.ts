@@ -1,0 +1,46 @@
+/** What each menu command and its keys do. Those that open a page are read off the table of pages. */
+import { undo, redo } from '#renderer/state/library/history.ts'
+import { PAGES } from './pages.tsx'
+import { keepArrangement } from '#renderer/state/act/try-out.ts'
+import { trouble } from './app-window.tsx'
+import { backToBoard, openPage } from '#renderer/state/session/navigation.ts'
+import { keepSpot, copySpot } from '#renderer/state/act/spot-acts.ts'
+import { type CommandId } from '#app/commands.ts'
+import { tell } from '#renderer/state/library/notices.ts'
+import { type Spot } from '#core/record/spot.ts'
+import { tryOut, savedSpot } from '#renderer/state/library/library.ts'
+import { chooseShootFile, saveShootFile, makeShoot } from '#renderer/state/act/shoot-acts.ts'
+import { dark, changeSettings } from '#renderer/state/library/settings.ts'
+
+function focusBox(id: string): void {
+  backToBoard()
+  // The board may have to be drawn first.
+  requestAnimationFrame(() => document.getElementById(id)?.focus())
+}
+
+/** A try-out goes on the shelf as it is, whichever of the two is asked for. */
+function onSpot(act: (spot: Spot) => Promise<void>): void {
+  const spot = savedSpot.value
+  if (spot !== null) void (tryOut.value === null ? act(spot) : keepArrangement(spot))
+}
+
+const ACTS: Readonly<Partial<Record<CommandId, () => unknown>>> = {
+  'new-shoot': makeShoot,
+  'open-file': chooseShootFile,
+  'save-file': saveShootFile,
+  undo,
+  redo,
+  find: () => focusBox('find-box'),
+  'go-to-place': () => focusBox('place-box'),
+  'keep-spot': () => onSpot(keepSpot),
+  'duplicate-spot': () => onSpot(copySpot),
+  theme: () => void changeSettings({ theme: dark.value ? 'light' : 'dark' }),
+}
+
+export function runCommand(id: CommandId): void {
+  if (trouble.value !== 'none') return
+  const row = PAGES.find(({ command }) => command === id)
+  if (row === undefined) void ACTS[id]?.()
+  else if (row.ready()) openPage(row.id)
+  else if (row.notReady !== null) tell('fault', row.notReady)
+}

@@ -1,0 +1,46 @@
+/** What follows the state by itself: the theme, where to begin next time, the changes of other windows. */
+import { computed, effect } from '@preact/signals'
+import { page } from '#renderer/state/session/navigation.ts'
+import { fitPlan } from '#renderer/state/session/map-window.ts'
+import { shoot, homeSpot } from '#renderer/state/library/library.ts'
+import { trouble } from './app-window.tsx'
+import { refreshIfChanged } from '#renderer/state/library/other-windows.ts'
+import { changeSettings, dark, settings } from '#renderer/state/library/settings.ts'
+
+/** Milliseconds between two looks for another window's changes while this one is in sight. */
+const LOOK_EVERY = 5_000
+
+export function followWindows(): void {
+  const look = (): void => {
+    if (document.visibilityState === 'visible' && trouble.value === 'none') void refreshIfChanged()
+  }
+  addEventListener('focus', look)
+  setInterval(look, LOOK_EVERY)
+}
+
+/** The theme on the page, the title, and where to begin next time. */
+export function followState(): void {
+  effect(() => {
+    // Paper is light: the sheet's page shows, and prints, what will be on paper.
+    document.documentElement.dataset['theme'] = dark.value && page.value !== 'sheet' ? 'dark' : 'light'
+  })
+  const shootOnBoard = computed(() => shoot.value?.id ?? null)
+  // Another shoot, another place: the map goes there, however the shoot came on the board.
+  effect(() => {
+    if (shootOnBoard.value !== null) setTimeout(fitPlan, 0)
+  })
+  effect(() => {
+    const place = { lastShootId: shoot.value?.id ?? null, lastSpotId: homeSpot.value?.id ?? null }
+    const { lastShootId, lastSpotId } = settings.peek()
+    if (trouble.value !== 'none' || (place.lastShootId === lastShootId && place.lastSpotId === lastSpotId))
+      return undefined
+    const keep = (): void => void changeSettings(place)
+    // A wish of the moment, not of every press of a key through the shelf; and none is lost by leaving within it.
+    const timer = setTimeout(keep, 500)
+    addEventListener('pagehide', keep)
+    return () => {
+      clearTimeout(timer)
+      removeEventListener('pagehide', keep)
+    }
+  })
+}
