@@ -1,4 +1,5 @@
 /** `npm run bench`: every measurement in one run, as a table; ratios against an anchor timed in the same run. */
+import { buildParts } from '#app/build.ts'
 import { benchAlignment } from './alignment.bench.ts'
 import { benchAreas } from './areas.bench.ts'
 import { benchAssess } from './assess.bench.ts'
@@ -23,6 +24,9 @@ const PARTS: Readonly<Record<string, () => BenchRow[] | Promise<BenchRow[]>>> = 
   store: benchStore,
   page: benchPage,
 }
+
+// On a fresh checkout nothing is built, and a stale page would be measured in place of this one.
+await buildParts('stale')
 
 const asked = process.argv.slice(2)
 const rows: BenchRow[] = []

@@ -70,4 +70,4 @@ for (const step of STEPS) {
   }
   process.stdout.write(`${step.name}: good (${((performance.now() - began) / 1000).toFixed(1)} s)\n`)
 }
-process.exit(tool('node_modules/vitest/vitest.mjs', 'run') ? 0 : 1)
+process.exit(tool('node_modules/vitest/vitest.mjs', 'run', '--config', 'test/vitest.config.ts') ? 0 : 1)

@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { join, resolve } from 'node:path'
 import { expect, test } from 'vitest'
 import { contract } from '#app/contract/index.ts'
+import { FLOORS } from './floors.ts'
 
 const ROOT = resolve(import.meta.dirname, '../..')
 const text = readFileSync(join(ROOT, 'DEVELOPERS.md'), 'utf8')
@@ -10,25 +11,29 @@ const text = readFileSync(join(ROOT, 'DEVELOPERS.md'), 'utf8')
 function roomsTold(): string[] {
   const [, section = ''] = text.split(/^## Rooms$/m)
   const [own = ''] = section.split(/^## /m)
-  return [...own.matchAll(/^- `([^`]+)`/gm)].map(([, name = '']) => name).toSorted()
+  return [...own.matchAll(/^- `([^`]+)`/gm)].map(([, name = '']) => name)
 }
 
-/** Folders of the house with a file of ours somewhere in them. */
-function roomsBuilt(): string[] {
+/** Folders with a file of ours in them. */
+function roomsBuilt(top: string): string[] {
   const holdsFiles = (folder: string): boolean =>
     readdirSync(folder, { recursive: true, withFileTypes: true }).some((entry) => entry.isFile())
-  return ['core', 'app', 'main', 'renderer', 'test']
-    .flatMap((top) =>
-      readdirSync(join(ROOT, top), { withFileTypes: true })
-        .filter((entry) => entry.isDirectory() && entry.name !== 'shots')
-        .map((entry) => `${top}/${entry.name}`),
-    )
+  return readdirSync(join(ROOT, top), { withFileTypes: true })
+    .filter((entry) => entry.isDirectory() && entry.name !== 'shots')
+    .map((entry) => `${top}/${entry.name}`)
     .filter((room) => holdsFiles(join(ROOT, room)))
-    .toSorted()
 }
 
-test('the rooms told are the rooms built', () => {
-  expect(roomsTold()).toEqual(roomsBuilt())
+const told = roomsTold()
+
+test.each(['core', 'renderer'] as const)('the rooms of %s are told in the order of the floors', (top) => {
+  const floors = FLOORS[top].flat().filter((room) => room !== top)
+  // Style sheets that all share are no code and stand on no floor.
+  expect(told.filter((room) => room.startsWith(`${top}/`) && room !== 'renderer/style')).toEqual(floors)
+})
+
+test.each(['app', 'main', 'test'])('the rooms of %s told are the rooms built', (top) => {
+  expect(told.filter((room) => room.startsWith(`${top}/`)).toSorted()).toEqual(roomsBuilt(top).toSorted())
 })
 
 test('every file DEVELOPERS.md names in code marks exists', () => {

@@ -78,7 +78,7 @@ describe('one place knows', () => {
 
   test.each([
     ['better-sqlite3', 'main/store/'],
-    ['leaflet', 'renderer/map/'],
+    ['leaflet', 'renderer/view/map/'],
     ['electron', 'main/'],
   ])('%s, within %s', (name, folder) => {
     const found = naming(importing(name)).filter((path) => path !== 'app/preload.ts')

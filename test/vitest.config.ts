@@ -2,9 +2,13 @@
 import { fileURLToPath } from 'node:url'
 import { defineConfig } from 'vitest/config'
 
-const noElectron = fileURLToPath(new URL('./test/help/no-electron.ts', import.meta.url))
+const noElectron = fileURLToPath(new URL('./help/no-electron.ts', import.meta.url))
+
+/** Paths below are from the top of the house. */
+const root = fileURLToPath(new URL('..', import.meta.url))
 
 export default defineConfig({
+  root,
   test: {
     reporters: ['default', '#test/help/count-reporter.ts'],
     projects: [
