@@ -11,6 +11,8 @@ export const lensViewWords = {
   partHidden: (landmark: string, shown: string) =>
     `${landmark} shows ${shown} of its height; the ground hides the rest.`,
   allHidden: (landmark: string) => `${landmark} is hidden by the ground.`,
+  drawnOnPage:
+    'The picture is drawn more slowly than usual: the part of the program that draws it stopped twice. Close and open the window to start it again.',
   noSpot: 'No spot is on the board. Choose one on the shelf, or add one, to look through the lens.',
   onTop: (subject: string) =>
     `Camera and ${subject} are at the same place: there is nothing to frame. Drag one of them away in the close plan.`,

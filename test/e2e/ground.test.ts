@@ -95,7 +95,7 @@ describe('trees and walls', () => {
     expect(ground?.toLandmark?.hiddenBy?.screen).toBe(0)
     expect(ground?.landmarkShown).toBeLessThan(0.9)
     // It stands in the view through the lens, too.
-    await page.locator('.lens-frame .lens-screen').first().waitFor({ state: 'attached' })
+    await page.locator('.lens-canvas[data-parts~="screens"]').waitFor()
     await question()
       .getByText(await shown(), { exact: true })
       .first()
@@ -124,7 +124,8 @@ describe('trees and walls', () => {
       })
     }
     await question().getByText(before, { exact: true }).first().waitFor()
-    expect(await page.locator('.lens-screen').count()).toBe(0)
+    await page.locator('.lens-canvas[data-parts~="screens"]').waitFor({ state: 'detached' })
+    expect(await page.locator('[data-part="screens"]').count()).toBe(0)
   })
 })
 

@@ -94,7 +94,7 @@ export function SheetDocument(props: SheetProps) {
             {assessment.view === null ? (
               <p>{sheetWords.notFramed}</p>
             ) : (
-              <LensDrawing plan={plan} assessment={assessment} width={upright ? 172 : 318} />
+              <LensDrawing plan={plan} assessment={assessment} width={upright ? 172 : 318} onPaper />
             )}
           </figure>
           <SheetProfile {...props} at="picture" />

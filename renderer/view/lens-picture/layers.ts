@@ -1,13 +1,22 @@
 /** Layers: what the painter ordered, projected and merged into as few filled paths as the order allows. */
 import type { CameraPoint } from '#core/frame/projection.ts'
+import type { Material } from '#core/scene/solid.ts'
 import { type ImagePoint, clipNear, clipStretch, NEAR } from './clip.ts'
 import { type RodPoint, ringOutline, stretchOutline, turningArea } from './outline.ts'
 import type { SeenItem, SeenPart, SeenRod } from './painter.ts'
 import { type Box, COARSE, FINE, type Pen, type Sheet, addOutline, newPen, toSheet } from './pen.ts'
 
-/** One filled path. `tone` is the classes of its material, its brightness, and whether seams are to be closed. */
-export interface Layer {
-  readonly tone: string
+/** How a layer looks. */
+interface Tone {
+  readonly material: Material
+  /** Of brightness, 0 the brightest; null for what looks the same from every side. */
+  readonly step: number | null
+  /** Whether the seams between its faces are to be closed. */
+  readonly seam: boolean
+}
+
+/** One filled path. */
+export interface Layer extends Tone {
   readonly path: string
 }
 
@@ -74,9 +83,13 @@ function circle(x: number, y: number, radius: number): ImagePoint[] {
 }
 
 /** Glass and rubber look the same from every side. Only faces have seams to be closed. */
-function toneOf({ material, shade, kind }: SeenItem): string {
-  if (material === 'glass' || material === 'dark') return `tone-${material}`
-  return `tone-${material} step-${shade}${kind === 'face' ? ' seam' : ''}`
+function toneOf({ material, shade, kind }: SeenItem): Tone {
+  if (material === 'glass' || material === 'dark') return { material, step: null, seam: false }
+  return { material, step: shade, seam: kind === 'face' }
+}
+
+function sameTone(one: Tone, other: Tone): boolean {
+  return one.material === other.material && one.step === other.step && one.seam === other.seam
 }
 
 /** How many layers back a later item may slip under, to join one of its tone. */
@@ -92,7 +105,7 @@ function overlap(one: Box, other: Box, slack: number): boolean {
 }
 
 interface GrowingLayer {
-  readonly tone: string
+  readonly tone: Tone
   path: string
   /** Around all its items. */
   readonly box: Box
@@ -130,11 +143,11 @@ function touches(layer: GrowingLayer, item: Drawn, slack: number): boolean {
 }
 
 /** The layer an item can join without changing what covers what; null when it needs one of its own. */
-function layerFor(layers: readonly GrowingLayer[], tone: string, item: Drawn, slack: number): GrowingLayer | null {
+function layerFor(layers: readonly GrowingLayer[], tone: Tone, item: Drawn, slack: number): GrowingLayer | null {
   for (let index = layers.length - 1; index >= Math.max(0, layers.length - LOOK_BACK); index--) {
     const layer = layers[index]
     if (layer === undefined) return null
-    if (layer.tone === tone) return layer
+    if (sameTone(layer.tone, tone)) return layer
     if (touches(layer, item, slack)) return null
   }
   return null
@@ -171,5 +184,5 @@ export function layersOf(parts: readonly SeenPart[], sheet: Sheet, slack = ROOM)
       }
     }
   }
-  return layers.map(({ tone, path }) => ({ tone, path }))
+  return layers.map(({ tone, path }) => ({ ...tone, path }))
 }

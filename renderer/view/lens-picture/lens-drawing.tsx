@@ -3,8 +3,11 @@ import { useMemo } from 'preact/hooks'
 import type { Assessment } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { lensViewWords } from '#renderer/words/en-lens-view.ts'
+import { dark } from '#renderer/state/library/settings.ts'
 import { pictureOf } from './picture.ts'
-import { Scenery } from './scenery.tsx'
+import { DARK_INKS, LIGHT_INKS } from './lens-inks.ts'
+import { strokesOf } from './strokes.ts'
+import { StrokesDrawn } from './svg-pen.tsx'
 import { cannotBeSeen, describe } from './picture-text.ts'
 import './lens-view.css'
 
@@ -15,12 +18,18 @@ interface LensDrawingProps {
   readonly width: number
   /** True where words beside the drawing say the same, as in a list. */
   readonly decorative?: boolean
+  /** True on paper, which is light whatever the page's theme. */
+  readonly onPaper?: boolean
 }
 
 /** Draws whatever the plan's state; where nothing can be framed the frame carries a sentence. */
-export function LensDrawing({ plan, assessment, width, decorative = false }: LensDrawingProps) {
-  const picture = useMemo(() => pictureOf(plan, assessment, width), [plan, assessment, width])
-  if (picture === null) return <EmptyFrame plan={plan} assessment={assessment} width={width} decorative={decorative} />
+export function LensDrawing({ plan, assessment, width, decorative = false, onPaper = false }: LensDrawingProps) {
+  const inks = dark.value && !onPaper ? DARK_INKS : LIGHT_INKS
+  const strokes = useMemo(() => {
+    const picture = pictureOf(plan, assessment, width)
+    return picture === null ? null : strokesOf(picture, inks)
+  }, [plan, assessment, width, inks])
+  if (strokes === null) return <EmptyFrame plan={plan} assessment={assessment} width={width} decorative={decorative} />
   const said = decorative
     ? ({ 'aria-hidden': 'true' } as const)
     : ({ role: 'img', 'aria-label': describe(plan, assessment) } as const)
@@ -28,12 +37,12 @@ export function LensDrawing({ plan, assessment, width, decorative = false }: Len
     <svg
       class="lens-drawing"
       width={width}
-      height={picture.height}
-      viewBox={`0 0 ${width} ${picture.height}`}
+      height={strokes.height}
+      viewBox={`0 0 ${width} ${strokes.height}`}
       focusable="false"
       {...said}
     >
-      <Scenery picture={picture} />
+      <StrokesDrawn strokes={strokes} />
     </svg>
   )
 }

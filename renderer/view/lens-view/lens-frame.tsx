@@ -1,5 +1,6 @@
 /** The frame one works in: the drawing with its guides, moved by pointer and keys. */
-import { useEffect, useId, useMemo, useRef } from 'preact/hooks'
+import { WorkingPicture } from './working-picture.tsx'
+import { useEffect, useId, useRef } from 'preact/hooks'
 import { cropSize } from '#core/frame/crop.ts'
 import type { Assessment } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
@@ -10,8 +11,6 @@ import { cropGuide, thirds } from './guide-choice.ts'
 import { CropGuide, CutMarks, Thirds, cropRect } from './guides.tsx'
 import { BodyMarks } from './body-marks.tsx'
 import { EmptyFrame } from '#renderer/view/lens-picture/lens-drawing.tsx'
-import { type Picture, pictureOf } from '#renderer/view/lens-picture/picture.ts'
-import { Scenery } from '#renderer/view/lens-picture/scenery.tsx'
 import { besidePicture, describe } from '#renderer/view/lens-picture/picture-text.ts'
 
 interface LensFrameProps {
@@ -24,7 +23,6 @@ interface LensFrameProps {
 export function LensFrame({ plan, assessment, width, height }: LensFrameProps) {
   const id = useId()
   const moving = liveSpot.value !== null
-  const picture = useMemo(() => pictureOf(plan, assessment, width, moving), [plan, assessment, width, moving])
   const dragRef = useRef<FrameDrag | null>(null)
   useEffect(() => giveUp, [])
   const down = (event: PointerEvent): void => {
@@ -49,7 +47,8 @@ export function LensFrame({ plan, assessment, width, height }: LensFrameProps) {
     event.preventDefault()
     event.stopPropagation()
   }
-  const note = picture === null ? null : besidePicture(plan, assessment)
+  const framed = assessment.view !== null
+  const note = framed ? besidePicture(plan, assessment) : null
   return (
     <div
       class="lens-frame"
@@ -67,10 +66,13 @@ export function LensFrame({ plan, assessment, width, height }: LensFrameProps) {
       onKeyUp={() => letGo()}
       onBlur={() => letGo()}
     >
-      {picture === null ? (
-        <EmptyFrame plan={plan} assessment={assessment} width={width} />
+      {framed ? (
+        <>
+          <WorkingPicture plan={plan} assessment={assessment} width={width} height={height} moving={moving} />
+          <OverPicture plan={plan} assessment={assessment} width={width} height={height} />
+        </>
       ) : (
-        <Working picture={picture} plan={plan} assessment={assessment} />
+        <EmptyFrame plan={plan} assessment={assessment} width={width} />
       )}
       <p class="lens-note" role="status" hidden={note === null}>
         {note}
@@ -82,8 +84,8 @@ export function LensFrame({ plan, assessment, width, height }: LensFrameProps) {
   )
 }
 
-function Working({ picture, plan, assessment }: { picture: Picture; plan: Plan; assessment: Assessment }) {
-  const { width, height } = picture
+/** Guides and marks over the picture, and its name. */
+function OverPicture({ plan, assessment, width, height }: LensFrameProps) {
   const crop = cropGuide.value
   const rect = cropRect(crop, width, height)
   const frame = assessment.view
@@ -103,7 +105,6 @@ function Working({ picture, plan, assessment }: { picture: Picture; plan: Plan; 
       role="img"
       aria-label={describe(plan, assessment)}
     >
-      <Scenery picture={picture} />
       {crop === null ? null : <CropGuide crop={crop} rect={rect} width={width} height={height} />}
       {thirds.value ? <Thirds {...rect} /> : null}
       <CutMarks assessment={assessment} rect={rect} millimetres={millimetres} />

@@ -1,4 +1,5 @@
 /** The view through the lens on the board: the frame as large as its place allows, and its controls. */
+import { drawnOnPage } from './artists-lost.ts'
 import { useLayoutEffect, useRef, useState } from 'preact/hooks'
 import { assessment, plan } from '#renderer/state/plan/board-plan.ts'
 import { lensViewWords } from '#renderer/words/en-lens-view.ts'
@@ -59,6 +60,11 @@ export function LensView() {
         )}
       </div>
       {now === null || seen === null ? null : <LensControls plan={now} assessment={seen} />}
+      {drawnOnPage.value ? (
+        <p class="hint lens-slow" role="status">
+          {lensViewWords.drawnOnPage}
+        </p>
+      ) : null}
     </section>
   )
 }

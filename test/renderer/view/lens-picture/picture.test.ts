@@ -1,4 +1,5 @@
 /** The picture: horizon at its true place, softness as the lens has it, what covers what, and finite numbers in every state. */
+import { DARKEST } from '#renderer/view/lens-picture/lighting.ts'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { destination } from '#core/geo/geodesic.ts'
@@ -27,7 +28,7 @@ function farthest(made: Picture): number {
   for (const body of [sun, moon])
     for (const value of [body?.x, body?.y, body?.radius]) expect(value ?? 0).toBeLessThan(1e6)
   expect(`${made.darkness} ${made.skyDeviation}`).not.toMatch(/NaN|Infinity/u)
-  expect(layers.map(({ tone }) => tone).join(' ')).not.toMatch(/NaN|undefined/u)
+  for (const { step } of layers) expect(step === null || (step >= 0 && step <= DARKEST)).toBe(true)
   expect(text).not.toMatch(/NaN|Infinity|e/u)
   return Math.max(...cornersOf(text).flatMap(({ x, y }) => [Math.abs(x), Math.abs(y)]))
 }

@@ -1,0 +1,76 @@
+/** The picture one works in: drawn in a worker where there can be one, else on the page by the SVG pen. */
+import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks'
+import type { Assessment } from '#core/plan/assess.ts'
+import type { Plan } from '#core/plan/plan.ts'
+import { dark } from '#renderer/state/library/settings.ts'
+import { type LensArtist, canvasInWorker, startArtist } from '#renderer/view/lens-picture/lens-artist.ts'
+import { DARK_INKS, LIGHT_INKS } from '#renderer/view/lens-picture/lens-inks.ts'
+import { pictureOf } from '#renderer/view/lens-picture/picture.ts'
+import { strokesOf } from '#renderer/view/lens-picture/strokes.ts'
+import { StrokesDrawn } from '#renderer/view/lens-picture/svg-pen.tsx'
+import { artistLost, artistsLost, drawnOnPage } from './artists-lost.ts'
+
+export interface WorkingPictureProps {
+  readonly plan: Plan
+  readonly assessment: Assessment
+  /** Of the frame, CSS pixels. */
+  readonly width: number
+  readonly height: number
+  /** While something is dragged. */
+  readonly moving: boolean
+}
+
+/** Device pixels a CSS pixel, followed over zooms and from screen to screen. */
+function usePixelRatio(): number {
+  const [ratio, setRatio] = useState(devicePixelRatio)
+  useEffect(() => {
+    const query = matchMedia(`(resolution: ${ratio}dppx)`)
+    const change = (): void => setRatio(devicePixelRatio)
+    query.addEventListener('change', change)
+    return () => query.removeEventListener('change', change)
+  }, [ratio])
+  return ratio
+}
+
+function InWorker({ plan, width, height, moving }: WorkingPictureProps) {
+  const canvas = useRef<HTMLCanvasElement>(null)
+  const artist = useRef<LensArtist | null>(null)
+  const pixelRatio = usePixelRatio()
+  const isDark = dark.value
+  useLayoutEffect(() => {
+    const element = canvas.current
+    if (element === null) return undefined
+    const started = startArtist(element, {
+      drawn: (parts) => {
+        element.dataset['parts'] = parts.join(' ')
+      },
+      lost: artistLost,
+    })
+    artist.current = started
+    return started.stop
+  }, [])
+  useLayoutEffect(
+    () => artist.current?.draw(plan, { width, pixelRatio, dark: isDark, moving }),
+    [plan, width, pixelRatio, isDark, moving],
+  )
+  return <canvas ref={canvas} class="lens-canvas" style={{ width: `${width}px`, height: `${height}px` }} />
+}
+
+function OnPage({ plan, assessment, width, height, moving }: WorkingPictureProps) {
+  const inks = dark.value ? DARK_INKS : LIGHT_INKS
+  const strokes = useMemo(() => {
+    const picture = pictureOf(plan, assessment, width, moving)
+    return picture === null ? null : strokesOf(picture, inks)
+  }, [plan, assessment, width, moving, inks])
+  return (
+    <svg class="lens-canvas" width={width} height={height} viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
+      {strokes === null ? null : <StrokesDrawn strokes={strokes} />}
+    </svg>
+  )
+}
+
+export function WorkingPicture(props: WorkingPictureProps) {
+  if (drawnOnPage.value || !canvasInWorker()) return <OnPage {...props} />
+  // A canvas that was handed to a lost worker can't be had back.
+  return <InWorker key={artistsLost.value} {...props} />
+}
