@@ -26,7 +26,7 @@ export const FLOORS: Readonly<Record<'core' | 'renderer', readonly (readonly str
     ['renderer/view/sketch', 'renderer/view/profile', 'renderer/view/lens-picture'],
     ['renderer/view/ground', 'renderer/view/lens-view'],
     ['renderer/view/drawing'],
-    ['renderer/view/hand', 'renderer/view/still-map'],
+    ['renderer/view/hand', 'renderer/view/still-map', 'renderer/view/base'],
     ['renderer/view/overlay', 'renderer/view/close-plan'],
     ['renderer/view/map'],
     [

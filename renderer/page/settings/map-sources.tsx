@@ -1,5 +1,5 @@
 /** Where the map comes from: the sketch map, the known sources with their terms, and the user's own. */
-import { signal } from '@preact/signals'
+import { SKETCH_MAP, readMapSources, mapSources } from '#renderer/state/session/map-source.ts'
 import { useEffect, useState } from 'preact/hooks'
 import type { TileSourceBrief } from '#app/contract/tiles.ts'
 import { done, failed } from '#core/result.ts'
@@ -16,19 +16,10 @@ import { Credit } from './credit.tsx'
 import { isTemplate } from './own-source.ts'
 import { OwnSources } from './own-sources.tsx'
 
-const SKETCH = 'sketch'
-const sources = signal<readonly TileSourceBrief[]>([])
-
-export async function loadSources(): Promise<void> {
-  const answer = await ask('tiles.sources', {})
-  if (answer.ok) sources.value = answer.value.sources
-  else tell('fault', answer.fault.message)
-}
-
 export function MapSources() {
   const say = words.board.settingsPage
   const { mapSource } = settings.value
-  useEffect(() => void loadSources(), [])
+  useEffect(() => void readMapSources(), [])
   const choose = (id: string): void => void changeSettings({ mapSource: id })
   return (
     <Question title={say.mapSource}>
@@ -36,7 +27,12 @@ export function MapSources() {
         <legend class="unseen">{say.mapSource}</legend>
         <div class="source">
           <label>
-            <input type="radio" name="map-source" checked={mapSource === SKETCH} onChange={() => choose(SKETCH)} />
+            <input
+              type="radio"
+              name="map-source"
+              checked={mapSource === SKETCH_MAP}
+              onChange={() => choose(SKETCH_MAP)}
+            />
             <strong>{say.sketch}</strong>
           </label>
           <p class="hint">{say.sketchHint}</p>
@@ -53,13 +49,13 @@ export function MapSources() {
           </label>
           <p class="hint">{groundMapWords.sourceHint}</p>
         </div>
-        {sources.value
-          .filter((source) => source.id !== SKETCH && source.id !== GROUND_MAP)
+        {(mapSources.value?.sources ?? [])
+          .filter((source) => source.id !== SKETCH_MAP && source.id !== GROUND_MAP)
           .map((source) => (
             <Source key={source.id} source={source} on={mapSource === source.id} onChoose={() => choose(source.id)} />
           ))}
       </fieldset>
-      <OwnSources onChanged={() => void loadSources()} />
+      <OwnSources onChanged={() => void readMapSources()} />
     </Question>
   )
 }

@@ -1,6 +1,7 @@
 /** What the map on the board shows right now, as numbers that the drawing over it follows. */
 import { type ReadonlySignal, computed, signal } from '@preact/signals'
-import { type MapLook, mercatorView } from './plan-view.ts'
+import { type MapLook, TILE_SIZE, mercatorView } from './plan-view.ts'
+import type { MapWindow } from '#renderer/view/ground/relief-region.ts'
 
 const mapLookSignal = signal<MapLook | null>(null)
 /** Null until the map has a size. */
@@ -12,3 +13,18 @@ export function tellMapLook(look: MapLook | null): void {
 }
 
 export const mapView = computed(() => (mapLook.value === null ? null : mercatorView(mapLook.value)))
+
+/** What the map shows, in world coordinates. */
+export function shownWindow(): MapWindow | null {
+  const look = mapLook.value
+  if (look === null) return null
+  const { zoom, originX, originY, box } = look
+  const size = TILE_SIZE * 2 ** zoom
+  return {
+    zoom,
+    west: (originX + box.left) / size,
+    east: (originX + box.right) / size,
+    north: (originY + box.top) / size,
+    south: (originY + box.bottom) / size,
+  }
+}

@@ -18,7 +18,7 @@ interface Hearer {
 }
 
 /** Milliseconds without an answer after which a worker counts as lost. A picture takes a few of them. */
-const PATIENCE = 15_000
+const PATIENCE = 60_000
 
 /** Whether a worker can draw on a canvas of the page in this browser. */
 export function canvasInWorker(): boolean {

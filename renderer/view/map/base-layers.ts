@@ -1,41 +1,22 @@
 /** What lies under the plan: coasts always, and over them the sketch map, the ground by its elevations, or the tiles of the chosen source. */
-import { computed, effect, signal } from '@preact/signals'
+import { BaseSurface } from './base-surface.ts'
+import { shownWindow } from '#renderer/view/drawing/map-look.ts'
+import { mapSources, shownSource, followMapSources, sketchShown } from '#renderer/state/session/map-source.ts'
+import { computed, effect } from '@preact/signals'
 import type L from 'leaflet'
-import type { Output } from '#app/contract/index.ts'
-import { ask } from '#renderer/host/host.ts'
 import { GROUND_MAP } from '#renderer/state/session/ground-shown.ts'
-import { tell } from '#renderer/state/library/notices.ts'
 import { dark, settings } from '#renderer/state/library/settings.ts'
 import { terrainSource } from '#renderer/state/plan/terrain.ts'
-import type { MapWindow } from '#renderer/view/ground/relief-region.ts'
-import { drawnGrid, followRelief } from '#renderer/view/ground/shown-relief.ts'
+import { drawnGrid, followRelief, reliefShown, contoursShown } from '#renderer/view/ground/shown-relief.ts'
 import { laidGrid } from '#renderer/view/ground/map-raster.ts'
 import { groundMapWords } from '#renderer/words/en-ground-map.ts'
 import { COAST_ATTRIBUTION } from '#renderer/view/sketch/coast-data.ts'
-import { createCoastLayer } from './coast-layer.ts'
 import { SKETCH_ATTRIBUTION } from '#renderer/view/sketch/island-data.ts'
-import { createSketchLayer } from './sketch-layer.ts'
-import { DARK_PALETTE, LIGHT_PALETTE } from '#renderer/view/sketch/sketch-palette.ts'
 import { coarseSeas } from './coarse-seas.ts'
-import { createGroundLayer } from './ground-layer.ts'
-import { mapLook } from '#renderer/view/drawing/map-look.ts'
-import { TILE_SIZE } from '#renderer/view/drawing/plan-view.ts'
 import { type TileBase, makeTileBase } from './tile-base.ts'
 
-const SKETCH = 'sketch'
 /** Id of the demo island's elevations, which the sketch map has a finer drawing of. */
 const DEMO = 'demo'
-
-/** The sources as the services tell them; read again when the user's own change. */
-const known = signal<Output<'tiles.sources'> | null>(null)
-
-/** The source whose tiles are shown; null for the sketch map. */
-export const shownSource = computed(
-  () => known.value?.sources.find((source) => source.id === settings.value.mapSource) ?? null,
-)
-
-/** Whether the sketch map is what is shown, wherever it has something. */
-export const sketchShown = computed(() => shownSource.value === null && settings.value.mapSource !== GROUND_MAP)
 
 /** Whether the ground is drawn from its elevations: where that is chosen, and under the sketch map wherever it has nothing of its own. */
 export const groundDrawn = computed(() => {
@@ -62,27 +43,6 @@ function owedFor(id: string, name: string, owed: string): string {
   return owed === '' ? groundMapWords.elevationsFrom(name) : owed
 }
 
-async function readSources(): Promise<void> {
-  const answer = await ask('tiles.sources', {})
-  if (answer.ok) known.value = answer.value
-  else tell('fault', answer.fault.message)
-}
-
-/** What the map shows, in world coordinates. */
-export function shownWindow(): MapWindow | null {
-  const look = mapLook.value
-  if (look === null) return null
-  const { zoom, originX, originY, box } = look
-  const size = TILE_SIZE * 2 ** zoom
-  return {
-    zoom,
-    west: (originX + box.left) / size,
-    east: (originX + box.right) / size,
-    north: (originY + box.top) / size,
-    south: (originY + box.bottom) / size,
-  }
-}
-
 export interface Base {
   /** Asks again for the tiles that are missing. */
   readonly retry: () => void
@@ -91,41 +51,26 @@ export interface Base {
 
 /** Puts the base under a map and keeps it as the settings want it. */
 export function layBase(map: L.Map): Base {
-  const coast = createCoastLayer(dark.peek() ? DARK_PALETTE : LIGHT_PALETTE, { pane: 'tilePane', zIndex: 1 })
-  const sketch = createSketchLayer(dark.peek() ? DARK_PALETTE : LIGHT_PALETTE, { pane: 'tilePane', zIndex: 3 })
-  const ground = createGroundLayer({ pane: 'tilePane', zIndex: 2 })
-  coast.addTo(map)
+  const surface = new BaseSurface({ pane: 'tilePane' })
+  surface.addTo(map)
   let tiles: TileBase | null = null
-  let painted = dark.peek()
-  const own = computed(() => JSON.stringify([settings.value.ownSources, settings.value.templates]))
-  const onGround = computed(() => settings.value.mapSource === GROUND_MAP)
-  const source = computed(() => JSON.stringify([shownSource.value, known.value?.prefix]))
+  const source = computed(() => JSON.stringify([shownSource.value, mapSources.value?.prefix]))
 
-  const stopReading = effect(() => {
-    if (own.value !== '' && (settings.value.mapSource !== SKETCH || known.peek() === null)) void readSources()
-  })
-  const stopPainting = effect(() => {
-    if (dark.value === painted) return
-    painted = dark.value
-    const palette = painted ? DARK_PALETTE : LIGHT_PALETTE
-    coast.setPalette(palette)
-    sketch.setPalette(palette)
+  const stopReading = followMapSources()
+  const stopLooking = effect(() => {
+    surface.show({ palette: dark.value ? 'dark' : 'light', sketch: sketchShown.value })
   })
   const stopChoosing = effect(() => {
     void source.value
     const chosen = shownSource.peek()
-    const prefix = known.peek()?.prefix
+    const prefix = mapSources.peek()?.prefix
     tiles?.layer.remove()
     tiles = chosen === null || prefix === undefined ? null : makeTileBase(chosen, prefix)
-    if (tiles === null && !onGround.value) sketch.addTo(map)
-    else sketch.remove()
     tiles?.layer.setZIndex(4).addTo(map)
   })
-  const stopGround = effect(() => {
-    if (groundDrawn.value) ground.layer.addTo(map)
-    else ground.layer.remove()
-  })
-  const stopRelief = followRelief({
+  const stopRelief = effect(() => surface.showRelief(groundDrawn.value ? reliefShown.value : null))
+  const stopContours = effect(() => surface.showContours(groundDrawn.value ? contoursShown.value : null))
+  const stopFollowing = followRelief({
     on: () => groundDrawn.value,
     window: shownWindow,
     seas: (grid) => coarseSeas(laidGrid(grid).raster),
@@ -134,11 +79,12 @@ export function layBase(map: L.Map): Base {
     retry: () => tiles?.retry.now(),
     stop() {
       stopReading()
-      stopPainting()
+      stopLooking()
       stopChoosing()
-      stopGround()
       stopRelief()
-      ground.stop()
+      stopContours()
+      stopFollowing()
+      surface.remove()
       tiles?.layer.remove()
     },
   }

@@ -1,7 +1,7 @@
 /** A mask enlarged on the map: a clear edge midway between what is so and what is not, where mere enlarging would smear it over a cell. */
 import type { MapRaster } from '#renderer/view/ground/map-raster.ts'
 import type { Box } from '#renderer/view/drawing/plan-view.ts'
-import { type OnMap, rasterBox } from './raster-picture.ts'
+import { type OnMap, rasterBox } from '#renderer/view/base/raster-picture.ts'
 
 /** CSS pixels to a pixel of what is made. */
 export const GRAIN = 2

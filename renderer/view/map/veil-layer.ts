@@ -1,4 +1,5 @@
 /** The veil over the map: a canvas below the plan, somewhat larger than the window, drawn anew when the window leaves it. */
+import { type PaintCanvas } from '#renderer/view/sketch/canvas-context.ts'
 import { effect } from '@preact/signals'
 import type L from 'leaflet'
 import type { ShownArea } from '#renderer/view/ground/keep-area.ts'
@@ -10,7 +11,7 @@ import { GRAIN, crispMask } from './crisp-mask.ts'
 import { followZoom, readLook, standStill } from './leaflet-seam.ts'
 import { mapLook } from '#renderer/view/drawing/map-look.ts'
 import { type Box, type MapLook, TILE_SIZE } from '#renderer/view/drawing/plan-view.ts'
-import { type OnMap, drawRaster, pictureOf, rasterBox } from './raster-picture.ts'
+import { type OnMap, drawRaster, pictureOf, rasterBox } from '#renderer/view/base/raster-picture.ts'
 import { type VeilKind, veilFill } from './veil-pattern.ts'
 
 type Pen = CanvasRenderingContext2D | OffscreenCanvasRenderingContext2D
@@ -42,7 +43,7 @@ function inked(mask: Uint8ClampedArray): Uint8ClampedArray<ArrayBuffer> {
   return bytes
 }
 
-const pictures = new WeakMap<Uint8ClampedArray, OffscreenCanvas>()
+const pictures = new WeakMap<Uint8ClampedArray, PaintCanvas>()
 
 function drawMask(pen: Pen, mask: Uint8ClampedArray, raster: MapRaster, on: OnMap, box: Box): void {
   if (raster.pixel * on.size > ENLARGED) {

@@ -1,4 +1,5 @@
 /** Sea, land and borders of the whole world on one canvas, in the sketch map's colours. */
+import type { PaintContext } from './canvas-context.ts'
 import type { CoastData, CoastPiece } from './coast-shapes.ts'
 import { clipRing } from './curve.ts'
 import type { SketchWindow } from './paint-sketch.ts'
@@ -7,7 +8,7 @@ import { byZoom } from './sketch-pen.ts'
 import { boxesMeet, type Box, grown, worldPixels } from './world.ts'
 
 interface CoastPen {
-  readonly context: CanvasRenderingContext2D
+  readonly context: PaintContext
   readonly scale: number
   readonly left: number
   readonly top: number
@@ -17,7 +18,7 @@ interface CoastPen {
 
 /** Draws the world, turn by turn: pieces that cross the antimeridian reach into the next turn, so one more is drawn each way. */
 export function paintCoastMap(
-  context: CanvasRenderingContext2D,
+  context: PaintContext,
   coast: CoastData,
   window: SketchWindow,
   palette: SketchPalette,

@@ -1,4 +1,5 @@
 /** The whole sketch map on one canvas: the order in which its parts are laid over each other. */
+import type { PaintContext } from './canvas-context.ts'
 import type { IslandData } from './island-data.ts'
 import { fontOf, type LabelStyle } from './label-text.ts'
 import { paintContours, paintFieldWalls, paintMarks, paintTints, paintWaters } from './sketch-paint-cover.ts'
@@ -47,12 +48,7 @@ export interface SketchLook {
 const laidOut = new WeakMap<IslandData, Map<string, readonly Label[]>>()
 
 /** Labels of a zoom, decided once: every tile and every picture of that zoom shares them. */
-function labelsFor(
-  island: IslandData,
-  zoom: number,
-  palette: SketchPalette,
-  context: CanvasRenderingContext2D,
-): readonly Label[] {
+function labelsFor(island: IslandData, zoom: number, palette: SketchPalette, context: PaintContext): readonly Label[] {
   let layouts = laidOut.get(island)
   if (layouts === undefined) {
     layouts = new Map()
@@ -92,12 +88,7 @@ export function showsIsland(island: IslandData, window: SketchWindow): boolean {
 }
 
 /** Draws the map; the canvas is `width x height x pixelRatio` device pixels. */
-export function paintSketch(
-  context: CanvasRenderingContext2D,
-  island: IslandData,
-  window: SketchWindow,
-  look: SketchLook,
-): void {
+export function paintSketch(context: PaintContext, island: IslandData, window: SketchWindow, look: SketchLook): void {
   const pen: Pen = {
     context,
     palette: look.palette,

@@ -1,4 +1,5 @@
 /** Relief shading: soft light from the north-west on the elevation grid, made once per palette and laid on each tile. */
+import { type PaintCanvas, freshCanvas, contextOf } from './canvas-context.ts'
 import { type Relief, splineShares, splineSlopes } from './relief.ts'
 import type { SketchPalette } from './sketch-palette.ts'
 import type { Pen } from './sketch-pen.ts'
@@ -10,9 +11,9 @@ const FINENESS = 2
 const LIGHT = { east: -Math.SQRT1_2 * Math.cos(0.7), north: Math.SQRT1_2 * Math.cos(0.7), up: Math.sin(0.7) }
 const EXAGGERATION = 1.5
 
-const made = new WeakMap<Relief, Map<string, OffscreenCanvas>>()
+const made = new WeakMap<Relief, Map<string, PaintCanvas>>()
 
-function shadeImage(relief: Relief, palette: SketchPalette): OffscreenCanvas {
+function shadeImage(relief: Relief, palette: SketchPalette): PaintCanvas {
   let images = made.get(relief)
   if (images === undefined) {
     images = new Map()
@@ -26,12 +27,11 @@ function shadeImage(relief: Relief, palette: SketchPalette): OffscreenCanvas {
   return image
 }
 
-function render(relief: Relief, palette: SketchPalette): OffscreenCanvas {
+function render(relief: Relief, palette: SketchPalette): PaintCanvas {
   const columns = relief.columns * FINENESS
   const rows = relief.rows * FINENESS
-  const canvas = new OffscreenCanvas(columns, rows)
-  const context = canvas.getContext('2d')
-  if (context === null) throw new Error('no canvas to shade the relief on')
+  const canvas = freshCanvas(columns, rows)
+  const context = contextOf(canvas)
   const image = context.createImageData(columns, rows)
   const broad = broadened(relief)
   const metresSouth = relief.degreesSouth * 111_200

@@ -1,4 +1,5 @@
 /** What lies on the land of the sketch map: fields, woods, sand, crags, streams, the lake, contours. */
+import type { PaintContext } from './canvas-context.ts'
 import { scatterMarks, type Mark } from './scatter.ts'
 import type { SketchIndex } from './sketch-index.ts'
 import { type Box, grown } from './world.ts'
@@ -70,7 +71,7 @@ export function paintWaters(pen: Pen, index: SketchIndex): void {
 }
 
 /** A round crown. */
-function crownMark(context: CanvasRenderingContext2D, mark: Mark, size: number): void {
+function crownMark(context: PaintContext, mark: Mark, size: number): void {
   const reach = crownReach(mark, size)
   if (reach === 0) return
   context.moveTo(mark.x + reach, mark.y)
@@ -78,7 +79,7 @@ function crownMark(context: CanvasRenderingContext2D, mark: Mark, size: number):
 }
 
 /** The crown's shaded side, away from the light in the north-west. */
-function treeMark(context: CanvasRenderingContext2D, mark: Mark, size: number): void {
+function treeMark(context: PaintContext, mark: Mark, size: number): void {
   const reach = crownReach(mark, size)
   if (reach === 0) return
   context.moveTo(mark.x + reach * Math.cos(-0.9), mark.y + reach * Math.sin(-0.9))
@@ -91,7 +92,7 @@ function crownReach(mark: Mark, size: number): number {
 }
 
 /** Three blades of grass, at every other place. */
-function tuftMark(context: CanvasRenderingContext2D, mark: Mark, size: number): void {
+function tuftMark(context: PaintContext, mark: Mark, size: number): void {
   if (mark.chance < 0.5) return
   for (const lean of [-0.7, 0, 0.7]) {
     context.moveTo(mark.x + lean * size * 0.4, mark.y)
@@ -99,12 +100,12 @@ function tuftMark(context: CanvasRenderingContext2D, mark: Mark, size: number): 
   }
 }
 
-function dotMark(context: CanvasRenderingContext2D, mark: Mark, size: number): void {
+function dotMark(context: PaintContext, mark: Mark, size: number): void {
   context.rect(mark.x, mark.y, size, size)
 }
 
 /** A short stroke down the slope. */
-function cragMark(context: CanvasRenderingContext2D, mark: Mark, size: number): void {
+function cragMark(context: PaintContext, mark: Mark, size: number): void {
   const lean = (mark.chance - 0.5) * size
   context.moveTo(mark.x, mark.y)
   context.lineTo(mark.x + lean, mark.y + size)
@@ -114,7 +115,7 @@ interface Marking {
   readonly kind: string
   readonly spacing: number
   readonly fromZoom: number
-  readonly draw: (context: CanvasRenderingContext2D, mark: Mark, size: number) => void
+  readonly draw: (context: PaintContext, mark: Mark, size: number) => void
   readonly size: number
   readonly filled: boolean
 }

@@ -1,11 +1,12 @@
 /** The pen of the sketch map: a canvas with its view, and the drawing of world lines and areas on it. */
+import type { PaintContext } from './canvas-context.ts'
 import { clipRing } from './curve.ts'
 import { type SketchFeature, type SketchIndex, STRETCH, type Part } from './sketch-index.ts'
 import type { SketchPalette } from './sketch-palette.ts'
 import { type Box, boxesMeet, grown } from './world.ts'
 
 export interface Pen {
-  readonly context: CanvasRenderingContext2D
+  readonly context: PaintContext
   readonly palette: SketchPalette
   readonly zoom: number
   /** CSS pixels across the world. */

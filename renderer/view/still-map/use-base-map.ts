@@ -1,8 +1,7 @@
 /** The base of still maps as the settings have it: the chosen source, or the sketch, with its attribution. */
-import { useEffect, useState } from 'preact/hooks'
-import type { Output } from '#app/contract/index.ts'
+import { readMapSources, mapSources } from '#renderer/state/session/map-source.ts'
+import { useEffect } from 'preact/hooks'
 import type { Settings } from '#app/contract/settings.ts'
-import { ask } from '#renderer/host/host.ts'
 import { type BaseMap, SKETCH_CREDIT, baseMap } from './base-map.ts'
 
 export interface StillBase {
@@ -12,9 +11,9 @@ export interface StillBase {
 
 /** Null until the sources are known. Paper is always light. */
 export function useBaseMap(settings: Settings, dark: boolean): StillBase | null {
-  const [sources, setSources] = useState<Output<'tiles.sources'> | null>(null)
+  const sources = mapSources.value
   useEffect(() => {
-    void ask('tiles.sources', {}).then((answer) => setSources(answer.ok ? answer.value : { sources: [], prefix: '' }))
+    if (mapSources.peek() === null) void readMapSources()
   }, [])
   if (sources === null) return null
   const source = sources.sources.find((candidate) => candidate.id === settings.mapSource) ?? null

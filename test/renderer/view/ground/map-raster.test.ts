@@ -6,7 +6,7 @@ import { type ElevationGrid, gridPoint, placeOnGrid } from '#core/ground/elevati
 import { laidGrid, worldAt } from '#renderer/view/ground/map-raster.ts'
 import { warpLine, warped, warpOf } from '#renderer/view/ground/warp.ts'
 import { distanceBetween, mercatorView } from '#renderer/view/drawing/plan-view.ts'
-import { rasterBox } from '#renderer/view/map/raster-picture.ts'
+import { rasterBox } from '#renderer/view/base/raster-picture.ts'
 import { worldPixels } from '#renderer/view/sketch/world.ts'
 
 /** Windows are this large on the board: 25 km across. Heights are of no concern here. */

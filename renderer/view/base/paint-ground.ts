@@ -1,4 +1,5 @@
 /** The ground by its elevations on one canvas: land and water, the light on slopes, contours and their heights, in the sketch map's hand. */
+import type { PaintCanvas, PaintContext } from '#renderer/view/sketch/canvas-context.ts'
 import type { ContourDrawing, PackedLines } from '#renderer/view/ground/contour-drawing.ts'
 import type { MapRaster } from '#renderer/view/ground/map-raster.ts'
 import { setTurned } from '#renderer/view/sketch/label-place.ts'
@@ -15,8 +16,8 @@ import { drawRaster } from './raster-picture.ts'
 
 export interface GroundRelief {
   readonly raster: MapRaster
-  readonly ground: OffscreenCanvas
-  readonly light: OffscreenCanvas
+  readonly ground: PaintCanvas
+  readonly light: PaintCanvas
 }
 
 export interface GroundContours {
@@ -61,14 +62,14 @@ export interface GroundWindow {
   readonly height: number
 }
 
+/** Paints over what is there. */
 export function paintGround(
-  context: CanvasRenderingContext2D,
+  context: PaintContext,
   window: GroundWindow,
   pixelRatio: number,
   { relief, contours, palette }: GroundPicture,
 ): void {
   context.setTransform(pixelRatio, 0, 0, pixelRatio, 0, 0)
-  context.clearRect(0, 0, window.width, window.height)
   if (relief === null) return
   const scale = worldPixels(window.zoom)
   const { raster } = relief

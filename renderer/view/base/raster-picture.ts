@@ -1,4 +1,5 @@
 /** Pictures of a raster laid on the map: in one stretched piece, since map and raster are both Mercator. */
+import { type PaintContext, contextOf, type PaintCanvas, freshCanvas } from '#renderer/view/sketch/canvas-context.ts'
 import type { MapRaster } from '#renderer/view/ground/map-raster.ts'
 import type { Box } from '#renderer/view/drawing/plan-view.ts'
 
@@ -22,16 +23,14 @@ export function rasterBox({ west, north, pixel, columns, rows }: MapRaster, { si
 export function pictureOf(
   bytes: Uint8ClampedArray<ArrayBuffer>,
   { columns, rows }: Pick<MapRaster, 'columns' | 'rows'>,
-): OffscreenCanvas {
-  const canvas = new OffscreenCanvas(columns, rows)
-  canvas.getContext('2d')?.putImageData(new ImageData(bytes, columns, rows), 0, 0)
+): PaintCanvas {
+  const canvas = freshCanvas(columns, rows)
+  contextOf(canvas).putImageData(new ImageData(bytes, columns, rows), 0, 0)
   return canvas
 }
 
-type Drawing = CanvasRenderingContext2D | OffscreenCanvasRenderingContext2D
-
 /** Draws what of the picture falls into the box; a picture enlarged a thousandfold costs no more than its piece in sight. */
-export function drawRaster(context: Drawing, picture: OffscreenCanvas, raster: MapRaster, on: OnMap, box: Box): void {
+export function drawRaster(context: PaintContext, picture: PaintCanvas, raster: MapRaster, on: OnMap, box: Box): void {
   const whole = rasterBox(raster, on)
   const scale = raster.pixel * on.size
   const from = Math.max(0, Math.floor((box.left - whole.left) / scale) - 2)

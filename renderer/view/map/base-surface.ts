@@ -1,0 +1,195 @@
+/** The base of the map as a Leaflet layer: two canvases, a wide coarse one under a fine one a little larger than the window. */
+import L from 'leaflet'
+import { type BaseArtist, startBaseArtist } from '#renderer/view/base/base-artist.ts'
+import { COARSE, type Painted, coarsePiece, covers, finePiece, wanted } from '#renderer/view/base/base-coverage.ts'
+import type { BaseLook, BaseWindow } from '#renderer/view/base/base-request.ts'
+import type { PaintCanvas } from '#renderer/view/sketch/canvas-context.ts'
+import type { ContourDrawing } from '#renderer/view/ground/contour-drawing.ts'
+import type { ReliefPictures } from '#renderer/view/ground/relief-pictures.ts'
+
+interface Sheet {
+  readonly canvas: HTMLCanvasElement
+  painted: Painted | null
+}
+
+function sheet(name: 'fine' | 'coarse'): Sheet {
+  const canvas = document.createElement('canvas')
+  canvas.className = `base-sheet base-${name} leaflet-zoom-animated`
+  canvas.width = 1
+  canvas.height = 1
+  return { canvas, painted: null }
+}
+
+type Picture = ImageBitmap | PaintCanvas
+
+/** Milliseconds before a base that could not be painted is asked for again. */
+const AGAIN = 4_000
+
+export class BaseSurface extends L.Layer {
+  declare private map: L.Map
+  declare private artist: BaseArtist | null
+  declare private fine: Sheet
+  declare private coarse: Sheet
+  /** What is being painted; null while nothing is. */
+  declare private asked: { readonly sheet: Sheet; readonly painted: Painted; readonly sharpness: number } | null
+  /** Grows with every change of what is painted. */
+  declare private version: number
+  declare private timer: ReturnType<typeof setTimeout> | null
+  /** Where the map stands, or where a zoom under way leads. */
+  declare private window: BaseWindow | null
+  declare private zooming: boolean
+  /** Painted while the map zooms: shown when it stands, or it would be swept along with the sheets. */
+  declare private held: Picture | null
+
+  constructor(options: L.LayerOptions = {}) {
+    super({ pane: 'tilePane', ...options })
+    this.artist = null
+    this.fine = sheet('fine')
+    this.coarse = sheet('coarse')
+    this.asked = null
+    this.version = 0
+    this.timer = null
+    this.window = null
+    this.zooming = false
+    this.held = null
+  }
+
+  override onAdd(map: L.Map): this {
+    this.map = map
+    this.artist = startBaseArtist({
+      painted: (picture) => this.take(picture),
+      failed: () => this.again(),
+    })
+    this.getPane()?.append(this.coarse.canvas, this.fine.canvas)
+    this.follow()
+    return this
+  }
+
+  override onRemove(): this {
+    this.artist?.stop()
+    this.artist = null
+    if (this.timer !== null) clearTimeout(this.timer)
+    for (const { canvas } of [this.coarse, this.fine]) canvas.remove()
+    return this
+  }
+
+  override getEvents(): Record<string, L.LeafletEventHandlerFn> {
+    return {
+      move: () => this.follow(),
+      moveend: () => this.follow(),
+      resize: () => this.follow(),
+      viewreset: () => this.follow(),
+      zoomanim: (event) => this.zoomTo(event as L.ZoomAnimEvent),
+      zoomend: () => this.stand(),
+    }
+  }
+
+  show(look: BaseLook): void {
+    this.artist?.look(look)
+    this.renew()
+  }
+
+  showRelief(pictures: ReliefPictures | null): void {
+    this.artist?.relief(pictures)
+    this.renew()
+  }
+
+  showContours(drawing: ContourDrawing | null): void {
+    this.artist?.contours(drawing)
+    this.renew()
+  }
+
+  /** What is shown stays until what takes its place is painted. */
+  private renew(): void {
+    this.version += 1
+    this.asked = null
+    this.want()
+  }
+
+  /** Puts both sheets where they belong and asks for what the window will need. */
+  private follow(): void {
+    const origin = this.map.getPixelOrigin()
+    const zoom = this.map.getZoom()
+    const corner = this.map.containerPointToLayerPoint([0, 0])
+    const size = this.map.getSize()
+    for (const one of [this.coarse, this.fine]) this.place(one, zoom, origin)
+    if (size.x < 1 || size.y < 1) return
+    this.window = { zoom, left: origin.x + corner.x, top: origin.y + corner.y, width: size.x, height: size.y }
+    this.want()
+  }
+
+  /** While the map zooms the sheets are stretched to where they will be, and the picture of the new zoom is painted meanwhile. */
+  private zoomTo({ zoom, center }: L.ZoomAnimEvent): void {
+    this.zooming = true
+    const half = this.map.getSize().divideBy(2)
+    const paned = L.DomUtil.getPosition(this.map.getPane('mapPane') ?? this.fine.canvas)
+    const origin = this.map.project(center, zoom).subtract(half).add(paned).round()
+    for (const one of [this.coarse, this.fine]) this.place(one, zoom, origin)
+    const size = this.map.getSize()
+    const corner = this.map.project(center, zoom).subtract(half)
+    this.window = { zoom, left: corner.x, top: corner.y, width: size.x, height: size.y }
+    this.want()
+  }
+
+  private place({ canvas, painted }: Sheet, zoom: number, origin: L.Point): void {
+    if (painted === null) return
+    const { piece } = painted
+    const scale = this.map.getZoomScale(zoom, piece.zoom)
+    L.DomUtil.setTransform(canvas, L.point(piece.left, piece.top).multiplyBy(scale).subtract(origin), scale)
+  }
+
+  private want(): void {
+    const { window, artist, version } = this
+    if (window === null || artist === null) return
+    // In the middle of a flight the zoom is between two: what is painted then is seen by nobody.
+    if (!Number.isInteger(window.zoom)) return
+    const next = wanted(window, version, this.fine.painted, this.coarse.painted)
+    if (next === null) return
+    const { asked } = this
+    const one = next === 'fine' ? this.fine : this.coarse
+    if (asked?.sheet === one && asked.painted.version === version && covers(asked.painted.piece, window, 0)) return
+    const piece = next === 'fine' ? finePiece(window) : coarsePiece(window)
+    const sharpness = next === 'fine' ? devicePixelRatio : COARSE * devicePixelRatio
+    this.asked = { sheet: one, painted: { piece, version }, sharpness }
+    artist.paint({ window: piece, sharpness, labels: next === 'fine' })
+  }
+
+  private stand(): void {
+    this.zooming = false
+    const picture = this.held
+    this.held = null
+    this.follow()
+    if (picture !== null) this.take(picture)
+  }
+
+  private take(picture: Picture): void {
+    if (this.zooming) {
+      this.held = picture
+      return
+    }
+    const { asked } = this
+    this.asked = null
+    if (asked === null) return
+    const { sheet: one, painted } = asked
+    const { canvas } = one
+    if (canvas.width !== picture.width || canvas.height !== picture.height) {
+      canvas.width = picture.width
+      canvas.height = picture.height
+    }
+    canvas.style.width = `${painted.piece.width}px`
+    canvas.style.height = `${painted.piece.height}px`
+    canvas.getContext('2d', { alpha: false })?.drawImage(picture, 0, 0)
+    if (picture instanceof ImageBitmap) picture.close()
+    one.painted = painted
+    this.place(one, this.map.getZoom(), this.map.getPixelOrigin())
+    this.want()
+  }
+
+  private again(): void {
+    this.asked = null
+    this.timer ??= setTimeout(() => {
+      this.timer = null
+      this.want()
+    }, AGAIN)
+  }
+}
