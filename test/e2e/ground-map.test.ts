@@ -187,7 +187,7 @@ describe('a map drawn from the elevations', () => {
     await soon(() =>
       page.evaluate(() => {
         const colours = new Set<string>()
-        for (const canvas of document.querySelectorAll<HTMLCanvasElement>('.board-map canvas.ground-tile')) {
+        for (const canvas of document.querySelectorAll<HTMLCanvasElement>('.board-map canvas.base-fine')) {
           if (canvas.width === 0 || canvas.height === 0) continue
           const pixels = canvas.getContext('2d')?.getImageData(0, 0, canvas.width, canvas.height).data ?? []
           for (let at = 0; at < pixels.length; at += 4096)

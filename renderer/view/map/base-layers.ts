@@ -51,15 +51,14 @@ export interface Base {
 
 /** Puts the base under a map and keeps it as the settings want it. */
 export function layBase(map: L.Map): Base {
-  const surface = new BaseSurface({ pane: 'tilePane' })
+  const look = computed(() => ({ palette: dark.value ? 'dark' : 'light', sketch: sketchShown.value }) as const)
+  const surface = new BaseSurface(look.peek())
   surface.addTo(map)
   let tiles: TileBase | null = null
   const source = computed(() => JSON.stringify([shownSource.value, mapSources.value?.prefix]))
 
   const stopReading = followMapSources()
-  const stopLooking = effect(() => {
-    surface.show({ palette: dark.value ? 'dark' : 'light', sketch: sketchShown.value })
-  })
+  const stopLooking = effect(() => surface.show(look.value))
   const stopChoosing = effect(() => {
     void source.value
     const chosen = shownSource.peek()

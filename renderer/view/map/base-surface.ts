@@ -41,8 +41,12 @@ export class BaseSurface extends L.Layer {
   /** Painted while the map zooms: shown when it stands, or it would be swept along with the sheets. */
   declare private held: Picture | null
 
-  constructor(options: L.LayerOptions = {}) {
+  /** Of the look and the pictures shown last: what comes again changes nothing. */
+  declare private shown: { look: BaseLook; relief: ReliefPictures | null; contours: ContourDrawing | null }
+
+  constructor(look: BaseLook, options: L.LayerOptions = {}) {
     super({ pane: 'tilePane', ...options })
+    this.shown = { look, relief: null, contours: null }
     this.artist = null
     this.fine = sheet('fine')
     this.coarse = sheet('coarse')
@@ -60,6 +64,7 @@ export class BaseSurface extends L.Layer {
       painted: (picture) => this.take(picture),
       failed: () => this.again(),
     })
+    this.artist.look(this.shown.look)
     this.getPane()?.append(this.coarse.canvas, this.fine.canvas)
     this.follow()
     return this
@@ -85,16 +90,23 @@ export class BaseSurface extends L.Layer {
   }
 
   show(look: BaseLook): void {
+    const before = this.shown.look
+    if (before.palette === look.palette && before.sketch === look.sketch) return
+    this.shown.look = look
     this.artist?.look(look)
     this.renew()
   }
 
   showRelief(pictures: ReliefPictures | null): void {
+    if (this.shown.relief === pictures) return
+    this.shown.relief = pictures
     this.artist?.relief(pictures)
     this.renew()
   }
 
   showContours(drawing: ContourDrawing | null): void {
+    if (this.shown.contours === drawing) return
+    this.shown.contours = drawing
     this.artist?.contours(drawing)
     this.renew()
   }
