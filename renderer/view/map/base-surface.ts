@@ -44,8 +44,10 @@ export class BaseSurface extends L.Layer {
   /** Of the look and the pictures shown last: what comes again changes nothing. */
   declare private shown: { look: BaseLook; relief: ReliefPictures | null; contours: ContourDrawing | null }
 
-  constructor(look: BaseLook, options: L.LayerOptions = {}) {
-    super({ pane: 'tilePane', ...options })
+  constructor(look: BaseLook) {
+    super()
+    // Under the tiles of a source, which lie in a container of their own.
+    L.Util.setOptions(this, { pane: 'tilePane' })
     this.shown = { look, relief: null, contours: null }
     this.artist = null
     this.fine = sheet('fine')
