@@ -30,7 +30,7 @@ import {
   takeWantedLook,
   setOutFor,
 } from '#renderer/state/session/map-window.ts'
-import { watchNetwork } from '#renderer/map/network.ts'
+import { watchNetwork } from './watch-network.ts'
 import { followPlacing, placeAt } from '#renderer/view/hand/placing.ts'
 import { followTaking } from '#renderer/view/hand/take-way.ts'
 import type { Point } from '#renderer/view/drawing/plan-view.ts'
