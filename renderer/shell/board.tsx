@@ -3,11 +3,15 @@ import { Answers } from '#renderer/panel/answers/answers.tsx'
 import { DayStrip } from '#renderer/panel/day-strip/day-strip.tsx'
 import { LensView } from '#renderer/view/lens-view/lens-view.tsx'
 import { BoardMap } from '#renderer/view/map/board-map.tsx'
+import { Guarded } from '#renderer/part/guarded.tsx'
 import { Shelf } from '#renderer/panel/shelf/shelf.tsx'
 import { beside } from '#renderer/state/session/navigation.ts'
+import { notDrawnWords } from '#renderer/words/en-not-drawn.ts'
 import { scanWords } from '#renderer/words/en-scan.ts'
 import { words } from '#renderer/words/en.ts'
 import { LazyPage } from '#renderer/part/lazy-page.tsx'
+
+const { parts } = notDrawnWords
 
 /** It scrolls by itself: the frame stays in sight. It takes the focus so that keys can scroll it. */
 function Beside() {
@@ -21,15 +25,17 @@ function Beside() {
       role="group"
       aria-label={name}
     >
-      {scan ? (
-        <LazyPage
-          within
-          load={async () => (await import('#renderer/panel/scan/scan-panel.tsx')).ScanPanel}
-          parts={{}}
-        />
-      ) : (
-        <Answers />
-      )}
+      <Guarded part={parts.beside}>
+        {scan ? (
+          <LazyPage
+            within
+            load={async () => (await import('#renderer/panel/scan/scan-panel.tsx')).ScanPanel}
+            parts={{}}
+          />
+        ) : (
+          <Answers />
+        )}
+      </Guarded>
     </div>
   )
 }
@@ -37,16 +43,24 @@ function Beside() {
 export function Board() {
   return (
     <div class="board">
-      <Shelf />
+      <Guarded part={parts.shelf}>
+        <Shelf />
+      </Guarded>
       <main class="board-middle">
         <h1 class="unseen">{words.board.program}</h1>
-        <BoardMap />
+        <Guarded part={parts.map}>
+          <BoardMap />
+        </Guarded>
       </main>
       <aside class="board-right" aria-label={words.board.answers}>
-        <LensView />
+        <Guarded part={parts.lensView}>
+          <LensView />
+        </Guarded>
         <Beside />
       </aside>
-      <DayStrip />
+      <Guarded part={parts.dayStrip}>
+        <DayStrip />
+      </Guarded>
     </div>
   )
 }

@@ -1,9 +1,7 @@
 /** The box in the header that moves the map to a town or to coordinates typed in any form. */
 import { signal } from '@preact/signals'
 import { useEffect, useId, useRef } from 'preact/hooks'
-import { boundsCentre } from '#core/geo/bounds.ts'
-import type { LatLon } from '#core/geo/lat-lon.ts'
-import { flyTo, mapBounds } from '#renderer/state/session/map-window.ts'
+import { flyTo, mapMiddle } from '#renderer/state/session/map-window.ts'
 import { page } from '#renderer/state/session/navigation.ts'
 import { words } from '#renderer/words/en.ts'
 import { type PlaceOffer, type PlaceOffers, offersFor } from './place-search.ts'
@@ -16,11 +14,6 @@ const PAUSE = 120
 let turn = 0
 /** The text that a choice has put into the box; null once something is typed. */
 let taken: string | null = null
-
-/** Where the map looks, to complete short codes. */
-export function mapMiddle(): LatLon | null {
-  return mapBounds.peek() === null ? null : boundsCentre(mapBounds.peek() as NonNullable<typeof mapBounds.value>)
-}
 
 async function search(text: string): Promise<void> {
   turn += 1

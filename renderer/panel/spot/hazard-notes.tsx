@@ -4,15 +4,9 @@ import { Question } from '#renderer/part/question.tsx'
 import { TextField } from '#renderer/part/text-field.tsx'
 import { changeSpot } from '#renderer/state/library/history.ts'
 import { words } from '#renderer/words/en.ts'
+import { CAUTIONS_ALWAYS, cautionsOf } from '#renderer/text/hazard-text.ts'
 
 const NOTE_MOST = 10_000
-
-/** The cautions for the hazards seen, then those that hold everywhere; the last leaves the decision where it belongs. */
-export function cautionsFor(hazards: readonly Hazard[]): string[] {
-  const { cautions } = words.spot
-  const seen = HAZARDS.filter((hazard) => hazards.includes(hazard)).map((hazard) => cautions[hazard])
-  return [...seen, cautions.weather, cautions.sun, cautions.drones, cautions.always]
-}
 
 export function HazardNotes({ spot }: { spot: Spot }) {
   const { hazards, hazardNote } = spot
@@ -39,7 +33,7 @@ export function HazardNotes({ spot }: { spot: Spot }) {
         onTake={(note) => void changeSpot(edit.hazards, { ...spot, hazardNote: note })}
       />
       <ul class="cautions">
-        {cautionsFor(hazards).map((caution) => (
+        {[...cautionsOf(hazards), ...CAUTIONS_ALWAYS].map((caution) => (
           <li key={caution}>{caution}</li>
         ))}
       </ul>

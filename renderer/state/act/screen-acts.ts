@@ -2,7 +2,7 @@
 import type { Plan } from '#core/plan/plan.ts'
 import { newScreen } from '#core/plan/screens.ts'
 import type { ScreenRecord, Shoot } from '#core/record/shoot.ts'
-import { mapMiddle } from '#renderer/shell/place-box.tsx'
+import { mapMiddle } from '#renderer/state/session/map-window.ts'
 import { changeShoot, undoOffer } from '#renderer/state/library/history.ts'
 import { tell } from '#renderer/state/library/notices.ts'
 import { groundWords } from '#renderer/words/en-ground.ts'

@@ -1,12 +1,10 @@
 /** What lies under the plan: coasts always, and over them the sketch map, the ground by its elevations, or the tiles of the chosen source. */
-import { computed, effect, signal } from '@preact/signals'
+import { computed, effect } from '@preact/signals'
 import type L from 'leaflet'
-import type { Output } from '#app/contract/index.ts'
-import { ask } from '#renderer/host/host.ts'
 import { GROUND_MAP } from '#renderer/state/session/ground-shown.ts'
-import { tell } from '#renderer/state/library/notices.ts'
 import { dark, settings } from '#renderer/state/library/settings.ts'
 import { terrainSource } from '#renderer/state/plan/terrain.ts'
+import { readTileSources, tileSources } from '#renderer/state/session/tile-sources.ts'
 import type { MapWindow } from '#renderer/view/ground/relief-region.ts'
 import { drawnGrid, followRelief } from '#renderer/view/ground/shown-relief.ts'
 import { laidGrid } from '#renderer/view/ground/map-raster.ts'
@@ -19,18 +17,15 @@ import { coarseSeas } from './coarse-seas.ts'
 import { createGroundLayer } from './ground-layer.ts'
 import { mapLook } from '#renderer/view/drawing/map-look.ts'
 import { TILE_SIZE } from '#renderer/view/drawing/plan-view.ts'
+import { calmly } from '#renderer/state/plan/calmly.ts'
 import { type TileBase, makeTileBase } from './tile-base.ts'
 
-const SKETCH = 'sketch'
 /** Id of the demo island's elevations, which the sketch map has a finer drawing of. */
 const DEMO = 'demo'
 
-/** The sources as the services tell them; read again when the user's own change. */
-const known = signal<Output<'tiles.sources'> | null>(null)
-
 /** The source whose tiles are shown; null for the sketch map. */
 export const shownSource = computed(
-  () => known.value?.sources.find((source) => source.id === settings.value.mapSource) ?? null,
+  () => tileSources.value?.sources.find((source) => source.id === settings.value.mapSource) ?? null,
 )
 
 /** Whether the sketch map is what is shown, wherever it has something. */
@@ -59,12 +54,6 @@ export const attribution = computed<readonly { readonly text: string; readonly l
 function owedFor(id: string, name: string, owed: string): string {
   if (id === DEMO) return SKETCH_ATTRIBUTION
   return owed === '' ? groundMapWords.elevationsFrom(name) : owed
-}
-
-async function readSources(): Promise<void> {
-  const answer = await ask('tiles.sources', {})
-  if (answer.ok) known.value = answer.value
-  else tell('fault', answer.fault.message)
 }
 
 /** What the map shows, in world coordinates. */
@@ -96,13 +85,10 @@ export function layBase(map: L.Map): Base {
   coast.addTo(map)
   let tiles: TileBase | null = null
   let painted = dark.peek()
-  const own = computed(() => JSON.stringify([settings.value.ownSources, settings.value.templates]))
   const onGround = computed(() => settings.value.mapSource === GROUND_MAP)
-  const source = computed(() => JSON.stringify([shownSource.value, known.value?.prefix]))
+  const source = computed(() => JSON.stringify([shownSource.value, tileSources.value?.prefix]))
 
-  const stopReading = effect(() => {
-    if (own.value !== '' && (settings.value.mapSource !== SKETCH || known.peek() === null)) void readSources()
-  })
+  const stopReading = effect(() => void readTileSources())
   const stopPainting = effect(() => {
     if (dark.value === painted) return
     painted = dark.value
@@ -113,14 +99,14 @@ export function layBase(map: L.Map): Base {
   const stopChoosing = effect(() => {
     void source.value
     const chosen = shownSource.peek()
-    const prefix = known.peek()?.prefix
+    const prefix = tileSources.peek()?.prefix
     tiles?.layer.remove()
     tiles = chosen === null || prefix === undefined ? null : makeTileBase(chosen, prefix)
     if (tiles === null && !onGround.value) sketch.addTo(map)
     else sketch.remove()
     tiles?.layer.setZIndex(4).addTo(map)
   })
-  const stopGround = effect(() => {
+  const stopGround = calmly(() => {
     if (groundDrawn.value) ground.layer.addTo(map)
     else ground.layer.remove()
   })

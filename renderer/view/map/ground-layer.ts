@@ -1,10 +1,10 @@
 /** The ground by its elevations as a Leaflet layer of canvas tiles: repainted where they are when relief or contours come in. */
-import { effect } from '@preact/signals'
 import { type Coords, GridLayer, type GridLayerOptions } from 'leaflet'
 import { contoursShown, reliefShown } from '#renderer/view/ground/shown-relief.ts'
 import { DARK_PALETTE, LIGHT_PALETTE } from '#renderer/view/sketch/sketch-palette.ts'
 import { dark } from '#renderer/state/library/settings.ts'
 import { type GroundPicture, groundContours, paintGround } from './paint-ground.ts'
+import { calmly } from '#renderer/state/plan/calmly.ts'
 import { pictureOf } from './raster-picture.ts'
 
 const TILE = 256
@@ -77,7 +77,7 @@ export function createGroundLayer(options: GridLayerOptions): {
   layer.on('tileunload', (event: { readonly tile: HTMLElement }) => layer.forget(event.tile))
   let relief: { readonly of: object; readonly made: GroundPicture['relief'] } | null = null
   let lines: { readonly of: object; readonly made: GroundPicture['contours'] } | null = null
-  const stop = effect(() => {
+  const stop = calmly(() => {
     const pictures = reliefShown.value
     const drawing = contoursShown.value
     if (pictures === null) relief = null

@@ -9,6 +9,7 @@ import { drawing, takingAs } from '#renderer/state/session/drawn-ground.ts'
 import { placing } from '#renderer/state/session/navigation.ts'
 import { freeWindows } from '#renderer/state/session/close-plan-size.ts'
 import { followDrawing } from '#renderer/view/hand/draw-ground.ts'
+import { endStalePlacing } from '#renderer/state/act/end-placing.ts'
 import { bestFit } from '#renderer/view/drawing/fit.ts'
 import {
   NEAREST_ZOOM,
@@ -22,8 +23,8 @@ import {
   standStill,
 } from './leaflet-seam.ts'
 import { mapLook, mapView } from '#renderer/view/drawing/map-look.ts'
-import { type Look, headedFor, mapBounds, wantedLook } from '#renderer/state/session/map-window.ts'
-import { watchNetwork } from '#renderer/map/network.ts'
+import { type Look, headedFor, lookedAt, mapBounds, wantedLook } from '#renderer/state/session/map-window.ts'
+import { watchNetwork } from './watch-network.ts'
 import { followPlacing, placeAt } from '#renderer/view/hand/placing.ts'
 import { followTaking } from '#renderer/view/hand/take-way.ts'
 import type { Point } from '#renderer/view/drawing/plan-view.ts'
@@ -79,7 +80,9 @@ export function startMap(holder: HTMLElement): LiveMap {
 
   function readWindow(): void {
     headedFor.value = null
-    if (hasSize(map)) mapBounds.value = readBounds(map)
+    if (!hasSize(map)) return
+    mapBounds.value = readBounds(map)
+    lookedAt.value = fromLeaflet(map.getCenter())
   }
 
   // The container's size changes without the window's: a panel opens, a page hides and shows it.
@@ -108,6 +111,7 @@ export function startMap(holder: HTMLElement): LiveMap {
     panBy: (x: number, y: number) => void map.panBy([x, y], { animate: false }),
   }
   const stopPlacing = followPlacing(pressed)
+  const stopStale = endStalePlacing()
   const stopDrawing = followDrawing(pressed)
   const stopTaking = followTaking(pressed)
   const stopWaiting = effect(() => {
@@ -133,6 +137,7 @@ export function startMap(holder: HTMLElement): LiveMap {
       watcher.disconnect()
       stopLooking()
       stopWaiting()
+      stopStale()
       stopPlacing()
       stopTaking()
       stopDrawing()
