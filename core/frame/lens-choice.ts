@@ -5,7 +5,6 @@ import { type Scene, type SetUp, type Setting, setUp, subjectShare } from './set
 
 export interface LensOffer {
   readonly lensId: string
-  readonly name: string
   /** Millimetres: the wished focal length where the lens reaches it, else its nearest end. */
   readonly focalLength: number
   readonly reaches: boolean
@@ -37,7 +36,6 @@ function offer(
   const made = solved?.focalLength === focalLength ? solved : setUp(scene, setting, focalLength, solved)
   return {
     lensId: lens.id,
-    name: lens.name,
     focalLength,
     reaches: there,
     end: there ? null : wanted < lens.focalMin ? 'short' : 'long',

@@ -100,6 +100,11 @@ export function moveLandmark(plan: Plan, at: LatLon): Moved {
   return withPoints(plan, (points) => broughtTogether(points, at))
 }
 
+/** A landmark by itself, its middle brought to a place. */
+export function landmarkAt(landmark: Landmark, at: LatLon): Landmark {
+  return withLandmarkPoints(landmark, broughtTogether(landmarkPoints(landmark), at))
+}
+
 function moveScreen({ shoot, spot }: Plan, index: number, end: number | null, at: LatLon): Moved {
   const screen = shoot.screens[index]
   if (screen === undefined) return { shoot, spot }

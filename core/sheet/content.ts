@@ -7,7 +7,6 @@ import type { LatLon } from '#core/geo/lat-lon.ts'
 import { elevationAtPlace } from '#core/ground/elevation-grid.ts'
 import type { Assessment } from '#core/plan/assess.ts'
 import { type Plan, levelsOf } from '#core/plan/plan.ts'
-import { HAZARDS, type Hazard } from '#core/record/spot.ts'
 import type { Failing } from '#core/tolerance/condition.ts'
 import type { Move } from '#core/tolerance/moves.ts'
 import type { Sensitivity } from '#core/tolerance/sensitivity.ts'
@@ -102,11 +101,6 @@ export function sheetDirections(plan: Plan, assessment: Assessment, epochMs: num
 /** Magnetic bearing of a true one; null when either is unknown. */
 export function magneticBearing(bearing: number, variation: Declination | null): number | null {
   return variation === null ? null : wrapBearing(bearing - variation.degrees)
-}
-
-/** The hazards whose cautions apply, in the fixed order. */
-export function hazardsOnSheet(plan: Plan): Hazard[] {
-  return HAZARDS.filter((hazard) => plan.spot.hazards.includes(hazard))
 }
 
 /** The place the QR code leads to: where one parks, else where one stands. */

@@ -218,7 +218,7 @@ function documentOf(record: ShootRecord | SpotRecord, revision: number): string 
 }
 
 function changedElsewhere(kind: Change['kind'], id: string, name: string | undefined): Refused {
-  const called = name === undefined ? `with the id ${id}` : `“${short(name)}” (${id})`
+  const called = name === undefined || name.trim() === '' ? `with the id ${id}` : `“${short(name)}” (${id})`
   return new Refused(
     'changed-elsewhere',
     `The ${kind} ${called} was changed or deleted in another window. Nothing was saved; look at it again, then decide.`,

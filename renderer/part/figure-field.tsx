@@ -8,6 +8,7 @@ import { useDraft } from './draft.ts'
 import { Field } from './field.tsx'
 import { lengthInField, lengthUnit, plainNumber } from '#renderer/text/figure.ts'
 import { type Limits, withinLimits } from './limits.ts'
+import { type Judged, useTryAgain } from './try-again.ts'
 
 interface Common {
   readonly label: string
@@ -16,6 +17,8 @@ interface Common {
   readonly hideLabel?: boolean
   /** A further refusal that depends on other fields; null when the value is good. */
   readonly refuse?: (value: number) => string | null
+  /** Given where `refuse` goes by figures of the same form: the entry waits for them. */
+  readonly judged?: Judged
 }
 
 interface Known extends Common {
@@ -71,10 +74,11 @@ export function LengthField(props: Known | Unknowable) {
 }
 
 function AnyFigure({ field, reading }: { field: Known | Unknowable; reading: Reading }) {
-  const { label, limits, hint, hideLabel, value, refuse } = field
+  const { label, limits, hint, hideLabel, value, refuse, judged } = field
   const { print, parse, unit } = reading
   const withUnit = (figure: number): string => (unit === undefined ? print(figure) : `${print(figure)} ${unit}`)
-  const draft = useDraft(value === null ? '' : print(value), (text) => {
+  const shown = value === null ? '' : print(value)
+  const draft = useDraft(shown, (text) => {
     if ('onTakeUnknown' in field && text.trim() === '') {
       field.onTakeUnknown(null)
       return done(null)
@@ -87,6 +91,7 @@ function AnyFigure({ field, reading }: { field: Known | Unknowable; reading: Rea
     else field.onTake(read.value)
     return read
   })
+  useTryAgain(draft, shown, judged)
   const still = words.shoot.field.still(value === null ? words.board.unknown : withUnit(value))
   return <Field label={label} draft={draft} unit={unit} hint={hint} still={still} hideLabel={hideLabel === true} />
 }

@@ -17,6 +17,7 @@ import { useDraft } from './draft.ts'
 import { Field } from './field.tsx'
 import { FigureField } from './figure-field.tsx'
 import { Fold } from './question.tsx'
+import { useTryAgain } from './try-again.ts'
 import { changeShoot } from '#renderer/state/library/history.ts'
 import { landmarkName, subjectName } from '#renderer/text/names.ts'
 import { lightWords } from '#renderer/words/en-light.ts'
@@ -127,6 +128,7 @@ function SunHeight({ light, onWish }: WishProps) {
         value={least}
         limits={ALTITUDES}
         refuse={(value) => (value < (most ?? 90) ? null : say.order)}
+        judged={{ by: String(most) }}
         onTakeUnknown={(value) => take(value, most)}
       />
       <FigureField
@@ -137,6 +139,7 @@ function SunHeight({ light, onWish }: WishProps) {
         value={most}
         limits={ALTITUDES}
         refuse={(value) => (value > (least ?? -90) ? null : say.order)}
+        judged={{ by: String(least) }}
         onTakeUnknown={(value) => take(least, value)}
       />
     </div>
@@ -168,8 +171,8 @@ function HoursThere({ light, onWish }: WishProps) {
     <fieldset class="hours-there">
       <legend>{say.hours}</legend>
       <div class="field-row">
-        <ClockField label={say.from} value={from} onTake={(value) => take({ from: value, until })} />
-        <ClockField label={say.until} value={until} onTake={(value) => take({ from, until: value })} />
+        <ClockField label={say.from} value={from} by={until} onTake={(value) => take({ from: value, until })} />
+        <ClockField label={say.until} value={until} by={from} onTake={(value) => take({ from, until: value })} />
       </div>
     </fieldset>
   )
@@ -178,14 +181,18 @@ function HoursThere({ light, onWish }: WishProps) {
 interface ClockFieldProps {
   readonly label: string
   readonly value: number | null
+  /** The other end. */
+  readonly by: number | null
   readonly onTake: (minutes: number | null) => Result<unknown>
 }
 
-function ClockField({ label, value, onTake }: ClockFieldProps) {
-  const draft = useDraft(value === null ? '' : clockText(value), (text) => {
+function ClockField({ label, value, by, onTake }: ClockFieldProps) {
+  const shown = value === null ? '' : clockText(value)
+  const draft = useDraft(shown, (text) => {
     if (text.trim() === '') return onTake(null)
     const read = parseClock(text)
     return read.ok ? onTake(read.value) : read
   })
+  useTryAgain(draft, shown, { by: String(by) })
   return <Field label={label} draft={draft} placeholder={say.anyTime} />
 }

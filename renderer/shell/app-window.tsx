@@ -1,10 +1,12 @@
 /** The window: the header, the page that is open, the messages; or the page of trouble when the library doesn't open. */
 import { pageRow } from './pages.tsx'
 import { type ReadonlySignal, signal } from '@preact/signals'
+import { Guarded } from '#renderer/part/guarded.tsx'
 import { NoticeArea } from './notice-area.tsx'
 import { type Trouble, TroublePage } from './trouble-page.tsx'
 import { libraryState } from '#renderer/state/library/library.ts'
 import { page } from '#renderer/state/session/navigation.ts'
+import { notDrawnWords } from '#renderer/words/en-not-drawn.ts'
 import { words } from '#renderer/words/en.ts'
 import { Header } from './header.tsx'
 
@@ -34,13 +36,18 @@ export function WholePage({ onAgain }: { onAgain: () => Promise<void> }) {
   }
   return (
     <>
-      <Header />
+      <Guarded part={notDrawnWords.parts.window}>
+        <Header />
+      </Guarded>
       {libraryState.value?.state === 'read-only' ? (
         <p class="banner" role="status">
           {words.board.trouble.readOnly} {libraryState.value.message}
         </p>
       ) : null}
-      <OpenPage />
+      {/* Another page is another part: it does not inherit a fault. */}
+      <Guarded key={page.value} part={notDrawnWords.parts.page}>
+        <OpenPage />
+      </Guarded>
       <NoticeArea />
     </>
   )

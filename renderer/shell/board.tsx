@@ -5,11 +5,15 @@ import { LensView } from '#renderer/view/lens-view/lens-view.tsx'
 import { BoardMap } from '#renderer/view/map/board-map.tsx'
 import { SpotDetails } from '#renderer/panel/spot/spot-details.tsx'
 import { plan } from '#renderer/state/plan/board-plan.ts'
+import { Guarded } from '#renderer/part/guarded.tsx'
 import { Shelf } from '#renderer/panel/shelf/shelf.tsx'
 import { beside } from '#renderer/state/session/navigation.ts'
+import { notDrawnWords } from '#renderer/words/en-not-drawn.ts'
 import { scanWords } from '#renderer/words/en-scan.ts'
 import { words } from '#renderer/words/en.ts'
 import { LazyPage } from '#renderer/part/lazy-page.tsx'
+
+const { parts } = notDrawnWords
 
 /** Another spot is another page of fields: no half-typed text goes over from one to the next. */
 function BesideMap() {
@@ -17,7 +21,11 @@ function BesideMap() {
   return (
     <>
       <Answers />
-      {open === null ? null : <SpotDetails key={open.spot.id} spot={open.spot} />}
+      {open === null ? null : (
+        <Guarded key={open.spot.id} part={parts.beside}>
+          <SpotDetails spot={open.spot} />
+        </Guarded>
+      )}
     </>
   )
 }
@@ -34,15 +42,17 @@ function Beside() {
       role="group"
       aria-label={name}
     >
-      {scan ? (
-        <LazyPage
-          within
-          load={async () => (await import('#renderer/panel/scan/scan-panel.tsx')).ScanPanel}
-          parts={{}}
-        />
-      ) : (
-        <BesideMap />
-      )}
+      <Guarded part={parts.beside}>
+        {scan ? (
+          <LazyPage
+            within
+            load={async () => (await import('#renderer/panel/scan/scan-panel.tsx')).ScanPanel}
+            parts={{}}
+          />
+        ) : (
+          <BesideMap />
+        )}
+      </Guarded>
     </div>
   )
 }
@@ -50,16 +60,24 @@ function Beside() {
 export function Board() {
   return (
     <div class="board">
-      <Shelf />
+      <Guarded part={parts.shelf}>
+        <Shelf />
+      </Guarded>
       <main class="board-middle">
         <h1 class="unseen">{words.board.program}</h1>
-        <BoardMap />
+        <Guarded part={parts.map}>
+          <BoardMap />
+        </Guarded>
       </main>
       <aside class="board-right" aria-label={words.board.answers}>
-        <LensView />
+        <Guarded part={parts.lensView}>
+          <LensView />
+        </Guarded>
         <Beside />
       </aside>
-      <DayStrip />
+      <Guarded part={parts.dayStrip}>
+        <DayStrip />
+      </Guarded>
     </div>
   )
 }

@@ -1,6 +1,6 @@
 /** Help: how to begin, every key, and the cautions. */
 import { COMMANDS, acceleratorText } from '#app/commands.ts'
-import { cautionsFor } from '#renderer/text/cautions.ts'
+import { CAUTIONS_ALWAYS, cautionsOf } from '#renderer/text/hazard-text.ts'
 import { HAZARDS } from '#core/record/spot.ts'
 import { stripWords } from '#renderer/words/en-day-strip.ts'
 import { words } from '#renderer/words/en.ts'
@@ -43,11 +43,13 @@ export function HelpPage() {
         </Question>
         <Question title={say.cautions}>
           <ul class="cautions">
-            {[words.spot.cautions.ground, ...cautionsFor(HAZARDS.filter((hazard) => hazard !== 'other'))].map(
-              (caution) => (
-                <li key={caution}>{caution}</li>
-              ),
-            )}
+            {[
+              words.spot.cautions.ground,
+              ...cautionsOf(HAZARDS.filter((hazard) => hazard !== 'other')),
+              ...CAUTIONS_ALWAYS,
+            ].map((caution) => (
+              <li key={caution}>{caution}</li>
+            ))}
           </ul>
         </Question>
       </div>

@@ -5,6 +5,7 @@ import '@fontsource/source-sans-3/600.css'
 import '@fontsource/source-serif-4/400-italic.css'
 import { planOf } from '#core/plan/plan.ts'
 import { openShoot, shoot, spots } from '#renderer/state/library/library.ts'
+import { spotName } from '#renderer/text/names.ts'
 import { loadSettings, settings } from '#renderer/state/library/settings.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { SheetPage } from '#renderer/page/sheet/sheet-page.tsx'
@@ -25,7 +26,7 @@ async function start(): Promise<void> {
     document.documentElement.dataset['ready'] = 'yes'
     return
   }
-  document.title = spot.name === '' ? sheetWords.title : spot.name
+  document.title = spotName(spot)
   render(<SheetPage plan={planOf(shoot.value, spot)} onBack={null} />, page)
 }
 

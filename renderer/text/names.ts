@@ -20,7 +20,7 @@ export function subjectName(subject: Pick<Subject, 'name' | 'kind'>): string {
   return subject.name.trim() === '' ? words.shoot.subjectKinds[subject.kind] : subject.name
 }
 
-export function landmarkName(landmark: Landmark | null): string {
+export function landmarkName(landmark: Pick<Landmark, 'name'> | null): string {
   if (landmark === null || landmark.name.trim() === '') return words.shoot.unnamedLandmark
   return landmark.name
 }
@@ -34,6 +34,12 @@ export function lensRange(lens: Lens): string {
 
 export function lensName(lens: Lens): string {
   return lens.name.trim() === '' ? lensRange(lens) : lens.name
+}
+
+/** The lens of a bag that an assessment took; null when it took none. */
+export function lensTaken(lenses: readonly Lens[], taken: { readonly lensId: string } | null): string | null {
+  const lens = lenses.find(({ id }) => id === taken?.lensId)
+  return lens === undefined ? null : lensName(lens)
 }
 
 export function cropName(crop: { readonly wide: number; readonly high: number }): string {

@@ -11,8 +11,6 @@ export const sheetWords = {
   papers: { a4: 'A4', letter: 'Letter' },
   north: 'N',
   planned: (day: string) => `Printed ${day}`,
-  unnamedSpot: 'Spot without a name',
-  unnamedShoot: 'Shoot without a name',
   map: 'Map of the spot',
   frame: 'The frame',
   frameLabel: (name: string) => `The frame planned at ${name}`,

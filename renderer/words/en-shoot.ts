@@ -128,7 +128,7 @@ export const shootWords = {
   refractionHint: 'Usually 0.13; it lifts what is far away a little against the curve of the earth.',
   fastestShutter: 'Fastest shutter, 1/…',
   slowestShutter: 'Slowest shutter',
-  shutterOrder: 'The fastest shutter time must be shorter than the slowest.',
+  shutterOrder: 'The fastest shutter time must be shorter than the slowest: this waits here until it is.',
   field: {
     still: (value: string) => `Still ${value}.`,
     more: (label: string, least: string) => `${label} must be more than ${least}.`,
@@ -137,12 +137,18 @@ export const shootWords = {
     needed: (label: string) => `${label} cannot be left empty. Write a number, such as 2.5.`,
     tooLong: (label: string, most: number, now: number) =>
       `${label} may have ${most} characters; this has ${now}. Shorten it.`,
-    longBelowShort: 'The long end must not be shorter than the short end.',
-    shortAboveLong: 'The short end must not be longer than the long end.',
-    deckAboveTop: 'The deck cannot lie higher than the towers.',
-    topBelowDeck: 'The towers cannot be lower than the deck.',
-    behindEnd: (length: string) => `The subject is ${length} long: the place must lie on it.`,
-    smallestBelowWidest: 'The smallest opening must have a larger f-number than the widest.',
+    longBelowShort: 'The long end must be longer than the short end: this waits here for a shorter one.',
+    shortAboveLong: 'The short end must be shorter than the long end: this waits here for a longer one.',
+    longSideShorter: 'The longer side must not be shorter than the other: this waits here until it is not.',
+    shortSideLonger: 'The shorter side must not be longer than the other: this waits here until it is not.',
+    deckAboveTop: 'The deck cannot lie higher than the towers: this waits here for higher towers.',
+    topBelowDeck: 'The towers cannot be lower than the deck: this waits here for a lower deck.',
+    behindEnd: (length: string) =>
+      `The subject is ${length} long and the place must lie on it: this waits here for a longer subject.`,
+    widestAboveSmallest:
+      'The widest opening must not have a larger f-number than the smallest: this waits here for a smaller one.',
+    smallestBelowWidest:
+      'The smallest opening must not have a smaller f-number than the widest: this waits here for a wider one.',
   },
   edit: {
     rename: 'Rename the shoot',

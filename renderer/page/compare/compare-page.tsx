@@ -1,20 +1,19 @@
 /** Two to four spots side by side: their frames, their maps, every figure in a row, and from here one is chosen or dropped. */
 import { unpickSpot, backToBoard } from '#renderer/state/session/navigation.ts'
 import { Fragment } from 'preact'
-import { assess } from '#core/plan/assess.ts'
-import { dayLight } from '#core/plan/day-light.ts'
-import { groundProfile } from '#core/plan/ground-profile.ts'
 import { planOf } from '#core/plan/plan.ts'
 import type { Spot, SpotStatus } from '#core/record/spot.ts'
 import { LensDrawing } from '#renderer/view/lens-picture/lens-drawing.tsx'
 import { PageFrame } from '#renderer/part/page-frame.tsx'
 import { SmallMap } from '#renderer/view/still-map/small-map.tsx'
 import { type StillBase, useBaseMap } from '#renderer/view/still-map/use-base-map.ts'
+import { assessmentOf, daylightOf, groundLineOf } from '#renderer/state/plan/assessments.ts'
 import { changeSpot } from '#renderer/state/library/history.ts'
 import { shoot, spots } from '#renderer/state/library/library.ts'
+import { spotName } from '#renderer/text/names.ts'
 import { tell } from '#renderer/state/library/notices.ts'
 import { pickedHere } from '#renderer/state/session/picked.ts'
-import { sensitivityFor } from '#renderer/state/plan/shelf-sensitivity.ts'
+import { sensitivityAtLeisure } from '#renderer/state/plan/shelf-sensitivity.ts'
 import { dark, settings } from '#renderer/state/library/settings.ts'
 import { groundFor } from '#renderer/state/plan/terrain.ts'
 import { putOnBoard } from '#renderer/state/act/try-out.ts'
@@ -26,10 +25,6 @@ import './compare.css'
 
 const words = sheetWords.compare
 const MOST = 4
-
-function nameOf(spot: Spot): string {
-  return spot.name === '' ? sheetWords.unnamedSpot : spot.name
-}
 
 export function ComparePage() {
   const still = useBaseMap(settings.value, dark.value)
@@ -45,14 +40,13 @@ export function ComparePage() {
           const flat = planOf(open, spot)
           const ground = groundFor(spot.stop.at, flat.landmark)
           const plan = { ...flat, terrain: ground.grid }
-          const assessment = assess(plan)
           const zone = zoneFor(open, spot.stop.at)
           return {
             plan,
-            assessment,
-            daylight: dayLight(plan, assessment, zone),
-            sensitivity: sensitivityFor(plan, zone),
-            line: groundProfile(plan, assessment.levels),
+            assessment: assessmentOf(plan),
+            daylight: daylightOf(plan, zone),
+            sensitivity: sensitivityAtLeisure(plan, zone),
+            line: groundLineOf(plan),
           }
         })
   return (
@@ -125,7 +119,7 @@ function Row({ row, columns }: { readonly row: CompareRow; readonly columns: rea
 }
 
 function Head({ spot }: { readonly spot: Spot }) {
-  const name = nameOf(spot)
+  const name = spotName(spot)
   const mark = (status: SpotStatus, said: string): void => {
     void changeSpot(spotWords.edit.status, { ...spot, status })
     tell('done', said)
@@ -194,7 +188,7 @@ function Pictures({ column, still }: { readonly column: Column; readonly still: 
           height={170}
           base={still.base}
           units={settings.value.units}
-          label={sheetWords.mapLabel(nameOf(plan.spot))}
+          label={sheetWords.mapLabel(spotName(plan.spot))}
         />
       )}
     </div>

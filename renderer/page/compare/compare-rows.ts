@@ -8,6 +8,8 @@ import type { Plan } from '#core/plan/plan.ts'
 import type { Sensitivity } from '#core/tolerance/sensitivity.ts'
 import type { UnitSystem } from '#core/units/length.ts'
 import { aperture, bearing, metres, millimetres, share } from '#renderer/text/figure.ts'
+import { hazardsSeen } from '#renderer/text/hazard-text.ts'
+import { lensTaken } from '#renderer/text/names.ts'
 import { GROUND_ROWS } from './ground-rows.ts'
 import { LIGHT_ROWS } from './light-rows.ts'
 import { OFF_ROWS } from './off-rows.ts'
@@ -20,7 +22,7 @@ export interface Column {
   /** The light of the spot's own day, by its own clock. */
   readonly daylight: DayLight
   /** Null when nothing is framed. */
-  readonly sensitivity: Sensitivity | null
+  readonly sensitivity: Sensitivity | null | 'working'
   /** The ground on the way to the landmark; null without elevations or landmark. */
   readonly line: GroundProfile | null
 }
@@ -70,7 +72,7 @@ const ROWS: readonly RowKind[] = [
     group: 'lens',
     name: names.lens,
     better: null,
-    read: ({ assessment }) => assessment.lens?.name ?? sheetWords.noLens,
+    read: ({ plan, assessment }) => lensTaken(plan.shoot.bag.lenses, assessment.lens) ?? sheetWords.noLens,
   },
   {
     group: 'lens',
@@ -177,7 +179,7 @@ const ROWS: readonly RowKind[] = [
     group: 'access',
     name: names.hazards,
     better: null,
-    read: ({ plan }) => plan.spot.hazards.map((hazard) => spotWords.hazards[hazard]).join(', ') || none,
+    read: ({ plan }) => hazardsSeen(plan.spot).join(', ') || none,
   },
   { group: 'access', name: names.status, better: null, read: ({ plan }) => spotWords.statuses[plan.spot.status] },
   {

@@ -13,6 +13,7 @@ export const OFF_ROWS: readonly RowKind[] = [
     // Metres, degrees and minutes are held against each other by how easily one is so far off.
     better: 'more',
     read: ({ sensitivity }, units) => {
+      if (sensitivity === 'working') return { figure: null, text: sensitivityWords.working }
       if (sensitivity === null) return { figure: null, text: say.notFramed }
       const [first] = tightFirst(sensitivity.off)
       if (first === undefined) return { figure: Number.MAX_VALUE, text: say.loose }

@@ -1,11 +1,13 @@
 /** Which days? The page of longer spans: the year as wished, the landmark's sides, and when sun or moon stands on it. */
 import { backToBoard } from '#renderer/state/session/navigation.ts'
 import { useEffect } from 'preact/hooks'
+import { Guarded } from '#renderer/part/guarded.tsx'
 import { PageFrame } from '#renderer/part/page-frame.tsx'
 import { day, stage } from '#renderer/state/plan/daylight.ts'
 import { assessment, plan } from '#renderer/state/plan/board-plan.ts'
 import { zone } from '#renderer/state/plan/zone.ts'
 import { daysWords } from '#renderer/words/en-days.ts'
+import { notDrawnWords } from '#renderer/words/en-not-drawn.ts'
 import { AlignmentsSection } from './alignments-section.tsx'
 import { SidesSection } from './sides-section.tsx'
 import { closeWorker } from './use-days-job.ts'
@@ -40,9 +42,15 @@ export function DaysPage() {
         <p class="days-empty">{daysWords.noSpot}</p>
       ) : (
         <div class="days">
-          <YearSection plan={now} assessment={found} stage={light} zone={zone.value} chosen={today.date} />
-          <SidesSection plan={now} assessment={found} edge={light.skylines.landmark} zone={zone.value} day={today} />
-          <AlignmentsSection plan={now} assessment={found} skylines={light.skylines} zone={zone.value} day={today} />
+          <Guarded part={notDrawnWords.parts.section}>
+            <YearSection plan={now} assessment={found} stage={light} zone={zone.value} chosen={today.date} />
+          </Guarded>
+          <Guarded part={notDrawnWords.parts.section}>
+            <SidesSection plan={now} assessment={found} edge={light.skylines.landmark} zone={zone.value} day={today} />
+          </Guarded>
+          <Guarded part={notDrawnWords.parts.section}>
+            <AlignmentsSection plan={now} assessment={found} skylines={light.skylines} zone={zone.value} day={today} />
+          </Guarded>
         </div>
       )}
     </PageFrame>

@@ -10,7 +10,7 @@ import type { Plan } from '#core/plan/plan.ts'
 import type { Result } from '#core/result.ts'
 import { SUN_NEAR } from '#renderer/text/light-text.ts'
 import { aperture, millimetres } from '#renderer/text/figure.ts'
-import { cautionsFor } from '#renderer/text/cautions.ts'
+import { CAUTIONS_ALWAYS, hazardSentences } from '#renderer/text/hazard-text.ts'
 import { lensName, spotName } from '#renderer/text/names.ts'
 import { wishName } from '#renderer/text/wish-names.ts'
 import { daysWords } from '#renderer/words/en-days.ts'
@@ -59,7 +59,8 @@ function description({ plan, found, stage }: CalendarAsk, span: Span): string {
     ...(setting.length === 0 || sharp === null ? [] : [say.lens(setting.join(', '), aperture(sharp.used.mark))]),
     '',
     ...sunCautions(stage, span, focalLength),
-    ...cautionsFor(spot.hazards),
+    ...hazardSentences(spot),
+    ...CAUTIONS_ALWAYS,
   ].join('\n')
 }
 

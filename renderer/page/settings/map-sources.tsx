@@ -1,5 +1,5 @@
 /** Where the map comes from: the sketch map, the known sources with their terms, and the user's own. */
-import { SKETCH_MAP, readMapSources, mapSources } from '#renderer/state/session/map-source.ts'
+import { SKETCH_MAP } from '#renderer/state/session/map-source.ts'
 import { useEffect, useState } from 'preact/hooks'
 import type { TileSourceBrief } from '#app/contract/tiles.ts'
 import { done, failed } from '#core/result.ts'
@@ -10,16 +10,19 @@ import { Fold, Question } from '#renderer/part/question.tsx'
 import { GROUND_MAP } from '#renderer/state/session/ground-shown.ts'
 import { tell } from '#renderer/state/library/notices.ts'
 import { changeSettings, settings } from '#renderer/state/library/settings.ts'
+import { readTileSources, tileSources } from '#renderer/state/session/tile-sources.ts'
 import { groundMapWords } from '#renderer/words/en-ground-map.ts'
 import { words } from '#renderer/words/en.ts'
 import { Credit } from './credit.tsx'
 import { isTemplate } from './own-source.ts'
 import { OwnSources } from './own-sources.tsx'
 
+const SKETCH = 'sketch'
+
 export function MapSources() {
   const say = words.board.settingsPage
   const { mapSource } = settings.value
-  useEffect(() => void readMapSources(), [])
+  useEffect(() => void readTileSources(true), [])
   const choose = (id: string): void => void changeSettings({ mapSource: id })
   return (
     <Question title={say.mapSource}>
@@ -49,13 +52,13 @@ export function MapSources() {
           </label>
           <p class="hint">{groundMapWords.sourceHint}</p>
         </div>
-        {(mapSources.value?.sources ?? [])
-          .filter((source) => source.id !== SKETCH_MAP && source.id !== GROUND_MAP)
+        {(tileSources.value?.sources ?? [])
+          .filter((source) => source.id !== SKETCH && source.id !== GROUND_MAP)
           .map((source) => (
             <Source key={source.id} source={source} on={mapSource === source.id} onChoose={() => choose(source.id)} />
           ))}
       </fieldset>
-      <OwnSources onChanged={() => void readMapSources()} />
+      <OwnSources onChanged={() => void readTileSources(true)} />
     </Question>
   )
 }

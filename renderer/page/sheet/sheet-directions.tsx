@@ -16,7 +16,7 @@ interface DirectionsProps {
 
 export function SheetDirectionsTable({ directions, units, day, heading, landmark }: DirectionsProps) {
   const { declination, rows } = directions
-  const name = (role: SheetRole): string => (role === 'landmark' && landmark !== '' ? landmark : sheetWords.roles[role])
+  const name = (role: SheetRole): string => (role === 'landmark' ? landmark : sheetWords.roles[role])
   const turned = magneticBearing(heading, declination)
   return (
     <>

@@ -3,13 +3,15 @@ import type { ComponentChildren } from 'preact'
 import type { Assessment } from '#core/plan/assess.ts'
 import type { DayLight } from '#core/plan/day-light.ts'
 import type { Plan } from '#core/plan/plan.ts'
-import { hazardsOnSheet, qrPlace, sheetDirections, sheetPlaces } from '#core/sheet/content.ts'
+import { qrPlace, sheetDirections, sheetPlaces } from '#core/sheet/content.ts'
 import type { Sensitivity } from '#core/tolerance/sensitivity.ts'
 import { formatDay } from '#core/time/civil.ts'
 import type { UnitSystem } from '#core/units/length.ts'
 import { lightCautions } from '#renderer/text/light-text.ts'
 import { LensDrawing } from '#renderer/view/lens-picture/lens-drawing.tsx'
 import { elevation } from '#renderer/text/figure.ts'
+import { hazardSentences } from '#renderer/text/hazard-text.ts'
+import { landmarkName, shootName, spotName } from '#renderer/text/names.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { spotWords } from '#renderer/words/en-spot.ts'
 import type { BaseMap } from '#renderer/view/still-map/base-map.ts'
@@ -58,7 +60,7 @@ function Part({
 export function SheetDocument(props: SheetProps) {
   const { plan, assessment, units, day } = props
   const { spot, shoot } = plan
-  const name = spot.name === '' ? sheetWords.unnamedSpot : spot.name
+  const name = spotName(spot)
   const directions = sheetDirections(plan, assessment, spot.when)
   const upright = spot.shot.orientation === 'upright'
   return (
@@ -67,7 +69,7 @@ export function SheetDocument(props: SheetProps) {
         <header class="sheet-head">
           <div>
             <h1>{name}</h1>
-            <p>{shoot.name === '' ? sheetWords.unnamedShoot : shoot.name}</p>
+            <p>{shootName(shoot)}</p>
           </div>
           <p class="sheet-day">
             {spotWords.statuses[spot.status]} · {sheetWords.planned(day)}
@@ -109,7 +111,7 @@ export function SheetDocument(props: SheetProps) {
               units={units}
               day={formatDay(props.daylight.day.date)}
               heading={spot.stop.heading}
-              landmark={plan.landmark?.name ?? ''}
+              landmark={landmarkName(plan.landmark)}
             />
           </Part>
         </div>
@@ -209,22 +211,17 @@ function Places({ plan, units }: { readonly plan: Plan; readonly units: UnitSyst
 }
 
 function Cautions({ plan, assessment }: Pick<SheetProps, 'plan' | 'assessment'>) {
-  const hazards = hazardsOnSheet(plan)
-  const { hazardNote } = plan.spot
+  const said = hazardSentences(plan.spot)
   return (
     <section class="sheet-part sheet-cautions">
       <h2>{sheetWords.hazards}</h2>
-      {hazards.length === 0 ? <p>{sheetWords.noHazards}</p> : null}
+      {said.length === 0 ? <p>{sheetWords.noHazards}</p> : null}
       <ul>
         {lightCautions(assessment.light, assessment.focalLength).map((caution) => (
           <li key={caution}>{caution}</li>
         ))}
-        {hazards.map((hazard) => (
-          <li key={hazard}>
-            {hazard === 'other' && hazardNote !== ''
-              ? `${hazardNote}. ${spotWords.cautions.other}`
-              : spotWords.cautions[hazard]}
-          </li>
+        {said.map((sentence) => (
+          <li key={sentence}>{sentence}</li>
         ))}
         <li>{spotWords.cautions.ground}</li>
         <li>{spotWords.cautions.weather}</li>

@@ -1,10 +1,10 @@
 /** The sheet's page: the sheet as it will be printed, with what can be done with it above. */
 import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks'
-import { assess } from '#core/plan/assess.ts'
-import { dayLight } from '#core/plan/day-light.ts'
 import { type Plan } from '#core/plan/plan.ts'
 import { type Zone, civilDayOf, formatDay, isZone } from '#core/time/civil.ts'
 import { ask, inShell } from '#renderer/host/host.ts'
+import { assessmentOf, daylightOf } from '#renderer/state/plan/assessments.ts'
+import { spotName } from '#renderer/text/names.ts'
 import { tell } from '#renderer/state/library/notices.ts'
 import { sensitivityFor } from '#renderer/state/plan/shelf-sensitivity.ts'
 import { changeSettings, settings } from '#renderer/state/library/settings.ts'
@@ -79,9 +79,9 @@ export function SheetPage({ plan: flat, onBack }: SheetPageProps) {
   const [now] = useState(() => Date.now())
   const { ground, late } = useGround(flat)
   const plan = { ...flat, terrain: ground.grid }
-  const assessment = assess(plan)
+  const assessment = assessmentOf(plan)
   const zone = useZone(plan)
-  const title = plan.spot.name === '' ? sheetWords.unnamedSpot : plan.spot.name
+  const title = spotName(plan.spot)
   const fit = (): void => {
     const sheet = place.current?.querySelector<HTMLElement>('.sheet-fit')
     if (sheet !== null && sheet !== undefined) fitPage(sheet, paper)
@@ -129,7 +129,7 @@ export function SheetPage({ plan: flat, onBack }: SheetPageProps) {
           <SheetDocument
             plan={plan}
             assessment={assessment}
-            daylight={dayLight(plan, assessment, zone)}
+            daylight={daylightOf(plan, zone)}
             sensitivity={sensitivityFor(plan, zone)}
             units={units}
             base={still.base}

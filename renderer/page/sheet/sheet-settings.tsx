@@ -4,6 +4,7 @@ import type { Framing } from '#core/frame/framing.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import type { UnitSystem } from '#core/units/length.ts'
 import { aperture, bearing, degrees, metres, millimetres, share } from '#renderer/text/figure.ts'
+import { lensTaken } from '#renderer/text/names.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
 
 interface SettingsProps {
@@ -26,7 +27,7 @@ export function settingRows({ plan, assessment, units }: SettingsProps): [string
   const { shot, standpoint, stop } = plan.spot
   const { sharp, view, lens, focalLength } = assessment
   const rows: [string, string][] = [
-    [sheetWords.lens, lens === null ? sheetWords.noLens : lens.name === '' ? millimetres(lens.focalLength) : lens.name],
+    [sheetWords.lens, lensTaken(plan.shoot.bag.lenses, lens) ?? sheetWords.noLens],
     [
       sheetWords.focal,
       focalLength === null

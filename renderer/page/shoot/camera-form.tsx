@@ -7,6 +7,7 @@ import { millimetres } from '#renderer/text/figure.ts'
 import { Question } from '#renderer/part/question.tsx'
 import { TextField } from '#renderer/part/text-field.tsx'
 import { changeShoot } from '#renderer/state/library/history.ts'
+import { shoot as openShoot } from '#renderer/state/library/library.ts'
 import { words } from '#renderer/words/en.ts'
 
 const SIDES = { least: 0.5, most: 1_000 } as const
@@ -24,26 +25,28 @@ function formatOf(camera: Camera): (typeof SENSOR_FORMATS)[number] | undefined {
 export function CameraForm({ shoot }: { shoot: Shoot }) {
   const say = words.shoot
   const { camera } = shoot.bag
-  const change = (part: Partial<Camera>): void =>
-    void changeShoot(say.edit.camera, { ...shoot, bag: { ...shoot.bag, camera: { ...camera, ...part } } })
   return (
     <Question title={say.camera}>
       <TextField label={say.cameraName} value={camera.name} most={NAME_MOST} onTake={(name) => change({ name })} />
       <div class="field-row">
-        <SensorChoice camera={camera} onChange={change} />
+        <SensorChoice camera={camera} />
         <FigureField
           label={say.longSide}
           unit="mm"
           value={camera.sensorWidth}
           limits={SIDES}
-          onTake={(side) => change(inOrder(side, camera.sensorHeight))}
+          refuse={(side) => (side < camera.sensorHeight ? say.field.longSideShorter : null)}
+          judged={{ by: String(camera.sensorHeight), field: `${shoot.id} long side` }}
+          onTake={(sensorWidth) => change({ sensorWidth })}
         />
         <FigureField
           label={say.shortSide}
           unit="mm"
           value={camera.sensorHeight}
           limits={SIDES}
-          onTake={(side) => change(inOrder(camera.sensorWidth, side))}
+          refuse={(side) => (side > camera.sensorWidth ? say.field.shortSideLonger : null)}
+          judged={{ by: String(camera.sensorWidth), field: `${shoot.id} short side` }}
+          onTake={(sensorHeight) => change({ sensorHeight })}
         />
       </div>
       <div class="field-row">
@@ -73,6 +76,7 @@ export function CameraForm({ shoot }: { shoot: Shoot }) {
           value={1 / camera.fastestShutter}
           limits={FASTEST}
           refuse={(part) => (1 / part < camera.slowestShutter ? null : say.shutterOrder)}
+          judged={{ by: String(camera.slowestShutter), field: `${shoot.id} fastest` }}
           onTake={(part) => change({ fastestShutter: 1 / part })}
         />
         <FigureField
@@ -82,6 +86,7 @@ export function CameraForm({ shoot }: { shoot: Shoot }) {
           value={camera.slowestShutter}
           limits={SLOWEST}
           refuse={(seconds) => (seconds > camera.fastestShutter ? null : say.shutterOrder)}
+          judged={{ by: String(camera.fastestShutter), field: `${shoot.id} slowest` }}
           onTake={(slowestShutter) => change({ slowestShutter })}
         />
       </div>
@@ -89,17 +94,20 @@ export function CameraForm({ shoot }: { shoot: Shoot }) {
   )
 }
 
-/** Whatever is typed where, the longer side is the width. */
-function inOrder(one: number, other: number): Pick<Camera, 'sensorWidth' | 'sensorHeight'> {
-  return { sensorWidth: Math.max(one, other), sensorHeight: Math.min(one, other) }
+/** Changes the camera as it is by now. */
+function change(part: Partial<Camera>): void {
+  const now = openShoot.peek()
+  if (now === null) return
+  const camera = { ...now.bag.camera, ...part }
+  void changeShoot(words.shoot.edit.camera, { ...now, bag: { ...now.bag, camera } })
 }
 
-function SensorChoice({ camera, onChange }: { camera: Camera; onChange: (part: Partial<Camera>) => void }) {
+function SensorChoice({ camera }: { camera: Camera }) {
   const say = words.shoot
   const own = ['own', say.custom] as const
   const choose = (id: string): void => {
     const format = SENSOR_FORMATS.find((candidate) => candidate.id === id)
-    if (format !== undefined) onChange({ sensorWidth: format.width, sensorHeight: format.height })
+    if (format !== undefined) change({ sensorWidth: format.width, sensorHeight: format.height })
   }
   return (
     <Choice

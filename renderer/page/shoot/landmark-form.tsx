@@ -68,7 +68,7 @@ function LandmarkCard({ shoot, landmark }: { shoot: Shoot; landmark: Landmark })
       <Measures landmark={landmark} onChange={change} />
       <LandmarkPoints landmark={landmark} onChange={change} />
       <div class="buttons">
-        <button type="button" class="button button-small" onClick={() => void placeLandmark(landmark)}>
+        <button type="button" class="button button-small" onClick={() => placeLandmark(landmark)}>
           <Icon name="map" /> {say.placeOnMap}
         </button>
         <button type="button" class="button button-small" onClick={() => void removeLandmark(shoot, landmark)}>
@@ -95,6 +95,9 @@ function Measures({ landmark, onChange }: MeasuresProps) {
         value={landmark.height}
         limits={SIZES}
         refuse={(height) => (landmark.kind === 'span' && height < landmark.deckHeight ? say.field.topBelowDeck : null)}
+        {...(landmark.kind === 'span'
+          ? { judged: { by: String(landmark.deckHeight), field: `${landmark.id} height` } }
+          : {})}
         onTake={(height) => onChange({ ...landmark, height })}
       />
       {landmark.kind === 'building' ? null : (
@@ -134,6 +137,7 @@ function SpanMeasures({ span, onChange }: { span: Span; onChange: (next: Landmar
         value={span.deckHeight}
         limits={DECKS}
         refuse={(deck) => (deck > span.height ? say.field.deckAboveTop : null)}
+        judged={{ by: String(span.height), field: `${span.id} deck` }}
         onTake={(deckHeight) => onChange({ ...span, deckHeight })}
       />
       <Choice

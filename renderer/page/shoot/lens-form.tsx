@@ -1,5 +1,6 @@
 /** What comes along? The lenses in the bag, zoom or fixed, and how far each opens and how near it focuses. */
 import type { ComponentChildren } from 'preact'
+import { useRef } from 'preact/hooks'
 import { type Lens, isPrime } from '#core/optics/lens.ts'
 import { newLens } from '#core/record/new-records.ts'
 import type { Shoot } from '#core/record/shoot.ts'
@@ -9,6 +10,7 @@ import { Question } from '#renderer/part/question.tsx'
 import { Segment } from '#renderer/part/segment.tsx'
 import { TextField } from '#renderer/part/text-field.tsx'
 import { changeShoot, undoOffer } from '#renderer/state/library/history.ts'
+import { shoot as openShoot } from '#renderer/state/library/library.ts'
 import { lensName, lensRange } from '#renderer/text/names.ts'
 import { tell } from '#renderer/state/library/notices.ts'
 import { words } from '#renderer/words/en.ts'
@@ -39,12 +41,7 @@ export function LensForm({ shoot }: { shoot: Shoot }) {
         <LensCard
           key={lens.id}
           lens={lens}
-          onChange={(next) =>
-            put(
-              say.edit.lens,
-              lenses.map((other) => (other.id === next.id ? next : other)),
-            )
-          }
+          onChange={(part) => changeLens(lens.id, part)}
           onRemove={() => remove(lens)}
         />
       ))}
@@ -60,21 +57,44 @@ export function LensForm({ shoot }: { shoot: Shoot }) {
   )
 }
 
+/** Changes a lens as it is by now: entries that waited for one another are taken in one go. */
+function changeLens(id: string, part: Partial<Lens>): void {
+  const now = openShoot.peek()
+  if (now === null) return
+  const lenses = now.bag.lenses.map((lens) => (lens.id === id ? { ...lens, ...part } : lens))
+  void changeShoot(words.shoot.edit.lens, { ...now, bag: { ...now.bag, lenses } })
+}
+
+type Change = (part: Partial<Lens>) => void
+type Ends = Pick<Lens, 'focalMax' | 'widestAtMax'>
+
+/** The long end of a lens that was fixed so far: twice the focal length, as a beginning to be changed. */
+function firstEnds({ focalMin, widestAtMax }: Lens): Partial<Lens> {
+  const twice = Math.min(FOCAL.most, focalMin * 2)
+  return twice > focalMin ? { focalMax: twice, widestAtMax } : { focalMin: focalMin / 2 }
+}
+
 interface LensCardProps {
   readonly lens: Lens
-  readonly onChange: (next: Lens) => void
+  readonly onChange: Change
   readonly onRemove: () => void
 }
 
 function LensCard({ lens, onChange, onRemove }: LensCardProps) {
   const say = words.shoot
   const prime = isPrime(lens)
-  const setKind = (kind: 'zoom' | 'prime'): void =>
-    onChange(
-      kind === 'prime'
-        ? { ...lens, focalMax: lens.focalMin, widestAtMax: lens.widestAtMin }
-        : { ...lens, focalMax: lens.focalMin * 2 },
-    )
+  // Called fixed by mistake and zoom again, it has its long end back.
+  const endsRef = useRef<Ends | null>(null)
+  const setKind = (kind: 'zoom' | 'prime'): void => {
+    const { focalMin, focalMax, widestAtMin, widestAtMax } = lens
+    if (kind === 'prime') {
+      endsRef.current = { focalMax, widestAtMax }
+      return onChange({ focalMax: focalMin, widestAtMax: widestAtMin })
+    }
+    const before = endsRef.current
+    const fits = before !== null && before.focalMax > focalMin && before.widestAtMax <= lens.smallest
+    onChange(fits ? before : firstEnds(lens))
+  }
   return (
     <fieldset class="card">
       <legend>{lensRange(lens)}</legend>
@@ -84,7 +104,7 @@ function LensCard({ lens, onChange, onRemove }: LensCardProps) {
           value={lens.name}
           most={NAME_MOST}
           placeholder={lensRange(lens)}
-          onTake={(name) => onChange({ ...lens, name })}
+          onTake={(name) => onChange({ name })}
         />
         <Segment
           label={say.lensKind}
@@ -106,7 +126,6 @@ function LensCard({ lens, onChange, onRemove }: LensCardProps) {
   )
 }
 
-type Change = (next: Lens) => void
 const F_SIGN = /^\s*f\s*\/?/iu
 
 function opening(label: string, value: number, lens: Lens, take: (value: number) => void): ComponentChildren {
@@ -118,7 +137,8 @@ function opening(label: string, value: number, lens: Lens, take: (value: number)
       strip={F_SIGN}
       value={value}
       limits={OPENING}
-      refuse={(mark) => (mark > lens.smallest ? words.shoot.field.smallestBelowWidest : null)}
+      refuse={(mark) => (mark > lens.smallest ? words.shoot.field.widestAboveSmallest : null)}
+      judged={{ by: String(lens.smallest), field: `${lens.id} ${label}` }}
       onTake={take}
     />
   )
@@ -134,11 +154,9 @@ function primeFields(lens: Lens, onChange: Change): ComponentChildren {
       decimals={1}
       value={lens.focalMin}
       limits={FOCAL}
-      onTake={(focal) => onChange({ ...lens, focalMin: focal, focalMax: focal })}
+      onTake={(focal) => onChange({ focalMin: focal, focalMax: focal })}
     />,
-    opening(say.widest, lens.widestAtMin, lens, (widest) =>
-      onChange({ ...lens, widestAtMin: widest, widestAtMax: widest }),
-    ),
+    opening(say.widest, lens.widestAtMin, lens, (widest) => onChange({ widestAtMin: widest, widestAtMax: widest })),
   ]
 }
 
@@ -152,8 +170,9 @@ function zoomFields(lens: Lens, onChange: Change): ComponentChildren {
       decimals={1}
       value={lens.focalMin}
       limits={FOCAL}
-      refuse={(focal) => (focal > lens.focalMax ? say.field.shortAboveLong : null)}
-      onTake={(focalMin) => onChange({ ...lens, focalMin })}
+      refuse={(focal) => (focal < lens.focalMax ? null : say.field.shortAboveLong)}
+      judged={{ by: String(lens.focalMax), field: `${lens.id} short` }}
+      onTake={(focalMin) => onChange({ focalMin })}
     />,
     <FigureField
       key="long"
@@ -162,11 +181,12 @@ function zoomFields(lens: Lens, onChange: Change): ComponentChildren {
       decimals={1}
       value={lens.focalMax}
       limits={FOCAL}
-      refuse={(focal) => (focal < lens.focalMin ? say.field.longBelowShort : null)}
-      onTake={(focalMax) => onChange({ ...lens, focalMax })}
+      refuse={(focal) => (focal > lens.focalMin ? null : say.field.longBelowShort)}
+      judged={{ by: String(lens.focalMin), field: `${lens.id} long` }}
+      onTake={(focalMax) => onChange({ focalMax })}
     />,
-    opening(say.widestAtMin, lens.widestAtMin, lens, (widestAtMin) => onChange({ ...lens, widestAtMin })),
-    opening(say.widestAtMax, lens.widestAtMax, lens, (widestAtMax) => onChange({ ...lens, widestAtMax })),
+    opening(say.widestAtMin, lens.widestAtMin, lens, (widestAtMin) => onChange({ widestAtMin })),
+    opening(say.widestAtMax, lens.widestAtMax, lens, (widestAtMax) => onChange({ widestAtMax })),
   ]
 }
 
@@ -182,13 +202,14 @@ function LastFields({ lens, onChange }: { lens: Lens; onChange: Change }) {
         value={lens.smallest}
         limits={OPENING}
         refuse={(mark) => (mark < widest ? say.field.smallestBelowWidest : null)}
-        onTake={(smallest) => onChange({ ...lens, smallest })}
+        judged={{ by: String(widest), field: `${lens.id} smallest` }}
+        onTake={(smallest) => onChange({ smallest })}
       />
       <LengthField
         label={say.closestFocus}
         value={lens.closestFocus}
         limits={CLOSEST}
-        onTake={(closestFocus) => onChange({ ...lens, closestFocus })}
+        onTake={(closestFocus) => onChange({ closestFocus })}
       />
       <FigureField
         label={say.weight}
@@ -197,7 +218,7 @@ function LastFields({ lens, onChange }: { lens: Lens; onChange: Change }) {
         value={lens.weight}
         limits={GRAMS}
         hint={say.unknownHint}
-        onTakeUnknown={(weight) => onChange({ ...lens, weight })}
+        onTakeUnknown={(weight) => onChange({ weight })}
       />
     </div>
   )

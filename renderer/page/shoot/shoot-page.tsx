@@ -1,11 +1,13 @@
 /** The shoot's page: the list of shoots, and the subject, landmarks, camera, lenses and crops of the one at work. */
 import type { Shoot } from '#core/record/shoot.ts'
+import { Guarded } from '#renderer/part/guarded.tsx'
 import { Icon } from '#renderer/part/icon.tsx'
 import { PageFrame } from '#renderer/part/page-frame.tsx'
 import { TextField } from '#renderer/part/text-field.tsx'
 import { changeShoot } from '#renderer/state/library/history.ts'
 import { openShoot, shoot, shootList } from '#renderer/state/library/library.ts'
 import { shootName } from '#renderer/text/names.ts'
+import { notDrawnWords } from '#renderer/words/en-not-drawn.ts'
 import { words } from '#renderer/words/en.ts'
 import { CameraForm } from './camera-form.tsx'
 import { CropForm } from './crop-form.tsx'
@@ -84,7 +86,13 @@ export function ShootPage() {
     <PageFrame title={words.shoot.title}>
       <div class="shoot-page">
         <ShootList />
-        {open === null ? <p class="empty-note">{words.shoot.noShoot}</p> : <ShootForm key={open.id} open={open} />}
+        {open === null ? (
+          <p class="empty-note">{words.shoot.noShoot}</p>
+        ) : (
+          <Guarded key={open.id} part={notDrawnWords.parts.page}>
+            <ShootForm open={open} />
+          </Guarded>
+        )}
       </div>
     </PageFrame>
   )

@@ -85,6 +85,7 @@ function Features({ subject, onChange }: { subject: Subject; onChange: (next: Su
             value={feature.behindFront}
             limits={{ least: 0, most: 1_000 }}
             refuse={(at) => (at > length ? say.field.behindEnd(metres(length, settings.value.units)) : null)}
+            judged={{ by: String(length) }}
             onTake={(behindFront) => replace(index, { behindFront })}
           />
           <button

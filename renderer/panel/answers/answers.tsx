@@ -1,5 +1,7 @@
 /** The answers on the right, each under its question. */
+import { Guarded } from '#renderer/part/guarded.tsx'
 import { assessment, plan } from '#renderer/state/plan/board-plan.ts'
+import { notDrawnWords } from '#renderer/words/en-not-drawn.ts'
 import { words } from '#renderer/words/en.ts'
 import { DoesGround } from './does-ground.tsx'
 import { HowFarOff } from './how-far-off.tsx'
@@ -8,6 +10,8 @@ import { WhenLight } from './when-light.tsx'
 import { WhereExactly } from './where-exactly.tsx'
 import { WhichLens } from './which-lens.tsx'
 
+const part = notDrawnWords.parts.answer
+
 export function Answers() {
   const now = plan.value
   const found = assessment.value
@@ -15,12 +19,24 @@ export function Answers() {
   // Another spot is another page of fields: no half-typed text goes over from one to the next.
   return (
     <div key={now.spot.id}>
-      <WhichLens plan={now} found={found} />
-      <HowSharp plan={now} found={found} />
-      <WhenLight plan={now} found={found} />
-      <DoesGround plan={now} found={found} />
-      <HowFarOff />
-      <WhereExactly plan={now} found={found} />
+      <Guarded part={part}>
+        <WhichLens plan={now} found={found} />
+      </Guarded>
+      <Guarded part={part}>
+        <HowSharp plan={now} found={found} />
+      </Guarded>
+      <Guarded part={part}>
+        <WhenLight plan={now} found={found} />
+      </Guarded>
+      <Guarded part={part}>
+        <DoesGround plan={now} found={found} />
+      </Guarded>
+      <Guarded part={part}>
+        <HowFarOff />
+      </Guarded>
+      <Guarded part={part}>
+        <WhereExactly plan={now} found={found} />
+      </Guarded>
     </div>
   )
 }

@@ -4,7 +4,7 @@ import type { Assessment } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { millimetres, share } from '#renderer/text/figure.ts'
 import { Unknown } from '#renderer/part/reading.tsx'
-import { lensName, subjectName } from '#renderer/text/names.ts'
+import { lensTaken, subjectName } from '#renderer/text/names.ts'
 import { words } from '#renderer/words/en.ts'
 
 function verdict(offer: LensOffer): string {
@@ -29,26 +29,19 @@ export function LensTable({ plan, found }: { plan: Plan; found: Assessment }) {
         </tr>
       </thead>
       <tbody>
-        {found.offers.map((offer) => {
-          const lens = lenses.find((candidate) => candidate.id === offer.lensId)
-          return (
-            <tr key={offer.lensId} class={offer.lensId === found.lens?.lensId ? 'on' : ''}>
-              <th scope="row">{lens === undefined ? offer.name : lensName(lens)}</th>
-              <td>
-                {millimetres(offer.focalLength)}
-                <br />
-                <small>{verdict(offer)}</small>
-              </td>
-              <td>
-                {offer.gives === null ? (
-                  <Unknown />
-                ) : (
-                  `${share(offer.gives)} ${answers.wish.ofSide(answers.axis[axis])}`
-                )}
-              </td>
-            </tr>
-          )
-        })}
+        {found.offers.map((offer) => (
+          <tr key={offer.lensId} class={offer.lensId === found.lens?.lensId ? 'on' : ''}>
+            <th scope="row">{lensTaken(lenses, offer)}</th>
+            <td>
+              {millimetres(offer.focalLength)}
+              <br />
+              <small>{verdict(offer)}</small>
+            </td>
+            <td>
+              {offer.gives === null ? <Unknown /> : `${share(offer.gives)} ${answers.wish.ofSide(answers.axis[axis])}`}
+            </td>
+          </tr>
+        ))}
       </tbody>
     </table>
   )

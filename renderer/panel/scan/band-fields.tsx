@@ -34,6 +34,7 @@ export function BandFields({ name, band, limits, onTake, unit, scale = 1, childr
       value: band[end] * scale,
       limits,
       refuse,
+      judged: { by: String(end === 'least' ? band.most : band.least) },
       onTake: (value: number): void => onTake({ [end]: value / scale }),
     }
     return unit === undefined ? (

@@ -11,11 +11,13 @@ interface DayFieldProps {
   readonly label: string
   /** YYYY-MM-DD. */
   readonly day: string
+  /** The day it is judged by: a refused one is tried again once that changes. */
+  readonly by: string
   /** Answers with the sentence why it is refused, or null when it is taken. */
   readonly onTake: (day: string) => string | null
 }
 
-export function DayField({ label, day, onTake }: DayFieldProps) {
+export function DayField({ label, day, by, onTake }: DayFieldProps) {
   const id = useId()
   const inputRef = useRef<HTMLInputElement>(null)
   const [refusal, setRefusal] = useState<string | null>(null)
@@ -35,6 +37,10 @@ export function DayField({ label, day, onTake }: DayFieldProps) {
     const within = value >= EARLIEST && value <= LATEST_DAY
     setRefusal(value === '' ? say.none : within ? onTake(value) : say.years)
   }
+  // Of two days that belong together either may be typed first.
+  useLayoutEffect(() => {
+    if (refusal !== null) take()
+  }, [by])
   // Nothing typed is lost with the window.
   useEffect(() => {
     if (!typing) return undefined

@@ -1,5 +1,5 @@
 /** The elevations a scan goes by: one window of cells over all stopping ground and the landmark, the board's own where that reaches. */
-import { computed, effect, signal } from '@preact/signals'
+import { computed, signal } from '@preact/signals'
 import { boundsCentre, boundsOf } from '#core/geo/bounds.ts'
 import { geodesicDistance } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
@@ -8,6 +8,8 @@ import type { Shoot } from '#core/record/shoot.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
 import { fetchWindow, groundVersion } from '#renderer/host/ground-windows.ts'
 import { homeSpot, shoot } from '#renderer/state/library/library.ts'
+import { steady } from '#renderer/job/steady.ts'
+import { calmly } from '#renderer/state/plan/calmly.ts'
 import { boardGround } from '#renderer/state/plan/terrain.ts'
 
 /** Metres beyond the ground that cameras and near hills are looked for in. */
@@ -81,7 +83,7 @@ export interface ScanGround {
 }
 
 /** The board's window serves as long as it holds everything: then the board and the scan tell the same of a place. */
-export const scanGround = computed<ScanGround>(() => {
+export const scanGround = steady<ScanGround>(() => {
   const want = wanted.value
   const board = boardGround.value
   if (want === null) return { grid: board.grid, settled: true, trouble: null }
@@ -96,7 +98,7 @@ export const scanGround = computed<ScanGround>(() => {
 /** Fetches what the board does not hold; returns the way to stop. */
 export function followScanGround(): () => void {
   let stop = new AbortController()
-  const end = effect(() => {
+  const end = calmly(() => {
     const want = wanted.value
     if (want === null || scanGround.value.settled || !boardGround.value.settled) return
     stop.abort()

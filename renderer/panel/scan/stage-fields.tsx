@@ -7,6 +7,7 @@ import { clockText, parseClock } from '#core/time/clock-text.ts'
 import { Choice } from '#renderer/part/choice.tsx'
 import { useDraft } from '#renderer/part/draft.ts'
 import { Field } from '#renderer/part/field.tsx'
+import { useTryAgain } from '#renderer/part/try-again.ts'
 import { scanWishWords as say } from '#renderer/words/en-scan-wishes.ts'
 import { BandFields } from './band-fields.tsx'
 import { DayField, LATEST_DAY } from './day-field.tsx'
@@ -69,8 +70,13 @@ function Days({ wishes: { days }, onWish, spotDay }: StageProps) {
       />
       {days === null ? null : (
         <div class="field-row">
-          <DayField label={say.days.from} day={days.from} onTake={(from) => save({ ...days, from })} />
-          <DayField label={say.days.until} day={days.until} onTake={(until) => save({ ...days, until })} />
+          <DayField label={say.days.from} day={days.from} by={days.until} onTake={(from) => save({ ...days, from })} />
+          <DayField
+            label={say.days.until}
+            day={days.until}
+            by={days.from}
+            onTake={(until) => save({ ...days, until })}
+          />
         </div>
       )}
     </div>
@@ -123,10 +129,12 @@ function typedHours(text: string, end: 'from' | 'until', hours: Hours): Result<H
 }
 
 function ClockField({ label, end, hours, onTake }: ClockFieldProps) {
-  const draft = useDraft(clockText(hours[end]), (text) => {
+  const shown = clockText(hours[end])
+  const draft = useDraft(shown, (text) => {
     const read = typedHours(text, end, hours)
     if (read.ok) onTake(read.value)
     return read
   })
+  useTryAgain(draft, shown, { by: String(end === 'from' ? hours.until : hours.from) })
   return <Field label={label} draft={draft} />
 }

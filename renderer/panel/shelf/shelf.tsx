@@ -1,11 +1,13 @@
 /** The shelf on the left: find, the spots of the shoot in their order, what else is near. */
 import { backToBoard } from '#renderer/state/session/navigation.ts'
 import { useEffect, useRef } from 'preact/hooks'
+import { Guarded } from '#renderer/part/guarded.tsx'
 import { Icon } from '#renderer/part/icon.tsx'
 import { openShoot, shoot, spotId, spots } from '#renderer/state/library/library.ts'
 import { putOnBoard } from '#renderer/state/act/try-out.ts'
 import { fitPlan } from '#renderer/state/session/map-window.ts'
 import { makeShoot } from '#renderer/state/act/shoot-acts.ts'
+import { notDrawnWords } from '#renderer/words/en-not-drawn.ts'
 import { words } from '#renderer/words/en.ts'
 import { addSpot, placeSpot } from '#renderer/state/act/spot-acts.ts'
 import { SpotCard } from './spot-card.tsx'
@@ -126,17 +128,18 @@ function OwnSpots() {
       {spots.value.length === 0 ? <p class="empty-note">{shelf.empty}</p> : null}
       <ul class="spots">
         {spots.value.map((spot) => (
-          <SpotCard
-            key={spot.id}
-            shoot={home}
-            spot={spot}
-            on={spot.id === spotId.value}
-            onChoose={(id) => void chooseSpot(id)}
-            onDrag={(id) => {
-              draggedRef.current = id
-            }}
-            onDropBefore={dropBefore}
-          />
+          <Guarded key={spot.id} part={notDrawnWords.parts.spot}>
+            <SpotCard
+              shoot={home}
+              spot={spot}
+              on={spot.id === spotId.value}
+              onChoose={(id) => void chooseSpot(id)}
+              onDrag={(id) => {
+                draggedRef.current = id
+              }}
+              onDropBefore={dropBefore}
+            />
+          </Guarded>
         ))}
       </ul>
       <button type="button" class="button button-add" title={shelf.addHint} onClick={() => void addSpot()}>

@@ -8,7 +8,8 @@ import { LensThumb } from '#renderer/view/lens-picture/lens-thumb.tsx'
 import { Icon } from '#renderer/part/icon.tsx'
 import { metres, millimetres } from '#renderer/text/figure.ts'
 import { StarsShown } from '#renderer/part/stars.tsx'
-import { assessmentOf } from '#renderer/state/plan/assessments.ts'
+import { hazardsSeen } from '#renderer/text/hazard-text.ts'
+import { assessmentOf, planAtHand } from '#renderer/state/plan/assessments.ts'
 import { assessment } from '#renderer/state/plan/board-plan.ts'
 import { liveSpot } from '#renderer/state/library/library.ts'
 import { spotName } from '#renderer/text/names.ts'
@@ -52,12 +53,12 @@ function figuresOf(found: Assessment): string {
   return parts.join(' · ')
 }
 
-/** Permission still open or refused, then the hazards seen. */
+/** Permission still open or refused, then the hazards seen, the user's own words on them among these. */
 function hintOf(spot: Spot): string {
-  const { permissionHints, hazards } = words.spot
+  const { permissionHints } = words.spot
   const { state } = spot.permission
   const permission = state === 'not-needed' || state === 'granted' ? '' : permissionHints[state]
-  return [permission, ...spot.hazards.map((hazard) => hazards[hazard])].filter((part) => part !== '').join(' · ')
+  return [permission, ...hazardsSeen(spot)].filter((part) => part !== '').join(' · ')
 }
 
 export function SpotCard({ shoot, spot: saved, on, onChoose, onDrag, onDropBefore }: SpotCardProps) {
@@ -74,7 +75,7 @@ export function SpotCard({ shoot, spot: saved, on, onChoose, onDrag, onDropBefor
   }
   const hint = hintOf(spot)
   // The one under the hand is on the board, and assessed there.
-  const found = (live === null ? null : assessment.value) ?? assessmentOf(shoot, spot)
+  const found = (live === null ? null : assessment.value) ?? assessmentOf(planAtHand(shoot, spot))
   return (
     <li
       ref={card}
@@ -103,7 +104,7 @@ export function SpotCard({ shoot, spot: saved, on, onChoose, onDrag, onDropBefor
             <Icon name={spot.status} /> {words.spot.statuses[spot.status]} <StarsShown count={spot.stars} />
           </span>
           <span class="spot-line">{figuresOf(found)}</span>
-          {hint === '' ? null : <span class="spot-line">{hint}</span>}
+          {hint === '' ? null : <span class="spot-line">{hint.slice(0, 200)}</span>}
         </span>
       </button>
       <SpotActs spot={spot} />

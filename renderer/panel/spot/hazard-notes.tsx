@@ -3,8 +3,8 @@ import { HAZARDS, type Hazard, type Spot } from '#core/record/spot.ts'
 import { Question } from '#renderer/part/question.tsx'
 import { TextField } from '#renderer/part/text-field.tsx'
 import { changeSpot } from '#renderer/state/library/history.ts'
-import { cautionsFor } from '#renderer/text/cautions.ts'
 import { words } from '#renderer/words/en.ts'
+import { CAUTIONS_ALWAYS, cautionsOf } from '#renderer/text/hazard-text.ts'
 
 const NOTE_MOST = 10_000
 
@@ -33,7 +33,7 @@ export function HazardNotes({ spot }: { spot: Spot }) {
         onTake={(note) => void changeSpot(edit.hazards, { ...spot, hazardNote: note })}
       />
       <ul class="cautions">
-        {cautionsFor(hazards).map((caution) => (
+        {[...cautionsOf(hazards), ...CAUTIONS_ALWAYS].map((caution) => (
           <li key={caution}>{caution}</li>
         ))}
       </ul>

@@ -4,9 +4,8 @@ import { destination, geodesicLine } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { newLandmark } from '#core/record/new-records.ts'
 import type { Shoot } from '#core/record/shoot.ts'
-import type { Landmark, LandmarkKind } from '#core/scene/landmark.ts'
-import { mapMiddle } from '#renderer/state/session/map-window.ts'
-import { addSpot } from './spot-acts.ts'
+import { type Landmark, type LandmarkKind, landmarkPoints } from '#core/scene/landmark.ts'
+import { mapMiddle, fitPlan } from '#renderer/state/session/map-window.ts'
 import type { RecordEdit } from '#renderer/state/library/edit.ts'
 import { changeShoot, commit, undoOffer } from '#renderer/state/library/history.ts'
 import { boardSpot, spots } from '#renderer/state/library/library.ts'
@@ -38,9 +37,19 @@ export async function addLandmark(shoot: Shoot, kind: LandmarkKind): Promise<voi
   await commit({ label: words.shoot.edit.addLandmark, records })
 }
 
+function placesText(landmark: Landmark): string {
+  return landmarkPoints(landmark)
+    .map(({ lat, lon }) => `${lat} ${lon}`)
+    .join()
+}
+
 export function changeLandmark(shoot: Shoot, after: Landmark): void {
   const landmarks = shoot.landmarks.map((landmark) => (landmark.id === after.id ? after : landmark))
   void changeShoot(words.shoot.edit.landmark, { ...shoot, landmarks })
+  const before = shoot.landmarks.find(({ id }) => id === after.id)
+  const moved = before !== undefined && placesText(before) !== placesText(after)
+  // While it is all there is of the shoot, the map goes where it is put.
+  if (moved && boardSpot.peek() === null) fitPlan()
 }
 
 /** Removes a landmark; spots that looked at it look at the first of those left. */
@@ -56,9 +65,8 @@ export async function removeLandmark(shoot: Shoot, gone: Landmark): Promise<void
   await saved
 }
 
-/** Goes to the board, where the next press on the map places the landmark. The map shows things of a spot: there must be one. */
-export async function placeLandmark(landmark: Landmark): Promise<void> {
+/** Goes to the board, where the next press on the map places the landmark, wherever the map looks. */
+export function placeLandmark(landmark: Landmark): void {
   backToBoard()
-  if (boardSpot.value === null) await addSpot()
   startPlacing({ what: 'landmark', landmarkId: landmark.id })
 }

@@ -1,10 +1,13 @@
 /** What is done with spots on the shelf: add, copy, order, delete, pick; each an edit that can be undone. */
-import { boundsCentre } from '#core/geo/bounds.ts'
+import { destination, geodesicDistance } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { duplicateSpot, newSpot } from '#core/record/new-records.ts'
 import { movedTo, rankBetween } from '#core/record/shelf-rank.ts'
+import type { Shoot } from '#core/record/shoot.ts'
 import type { Spot } from '#core/record/spot.ts'
-import { headedFor, mapBounds } from '#renderer/state/session/map-window.ts'
+import { landmarkPoints } from '#core/scene/landmark.ts'
+import { landmarkMiddle } from '#core/scene/shell.ts'
+import { mapMiddle } from '#renderer/state/session/map-window.ts'
 import { commit, undoOffer } from '#renderer/state/library/history.ts'
 import { savedSpot, shoot, spotId, spots } from '#renderer/state/library/library.ts'
 import { spotName } from '#renderer/text/names.ts'
@@ -13,11 +16,17 @@ import { MOST_PICKED, picked, unpickSpot, pickSpots } from '#renderer/state/sess
 import { pickedHere } from '#renderer/state/session/picked.ts'
 import { words } from '#renderer/words/en.ts'
 
-/** Where a new spot begins: the middle of the map, where it is flying to if it does, else beside the spot on the board. */
-function beginning(): LatLon {
-  if (headedFor.value !== null) return headedFor.value
-  const bounds = mapBounds.value
-  return bounds === null ? (savedSpot.value?.stop.at ?? { lat: 0, lon: 0 }) : boundsCentre(bounds)
+/** Metres from the middle of a landmark that a new spot keeps: nobody photographs a thing from its foot. */
+const CLEAR = 100
+/** Metres south of a landmark at which a new spot begins that would otherwise stand in it. */
+const BEFORE = 400
+
+/** Where a new spot begins: the middle of the map, else by the spot on the board; clear of the landmark it will look at. */
+function beginning({ landmarks: [landmark] }: Shoot): LatLon {
+  const at = mapMiddle() ?? savedSpot.value?.stop.at ?? null
+  const foot = landmark === undefined ? null : landmarkMiddle(landmarkPoints(landmark))
+  if (foot === null) return at ?? { lat: 0, lon: 0 }
+  return at === null || geodesicDistance(at, foot) < CLEAR ? destination(foot, 180, BEFORE) : at
 }
 
 export async function addSpot(): Promise<void> {
@@ -26,7 +35,7 @@ export async function addSpot(): Promise<void> {
   const rank = rankBetween(spots.value.at(-1)?.rank ?? null, null)
   // The day and hour one is at: those of the spot on the board, else now, to the minute.
   const when = savedSpot.value?.when ?? Math.round(Date.now() / 60_000) * 60_000
-  const after = newSpot(crypto.randomUUID(), home, beginning(), rank, when)
+  const after = newSpot(crypto.randomUUID(), home, beginning(home), rank, when)
   await commit({ label: words.board.edit.addSpot, records: [{ kind: 'spot', before: null, after }] })
 }
 

@@ -1,18 +1,84 @@
-/** Assessments of spots that are not on the board, each computed once for as long as spot, shoot and the ground at hand stay the same. */
-import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
+/** Assessments of spots wherever they are shown: each worked out once for as long as what it goes by stays the same, a name or a note not among it. */
+import type { StagedSkylines } from '#core/light/light-stage.ts'
 import { type Assessment, assess } from '#core/plan/assess.ts'
+import { type DayLight, lightOfDay, stageOf } from '#core/plan/day-light.ts'
+import { type GroundProfile, groundProfile } from '#core/plan/ground-profile.ts'
 import { type Plan, planOf } from '#core/plan/plan.ts'
 import type { Shoot } from '#core/record/shoot.ts'
+import { skylinesOf } from '#core/plan/sky-edges.ts'
 import type { Spot } from '#core/record/spot.ts'
+import { type Zone, civilDayOf } from '#core/time/civil.ts'
+import { assessment as boardAssessment, plan as boardPlan } from './board-plan.ts'
 import { terrainAtHand } from './terrain.ts'
 
-interface Known {
-  readonly shoot: Shoot
-  readonly terrain: ElevationGrid | null
-  readonly found: Assessment
+/** What an assessment does not go by: whatever else a record holds, it may. The landmark looked at is a part of the plan itself. */
+export const BESIDE_SPOT: ReadonlySet<string> = new Set<keyof Spot>([
+  'id',
+  'shootId',
+  'revision',
+  'name',
+  'notes',
+  'stars',
+  'status',
+  'rank',
+  'landmarkId',
+  'access',
+  'permission',
+  'hazards',
+  'hazardNote',
+])
+export const BESIDE_SHOOT: ReadonlySet<string> = new Set<keyof Shoot>([
+  'id',
+  'revision',
+  'name',
+  'landmarks',
+  'zone',
+  'stoppingGround',
+  'keepOuts',
+  'scanWishes',
+  'madeAt',
+])
+
+function partsOf(record: object, beside: ReadonlySet<string>): readonly unknown[] {
+  return Object.entries(record).flatMap(([name, part]) => (beside.has(name) ? [] : [part]))
 }
 
-const known = new WeakMap<Spot, Known>()
+/** All that a plan's assessment goes by, by identity: an edit of one thing leaves the others as they were. */
+export function planParts({ shoot, spot, ...others }: Plan): readonly unknown[] {
+  return [...partsOf(spot, BESIDE_SPOT), ...partsOf(shoot, BESIDE_SHOOT), ...Object.values(others)]
+}
+
+export function sameParts(one: readonly unknown[], other: readonly unknown[]): boolean {
+  return one.length === other.length && one.every((part, index) => Object.is(part, other[index]))
+}
+
+interface Known {
+  readonly parts: readonly unknown[]
+  readonly found: Assessment
+  skylines: { readonly around: StagedSkylines | null } | null
+  light: { readonly zone: Zone; readonly day: DayLight } | null
+  line: { readonly profile: GroundProfile | null } | null
+}
+
+/** Copies of a spot share its places until one of them is moved: a few states are kept for each. */
+const MOST_STATES = 4
+const known = new WeakMap<object, readonly Known[]>()
+
+function stateOf(plan: Plan): Known {
+  const parts = planParts(plan)
+  const states = known.get(plan.spot.stop) ?? []
+  const before = states.find((state) => sameParts(state.parts, parts))
+  if (before !== undefined) return before
+  const made: Known = { parts, found: boardsOwn(parts) ?? assess(plan), skylines: null, light: null, line: null }
+  known.set(plan.spot.stop, [made, ...states].slice(0, MOST_STATES))
+  return made
+}
+
+/** What is on the board is assessed there already. */
+function boardsOwn(parts: readonly unknown[]): Assessment | null {
+  const [plan, found] = [boardPlan.peek(), boardAssessment.peek()]
+  return plan !== null && sameParts(planParts(plan), parts) ? found : null
+}
 
 /** The plan of a spot that is not on the board, over the ground that is at hand. */
 export function planAtHand(shoot: Shoot, spot: Spot): Plan {
@@ -20,11 +86,30 @@ export function planAtHand(shoot: Shoot, spot: Spot): Plan {
   return { ...flat, terrain: terrainAtHand(spot.stop.at, flat.landmark) }
 }
 
-export function assessmentOf(shoot: Shoot, spot: Spot): Assessment {
-  const plan = planAtHand(shoot, spot)
-  const before = known.get(spot)
-  if (before?.shoot === shoot && before.terrain === plan.terrain) return before.found
-  const found = assess(plan)
-  known.set(spot, { shoot, terrain: plan.terrain, found })
-  return found
+export function assessmentOf(plan: Plan): Assessment {
+  return stateOf(plan).found
+}
+
+/** The skylines around a plan's things; null without elevations. */
+export function skylinesAround(plan: Plan): StagedSkylines | null {
+  const state = stateOf(plan)
+  state.skylines ??= { around: skylinesOf(plan) }
+  return state.skylines.around
+}
+
+/** The light of the spot's own day. */
+export function daylightOf(plan: Plan, zone: Zone): DayLight {
+  const state = stateOf(plan)
+  if (state.light?.zone !== zone) {
+    const stage = stageOf(plan, state.found, skylinesAround(plan))
+    state.light = { zone, day: lightOfDay(stage, plan.shoot.light, civilDayOf(plan.spot.when, zone), zone) }
+  }
+  return state.light.day
+}
+
+/** The ground on the way to the landmark; null without elevations or landmark. */
+export function groundLineOf(plan: Plan): GroundProfile | null {
+  const state = stateOf(plan)
+  state.line ??= { profile: groundProfile(plan, state.found.levels) }
+  return state.line.profile
 }

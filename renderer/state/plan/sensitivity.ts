@@ -1,17 +1,17 @@
 /** How far off the arrangement on the board may be: worked out bit by bit while nothing is being dragged, dropped when something is. */
-import { computed, effect, signal } from '@preact/signals'
+import { computed, signal } from '@preact/signals'
 import type { Plan } from '#core/plan/plan.ts'
 import { type Sensitivity, type SensitivityAsk, sensitivitySteps } from '#core/tolerance/sensitivity.ts'
+import { atLeisure } from '#renderer/job/at-leisure.ts'
 import { plan } from './board-plan.ts'
 import { liveShoot, liveSpot, spots } from '#renderer/state/library/library.ts'
 import { parkingsOf } from '#core/record/parkings.ts'
 import { skylines } from './skylines.ts'
+import { calmly } from './calmly.ts'
 import { zone } from './zone.ts'
 
 /** Milliseconds that the plan must have rested. */
 const REST = 150
-/** Milliseconds of work between two looks at what the hand does. */
-const SLICE = 8
 
 interface Known {
   readonly parts: readonly unknown[]
@@ -61,32 +61,14 @@ export const sensitivity = computed<SensitivityShown | null>(() => {
   return { plan: last.plan, found: last.found, current: ask !== null && same(last.parts, partsOf(ask)) }
 })
 
-/** Works in slices, with an ear for the hand between them; answers with the way to stop. */
-function atLeisure(ask: SensitivityAsk, done: (found: Sensitivity | null) => void): () => void {
-  const steps = sensitivitySteps(ask)
-  let timer = setTimeout(goOn, REST)
-  function goOn(): void {
-    const until = performance.now() + SLICE
-    do {
-      const step = steps.next()
-      if (step.done === true) {
-        done(step.value)
-        return
-      }
-    } while (performance.now() < until)
-    timer = setTimeout(goOn, 0)
-  }
-  return () => clearTimeout(timer)
-}
-
 /** Keeps it worked out for whatever rests on the board. */
 export function followSensitivity(): void {
-  effect(() => {
+  calmly(() => {
     const ask = wanted.value
     if (ask === null) return undefined
     const parts = partsOf(ask)
     const last = known.peek()
     if (last !== null && same(last.parts, parts)) return undefined
-    return atLeisure(ask, (found) => (known.value = { parts, plan: ask.plan, found }))
+    return atLeisure(sensitivitySteps(ask), REST, (found) => (known.value = { parts, plan: ask.plan, found }))
   })
 }

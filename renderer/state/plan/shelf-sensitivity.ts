@@ -1,9 +1,11 @@
-/** How far off spots may be that are shown outside the board, each worked out once for as long as nothing changes that it depends on. */
+/** How far off spots may be that are shown outside the board, each worked out once for as long as nothing changes that it goes by. */
+import { signal } from '@preact/signals'
 import { parkingsOf } from '#core/record/parkings.ts'
 import type { Plan } from '#core/plan/plan.ts'
-import type { Spot } from '#core/record/spot.ts'
-import { type Sensitivity, sensitivityOf } from '#core/tolerance/sensitivity.ts'
+import { type Sensitivity, type SensitivityAsk, sensitivityOf, sensitivitySteps } from '#core/tolerance/sensitivity.ts'
 import type { Zone } from '#core/time/civil.ts'
+import { planParts, sameParts, skylinesAround } from './assessments.ts'
+import { atLeisure } from '#renderer/job/at-leisure.ts'
 import { spots } from '#renderer/state/library/library.ts'
 
 interface Known {
@@ -11,15 +13,80 @@ interface Known {
   readonly found: Sensitivity | null
 }
 
-const known = new WeakMap<Spot, Known>()
+/** Copies of a spot share its places until one of them is moved: a few states are kept for each. */
+const MOST_STATES = 4
+const known = new WeakMap<object, readonly Known[]>()
+/** Grows whenever one more is known. */
+const count = signal(0)
 
-/** Some tens of milliseconds when it is new. Null when nothing is framed. */
+function partsOf(plan: Plan, zone: Zone): readonly unknown[] {
+  const { scanWishes } = plan.shoot
+  return [...planParts(plan), scanWishes, zone, scanWishes.parking === null ? null : spots.value]
+}
+
+function keep(plan: Plan, parts: readonly unknown[], found: Sensitivity | null): void {
+  const states = known.get(plan.spot.stop) ?? []
+  known.set(plan.spot.stop, [{ parts, found }, ...states].slice(0, MOST_STATES))
+}
+
+function knownFor(plan: Plan, parts: readonly unknown[]): Known | null {
+  return known.get(plan.spot.stop)?.find((state) => sameParts(state.parts, parts)) ?? null
+}
+
+function askOf(plan: Plan, zone: Zone): SensitivityAsk {
+  return { plan, zone, parkings: parkingsOf(spots.value), skylines: skylinesAround(plan) }
+}
+
+/** Worked out at once when it is new, in some tens of milliseconds, hundreds among hills. Null when nothing is framed. */
 export function sensitivityFor(plan: Plan, zone: Zone): Sensitivity | null {
-  const { shoot, spot, terrain } = plan
-  const parts = [shoot, terrain, zone, spots.value]
-  const before = known.get(spot)
-  if (before !== undefined && before.parts.every((part, index) => part === parts[index])) return before.found
-  const found = sensitivityOf({ plan, zone, parkings: parkingsOf(spots.value) })
-  known.set(spot, { parts, found })
+  const parts = partsOf(plan, zone)
+  const before = knownFor(plan, parts)
+  if (before !== null) return before.found
+  const found = sensitivityOf(askOf(plan, zone))
+  keep(plan, parts, found)
   return found
+}
+
+/** As far as it is known: `working` until it has been worked out, with an ear for the hand meanwhile. To be read in a drawing. */
+export function sensitivityAtLeisure(plan: Plan, zone: Zone): Sensitivity | null | 'working' {
+  void count.value
+  const parts = partsOf(plan, zone)
+  const before = knownFor(plan, parts)
+  if (before !== null) return before.found
+  wait({ plan, zone, parts })
+  return 'working'
+}
+
+interface Waiting {
+  readonly plan: Plan
+  readonly zone: Zone
+  readonly parts: readonly unknown[]
+}
+
+/** In turn, each spot once: a newer state of one takes the place of that which waits. */
+let waiting: readonly Waiting[] = []
+let stop: (() => void) | null = null
+
+function wait(asked: Waiting): void {
+  if (waiting.some(({ parts }) => sameParts(parts, asked.parts))) return
+  const [first] = waiting
+  if (first?.plan.spot.id === asked.plan.spot.id) {
+    stop?.()
+    stop = null
+  }
+  waiting = [...waiting.filter(({ plan }) => plan.spot.id !== asked.plan.spot.id), asked]
+  next()
+}
+
+function next(): void {
+  const [first] = waiting
+  if (first === undefined || stop !== null) return
+  const { plan, zone, parts } = first
+  stop = atLeisure(sensitivitySteps(askOf(plan, zone)), 0, (found) => {
+    keep(plan, parts, found)
+    waiting = waiting.slice(1)
+    stop = null
+    count.value += 1
+    next()
+  })
 }

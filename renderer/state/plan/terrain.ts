@@ -6,6 +6,7 @@ import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
 import type { Landmark } from '#core/scene/landmark.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
 import { type GroundWindowFound, fetchWindow, groundChanged, groundVersion } from '#renderer/host/ground-windows.ts'
+import { calmly } from './calmly.ts'
 import { boardShoot, boardSpot } from '#renderer/state/library/library.ts'
 
 /** Metres around a spot that its hills are looked for in; farther landmarks are reached all the same, up to FARTHEST. */
@@ -141,7 +142,7 @@ export function followTerrain(): void {
   effect(() => {
     if (groundVersion.value > 0) forgetTerrain()
   })
-  effect(() => {
+  calmly(() => {
     const wanted = boardWanted.value
     if (wanted === null || boardGround.value.settled) return
     leave(wanted)

@@ -1,9 +1,10 @@
 /** The zone whose clock is shown: the shoot's own, else the one found from where the subject stops; never the computer's. */
-import { computed, effect, signal } from '@preact/signals'
+import { computed, signal } from '@preact/signals'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import { type Zone, isZone } from '#core/time/civil.ts'
 import { ask } from '#renderer/host/host.ts'
+import { calmly } from './calmly.ts'
 import { plan } from './board-plan.ts'
 
 /** Zones in use at a place, the usual one first; several where two clocks are in use. */
@@ -65,7 +66,7 @@ export const zone = computed<Zone>(() => {
 
 /** Keeps asking for the zone of wherever the spot on the board goes. */
 export function followZone(): void {
-  effect(() => {
+  calmly(() => {
     const now = plan.value
     if (now !== null) void findZones(now.spot.stop.at)
   })

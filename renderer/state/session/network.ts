@@ -1,35 +1,51 @@
-/** How the map's servers answer, asked now and then while one of them is in use. */
-import { effect, signal } from '@preact/signals'
+/** Whether the map's servers can be reached, as browser and services tell it: one clock asks, while one of the servers is in use. */
+import { computed, effect, signal } from '@preact/signals'
 import { ask } from '#renderer/host/host.ts'
 import { GROUND_MAP } from './ground-shown.ts'
 import { settings } from '#renderer/state/library/settings.ts'
 
-export const offline = signal(false)
+const browserOffline = signal(globalThis.navigator.onLine === false)
+const serviceOffline = signal(false)
+
+/** Tiles of a server are what is wished under the map. */
+const inUse = computed(() => settings.value.mapSource !== 'sketch' && settings.value.mapSource !== GROUND_MAP)
+
+export const offline = computed(() => inUse.value && (browserOffline.value || serviceOffline.value))
 
 /** Milliseconds between two looks. */
 const GENTLY = 15_000
 /** The first look comes when the first tiles have had time to arrive or fail. */
 const FIRST = 4_000
 
-async function look(): Promise<void> {
-  if (document.visibilityState !== 'visible') return
+/** Asks at once: the first missing tile is reason enough, so that the note doesn't come late. */
+export async function lookAtHealth(): Promise<void> {
+  if (!inUse.peek() || document.visibilityState !== 'visible') return
   const answer = await ask('tiles.health', {})
-  if (answer.ok) offline.value = answer.value.offline
+  if (answer.ok) serviceOffline.value = answer.value.offline
 }
 
 /** Follows the health while a tile source is in use; returns the way to stop. */
 export function followHealth(): () => void {
-  return effect(() => {
-    const { mapSource } = settings.value
-    if (mapSource === 'sketch' || mapSource === GROUND_MAP) {
-      offline.value = false
+  const onChange = (): void => {
+    browserOffline.value = navigator.onLine === false
+  }
+  addEventListener('online', onChange)
+  addEventListener('offline', onChange)
+  const stop = effect(() => {
+    if (!inUse.value) {
+      serviceOffline.value = false
       return undefined
     }
-    const first = setTimeout(() => void look(), FIRST)
-    const timer = setInterval(() => void look(), GENTLY)
+    const first = setTimeout(() => void lookAtHealth(), FIRST)
+    const timer = setInterval(() => void lookAtHealth(), GENTLY)
     return () => {
       clearTimeout(first)
       clearInterval(timer)
     }
   })
+  return () => {
+    stop()
+    removeEventListener('online', onChange)
+    removeEventListener('offline', onChange)
+  }
 }

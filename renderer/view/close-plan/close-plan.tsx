@@ -10,6 +10,7 @@ import { figure } from '#renderer/view/drawing/pixel-lines.ts'
 import { followKeys } from '#renderer/view/hand/key-steps.ts'
 import { metres } from '#renderer/text/figure.ts'
 import { plan } from '#renderer/state/plan/board-plan.ts'
+import { landmarkName } from '#renderer/text/names.ts'
 import { selected } from '#renderer/state/session/navigation.ts'
 import { settings } from '#renderer/state/library/settings.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
@@ -27,7 +28,7 @@ const CLOSE_STEP = 0.1
 function textsOf({ reading }: Close): LabelTexts {
   const { units } = settings.value
   const limits = reading.sharp?.limits ?? null
-  const name = plan.value?.landmark?.name ?? ''
+  const name = landmarkName(plan.value?.landmark ?? null)
   const sharp = (): string | null => {
     if (limits === null) return null
     const near = metres(limits.near, units)

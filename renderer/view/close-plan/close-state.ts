@@ -10,9 +10,11 @@ import { mapLook } from '#renderer/view/drawing/map-look.ts'
 import { type PlanView, distanceBetween } from '#renderer/view/drawing/plan-view.ts'
 import { held } from '#renderer/state/act/live-change.ts'
 import { assessment, plan, ring } from '#renderer/state/plan/board-plan.ts'
+import { steady } from '#renderer/job/steady.ts'
 import { type CloseFrame, frameView, nextFrame } from './close-frame.ts'
 
-export const size = computed(() => {
+/** The same while the map pans: what is drawn close by does not change with it. */
+export const size = steady(() => {
   const box = mapLook.value?.box ?? { left: 0, top: 0, right: 1000, bottom: 800 }
   return closePlanSize(box.right - box.left, box.bottom - box.top)
 })

@@ -131,6 +131,20 @@ interface PairProps {
   readonly aim: number
 }
 
+/** How a landmark looks, whether it can be taken hold of or not. */
+export function LandmarkShape({ landmark, hatch }: LandmarkProps) {
+  const small = landmark.size < GRAB_SIZE
+  const { at } = landmark
+  return (
+    <>
+      {small ? <circle class="grab-ring" cx={figure(at.x)} cy={figure(at.y)} r={REACH - 1} /> : null}
+      <path class={`landmark-foot landmark-${landmark.kind}`} d={landmark.outline} fill={`url(#${hatch})`} />
+      {small ? null : <path class="landmark-ticks" d={landmark.ticks} />}
+      {landmark.kind === 'summit' ? <path class="summit-mark" transform={shift(at)} d="M0,-7L6.5,4.5H-6.5Z" /> : null}
+    </>
+  )
+}
+
 export function LandmarkMark({ landmark, hatch, name, pressed }: ThingProps & LandmarkProps) {
   const small = landmark.size < GRAB_SIZE
   const { at } = landmark
@@ -138,10 +152,7 @@ export function LandmarkMark({ landmark, hatch, name, pressed }: ThingProps & La
     <Grab grip={{ on: 'landmark' }} name={name} pressed={pressed}>
       <path class="landmark-hit" d={landmark.outline} />
       {small ? <circle class="hit" cx={figure(at.x)} cy={figure(at.y)} r={REACH} /> : null}
-      {small ? <circle class="grab-ring" cx={figure(at.x)} cy={figure(at.y)} r={REACH - 1} /> : null}
-      <path class={`landmark-foot landmark-${landmark.kind}`} d={landmark.outline} fill={`url(#${hatch})`} />
-      {small ? null : <path class="landmark-ticks" d={landmark.ticks} />}
-      {landmark.kind === 'summit' ? <path class="summit-mark" transform={shift(at)} d="M0,-7L6.5,4.5H-6.5Z" /> : null}
+      <LandmarkShape landmark={landmark} hatch={hatch} />
       {small ? <FocusRing at={at} radius={REACH + 4} /> : <path class="focus-line" d={landmark.outline} />}
     </Grab>
   )

@@ -144,7 +144,7 @@ export function drawLandmark(landmark: Landmark, view: PlanView): LandmarkDrawin
   const corners = cornered ? points.map((at) => view.toPoint(at)) : []
   return {
     id: landmark.id,
-    name: landmark.name,
+    name: landmark.name.trim(),
     kind: landmark.kind,
     at: view.toPoint(middle),
     outline: linePath(ring, true),

@@ -2,6 +2,7 @@
 import type { Assessment } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { coveredBoxes } from './covered.ts'
+import { landmarkName } from '#renderer/text/names.ts'
 import { GRAB_SIZE, GROUP_RADIUS, type LandmarkDrawing, type PlanDrawing, boxOf } from './plan-drawing.ts'
 import { type HourBead, type HourLabel, beadBoxes, placeBeads, placeHourLabels, ringRadius } from './hour-ring.ts'
 import {
@@ -85,7 +86,11 @@ export function nameLine({ box, at, kind }: LandmarkDrawing): number {
 }
 
 function nameBox(landmark: LandmarkDrawing): Box {
-  return boxAround({ x: landmark.at.x, y: nameLine(landmark) - 4 }, textWidth(landmark.name, NAME_SIZE) + 6, 18)
+  return boxAround(
+    { x: landmark.at.x, y: nameLine(landmark) - 4 },
+    textWidth(landmarkName(landmark), NAME_SIZE) + 6,
+    18,
+  )
 }
 
 /** The hours' names, clear of the things, the plate and what lies over the map. */

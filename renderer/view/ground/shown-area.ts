@@ -1,5 +1,5 @@
 /** The area shown over the map: what the board asks of the ground, and how far the answer is. */
-import { type ReadonlySignal, computed, effect, signal } from '@preact/signals'
+import { type ReadonlySignal, computed, signal } from '@preact/signals'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
 import type { Hearer } from '#renderer/job/ask-jobs.ts'
 import { assessment, plan } from '#renderer/state/plan/board-plan.ts'
@@ -8,6 +8,7 @@ import { liveShoot, liveSpot } from '#renderer/state/library/library.ts'
 import { type AreaAsk, type NoArea, areaAsk } from './area-ask.ts'
 import { askerOn } from './ground-asker.ts'
 import type { AreaJob, AreaUpdate } from './ground-job.ts'
+import { calmly } from '#renderer/state/plan/calmly.ts'
 import { type AreaState, NO_AREA, keepArea } from './keep-area.ts'
 
 const shownAreaSignal = signal<AreaState>(NO_AREA)
@@ -34,7 +35,7 @@ export function followArea(): () => void {
       shownAreaSignal.value = state
     },
   })
-  const stop = effect(() => {
+  const stop = calmly(() => {
     const asked = wantedArea.value
     const moving = liveSpot.value !== null || liveShoot.value !== null
     const job = asked === null || typeof asked === 'string' ? null : asked

@@ -1,17 +1,19 @@
 /** The ground as a map of its own: which window of elevations is drawn, by what light, and how far from line to line. */
-import { type ReadonlySignal, computed, effect, signal } from '@preact/signals'
+import { type ReadonlySignal, computed, signal } from '@preact/signals'
 import { type ElevationGrid, gridPoint } from '#core/ground/elevation-grid.ts'
 import { MAP_LIGHT, type ReliefLight } from '#core/ground/relief.ts'
 import { oneAtATime } from '#renderer/job/one-at-a-time.ts'
 import { plan } from '#renderer/state/plan/board-plan.ts'
 import { reliefLit } from '#renderer/state/session/ground-shown.ts'
 import { dark } from '#renderer/state/library/settings.ts'
+import { steady } from '#renderer/job/steady.ts'
 import { terrain } from '#renderer/state/plan/terrain.ts'
 import type { ContourDrawing } from './contour-drawing.ts'
 import { askerOn, groundNumber } from './ground-asker.ts'
 import type { ContoursJob, ContoursUpdate, ReliefJob, ReliefUpdate } from './ground-job.ts'
 import type { ReliefPictures } from './relief-pictures.ts'
 import { type MapWindow, cellsAround, holdsCells, sunLight } from './relief-region.ts'
+import { calmly } from '#renderer/state/plan/calmly.ts'
 import type { Seas } from './water.ts'
 
 let heldBefore: ElevationGrid | null = null
@@ -30,14 +32,19 @@ function lies({ west, north, cell, columns, rows }: ElevationGrid, point: { east
   return right >= 0 && down >= 0 && right <= (columns - 1) * cell && down <= (rows - 1) * cell
 }
 
+/** The sun's light on the ground drawn, the same as long as it stands where it stood; null while it is too low. */
+const lightOfSun = steady<ReliefLight | null>(() => {
+  const grid = drawnGrid.value
+  const when = plan.value?.spot.when
+  return grid === null || when === undefined ? null : sunLight(grid, when)
+})
+
 /** Which light the relief is drawn by: `low` when the sun was wished but stands too low. */
-export const drawnLight = computed<{ readonly light: ReliefLight; readonly from: 'sun' | 'north-west' | 'low' } | null>(
+export const drawnLight = steady<{ readonly light: ReliefLight; readonly from: 'sun' | 'north-west' | 'low' } | null>(
   () => {
-    const grid = drawnGrid.value
-    const when = plan.value?.spot.when
-    if (grid === null || when === undefined) return null
+    if (drawnGrid.value === null || plan.value === null) return null
     if (reliefLit.value === 'north-west') return { light: MAP_LIGHT, from: 'north-west' }
-    const light = sunLight(grid, when)
+    const light = lightOfSun.value
     return light === null ? { light: MAP_LIGHT, from: 'low' } : { light, from: 'sun' }
   },
 )
@@ -77,7 +84,7 @@ export function followRelief({ on, window, seas }: Around): () => void {
   let contoursJob: ContoursJob | null = null
   let reliefKey: string | null = null
 
-  const stopSeas = effect(() => {
+  const stopSeas = calmly(() => {
     const now = on() ? drawnGrid.value : null
     if (now === null) {
       told.value = null
@@ -88,7 +95,7 @@ export function followRelief({ on, window, seas }: Around): () => void {
       if (drawnGrid.peek() === now) told.value = { grid: now, seas: found }
     })
   })
-  const stopRelief = effect(() => {
+  const stopRelief = calmly(() => {
     const here = told.value
     const light = drawnLight.value?.light ?? null
     const palette = dark.value ? 'dark' : 'light'
@@ -105,7 +112,7 @@ export function followRelief({ on, window, seas }: Around): () => void {
     reliefKey = key
     relief.want(job)
   })
-  const stopLines = effect(() => {
+  const stopLines = calmly(() => {
     const here = told.value
     const shown = window()
     const needed = here === null || shown === null ? null : cellsAround(here.grid, shown, 0)

@@ -9,6 +9,7 @@ import { type Moved, brought } from '#core/plan/grip.ts'
 import { type PressGround, followPresses } from './map-press.ts'
 import type { Point } from '#renderer/view/drawing/plan-view.ts'
 import { PLACE_AFTER } from './press.ts'
+import { placeAlone, standsAlone } from '#renderer/state/act/place-alone.ts'
 import { type Held, keepMoved, putBack, showMoved, takeHold } from '#renderer/state/act/live-change.ts'
 import { settleSteps } from './key-steps.ts'
 
@@ -31,6 +32,10 @@ export function placed(start: Held, wish: Placing, at: LatLon): Moved {
 /** Places the wished thing at once, as the keyboard does. */
 export function placeAt(at: LatLon): void {
   const wish = placing.peek()
+  if (wish !== null && standsAlone(wish)) {
+    stopPlacing()
+    return placeAlone(wish, at)
+  }
   settleSteps()
   const start = takeHold()
   if (wish === null || start === null) return
@@ -43,7 +48,10 @@ export function followPlacing(ground: PressGround): () => void {
   let waiting: { readonly start: Held; readonly moved: Moved; readonly label: string; readonly timer: number } | null =
     null
 
+  let alone: number | undefined
+
   function takeBack(): void {
+    clearTimeout(alone)
     if (waiting === null) return
     clearTimeout(waiting.timer)
     waiting = null
@@ -61,6 +69,10 @@ export function followPlacing(ground: PressGround): () => void {
   function placeSoon(point: Point): void {
     const wish = placing.peek()
     const at = ground.view()?.toPlace(point)
+    if (wish !== null && at !== undefined && standsAlone(wish)) {
+      alone = window.setTimeout(() => placeAt(at), PLACE_AFTER)
+      return
+    }
     settleSteps()
     const start = takeHold()
     if (wish === null || at === undefined || start === null) return

@@ -10,11 +10,12 @@ import { lensViewWords } from '#renderer/words/en-lens-view.ts'
 import { castsLight } from './lighting.ts'
 
 export function subjectName(plan: Plan): string {
-  return plan.shoot.subject.name === '' ? lensViewWords.theSubject : plan.shoot.subject.name
+  const name = plan.shoot.subject.name.trim()
+  return name === '' ? lensViewWords.theSubject : name
 }
 
 export function landmarkName(plan: Plan): string {
-  const name = plan.landmark?.name ?? ''
+  const name = plan.landmark?.name.trim() ?? ''
   return name === '' ? lensViewWords.theLandmark : name
 }
 

@@ -1,18 +1,20 @@
 /** What lies under the plan: coasts always, and over them the sketch map, the ground by its elevations, or the tiles of the chosen source. */
 import { BaseSurface } from './base-surface.ts'
 import { shownWindow } from '#renderer/view/drawing/map-look.ts'
-import { mapSources, shownSource, followMapSources, sketchShown } from '#renderer/state/session/map-source.ts'
+import { shownSource, sketchShown } from '#renderer/state/session/map-source.ts'
 import { computed, effect } from '@preact/signals'
 import type L from 'leaflet'
 import { GROUND_MAP } from '#renderer/state/session/ground-shown.ts'
 import { dark, settings } from '#renderer/state/library/settings.ts'
 import { terrainSource } from '#renderer/state/plan/terrain.ts'
 import { drawnGrid, followRelief, reliefShown, contoursShown } from '#renderer/view/ground/shown-relief.ts'
+import { readTileSources, tileSources } from '#renderer/state/session/tile-sources.ts'
 import { laidGrid } from '#renderer/view/ground/map-raster.ts'
 import { groundMapWords } from '#renderer/words/en-ground-map.ts'
 import { COAST_ATTRIBUTION } from '#renderer/view/sketch/coast-data.ts'
 import { SKETCH_ATTRIBUTION } from '#renderer/view/sketch/island-data.ts'
 import { coarseSeas } from './coarse-seas.ts'
+import { calmly } from '#renderer/state/plan/calmly.ts'
 import { type TileBase, makeTileBase } from './tile-base.ts'
 
 /** Id of the demo island's elevations, which the sketch map has a finer drawing of. */
@@ -55,20 +57,20 @@ export function layBase(map: L.Map): Base {
   const surface = new BaseSurface(look.peek())
   surface.addTo(map)
   let tiles: TileBase | null = null
-  const source = computed(() => JSON.stringify([shownSource.value, mapSources.value?.prefix]))
+  const source = computed(() => JSON.stringify([shownSource.value, tileSources.value?.prefix]))
 
-  const stopReading = followMapSources()
+  const stopReading = effect(() => void readTileSources())
   const stopLooking = effect(() => surface.show(look.value))
   const stopChoosing = effect(() => {
     void source.value
     const chosen = shownSource.peek()
-    const prefix = mapSources.peek()?.prefix
+    const prefix = tileSources.peek()?.prefix
     tiles?.layer.remove()
     tiles = chosen === null || prefix === undefined ? null : makeTileBase(chosen, prefix)
     tiles?.layer.setZIndex(4).addTo(map)
   })
-  const stopRelief = effect(() => surface.showRelief(groundDrawn.value ? reliefShown.value : null))
-  const stopContours = effect(() => surface.showContours(groundDrawn.value ? contoursShown.value : null))
+  const stopRelief = calmly(() => surface.showRelief(groundDrawn.value ? reliefShown.value : null))
+  const stopContours = calmly(() => surface.showContours(groundDrawn.value ? contoursShown.value : null))
   const stopFollowing = followRelief({
     on: () => groundDrawn.value,
     window: shownWindow,

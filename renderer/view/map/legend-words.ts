@@ -12,7 +12,7 @@ export function shareWords(wanted: number): string {
 
 /** The landmark as far as its showing is told: a long or broad one by its middle, a summit by its upper part. */
 export function landmarkWords({ landmark }: Plan): string {
-  const name = landmark === null || landmark.name === '' ? say.theLandmark : landmark.name
+  const name = landmark === null || landmark.name.trim() === '' ? say.theLandmark : landmark.name
   if (landmark?.kind === 'summit') return say.upperPart(name)
   return landmark?.kind === 'upright' || landmark === null ? name : say.atMiddle(name)
 }

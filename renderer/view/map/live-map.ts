@@ -9,6 +9,7 @@ import { drawing, takingAs } from '#renderer/state/session/drawn-ground.ts'
 import { placing } from '#renderer/state/session/navigation.ts'
 import { freeWindows } from '#renderer/view/drawing/covered.ts'
 import { followDrawing } from '#renderer/view/hand/draw-ground.ts'
+import { endStalePlacing } from '#renderer/state/act/end-placing.ts'
 import { bestFit } from '#renderer/view/drawing/fit.ts'
 import {
   NEAREST_ZOOM,
@@ -24,11 +25,11 @@ import {
 import { mapLook, mapView, tellMapLook } from '#renderer/view/drawing/map-look.ts'
 import {
   type Look,
-  mapBounds,
   wantedLook,
   tellMapBounds,
   takeWantedLook,
   setOutFor,
+  forgetMapBounds,
 } from '#renderer/state/session/map-window.ts'
 import { watchNetwork } from './watch-network.ts'
 import { followPlacing, placeAt } from '#renderer/view/hand/placing.ts'
@@ -85,7 +86,7 @@ export function startMap(holder: HTMLElement): LiveMap {
   }
 
   function readWindow(): void {
-    tellMapBounds(hasSize(map) ? readBounds(map) : mapBounds.peek())
+    if (hasSize(map)) tellMapBounds(readBounds(map), fromLeaflet(map.getCenter()))
   }
 
   // The container's size changes without the window's: a panel opens, a page hides and shows it.
@@ -114,6 +115,7 @@ export function startMap(holder: HTMLElement): LiveMap {
     panBy: (x: number, y: number) => void map.panBy([x, y], { animate: false }),
   }
   const stopPlacing = followPlacing(pressed)
+  const stopStale = endStalePlacing()
   const stopDrawing = followDrawing(pressed)
   const stopTaking = followTaking(pressed)
   const stopWaiting = effect(() => {
@@ -139,6 +141,7 @@ export function startMap(holder: HTMLElement): LiveMap {
       watcher.disconnect()
       stopLooking()
       stopWaiting()
+      stopStale()
       stopPlacing()
       stopTaking()
       stopDrawing()
@@ -150,7 +153,7 @@ export function startMap(holder: HTMLElement): LiveMap {
       start = { at: fromLeaflet(map.getCenter()), zoom: map.getZoom() }
       map.remove()
       tellMapLook(null)
-      tellMapBounds(null)
+      forgetMapBounds()
     },
   }
 }

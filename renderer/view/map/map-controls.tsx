@@ -1,6 +1,7 @@
 /** What lies over the map beside the plan: zoom, scale, credits, and notes on tiles, network and placing. */
 import { Icon } from '#renderer/part/icon.tsx'
 import { placing, stopPlacing } from '#renderer/state/session/navigation.ts'
+import { offline } from '#renderer/state/session/network.ts'
 import { settings } from '#renderer/state/library/settings.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
 import { attribution } from './base-layers.ts'
@@ -9,9 +10,8 @@ import { DrawNote } from './draw-note.tsx'
 import { GroundLegend } from './ground-legend.tsx'
 import { GroundMenu } from './ground-menu.tsx'
 import { mapLook, mapView } from '#renderer/view/drawing/map-look.ts'
-import { fitPlan } from '#renderer/state/session/map-window.ts'
+import { showTogether } from '#renderer/state/session/map-window.ts'
 import { missingTiles } from './missing-tiles.ts'
-import { offline } from './watch-network.ts'
 import { PointerHeight } from './pointer-height.tsx'
 import { ScaleBar } from './scale-bar.tsx'
 import { StandpointLineNote } from '#renderer/view/overlay/standpoint-line.tsx'
@@ -114,7 +114,7 @@ export function MapControls({ zoomBy, placeInMiddle, retryTiles }: MapControlsPr
             <path d="M3 8h10" />
           </svg>
         </button>
-        <button type="button" aria-label={mapWords.fitPlan} title={mapWords.fitPlan} onClick={fitPlan}>
+        <button type="button" aria-label={mapWords.fitPlan} title={mapWords.fitPlan} onClick={showTogether}>
           <svg viewBox="0 0 16 16" width="16" height="16" aria-hidden="true">
             <path d="M2.5 6V2.5H6M10 2.5h3.5V6M13.5 10v3.5H10M6 13.5H2.5V10M5 11l6-6" />
           </svg>

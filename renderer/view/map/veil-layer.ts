@@ -1,6 +1,5 @@
 /** The veil over the map: a canvas below the plan, somewhat larger than the window, drawn anew when the window leaves it. */
 import { type PaintCanvas } from '#renderer/view/sketch/canvas-context.ts'
-import { effect } from '@preact/signals'
 import type L from 'leaflet'
 import type { ShownArea } from '#renderer/view/ground/keep-area.ts'
 import type { MapRaster } from '#renderer/view/ground/map-raster.ts'
@@ -12,6 +11,7 @@ import { followZoom, readLook, standStill } from './leaflet-seam.ts'
 import { mapLook } from '#renderer/view/drawing/map-look.ts'
 import { type Box, type MapLook, TILE_SIZE } from '#renderer/view/drawing/plan-view.ts'
 import { type OnMap, drawRaster, pictureOf, rasterBox } from '#renderer/view/base/raster-picture.ts'
+import { calmly } from '#renderer/state/plan/calmly.ts'
 import { type VeilKind, veilFill } from './veil-pattern.ts'
 
 type Pen = CanvasRenderingContext2D | OffscreenCanvasRenderingContext2D
@@ -132,7 +132,7 @@ export function layVeil(map: L.Map): () => void {
   let drawn: { readonly veil: Veil; readonly look: MapLook; readonly box: Box; readonly dark: boolean } | null = null
   followZoom(map, pane, () => drawn?.look ?? readLook(map))
 
-  return effect(() => {
+  return calmly(() => {
     const { shown } = shownArea.value
     const look = mapLook.value
     const isDark = dark.value

@@ -1,44 +1,24 @@
-/** Whether the outside can be reached, as browser and tile service tell it; asked only while something is missing. */
-import { computed, signal } from '@preact/signals'
-import { ask } from '#renderer/host/host.ts'
-import { missingTiles } from '#renderer/view/map/missing-tiles.ts'
-
-const browserOffline = signal(!navigator.onLine)
-const serviceOffline = signal(false)
-
-export const offline = computed(() => browserOffline.value || serviceOffline.value)
-
-/** Milliseconds between two looks at the tile service while tiles are missing or it was offline. */
-const LOOK_EVERY = 15_000
+/** What the map does about the network: looks at it with the first tile that is missing, and asks for the missing ones when it is back. */
+import { effect } from '@preact/signals'
+import { lookAtHealth, offline } from '#renderer/state/session/network.ts'
+import { missingTiles } from './missing-tiles.ts'
 
 /** Watches the network; `back` is called when it has returned. Answers with what ends the watch. */
 export function watchNetwork(back: () => void): () => void {
-  const onOnline = (): void => {
-    browserOffline.value = false
-    back()
-  }
-  const onOffline = (): void => {
-    browserOffline.value = true
-  }
-  async function look(): Promise<void> {
-    if (missingTiles.peek() === 0 && !serviceOffline.peek()) return
-    const health = await ask('tiles.health', {})
-    if (!health.ok) return
-    const was = serviceOffline.peek()
-    serviceOffline.value = health.value.offline
-    if (was && !health.value.offline) back()
-  }
-  const timer = setInterval(() => void look(), LOOK_EVERY)
-  // The first missing tile is reason enough to look at once, so that the note doesn't come late.
-  const stopLooking = missingTiles.subscribe((count) => {
-    if (count === 1) void look()
+  let was = offline.peek()
+  const stopBack = effect(() => {
+    const now = offline.value
+    if (was && !now) back()
+    was = now
   })
-  window.addEventListener('online', onOnline)
-  window.addEventListener('offline', onOffline)
+  const stopLooking = missingTiles.subscribe((count) => {
+    if (count === 1) void lookAtHealth()
+  })
+  // The browser may know first, while the services still wait for their next try.
+  window.addEventListener('online', back)
   return () => {
-    clearInterval(timer)
+    stopBack()
     stopLooking()
-    window.removeEventListener('online', onOnline)
-    window.removeEventListener('offline', onOffline)
+    window.removeEventListener('online', back)
   }
 }

@@ -5,6 +5,7 @@ import type { Assessment } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { metres } from '#renderer/text/figure.ts'
 import { assessment, plan, ring } from '#renderer/state/plan/board-plan.ts'
+import { landmarkName } from '#renderer/text/names.ts'
 import { selected } from '#renderer/state/session/navigation.ts'
 import { settings } from '#renderer/state/library/settings.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
@@ -24,6 +25,7 @@ import {
   thingsLight,
 } from '#renderer/view/drawing/things-light.ts'
 import { HourRing, LightRays, Shadows, SideStrokes } from '#renderer/view/drawing/light-marks.tsx'
+import { LoneLandmarks } from './lone-landmarks.tsx'
 import { mapView } from '#renderer/view/drawing/map-look.ts'
 import {
   CornerMarks,
@@ -98,7 +100,7 @@ function OtherLandmarks({ now, view }: Drawn) {
             <path d={shape.outline} />
             {shape.size < 8 ? <circle cx={figure(shape.at.x)} cy={figure(shape.at.y)} r={4} /> : null}
             <text x={figure(shape.at.x)} y={figure(Math.min(shape.box.top, shape.at.y - 4) - 6)}>
-              {landmark.name}
+              {landmarkName(landmark)}
             </text>
           </g>
         )
@@ -137,7 +139,7 @@ function LandmarkParts({ drawing, reading, light, away }: Drawn & { readonly awa
         pressed={chosen}
       />
       <text class="landmark-name" x={figure(landmark.at.x)} y={figure(nameLine(landmark))}>
-        {landmark.name}
+        {landmarkName(landmark)}
       </text>
       {chosen && landmark.size > 60 ? (
         <CornerMarks
@@ -213,6 +215,7 @@ export function Things({ pointOf }: ThingsProps) {
         <Hatch id={HATCH} />
         <KeepOutHatch />
       </defs>
+      <LoneLandmarks hatch={HATCH} />
       {shown === null ? null : (
         <>
           <Ground {...shown} />

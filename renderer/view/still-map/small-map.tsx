@@ -9,6 +9,7 @@ import { type PlanDrawing, drawPlan, wedgeReach } from '#renderer/view/drawing/p
 import { fitPlaces } from '#renderer/view/drawing/fit.ts'
 import { type PlanView, TILE_SIZE, mercatorView } from '#renderer/view/drawing/plan-view.ts'
 import { metres } from '#renderer/text/figure.ts'
+import { landmarkName } from '#renderer/text/names.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { type BaseMap, paintBase } from './base-map.ts'
 import { niceLength } from '#renderer/view/drawing/nice-length.ts'
@@ -123,7 +124,7 @@ function StillPlan({ drawing }: { readonly drawing: PlanDrawing }) {
             <circle cx={landmark.at.x} cy={landmark.at.y} r={8} class="still-landmark-ring" />
           ) : null}
           <text x={landmark.at.x} y={landmark.box.top - 8} class="still-name">
-            {landmark.name}
+            {landmarkName(landmark)}
           </text>
         </>
       )}

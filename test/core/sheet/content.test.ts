@@ -5,7 +5,7 @@ import { geodesicDistance } from '#core/geo/geodesic.ts'
 import { assess } from '#core/plan/assess.ts'
 import { MOVES } from '#core/tolerance/moves.ts'
 import { sensitivityOf } from '#core/tolerance/sensitivity.ts'
-import { hazardsOnSheet, qrPlace, sheetDirections, sheetPlaces, sheetTolerances } from '#core/sheet/content.ts'
+import { qrPlace, sheetDirections, sheetPlaces, sheetTolerances } from '#core/sheet/content.ts'
 import { turnBetween } from '#core/units/angle.ts'
 import { examplePlan } from '#test/help/plans.ts'
 
@@ -72,11 +72,6 @@ describe('directions of the sheet', () => {
     expect(declination).toBeNull()
     expect(rows.every((row) => row.magnetic === null)).toBe(true)
   })
-})
-
-it('names the hazards noted, once each, in a fixed order', () => {
-  const plan = examplePlan({ spot: { hazards: ['water', 'traffic'] } })
-  expect(hazardsOnSheet(plan)).toEqual(['traffic', 'water'])
 })
 
 it('the tolerances tell every way of being off once, and the tightest as the board has them', () => {

@@ -1,0 +1,24 @@
+/** Words for a part of the page that could not be drawn. */
+export const notDrawnWords = {
+  label: (part: string) => `${part}: not drawn`,
+  sentence: (part: string, reason: string) =>
+    `${part} could not be drawn: ${reason.trim().replace(/\.$/u, '')}. Nothing of what is saved is lost. Undo what was changed last, or open another spot or shoot.`,
+  otherSpot: 'Open another spot',
+  otherShoot: 'Open another shoot',
+  again: 'Try again',
+  parts: {
+    page: 'This page',
+    window: 'The window',
+    shelf: 'The shelf',
+    spot: 'This spot',
+    map: 'The map',
+    plan: 'The plan on the map',
+    closePlan: 'The close plan',
+    lensView: 'The view through the lens',
+    beside: 'What stands beside the map',
+    answer: 'This answer',
+    dayStrip: 'The day strip',
+    section: 'This section',
+    controls: 'What lies over the map',
+  },
+} as const

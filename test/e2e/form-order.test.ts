@@ -1,0 +1,152 @@
+/** A form may be filled in any order: figures that belong together wait for one another, are told, and none is lost. */
+import type { Locator } from 'playwright-core'
+import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
+import type { Lens } from '#core/optics/lens.ts'
+import { lensRange } from '#renderer/text/names.ts'
+import { words } from '#renderer/words/en.ts'
+import { boardReady, savedShoot, soon } from './board.ts'
+import { type Opened, open } from './open.ts'
+
+const say = words.shoot
+
+let opened: Opened
+beforeAll(async () => {
+  opened = await open({ host: 'browser' })
+  await boardReady(opened.page)
+  await opened.page.keyboard.press('Control+e')
+  await opened.page.getByRole('heading', { name: say.subject }).waitFor()
+})
+afterAll(() => opened.close())
+
+async function lenses(): Promise<readonly Lens[]> {
+  return (await savedShoot(opened.host, 'demo')).shoot.bag.lenses
+}
+
+/** The card of the lens added last. */
+function lastCard(): Locator {
+  return opened.page.getByRole('group', { name: / mm f\//u }).last()
+}
+
+function field(within: Locator, label: string): Locator {
+  return within.getByRole('textbox', { name: new RegExp(`^${label.replaceAll('.', String.raw`\.`)}`, 'u') })
+}
+
+async function type(within: Locator, label: string, text: string): Promise<void> {
+  await field(within, label).fill(text)
+  await field(within, label).press('Tab')
+}
+
+/** Waits until the lens added last is so in the library. */
+function becomes(part: Partial<Lens>): Promise<void> {
+  return expect.poll(async () => (await lenses()).at(-1), { timeout: 30_000, interval: 50 }).toMatchObject(part)
+}
+
+describe('a new lens', () => {
+  beforeEach(async () => {
+    const count = (await lenses()).length
+    await opened.page.getByRole('button', { name: say.addLens }).click()
+    await soon(async () => (await lenses()).length === count + 1)
+    await becomes({ focalMin: 24, focalMax: 70 })
+  })
+
+  test.each([
+    ['70', '200'],
+    ['100', '400'],
+    ['14', '20'],
+    ['24', '105'],
+  ])('becomes %s to %s whichever end is typed first', async (short, long) => {
+    const wanted = { focalMin: Number(short), focalMax: Number(long) }
+    await type(lastCard(), say.focalMin, short)
+    await type(lastCard(), say.focalMax, long)
+    await becomes(wanted)
+    // Back by the other end first.
+    await type(lastCard(), say.focalMax, '70')
+    await type(lastCard(), say.focalMin, '24')
+    await becomes({ focalMin: 24, focalMax: 70 })
+    await type(lastCard(), say.focalMax, long)
+    await type(lastCard(), say.focalMin, short)
+    await becomes(wanted)
+    expect((await lastCard().locator('.refusal').allInnerTexts()).join('')).toBe('')
+  })
+
+  test('takes both widest openings once the smallest has been typed', async () => {
+    await type(lastCard(), say.widestAtMin, '32')
+    await type(lastCard(), say.widestAtMax, '45')
+    await lastCard().getByText(say.field.widestAboveSmallest).first().waitFor()
+    await type(lastCard(), say.smallest, '64')
+    await becomes({ widestAtMin: 32, widestAtMax: 45, smallest: 64 })
+  })
+
+  test('keeps an end that does not fit, told beside it, while one looks at the board and comes back', async () => {
+    const { page } = opened
+    await type(lastCard(), say.focalMin, '100')
+    await lastCard().getByText(say.field.shortAboveLong).waitFor()
+    expect((await lenses()).at(-1)).toMatchObject({ focalMin: 24, focalMax: 70 })
+    await page.getByRole('button', { name: words.board.back }).click()
+    await boardReady(page)
+    await page.keyboard.press('Control+e')
+    await lastCard().getByText(say.field.shortAboveLong).waitFor()
+    expect(await field(lastCard(), say.focalMin).inputValue()).toBe('100')
+    await type(lastCard(), say.focalMax, '400')
+    await becomes({ focalMin: 100, focalMax: 400 })
+  })
+
+  test('called fixed by mistake has its long end back', async () => {
+    const kind = (name: string): Promise<void> => lastCard().locator('.segment label', { hasText: name }).click()
+    await kind(say.prime)
+    await becomes({ focalMin: 24, focalMax: 24 })
+    await kind(say.zoom)
+    await becomes({ focalMin: 24, focalMax: 70 })
+    expect(lensRange((await lenses()).at(-1) as Lens)).toBe('24–70 mm f/2.8')
+  })
+})
+
+test('both sides of a smaller sensor and of a larger one, the long side first and last', async () => {
+  const { page } = opened
+  const form = page.getByRole('region', { name: say.camera })
+  const sides = async (): Promise<readonly number[]> => {
+    const { camera } = (await savedShoot(opened.host, 'demo')).shoot.bag
+    return [camera.sensorWidth, camera.sensorHeight]
+  }
+  for (const [first, second] of [
+    ['long', 'short'],
+    ['short', 'long'],
+  ] as const) {
+    for (const [long, short] of [
+      ['17.3', '13'],
+      ['53.4', '40'],
+    ] as const) {
+      const side = (which: 'long' | 'short'): Promise<void> =>
+        which === 'long' ? type(form, say.longSide, long) : type(form, say.shortSide, short)
+      await side(first)
+      await side(second)
+      await expect.poll(sides, { timeout: 30_000 }).toEqual([Number(long), Number(short)])
+    }
+  }
+})
+
+test('shutter times past one another, either first', async () => {
+  const form = opened.page.getByRole('region', { name: say.camera })
+  await type(form, say.slowestShutter, '0.002')
+  await type(form, say.fastestShutter, '8000')
+  await expect.poll(async () => (await savedShoot(opened.host, 'demo')).shoot.bag.camera.slowestShutter).toBe(0.002)
+  await type(form, say.fastestShutter, '100')
+  await form.getByText(say.shutterOrder).waitFor()
+  await type(form, say.slowestShutter, '30')
+  await expect
+    .poll(async () => (await savedShoot(opened.host, 'demo')).shoot.bag.camera)
+    .toMatchObject({ fastestShutter: 0.01, slowestShutter: 30 })
+})
+
+test('a deck above the towers waits for higher towers', async () => {
+  const { page } = opened
+  await page.getByRole('combobox', { name: say.edit.addLandmark }).selectOption({ label: say.landmarkKinds.span })
+  await page.getByRole('button', { name: say.addLandmark, exact: true }).click()
+  const form = page.getByRole('group', { name: say.landmarkKinds.span }).last()
+  await type(form, say.deckHeight, '180')
+  await form.getByText(say.field.deckAboveTop).waitFor()
+  await type(form, say.landmarkHeights.span, '240')
+  await expect
+    .poll(async () => (await savedShoot(opened.host, 'demo')).shoot.landmarks.at(-1), { timeout: 30_000 })
+    .toMatchObject({ deckHeight: 180, height: 240 })
+})
