@@ -1,6 +1,6 @@
 /** Shapes of the stored records at the door: what main accepts, checked against the types of core. */
 import { z } from 'zod'
-import { FRAME_AXES } from '#core/frame/fill.ts'
+import { FRAME_AXES, MOST_SHARE } from '#core/frame/fill.ts'
 import { FOCUS_ON } from '#core/frame/set-up.ts'
 import { SKIES } from '#core/light/exposure.ts'
 import { LANDMARK_LIGHTS, NO_WISHES, SOFT_LIGHTS, SUBJECT_LIGHTS, SUN_PLACES } from '#core/light/light-wish.ts'
@@ -170,7 +170,7 @@ export const shootShape = z.object({
   madeAt: z.number().int(),
 })
 
-const fillWish = z.object({ share: z.number().positive().max(20), axis: z.enum(FRAME_AXES) })
+const fillWish = z.object({ share: z.number().positive().max(MOST_SHARE), axis: z.enum(FRAME_AXES) })
 
 export const spotShape = z.object({
   id,

@@ -4,6 +4,9 @@ import type { Extent } from './framing.ts'
 export const FRAME_AXES = ['width', 'height'] as const
 export type FrameAxis = (typeof FRAME_AXES)[number]
 
+/** The largest share that may be wished. */
+export const MOST_SHARE = 20
+
 /** A wished share of the frame, greater than 0, of the given side. */
 export interface FillWish {
   readonly share: number

@@ -16,52 +16,66 @@ export interface Declination {
   readonly model: string
 }
 
-/** First instant of the oldest model in the package. */
-const FIRST = Date.UTC(2014, 11, 15, 7)
-/** WMM-2025 is valid to the end of 2029, while the package stops it five years after its release, on 13 November 2029. */
-const PACKAGE_END = Date.UTC(2029, 10, 13)
-const MODEL_END = Date.UTC(2030, 0, 1)
-const YEAR = 365 * 86_400_000
+interface MagneticModel {
+  readonly name: string
+  /** The years it is meant for, first and last. */
+  readonly first: number
+  readonly last: number
+  /** Two instants at which the package answers by this model: it goes by the days of release, not by the years. */
+  readonly served: readonly [number, number]
+}
+
+/** WMM2015v2 took the place of WMM2015 for all of its years, as that had lost the north magnetic pole (NCEI, note on the release of 2018). */
+const MODELS: readonly MagneticModel[] = [
+  { name: 'WMM-2015v2', first: 2015, last: 2019, served: [Date.UTC(2018, 9, 1), Date.UTC(2019, 9, 1)] },
+  { name: 'WMM-2020', first: 2020, last: 2024, served: [Date.UTC(2020, 0, 1), Date.UTC(2024, 0, 1)] },
+  { name: 'WMM-2025', first: 2025, last: 2029, served: [Date.UTC(2025, 0, 1), Date.UTC(2029, 0, 1)] },
+]
+
+/** First and last year with an answer. */
+export const DECLINATION_YEARS = { first: 2015, last: 2029 } as const
 
 /** Null ("unknown") outside the models' years or when an input is no number; `elevation` in metres, null counts as 0. */
 export function declination(at: LatLon, elevation: number | null, epochMs: number): Declination | null {
-  const inTime = epochMs >= FIRST && epochMs < MODEL_END
-  if (!inTime || !Number.isFinite(at.lat + at.lon) || Math.abs(at.lat) > 90) return null
+  const year = new Date(epochMs).getUTCFullYear()
+  const model = MODELS.find(({ first, last }) => year >= first && year <= last)
+  if (model === undefined || !Number.isFinite(at.lat + at.lon) || Math.abs(at.lat) > 90) return null
   const height = Number.isFinite(elevation ?? 0) ? (elevation ?? 0) : 0
-  const field = horizontalField(at, height, epochMs)
+  const field = horizontalField(model, at, height, epochMs)
   if (field === null) return null
   const strength = Math.hypot(field.north, field.east)
   const compass = strength < 2000 ? 'unreliable' : strength < 6000 ? 'caution' : 'good'
-  return { degrees: (Math.atan2(field.east, field.north) * 180) / Math.PI, compass, model: field.model }
+  return { degrees: (Math.atan2(field.east, field.north) * 180) / Math.PI, compass, model: model.name }
 }
 
 interface HorizontalField {
   /** Nanotesla. */
   readonly north: number
   readonly east: number
-  readonly model: string
 }
 
-function horizontalField(at: LatLon, height: number, epochMs: number): HorizontalField | null {
-  if (epochMs < PACKAGE_END) return fieldWithin(at, height, epochMs)
-  // The model is a straight line in time, so the last weeks follow from two instants that the package still answers.
-  const late = fieldWithin(at, height, PACKAGE_END)
-  const early = fieldWithin(at, height, PACKAGE_END - YEAR)
-  if (late === null || early === null) return null
-  const years = (epochMs - PACKAGE_END) / YEAR
-  return {
-    north: late.north + (late.north - early.north) * years,
-    east: late.east + (late.east - early.east) * years,
-    model: late.model,
-  }
+/** Years with decimals as the package counts them. */
+function yearOf(epochMs: number): number {
+  const year = new Date(epochMs).getUTCFullYear()
+  return year + (epochMs - Date.UTC(year)) / (365 * 86_400_000)
 }
 
-/** The package wants kilometres, and throws on instants that none of its models covers. */
-function fieldWithin(at: LatLon, height: number, epochMs: number): HorizontalField | null {
+/** A model is a straight line in time, so all of its years follow from two instants at which the package answers by it. */
+function horizontalField(model: MagneticModel, at: LatLon, height: number, epochMs: number): HorizontalField | null {
+  const [early, late] = model.served
+  const one = fieldOf(model.name, at, height, early)
+  const other = fieldOf(model.name, at, height, late)
+  if (one === null || other === null) return null
+  const along = (yearOf(epochMs) - yearOf(early)) / (yearOf(late) - yearOf(early))
+  return { north: one.north + (other.north - one.north) * along, east: one.east + (other.east - one.east) * along }
+}
+
+/** The package wants kilometres, and throws on instants that none of its models covers; null when it answers by another model. */
+function fieldOf(name: string, at: LatLon, height: number, epochMs: number): HorizontalField | null {
   try {
     const model = geomagnetism.model(new Date(epochMs))
     const { x, y } = model.point([at.lat, at.lon, height / 1000])
-    return Number.isFinite(x + y) ? { north: x, east: y, model: model.name } : null
+    return model.name === name && Number.isFinite(x + y) ? { north: x, east: y } : null
   } catch {
     return null
   }

@@ -21,6 +21,7 @@ export interface MoonPlace extends BodyPlace {
 export interface MoonPhase {
   /** Share of the disc that is lit, 0..1. */
   readonly lit: number
+  /** From new to full moon, by the longitude along the earth's orbit. */
   readonly waxing: boolean
   /** 0 new, 0.25 first quarter, 0.5 full, 0.75 last quarter. */
   readonly cycle: number
@@ -63,7 +64,8 @@ export function airless(reported: number): number {
   return degrees(height)
 }
 
-const CENTURY = 36_525 * 86_400_000
+const DAY = 86_400_000
+const CENTURY = 36_525 * DAY
 const J2000 = Date.UTC(2000, 0, 1, 12)
 
 /**
@@ -126,10 +128,46 @@ export function moonAt(at: LatLon, instant: number): MoonPlace {
   }
 }
 
+/** Degrees that Greenwich has turned from the equinox, as suncalc reckons it (Meeus 12.4, its linear part). */
+function siderealTime(instant: number): number {
+  return 280.46061837 + (360.98564736629 * (instant - J2000)) / DAY
+}
+
+/** Degrees between the planes of equator and orbit (Meeus 22.2, without the nutation of some thousandths). */
+function obliquity(instant: number): number {
+  return 23.439291 - (0.0130042 * (instant - J2000)) / CENTURY
+}
+
+/** Degrees along the orbit's plane of a body with an hour angle at Greenwich and a declination, both in radians. */
+function eclipticLongitude(hourAngle: number, declination: number, instant: number): number {
+  const ascension = siderealTime(instant) * RADIANS_PER_DEGREE - hourAngle
+  const tilt = obliquity(instant) * RADIANS_PER_DEGREE
+  const along = Math.sin(ascension) * Math.cos(tilt) + Math.tan(declination) * Math.sin(tilt)
+  return degrees(Math.atan2(along, Math.cos(ascension)))
+}
+
+/**
+ * Degrees, 0..360, by which the moon is ahead of the sun along the orbit's plane, both apparent and from the earth's middle: 0 at new
+ * moon, 90, 180 and 270 at the quarters and full, as almanacs define them. suncalc tells the phase by right ascension, which is up to
+ * five hours off near new and full moon. From the pole a body's height is its declination, and its azimuth the hour angle and half a turn.
+ */
+export function moonAhead(instant: number): number {
+  const when = new Date(instant)
+  const sun = getPosition(when, 90, 0)
+  const moon = getMoonPosition(when, 90, 0)
+  const hourAngle = (azimuth: number): number => (azimuth - 180) * RADIANS_PER_DEGREE
+  const declination = fromMiddleSeen(airless(moon.altitude) * RADIANS_PER_DEGREE, moon.distance)
+  return wrapBearing(
+    eclipticLongitude(hourAngle(moon.azimuth), declination, instant) -
+      eclipticLongitude(hourAngle(sun.azimuth), airless(sun.altitude) * RADIANS_PER_DEGREE, instant),
+  )
+}
+
 /** The moon's phase, and how its lit side is turned as seen from a place. */
 export function moonPhase(at: LatLon, instant: number): MoonPhase {
   const when = new Date(instant)
-  const { fraction, phase, angle, waxing } = getMoonIllumination(when)
+  const { fraction, angle } = getMoonIllumination(when)
   const { parallacticAngle } = getMoonPosition(when, at.lat, at.lon)
-  return { lit: fraction, waxing, cycle: phase, tilt: wrapBearing(parallacticAngle - angle) }
+  const ahead = moonAhead(instant)
+  return { lit: fraction, waxing: ahead < 180, cycle: ahead / 360, tilt: wrapBearing(parallacticAngle - angle) }
 }

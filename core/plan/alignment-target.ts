@@ -22,21 +22,37 @@ export interface PlanTarget extends AlignmentTarget {
 interface Seen {
   readonly turn: number
   readonly altitude: number
+  /** Metres along the level. */
+  readonly distance: number
+}
+
+/** Degrees within which two corners count as equally high: less shows in no picture. */
+const AS_HIGH = 1e-3
+
+/** Whether a corner is the top rather than another: the higher, of equals the nearer. */
+function topper(one: Seen, other: Seen): boolean {
+  if (Math.abs(one.altitude - other.altitude) > AS_HIGH) return one.altitude > other.altitude
+  return one.distance < other.distance
 }
 
 function seenFrom(middle: number, { east, north, up }: LocalPoint): Seen {
+  const distance = Math.sqrt(east * east + north * north)
   return {
     turn: turnBetween(middle, degrees(Math.atan2(east, north))),
-    altitude: degrees(Math.atan2(up, Math.sqrt(east * east + north * north))),
+    altitude: degrees(Math.atan2(up, distance)),
+    distance,
   }
 }
 
-/** A round thing's highest point is on its axis; of others the highest corner counts, the nearest of equals. */
-function topOf(plan: Plan, landmark: Landmark, found: PlanScene, middle: number, seen: readonly Seen[]): Seen | null {
-  const highest = seen.reduce<Seen | null>(
-    (top, one) => (top === null || one.altitude > top.altitude ? one : top),
-    null,
-  )
+/** A round thing's highest point is on its axis; of others the highest corner counts. */
+function topOf(
+  plan: Plan,
+  landmark: Landmark,
+  found: PlanScene,
+  middle: number,
+  seen: readonly Seen[],
+): Pick<Seen, 'turn' | 'altitude'> | null {
+  const highest = seen.reduce<Seen | null>((top, one) => (top === null || topper(one, top) ? one : top), null)
   if (landmark.kind !== 'upright' && landmark.kind !== 'summit') return highest
   const edges = crestEdges(landmark, found.levels.landmark)
   const altitude = crestAltitude(edges, found.scene.frame, middle, plan.shoot.refraction)

@@ -1,4 +1,5 @@
 /** What a user does to an arrangement: pure changes of a spot after which the held thing still holds. */
+import { MOST_SHARE } from '#core/frame/fill.ts'
 import { setUpForFill } from '#core/frame/set-up.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { type Result, done } from '#core/result.ts'
@@ -6,29 +7,19 @@ import { wrapBearing } from '#core/units/angle.ts'
 import { assess } from './assess.ts'
 import { sceneOf, settingOf } from './plan-scene.ts'
 import type { Plan } from './plan.ts'
-import { onProportionRing, wishedProportion } from './proportion-ring.ts'
+import { wishedProportion } from './proportion-ring.ts'
 import type { Hold, Shot, Spot, Standpoint, Stop } from '#core/record/spot.ts'
-import { type StandReason, proportionAtFill, standForFill } from './stand.ts'
+import { type StandReason, landmarkShareHere, standForFill, standForProportion } from './stand.ts'
 
-/** The plan's spot with the standpoint and the focal length following what is held. */
+/**
+ * The plan's spot with the standpoint and the focal length following what is held. A proportion that no place on the camera's bearing
+ * gives leaves the camera where it is, and the assessment says so.
+ */
 export function followed(plan: Plan): Spot {
   const { hold } = plan.spot
   if (hold === 'focal-length') return plan.spot
   if (hold === 'standpoint') return withSolvedFocal(plan)
-  return withSolvedFocal(onRing(plan))
-}
-
-/** Slides until the proportion seen is the wished one, projected, not by the circle alone: the sizes seen change a little on the way. */
-function onRing(plan: Plan): Plan {
-  let slid = plan
-  const wished = wishedProportion(plan)
-  for (let round = 0; round < 16; round++) {
-    const proportion = proportionAtFill(slid)
-    if (proportion === null) return plan
-    if (Math.abs(proportion / wished - 1) < 1e-11) return slid
-    slid = onProportionRing(slid, proportion)
-  }
-  return slid
+  return withSolvedFocal(standForProportion(plan) ?? plan)
 }
 
 function withSolvedFocal(plan: Plan): Spot {
@@ -99,9 +90,14 @@ export function setHold(plan: Plan, hold: Hold): Spot {
     const subjectFill = subjectShare === undefined ? shot.subjectFill : { ...shot.subjectFill, share: subjectShare }
     return { ...plan.spot, hold, shot: { ...shot, subjectFill, focalLength: now.focalLength ?? shot.focalLength } }
   }
-  if (hold === 'proportion' && now.proportion !== null) {
-    const share = (shot.landmarkFill.share * now.proportion) / wishedProportion(plan)
-    return change(plan, { hold, shot: { ...shot, landmarkFill: { ...shot.landmarkFill, share } } })
-  }
-  return change(plan, { hold })
+  if (hold === 'standpoint') return change(plan, { hold })
+  const here = landmarkShareHere(plan)
+  // Where the subject can't fill as wished, what is seen now is all there is to keep.
+  const share =
+    here ?? (now.proportion === null ? null : (shot.landmarkFill.share * now.proportion) / wishedProportion(plan))
+  if (share === null || share <= 0) return { ...plan.spot, hold }
+  return change(plan, {
+    hold,
+    shot: { ...shot, landmarkFill: { ...shot.landmarkFill, share: Math.min(share, MOST_SHARE) } },
+  })
 }

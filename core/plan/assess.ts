@@ -1,8 +1,8 @@
 /** The assessment: all that is computed for one spot, as one plain object that screen, comparison and sheet read alike. */
 import { type Framing, type Extent, extentOf, framingOf } from '#core/frame/framing.ts'
 import { type Crop, cropSize } from '#core/frame/crop.ts'
-import { imageSize } from '#core/frame/fill.ts'
-import { type LensOffer, chooseOffer, fromSensor, lensOffers } from '#core/frame/lens-choice.ts'
+import { imageSize, sideOf } from '#core/frame/fill.ts'
+import { type LensOffer, chooseOffer, lensOffers } from '#core/frame/lens-choice.ts'
 import type { View } from '#core/frame/projection.ts'
 import { type Scene, type SetUp, type Setting, setUp, setUpForFill } from '#core/frame/set-up.ts'
 import { geodesicLine } from '#core/geo/geodesic.ts'
@@ -38,6 +38,7 @@ export type Problem =
   | 'diffraction'
   | 'landmark-level-assumed'
   | 'aim-cannot-be'
+  | 'proportion-not-held'
 
 export interface SightlineReading {
   /** Metres along the ground (WGS84 geodesic). */
@@ -92,7 +93,12 @@ export interface Assessment {
 /** Nearer than this, metres, lens and subject count as one place. */
 const ONE_PLACE = 0.05
 
+/** Relative miss of a held proportion from which it is told: where it can be kept it is kept far closer. */
+const PROPORTION_KEPT = 1e-6
+
 interface LensAnswer {
+  /** The set-up with the focal length that gives the subject its wished fill; null when none does. */
+  readonly solved: SetUp | null
   readonly wanted: number | null
   readonly offers: readonly LensOffer[]
   readonly lens: LensOffer | null
@@ -113,7 +119,7 @@ function answerLens(plan: Plan, scene: Scene, setting: Setting, problems: Proble
   const focal = lens?.focalLength ?? aimed
   const made = solved !== null && focal === solved.focalLength ? solved : setUp(scene, setting, focal, solved)
   if (made === null && solved !== null) problems.push('aim-cannot-be')
-  return { wanted: solved?.focalLength ?? null, offers, lens, made }
+  return { solved, wanted: solved?.focalLength ?? null, offers, lens, made }
 }
 
 function altitudeOf(point: LocalPoint): number {
@@ -155,6 +161,17 @@ function judgeLandmark(plan: Plan, extent: Extent | null, made: SetUp, problems:
   }
 }
 
+/** The proportion is held at the subject's wished fill: there the landmark must take its own wished share. */
+function judgeProportion(plan: Plan, solved: SetUp | null, shell: readonly LocalPoint[], problems: Problem[]): void {
+  const { landmarkFill } = plan.spot.shot
+  const extent = solved === null ? null : extentOf(solved.view, shell)
+  const share =
+    solved === null || extent === null || extent.partlyBehind
+      ? null
+      : imageSize(extent, landmarkFill.axis) / sideOf(solved.view, landmarkFill.axis)
+  if (share === null || Math.abs(share / landmarkFill.share - 1) > PROPORTION_KEPT) problems.push('proportion-not-held')
+}
+
 /** How sharp a set-up is with a lens of the bag (null: none of it reaches), at the aperture chosen by hand or the one needed. */
 export function sharpnessOf(
   camera: Camera,
@@ -187,8 +204,6 @@ function judgeSharpness(
   const { camera, lenses } = plan.shoot.bag
   const lens = lenses.find((candidate) => candidate.id === lensId && reaches(candidate, made.focalLength)) ?? null
   const sharp = sharpnessOf(camera, lens, plan.spot.shot.aperture, made, extent)
-  if (lens !== null && fromSensor(made) < lens.closestFocus && !problems.includes('focus-too-near'))
-    problems.push('focus-too-near')
   if (sharp.outsideLens) problems.push('aperture-outside-lens')
   if (!sharp.endToEnd) problems.push('not-sharp-end-to-end')
   if (sharp.diffracted) problems.push('diffraction')
@@ -221,6 +236,8 @@ export function assess(plan: Plan): Assessment {
   const made = answer?.made ?? null
   const extent = made === null || found.landmarkShell === null ? null : extentOf(made.view, found.landmarkShell)
   if (made !== null) judgeLandmark(plan, extent, made, problems)
+  if (answer !== null && found.landmarkShell !== null && spot.hold === 'proportion')
+    judgeProportion(plan, answer.solved, found.landmarkShell, problems)
   const { frameWidth, frameHeight } = setting
   const shot = spot.shot
   const sharp = made === null ? null : judgeSharpness(plan, made, extent, answer?.lens?.lensId ?? null, problems)

@@ -8,7 +8,6 @@ import { landmarkMiddle } from '#core/scene/shell.ts'
 import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
 import { settingOf } from './plan-scene.ts'
 import type { Plan } from './plan.ts'
-import { bearingOfStandpoint, standingAt } from './stand.ts'
 
 /** The proportion that the two wished fills amount to: landmark's millimetres over the subject's. */
 export function wishedProportion(plan: Plan): number {
@@ -87,13 +86,4 @@ export function proportionRing(plan: Plan, presentProportion: number, count = 72
     line.push(destination(at, bearing, distance))
   }
   return line
-}
-
-/** The plan with its standpoint slid along its bearing onto the ring; unchanged when there is none. */
-export function onProportionRing(plan: Plan, presentProportion: number): Plan {
-  const bearing = bearingOfStandpoint(plan)
-  const ratio = ratioForProportion(plan, presentProportion)
-  if (bearing === null || ratio === null) return plan
-  const distance = ringDistance(plan, bearing, ratio)
-  return distance === null ? plan : standingAt(plan, bearing, distance)
 }

@@ -1,13 +1,13 @@
 /** Where to stand: the standpoint for a fill at a held focal length, for a held proportion, or for both fills at once. */
-import { type FrameAxis, imageSize, sideOf } from '#core/frame/fill.ts'
-import { extentOf, framingOf } from '#core/frame/framing.ts'
+import { imageSize, sideOf } from '#core/frame/fill.ts'
+import { extentOf } from '#core/frame/framing.ts'
 import { type SetUp, setUp, setUpForFill, subjectShare } from '#core/frame/set-up.ts'
-import { destination, geodesicLine } from '#core/geo/geodesic.ts'
-import type { LocalPoint } from '#core/geo/local-frame.ts'
+import { destination, geodesicDistance, geodesicLine } from '#core/geo/geodesic.ts'
 import { type Result, done, failed } from '#core/result.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle } from '#core/scene/shell.ts'
 import { wrapBearing } from '#core/units/angle.ts'
+import { type Bracket, edge, narrow, rootNear } from './bracketed-root.ts'
 import { sceneOf, settingOf } from './plan-scene.ts'
 import type { Plan } from './plan.ts'
 import type { Spot } from '#core/record/spot.ts'
@@ -68,7 +68,6 @@ interface Pair {
   readonly made: SetUp
   /** Landmark's share of its wished side, when the subject has its wished fill. */
   readonly landmark: number
-  readonly inFrame: boolean
 }
 
 /** The set-up that gives the subject its wished fill, and what the landmark then takes; null when it can't be. */
@@ -79,50 +78,42 @@ function pairAt(plan: Plan): Pair | null {
   if (made === null || found.landmarkShell === null) return null
   const extent = extentOf(made.view, found.landmarkShell)
   if (extent === null || extent.partlyBehind) return null
-  const { view } = made
-  return {
-    made,
-    landmark: imageSize(extent, shot.landmarkFill.axis) / sideOf(view, shot.landmarkFill.axis),
-    inFrame: framingOf(extent, view.frameWidth, view.frameHeight).inFrame,
-  }
+  const { axis } = shot.landmarkFill
+  return { made, landmark: imageSize(extent, axis) / sideOf(made.view, axis) }
 }
 
-/** Size seen from the lens as a tangent, on one side of the frame, as if the lens were aimed straight at the thing. */
-function seenSize(points: readonly LocalPoint[], axis: FrameAxis): number {
-  const [first] = points
-  if (first === undefined) return 0
-  const facing = Math.atan2(first.east, first.north)
-  let low = Infinity
-  let high = -Infinity
-  for (const point of points) {
-    const level = Math.hypot(point.east, point.north)
-    const turn = Math.atan2(point.east, point.north) - facing
-    // Into -pi..pi about the first point, so that a thing due south isn't torn apart.
-    const at = axis === 'height' ? point.up / level : turn - 2 * Math.PI * Math.round(turn / (2 * Math.PI))
-    low = Math.min(low, at)
-    high = Math.max(high, at)
-  }
-  return axis === 'height' ? high - low : 2 * Math.tan(Math.min(high - low, 3) / 2)
-}
-
-/** Landmark's image size over the subject's, on their wished sides, when the subject fills as wished; null when it can't be. */
-export function proportionAtFill(plan: Plan): number | null {
-  const { subjectFill, landmarkFill } = plan.spot.shot
-  const pair = pairAt(plan)
-  if (pair === null || !pair.inFrame) {
-    // Out of the frame the projection stretches things without bound: compare the sizes seen instead.
-    const found = sceneOf(plan)
-    const landmark = found.landmarkShell === null ? 0 : seenSize(found.landmarkShell, landmarkFill.axis)
-    const subject = seenSize(found.scene.corners, subjectFill.axis)
-    return landmark > 0 && subject > 0 ? landmark / subject : null
-  }
-  const { view } = pair.made
-  return (pair.landmark * sideOf(view, landmarkFill.axis)) / (subjectFill.share * sideOf(view, subjectFill.axis))
+/** Share the landmark takes from where the camera stands, the subject filling as wished; null when it can't be. */
+export function landmarkShareHere(plan: Plan): number | null {
+  return pairAt(plan)?.landmark ?? null
 }
 
 /** Share the landmark takes from `distance` metres on a bearing, the subject filling as wished; null when it can't be. */
 export function landmarkShareAt(plan: Plan, bearing: number, distance: number): number | null {
-  return pairAt(standingAt(plan, bearing, distance))?.landmark ?? null
+  return landmarkShareHere(standingAt(plan, bearing, distance))
+}
+
+/** Nearer than this, metres, no camera stands to anything, whichever way it is turned. */
+const NEAREST = 0.05
+/** Relative miss of the landmark's share at which the search ends; and by which the answer, projected back, may be off. */
+const SOUGHT = 1e-11
+const HELD = 1e-8
+
+/**
+ * The plan with its standpoint slid along its bearing to where subject and landmark both take their wished shares, as projected:
+ * there the held proportion holds. Of several such places the nearest; null when there is none.
+ */
+export function standForProportion(plan: Plan): Plan | null {
+  const bearing = bearingOfStandpoint(plan)
+  if (bearing === null || plan.landmark === null) return null
+  const { stop, standpoint, shot } = plan.spot
+  const excess = (log: number): number | null => {
+    const share = landmarkShareAt(plan, bearing, Math.exp(log))
+    return share === null || share <= 0 ? null : Math.log(share / shot.landmarkFill.share)
+  }
+  const from = Math.max(NEAREST, geodesicDistance(stop.at, standpoint.at))
+  const log = rootNear(excess, Math.log(from), Math.log(NEAREST), Math.log(FARTHEST), SOUGHT)
+  if (log === null || !(Math.abs(excess(log) ?? NaN) < HELD)) return null
+  return standingAt(plan, bearing, Math.exp(log))
 }
 
 /**
@@ -207,51 +198,6 @@ function rootByDistance(
     before = { log, value }
   }
   return 'never'
-}
-
-/** The nearest place that works between one that doesn't and one that does. */
-function edge(at: (log: number) => number | null, dead: number, alive: number): Bracket | null {
-  let none = dead
-  let some: Bracket | null = null
-  let high = alive
-  for (let round = 0; round < 20; round++) {
-    const log = (none + high) / 2
-    const value = at(log)
-    if (value === null) none = log
-    else {
-      some = { log, value }
-      high = log
-    }
-  }
-  return some
-}
-
-interface Bracket {
-  readonly log: number
-  readonly value: number
-}
-
-/** Illinois form of the false position: superlinear, never leaves the bracket. */
-function narrow(value: (log: number) => number, low: Bracket, high: Bracket): number {
-  let { log: a, value: valueA } = low
-  let { log: b, value: valueB } = high
-  if (valueA === 0) return a
-  for (let round = 0; round < 100; round++) {
-    const middle = valueB === valueA ? (a + b) / 2 : (a * valueB - b * valueA) / (valueB - valueA)
-    const at = value(middle)
-    if (!Number.isFinite(at) || Math.abs(at) < 1e-13 || Math.abs(b - a) < 1e-14) return middle
-    if (at > 0 === valueB > 0) {
-      b = middle
-      valueB = at
-      valueA /= 2
-    } else {
-      a = b
-      valueA = valueB
-      b = middle
-      valueB = at
-    }
-  }
-  return (a + b) / 2
 }
 
 function percent(share: number): string {

@@ -31,6 +31,11 @@ export function thingText(thing: ThingLight): string {
   return thing.lit > 0.995 ? struck : `${lightWords.litShare(share(thing.lit))}, ${struck}`
 }
 
+/** "97 % lit at 18:30, waxing": by the instant of the reading, which is the chosen one. */
+export function moonPhaseText({ instant, moon }: Pick<LightReading, 'instant' | 'moon'>, zone: Zone): string {
+  return lightWords.moonPhase(share(moon.phase.lit), formatClock(instant, zone), moon.phase.waxing)
+}
+
 export function strikeText(side: SideLight): string {
   return side.strike === 'in-shade'
     ? lightWords.strikes['in-shade']

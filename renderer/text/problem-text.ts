@@ -2,8 +2,9 @@
 import { widestAt } from '#core/optics/lens.ts'
 import type { Assessment, Problem } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
+import { wishedProportion } from '#core/plan/proportion-ring.ts'
 import type { UnitSystem } from '#core/units/length.ts'
-import { aperture, metres, millimetres, share } from './figure.ts'
+import { aperture, metres, millimetres, rounded, share } from './figure.ts'
 import { landmarkName, lensName, subjectName } from './names.ts'
 import type { ProblemParts } from '#renderer/words/en-problems.ts'
 import { words } from '#renderer/words/en.ts'
@@ -27,6 +28,7 @@ const PLACES: Readonly<Record<Problem, ProblemPlace>> = {
   diffraction: 'sharp',
   'landmark-level-assumed': 'where',
   'aim-cannot-be': 'lens',
+  'proportion-not-held': 'lens',
 }
 
 /** The names and figures that the sentences take; a dash where there is none to tell. */
@@ -50,14 +52,25 @@ export function problemParts(plan: Plan, found: Assessment, units: UnitSystem): 
     aperture: sharp === null ? '–' : aperture(sharp.used.mark),
     needed: sharp === null ? '–' : sharp.neededStop === null ? answers.sharp.beyond : aperture(sharp.neededStop.mark),
     diffractionFrom: sharp === null ? '–' : aperture(sharp.diffractionFrom),
+    proportion: ratio(wishedProportion(plan)),
+    proportionNow: found.proportion === null ? null : ratio(found.proportion),
   }
 }
 
-/** The sentences for one question, each problem once. */
+/** A proportion to three figures or so: a miss worth telling shows in them. */
+function ratio(value: number): string {
+  return rounded(value, value >= 9.995 ? 1 : value >= 0.1 ? 3 : 4)
+}
+
+/** What already says why the proportion is not kept, and what to do about it. */
+const CAUSES: readonly Problem[] = ['landmark-behind-camera', 'landmark-partly-behind-camera', 'fill-cannot-be']
+
+/** The sentences for one question, each problem once; what follows from another one that is told is not told besides. */
 export function problemSentences(plan: Plan, found: Assessment, units: UnitSystem, place: ProblemPlace): string[] {
   const parts = problemParts(plan, found, units)
   return [...new Set(found.problems)]
     .filter((problem) => PLACES[problem] === place)
+    .filter((problem) => problem !== 'proportion-not-held' || !CAUSES.some((cause) => found.problems.includes(cause)))
     .map((problem) => words.problems[problem](parts))
 }
 

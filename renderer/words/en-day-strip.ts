@@ -20,7 +20,8 @@ export const stripWords = {
   direct: (spans: readonly string[]) => `on the subject ${spans.join(', ')}`,
   noDirect: 'never on the subject',
   behindGround: (from: string, until: string) => `Behind the ground ${from}–${until}, seen from the subject`,
-  moonLine: (times: string, lit: string) => `moon ${times}; ${lit} lit`,
+  moonLine: (lit: string, times: string) => `moon ${lit} lit; ${times}`,
+  moonLineHint: (phase: string, times: string) => `Moon ${phase}; ${times}`,
   upAllDay: 'up all day',
   downAllDay: 'down all day',
   until: (clock: string) => `until ${clock}`,
@@ -30,7 +31,7 @@ export const stripWords = {
   noonHint: (clock: string, altitude: string) => `The sun crosses the meridian at ${clock}, ${altitude} high.`,
   noonBelow: (clock: string, altitude: string) =>
     `The sun crosses the meridian at ${clock}, ${altitude} below the horizon.`,
-  moonHint: (clock: string, altitude: string, phase: string) => `Moon at ${clock}, ${altitude} high, ${phase}`,
+  moonHint: (clock: string, altitude: string) => `The moon stands highest at ${clock}, ${altitude} high.`,
   skyLabel: (day: string, sun: string, moon: string) => `${day}: sun ${sun}, moon ${moon}`,
   clockOn: (span: string) => `clock +${span}`,
   clockBack: (span: string) => `clock −${span}`,
@@ -39,6 +40,8 @@ export const stripWords = {
   /** Full sentences told when a day is chosen. */
   skipped: (clock: string, day: string, taken: string) =>
     `The clock skips ${clock} on ${day}: ${taken} is taken instead.`,
+  endsEarly: (clock: string, day: string, end: string, taken: string) =>
+    `${day} ends at ${end} there, when the clocks go forward: it has no ${clock}, so ${taken} is taken.`,
   twice: (clock: string, day: string, offset: string) =>
     `The clock shows ${clock} twice on ${day}: the first, at ${offset}, is taken.`,
   leftOut: (day: string) => `The clocks there left out ${day}: the day beyond it is taken.`,

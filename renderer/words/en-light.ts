@@ -53,7 +53,8 @@ export const lightWords = {
   moon: 'Moon',
   bodyText: (altitude: string, bearing: string) => `${altitude} high at ${bearing}`,
   belowHorizon: (altitude: string, bearing: string) => `${altitude} below the horizon at ${bearing}`,
-  moonPhase: (lit: string, waxing: boolean) => `${lit} lit, ${waxing ? 'waxing' : 'waning'}`,
+  /** The instant is the chosen one, wherever the moon's lit share is told beside the day. */
+  moonPhase: (lit: string, clock: string, waxing: boolean) => `${lit} lit at ${clock}, ${waxing ? 'waxing' : 'waning'}`,
   frameDistance: (angle: string) => `${angle} outside the frame`,
   inFrame: (angle: string) => `in the frame, ${angle} from its edge`,
   fill: 'Fill would stand',

@@ -16,6 +16,9 @@ export interface ProblemParts {
   readonly aperture: string
   readonly needed: string
   readonly diffractionFrom: string
+  /** How many times the subject's size the landmark is to have in the picture, and has; null when that has no answer. */
+  readonly proportion: string
+  readonly proportionNow: string | null
 }
 
 export const problemWords: Readonly<Record<Problem, (parts: ProblemParts) => string>> = {
@@ -51,4 +54,13 @@ export const problemWords: Readonly<Record<Problem, (parts: ProblemParts) => str
     `The foot of ${landmark} is taken as level with the camera, since one of the two heights above the sea is unknown. Type them under “Where exactly?” and “Subject and bag”.`,
   'aim-cannot-be': ({ subject }) =>
     `No aim puts ${subject} at the wished place of the frame. Drag it nearer to the middle in the view through the lens.`,
+  'proportion-not-held': ({ landmark, subject, proportion, proportionNow }) => {
+    const miss =
+      proportionNow === null
+        ? `${landmark} cannot be ${proportion} times the size of ${subject} from here`
+        : proportionNow === proportion
+          ? `${landmark} comes close to ${proportion} times the size of ${subject}, but not to it exactly`
+          : `${landmark} should be ${proportion} times the size of ${subject} and is ${proportionNow} times`
+    return `The proportion is not kept: ${miss}. Move the camera or ${subject}; where no place in that direction has it, try another side or keep something else.`
+  },
 }

@@ -61,7 +61,8 @@ export const sheetWords = {
   magnetic: 'Magnetic',
   declination: (degrees: string, side: string, model: string, day: string) =>
     `Magnetic bearings: declination ${degrees} ${side} by ${model} for ${day}.`,
-  declinationUnknown: 'Magnetic bearings are unknown here: the magnetic model does not cover this day.',
+  declinationUnknown: (day: string, first: number, last: number) =>
+    `Magnetic bearings are not known for ${day}: the magnetic models cover ${first} to ${last}.`,
   compassCaution: 'Compasses are sluggish in this region: the horizontal field is weak.',
   east: 'east',
   west: 'west',

@@ -304,6 +304,29 @@ describe('elsewhere', () => {
     await strip(opened.page).getByText(stripWords.noWish).waitFor()
   })
 
+  test('a day that ends early is reached at its last minute, by step and by date, and that is said (Nuuk, 64.18 −51.72)', async () => {
+    const zone = 'America/Nuuk'
+    await addElsewhere('nuuk', { lat: 64.18, lon: -51.72 }, Date.UTC(2026, 2, 28, 1, 30), { zone })
+    await goTo('nuuk')
+    const { page } = opened
+    await lineSays('Fri 27 March 2026, 23:30')
+    await strip(page).getByRole('button', { name: stripWords.later, exact: true }).click()
+    await lineSays('Sat 28 March 2026, 22:59')
+    await notices(page)
+      .getByText(/ends at 23:00 there/)
+      .waitFor()
+    await dateField(page).fill('2026-03-30')
+    await dateField(page).press('Enter')
+    await lineSays('Mon 30 March 2026, 22:59')
+    await dateField(page).fill('2026-03-28')
+    await dateField(page).press('Enter')
+    await lineSays('Sat 28 March 2026, 22:59')
+    // The moon's lit share is that of the chosen time, and says so.
+    await strip(page)
+      .getByTitle(/^Moon \d+\u{a0}% lit at 22:59, waxing;/u)
+      .waitFor()
+  })
+
   test('where two clocks are in use both are offered, and that is said (39.47 75.99)', async () => {
     await addElsewhere('kashgar', { lat: 39.47, lon: 75.99 }, Date.UTC(2026, 5, 14, 8), {})
     await goTo('kashgar')

@@ -1,6 +1,6 @@
 /** Magnetic declination against the World Magnetic Model's official test values, and at the ends of its years. */
 import { describe, expect, it } from 'vitest'
-import { declination } from '#core/geo/declination.ts'
+import { DECLINATION_YEARS, declination } from '#core/geo/declination.ts'
 
 /** A year with decimals as an instant, in years of 365 days as the model counts 2025 and 2027. */
 const instant = (year: number): number => Date.UTC(Math.floor(year)) + (year % 1) * 365 * 86_400_000
@@ -27,6 +27,46 @@ describe('WMM2025', () => {
   it('Timbuktu at 300 m', () => {
     const at = { lat: 16 + 46 / 60 + 33 / 3600, lon: -(3 + 34 / 3600) }
     expect(Math.abs((declination(at, 300, instant(2025))?.degrees ?? Number.NaN) + 1.04)).toBeLessThan(0.01)
+  })
+})
+
+describe('WMM2015v2', () => {
+  // NOAA NCEI, test values delivered with WMM2015v2 (as given in a public unit test of another program): year, km, latitude,
+  // longitude, north and east of the field in nanotesla. The first version has the north 10 nT less at 80 north in 2015.
+  it.each([
+    [2015, 0, 80, 0, 6636.6, -451.9],
+    [2015, 0, 0, 120, 39521.1, 377.7],
+    [2015, 0, -80, 240, 5796.3, 15759.1],
+    [2015, 100, 80, 0, 6323.4, -477.6],
+    [2015, 100, 0, 120, 37538.1, 351.1],
+    [2015, 100, -80, 240, 5612.2, 14789.3],
+    [2017.5, 0, 80, 0, 6605.2, -298.7],
+    [2017.5, 0, 0, 120, 39569.4, 252.3],
+    [2017.5, 0, -80, 240, 5864.6, 15764.1],
+    [2017.5, 100, 80, 0, 6294.3, -331.1],
+    [2017.5, 100, 0, 120, 37584.4, 235.7],
+    [2017.5, 100, -80, 240, 5674.9, 14793.1],
+  ])('%d at %d km, %d, %d: %d north, %d east', (year, kilometres, lat, lon, north, east) => {
+    const found = declination({ lat, lon }, kilometres * 1000, instant(year))
+    const degrees = (Math.atan2(east, north) * 180) / Math.PI
+    // A tenth of a nanotesla in six thousand is a thousandth of a degree.
+    expect(Math.abs((found?.degrees ?? Number.NaN) - degrees)).toBeLessThan(0.001)
+    expect(found?.model).toBe('WMM-2015v2')
+  })
+
+  it('counts for all of its five years, and WMM2020 and WMM2025 for theirs', () => {
+    const at = { lat: 50, lon: 10 }
+    const modelOf = (epochMs: number): string | undefined => declination(at, 0, epochMs)?.model
+    for (let year = 2015; year < 2030; year++) {
+      const model = year < 2020 ? 'WMM-2015v2' : year < 2025 ? 'WMM-2020' : 'WMM-2025'
+      expect([modelOf(Date.UTC(year)), modelOf(Date.UTC(year, 6, 1)), modelOf(Date.UTC(year + 1) - 1)]).toEqual([
+        model,
+        model,
+        model,
+      ])
+    }
+    expect([DECLINATION_YEARS.first, DECLINATION_YEARS.last]).toEqual([2015, 2029])
+    expect(modelOf(Date.UTC(2015) - 1)).toBeUndefined()
   })
 })
 

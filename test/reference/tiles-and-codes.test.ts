@@ -1,8 +1,6 @@
-/** Web map tiles, Open Location Codes and geo URIs against published figures. */
+/** Web map tiles and geo URIs against published figures. */
 import { describe, expect, it } from 'vitest'
-import { parseCoordinates } from '#core/geo/coordinate-text.ts'
 import { parseGeoUri } from '#core/geo/geo-uri.ts'
-import { fromOpenLocationCode, recoverCode, shortenCode, toOpenLocationCode } from '#core/geo/open-location-code.ts'
 import {
   MERCATOR_LATITUDE,
   fromMercator,
@@ -85,37 +83,6 @@ describe('the web Mercator map', () => {
     expect(tileAt({ lat: 0, lon: 180 }, 15).x).toBe(0)
     expect(tileAt({ lat: 0, lon: -180 }, 15).x).toBe(0)
     expect(tileAt({ lat: 0, lon: 0 }, 0)).toEqual({ x: 0, y: 0, zoom: 0 })
-  })
-})
-
-describe('Open Location Code', () => {
-  // google/open-location-code, test_data/encoding.csv (source seen).
-  it.each([
-    [20.375, 2.775, 6, '7FG49Q00+'],
-    [20.3700625, 2.7821875, 10, '7FG49QCJ+2V'],
-    [20.3701125, 2.782234375, 11, '7FG49QCJ+2VX'],
-    [47.0000625, 8.0000625, 10, '8FVC2222+22'],
-    [-41.2730625, 174.7859375, 10, '4VCPPQGP+Q9'],
-    [90, 1, 4, 'CFX30000+'],
-    [1, 181, 4, '62H30000+'],
-  ])('encodes %d, %d with %d characters', (lat, lon, length, code) => {
-    expect(toOpenLocationCode({ lat, lon }, length)).toBe(code)
-  })
-
-  // decoding.csv: 47.0 to 47.000125, 8.0 to 8.000125.
-  it('decodes to the middle of the square', () => {
-    const { at, side } = fromOpenLocationCode('8FVC2222+22')
-    expect(at.lat).toBeCloseTo(47.0000625, 10)
-    expect(at.lon).toBeCloseTo(8.0000625, 10)
-    expect(side).toBeCloseTo(13.9, 1)
-  })
-
-  // shortCodeTests.csv (source seen).
-  it('shortens and recovers', () => {
-    expect(shortenCode('9C3W9QCJ+2VX', { lat: 51.3701125, lon: -1.217765625 })).toBe('+2VX')
-    expect(recoverCode('2GGG+GG', { lat: 46.976, lon: 8.526 })).toBe('8FVC2GGG+GG')
-    const read = parseCoordinates('2GGG+GG', { lat: 46.976, lon: 8.526 })
-    expect(read.ok && toOpenLocationCode(read.value.at, 10)).toBe('8FVC2GGG+GG')
   })
 })
 

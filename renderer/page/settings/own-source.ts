@@ -33,6 +33,7 @@ export function readOwnSource(typed: OwnSourceTyped, id: string): Result<OwnSour
   const say = words.board.settingsPage
   const name = typed.name.trim()
   const template = typed.template.trim()
+  const attribution = typed.attribution.trim()
   const attributionLink = typed.attributionLink.trim()
   const zoom = parseFigure(typed.maxNativeZoom)
   if (name === '' || name.length > 200) return failed('name', say.badName)
@@ -40,9 +41,8 @@ export function readOwnSource(typed: OwnSourceTyped, id: string): Result<OwnSour
   if (!zoom.ok || !Number.isInteger(zoom.value) || zoom.value < 0 || zoom.value > 24) {
     return failed('maxNativeZoom', say.badZoom)
   }
-  if (typed.attribution.length > 1_000) return failed('attribution', say.tooLong(1_000))
+  if (attribution.length > 1_000) return failed('attribution', say.tooLong(1_000))
   if (attributionLink !== '' && !attributionLink.startsWith('https://')) return failed('attributionLink', say.badLink)
   if (attributionLink.length > 2_000) return failed('attributionLink', say.tooLong(2_000))
-  const attribution = typed.attribution.trim()
   return done({ id, name, template, maxNativeZoom: zoom.value, attribution, attributionLink })
 }

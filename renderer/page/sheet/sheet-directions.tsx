@@ -1,4 +1,5 @@
 /** Distances and bearings, true and magnetic, as a table of the sheet. */
+import { DECLINATION_YEARS } from '#core/geo/declination.ts'
 import type { SheetDirections, SheetRole } from '#core/sheet/content.ts'
 import { magneticBearing } from '#core/sheet/content.ts'
 import type { UnitSystem } from '#core/units/length.ts'
@@ -49,7 +50,7 @@ export function SheetDirectionsTable({ directions, units, day, heading, landmark
       </table>
       <p class="sheet-small">
         {declination === null
-          ? sheetWords.declinationUnknown
+          ? sheetWords.declinationUnknown(day, DECLINATION_YEARS.first, DECLINATION_YEARS.last)
           : sheetWords.declination(
               degrees(Math.abs(declination.degrees)),
               declination.degrees < 0 ? sheetWords.west : sheetWords.east,

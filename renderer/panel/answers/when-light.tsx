@@ -27,6 +27,7 @@ import {
   fromText,
   landmarkFaceName,
   lightCautions,
+  moonPhaseText,
   shadowText,
   shutterText,
   sideName,
@@ -123,10 +124,7 @@ function LightReadings({ plan, light }: { plan: Plan; light: LightReading }) {
       <Reading name={lightWords.sun} value={joined(bodyText(light.sun), sunFrame)} />
       <Reading
         name={lightWords.moon}
-        value={joined(
-          joined(bodyText(light.moon), lightWords.moonPhase(share(light.moon.phase.lit), light.moon.phase.waxing)),
-          moonFrame,
-        )}
+        value={joined(joined(bodyText(light.moon), moonPhaseText(light, zone.value)), moonFrame)}
       />
     </Readings>
   )

@@ -1,6 +1,6 @@
 /** What is wished of the picture: the shares that subject and landmark are to fill, and standing where both fit. */
 import { useState } from 'preact/hooks'
-import type { FillWish, FrameAxis } from '#core/frame/fill.ts'
+import { type FillWish, type FrameAxis, MOST_SHARE } from '#core/frame/fill.ts'
 import { followed, wishFill } from '#core/plan/arrange.ts'
 import { assess } from '#core/plan/assess.ts'
 import { type Plan, planOf } from '#core/plan/plan.ts'
@@ -16,8 +16,8 @@ import { landmarkName, subjectName } from '#renderer/text/names.ts'
 import { settings } from '#renderer/state/library/settings.ts'
 import { words } from '#renderer/words/en.ts'
 
-/** Percent of the frame's side that may be wished: the record holds shares up to 20. */
-const SHARE_LIMITS = { least: 0, most: 2000, moreThanLeast: true } as const
+/** Percent of the frame's side that may be wished. */
+const SHARE_LIMITS = { least: 0, most: MOST_SHARE * 100, moreThanLeast: true } as const
 const FOCAL_LIMITS = { least: 0.5, most: 10_000 } as const
 
 export function Wishes({ plan }: { plan: Plan }) {

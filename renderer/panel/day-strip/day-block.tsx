@@ -1,6 +1,6 @@
 /** The left of the strip: the day in words and as a field, steps by day and week, where the sun is, when sun and moon are up, the clock. */
 import { formatDay } from '#core/time/civil.ts'
-import { moonPhase } from '#core/light/sky.ts'
+import { moonPhaseText } from '#renderer/text/light-text.ts'
 import { Icon, type IconName } from '#renderer/part/icon.tsx'
 import { degrees, rounded, share } from '#renderer/text/figure.ts'
 import { day, daylight } from '#renderer/state/plan/daylight.ts'
@@ -8,7 +8,6 @@ import { assessment } from '#renderer/state/plan/board-plan.ts'
 import { stripWords } from '#renderer/words/en-day-strip.ts'
 import { DateField } from './date-field.tsx'
 import { goDays, goNow } from '#renderer/state/act/go-day.ts'
-import { place } from './strip-signals.ts'
 import { directText, upText } from './up-times.ts'
 import { ZoneChooser } from './zone-chooser.tsx'
 
@@ -42,15 +41,15 @@ function SunWords() {
   )
 }
 
+/** Lit as at the chosen instant, like everywhere on the board, and told first like the sun's place; the hint has its clock time. */
 function MoonWords() {
+  const light = assessment.value?.light
   const today = daylight.value
-  const at = place.value
-  if (today === null || at === null) return null
-  const { lit } = moonPhase(at, (today.day.start + today.day.end) / 2)
-  const text = stripWords.moonLine(upText(today.moon, today.day, today.zone), share(lit))
+  if (light === undefined || today === null) return null
+  const up = upText(today.moon, today.day, today.zone)
   return (
-    <p class="strip-line" title={text}>
-      {text}
+    <p class="strip-line" title={stripWords.moonLineHint(moonPhaseText(light, today.zone), up)}>
+      {stripWords.moonLine(share(light.moon.phase.lit), up)}
     </p>
   )
 }

@@ -3,9 +3,8 @@ import { moonPhase, sunAt } from '#core/light/sky.ts'
 import { apparentAltitude } from '#core/light/refraction.ts'
 import type { DayLight } from '#core/plan/day-light.ts'
 import { formatClock, formatDay } from '#core/time/civil.ts'
-import { degrees, share } from '#renderer/text/figure.ts'
+import { degrees } from '#renderer/text/figure.ts'
 import { daylight } from '#renderer/state/plan/daylight.ts'
-import { lightWords } from '#renderer/words/en-light.ts'
 import { stripWords } from '#renderer/words/en-day-strip.ts'
 import { MoonDisc } from './moon-disc.tsx'
 import { BOX, type Sample, bandPath, highest, linePath, skySteps } from './sky-curve.ts'
@@ -79,17 +78,17 @@ function Noon({ today }: { today: DayLight }) {
   )
 }
 
+/** As it looks where it stands highest; its lit share is told for the chosen instant alone, which this picture doesn't follow. */
 function Moon({ today, heights, top }: { today: DayLight; heights: readonly Sample[]; top: number }) {
   const at = curves.value?.at
   const peak = highest(heights)
   if (peak === null || at === undefined) return null
   const phase = moonPhase(at, peak.instant)
-  const words = lightWords.moonPhase(share(phase.lit), phase.waxing)
   return (
     <span
       class="moon-place"
       style={{ left: percent(shareOf(today.day, peak.instant)), top: percent(1 - Math.min(1, peak.altitude / top)) }}
-      title={stripWords.moonHint(formatClock(peak.instant, today.zone), degrees(peak.altitude), words)}
+      title={stripWords.moonHint(formatClock(peak.instant, today.zone), degrees(peak.altitude))}
     >
       <MoonDisc phase={phase} />
     </span>

@@ -1,4 +1,4 @@
-/** Going to another day with the clock time kept: what its clock skips or shows twice is said, a day that was left out is stepped over. */
+/** Going to another day with the clock time kept: what its clock skips, cuts off or shows twice is said, a day left out is stepped over. */
 import { type Result, done } from '#core/result.ts'
 import {
   type CivilDay,
@@ -6,6 +6,7 @@ import {
   type Zone,
   addDays,
   civilDay,
+  civilDayOf,
   civilTime,
   formatClock,
   formatDay,
@@ -14,6 +15,8 @@ import {
 } from '#core/time/civil.ts'
 import { clockText } from '#core/time/clock-text.ts'
 import { stripWords } from '#renderer/words/en-day-strip.ts'
+
+const MINUTE = 60_000
 
 export interface OtherDay {
   readonly instant: number
@@ -28,11 +31,16 @@ export function onDate(instant: number, date: string, zone: Zone): Result<OtherD
 }
 
 function sameClock(instant: number, day: CivilDay, zone: Zone): OtherDay {
-  const { hour, minute, second } = civilTime(instant, zone)
-  const minutes = hour * 60 + minute + second / 60
+  const minutes = minutesOf(instant, zone)
   const reading = instantOf(day.date, minutes, zone)
   const clock = clockText(Math.floor(minutes))
   const name = formatDay(day.date)
+  // A gap that runs on to midnight ends the day early (Nuuk in March, at 23:00): the day asked for counts more than the clock time.
+  if (reading.instant >= day.end) {
+    const last = Math.max(day.start, day.end - MINUTE)
+    const ends = clockText(minutesOf(last, zone) + 1)
+    return { instant: last, notice: stripWords.endsEarly(clock, name, ends, formatClock(last, zone)) }
+  }
   if (reading.note === 'gap') {
     return { instant: reading.instant, notice: stripWords.skipped(clock, name, formatClock(reading.instant, zone)) }
   }
@@ -40,11 +48,19 @@ function sameClock(instant: number, day: CivilDay, zone: Zone): OtherDay {
   return { instant: reading.instant, notice: twice }
 }
 
+function minutesOf(instant: number, zone: Zone): number {
+  const { hour, minute, second } = civilTime(instant, zone)
+  return hour * 60 + minute + second / 60
+}
+
 /** The same clock time some days on; a date that the zone left out is stepped over, and said. */
 export function daysOn(instant: number, days: number, zone: Zone): Result<OtherDay, DayReason> {
-  const date = addDays(civilTime(instant, zone).date, days)
+  // From the day on the board: just after a midnight that is taken back the clock reads the date before it once more.
+  const date = addDays(civilDayOf(instant, zone).date, days)
   const there = onDate(instant, date, zone)
   if (there.ok || there.fault.reason !== 'no-such-day') return there
   const beyond = onDate(instant, addDays(date, Math.sign(days)), zone)
-  return beyond.ok ? done({ ...beyond.value, notice: stripWords.leftOut(formatDay(date)) }) : beyond
+  if (!beyond.ok) return beyond
+  const notices = [stripWords.leftOut(formatDay(date)), beyond.value.notice]
+  return done({ ...beyond.value, notice: notices.filter((notice) => notice !== null).join(' ') })
 }

@@ -1,8 +1,8 @@
 /** Sun and moon against an independent library, and what is undone of the library that we stand on. */
-import { Body, Illumination, MoonPhase } from 'astronomy-engine'
+import { Body, Illumination, MoonPhase, SearchMoonPhase } from 'astronomy-engine'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { SUN_RADIUS, airless, moonAt, moonPhase, sunAt } from '#core/light/sky.ts'
+import { SUN_RADIUS, airless, moonAhead, moonAt, moonPhase, sunAt } from '#core/light/sky.ts'
 import { apart, seenBy } from '#test/help/celestial.ts'
 import { generator } from '#test/help/generator.ts'
 
@@ -33,17 +33,52 @@ describe('against astronomy-engine, 20,000 instants and places', () => {
     expect(farthest).toBeLessThan(30)
   })
 
-  test('the moon is as full, and waxes when it does', () => {
+  test('the moon is as full, as far in its cycle, and waxes when it does', () => {
     for (const { at, instant } of SOMEWHERE.slice(0, 4000)) {
       const { lit, waxing, cycle } = moonPhase(at, instant)
       expect(Math.abs(lit - Illumination(Body.Moon, new Date(instant)).phase_fraction)).toBeLessThan(0.001)
+      // The moon gains half a degree an hour on the sun: a hundredth is 1.2 minutes.
       const longitude = MoonPhase(new Date(instant))
-      // The turn itself is told by right ascension, not by longitude: up to three degrees of the cycle apart.
-      if (Math.min(longitude, Math.abs(longitude - 180), 360 - longitude) > 3) expect(waxing).toBe(longitude < 180)
-      // The cycle counts the angle at the moon; near new and full it is the moon's latitude and more.
       const off = Math.abs(cycle * 360 - longitude)
-      expect(Math.min(off, 360 - off)).toBeLessThan(8)
+      expect(Math.min(off, 360 - off)).toBeLessThan(0.015)
+      if (Math.min(longitude, Math.abs(longitude - 180), 360 - longitude) > 0.015) expect(waxing).toBe(longitude < 180)
     }
+  })
+})
+
+describe('new and full moon, 1950 to 2060', () => {
+  const HERE = { lat: 47, lon: 8 }
+  const MINUTE = 60_000
+
+  /** Minutes from astronomy-engine's own turn to ours, and what is told on each side of it. */
+  function turns(ahead: 0 | 180): { off: number; before: boolean; after: boolean }[] {
+    const found: { off: number; before: boolean; after: boolean }[] = []
+    let from = new Date(Date.UTC(1950, 0, 1))
+    while (from.getTime() < Date.UTC(2060, 0, 1)) {
+      const turn = SearchMoonPhase(ahead, from, 40)
+      if (turn === null) throw new Error('no such phase')
+      const instant = turn.date.getTime()
+      // The moon's gain is even within a quarter of an hour.
+      const gone = ((moonAhead(instant) - ahead + 540) % 360) - 180
+      const perMinute = (((moonAhead(instant + MINUTE) - moonAhead(instant - MINUTE) + 540) % 360) - 180) / 2
+      found.push({
+        off: Math.abs(gone / perMinute),
+        before: moonPhase(HERE, instant - 4 * MINUTE).waxing,
+        after: moonPhase(HERE, instant + 4 * MINUTE).waxing,
+      })
+      from = new Date(instant + 20 * DAY)
+    }
+    return found
+  }
+
+  test.each([
+    ['new', 0, false],
+    ['full', 180, true],
+  ] as const)('%s moon comes when astronomy-engine has it, within three minutes', (_name, ahead, waxesBefore) => {
+    const all = turns(ahead)
+    expect(all.length).toBeGreaterThan(1350)
+    expect(Math.max(...all.map(({ off }) => off))).toBeLessThan(3)
+    for (const { before, after } of all) expect([before, after]).toEqual([waxesBefore, !waxesBefore])
   })
 })
 

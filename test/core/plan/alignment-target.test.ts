@@ -1,7 +1,7 @@
 /** Targets of a plan: where the landmark's top, middle and edges appear from the lens. */
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { destination } from '#core/geo/geodesic.ts'
+import { destination, geodesicLine } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { alignments } from '#core/light/alignment.ts'
 import { bodyAt } from '#core/light/body.ts'
@@ -93,6 +93,35 @@ describe('of others', () => {
     expect(turnBetween(middle.bearing, top.bearing)).toBeLessThan(-5)
     expect(turnBetween(middle.bearing, left.bearing)).toBeLessThan(-5)
     expect(turnBetween(middle.bearing, right.bearing)).toBeGreaterThan(3)
+  })
+
+  test('of two equally high towers the top is the nearer, if by a hair, whichever way it is looked at', () => {
+    for (let bearing = 0; bearing < 360; bearing += 3) {
+      // Nearly square to the sightline: one tower is a few centimetres nearer, and not lower by what could be seen.
+      for (const turned of [90.02, 89.98, -90.02, -89.98]) {
+        const bridge = bridgeAt(AT, bearing, 600, turned)
+        const [, one, other] = bridge.line
+        if (one === undefined || other === undefined) throw new Error('the bridge has two towers')
+        const [first, second] = [one, other].map((tower) => geodesicLine(AT, tower))
+        const nearer = (first?.distance ?? 0) < (second?.distance ?? 0) ? first : second
+        const { top } = targetsOf(bridge)
+        // Its foot is at 0 m, 12 m under the ground where the camera stands; the towers are 60 m high.
+        expect(top.altitude).toBeCloseTo(rise(60 - 12, nearer?.distance ?? NaN), 0)
+        expect(Math.abs(turnBetween(nearer?.bearing ?? NaN, top.bearing)), `bearing ${bearing}`).toBeLessThan(0.6)
+      }
+    }
+  })
+
+  test('of corners that appear equally high the nearest is the top, whatever their order', () => {
+    // The roof is level with the lens: its corners, from 60 to 80 m away, appear within a thousandth of a degree.
+    const corners = [-8, 8].flatMap((aside) => [60, 80].map((away) => [away, aside] as const))
+    const place = ([away, aside]: readonly [number, number]): LatLon =>
+      destination(destination(AT, 40, away), 130, aside)
+    const order = [1, 3, 2, 0].map((index) => corners[index] ?? ([0, 0] as const))
+    for (const line of [order, order.toReversed()]) {
+      const { top, middle } = targetsOf({ ...common, kind: 'building', footprint: line.map(place), height: EYE })
+      expect(Math.abs(turnBetween(middle.bearing, top.bearing))).toBeCloseTo(Math.atan2(8, 60) / RADIANS, 1)
+    }
   })
 
   test('a summit is half as wide at half its height', () => {

@@ -203,6 +203,45 @@ describe('what stands in the way is told', () => {
     expect(problems({ landmark: null })).toContain('no-landmark')
   })
 
+  it('a landmark is nearer when its nearest part is nearer than the subject’s, wherever the rest of both lies', () => {
+    const at = { lat: -41.2, lon: 12.4 }
+    /** Along the sightline from one distance to another; the bicycle side-on stands from 6.7 to 7.3 m, end-on from 5.75 to 8.25 m. */
+    const wall = (from: number, to: number): Landmark => ({
+      ...bridgeAt(at, 40, 600),
+      form: 'wall',
+      line: [destination(at, 40, from), destination(at, 40, to)],
+      height: 1,
+      deckHeight: 1,
+      width: 0.05,
+      baseElevation: 12,
+    })
+    const nearer = (from: number, to: number, turned: number): boolean =>
+      problems({ at, bearing: 40, landmark: wall(from, to), turned }).includes('landmark-nearer-than-subject')
+    // It begins before the subject and ends far behind it; it begins within the subject's depth, and behind it.
+    expect([nearer(4, 60, 90), nearer(6.4, 60, 0), nearer(7.9, 60, 0), nearer(9, 60, 0)]).toEqual([
+      true,
+      false,
+      false,
+      false,
+    ])
+    expect([nearer(6.4, 60, 90), nearer(7.5, 60, 90)]).toEqual([true, false])
+  })
+
+  it('a focus too near once, by the lens taken and from the sensor on', () => {
+    const made = assess(examplePlan())
+    const { lens, sharp, view } = made
+    if (lens === null || sharp === null || view === null) throw new Error('nothing is framed')
+    const focus = sharp.focusDistance + view.imageDistance / 1000
+    const told = (closestFocus: number): readonly string[] =>
+      problems({ lenses: [{ ...ZOOM, closestFocus }] }).filter((problem) => problem === 'focus-too-near')
+    expect(told(focus + 0.001)).toEqual(['focus-too-near'])
+    expect(told(focus - 0.001)).toEqual([])
+    // Another lens of the bag that could not focus so near is of no account.
+    const long = { ...ZOOM, id: 'long', focalMin: 100, focalMax: 400, closestFocus: 20 }
+    expect(problems({ lenses: [ZOOM, long] })).not.toContain('focus-too-near')
+    expect(problems({ lenses: [ZOOM, long], shot: { lensId: 'long' } })).toContain('focus-too-near')
+  })
+
   it('an empty bag, a lens that does not reach, a focal length outside it, a focus too near', () => {
     expect(problems({ lenses: [] })).toContain('empty-bag')
     expect(problems({ distance: 60 })).toContain('no-lens-reaches')
@@ -219,6 +258,34 @@ describe('what stands in the way is told', () => {
     expect(made.lens?.end).toBe('long')
     expect(made.lens?.gives).toBeCloseTo(made.subject?.widthFill ?? 0, 12)
     expect(made.subject?.widthFill).toBeLessThan(0.5)
+  })
+})
+
+describe('degrees off the subject’s side', () => {
+  // The sightline's bearing is 40: a heading turned by 90 from it is side-on, by 0 or 180 end-on, to either hand.
+  it.each([
+    [90, 0],
+    [-90, 0],
+    [270, 0],
+    [0, 90],
+    [180, 90],
+    [60, 30],
+    [120, 30],
+    [-60, 30],
+    [-120, 30],
+    [200, 70],
+    [340, 70],
+  ])('turned by %d from the sightline it is %d', (turned, off) => {
+    expect(assess(examplePlan({ turned })).offSide).toBeCloseTo(off, 3)
+  })
+
+  it('is never below 0 or above 90, and without meaning at one place', () => {
+    for (let turned = 0; turned < 360; turned += 7) {
+      const off = assess(examplePlan({ turned })).offSide ?? NaN
+      expect(off).toBeGreaterThanOrEqual(0)
+      expect(off).toBeLessThanOrEqual(90)
+    }
+    expect(assess(examplePlan({ distance: 0 })).offSide).toBeNull()
   })
 })
 

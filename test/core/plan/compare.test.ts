@@ -21,6 +21,18 @@ describe('comparing figures', () => {
     expect(compareFigures([0, 0], 'more').alike).toBe(true)
   })
 
+  it('calls alike what differs by half a percent, and no more', () => {
+    // Half a percent of 1000 is 5; figures of either sign, and about 0.
+    expect(compareFigures([1000, 995.01], 'less')).toEqual({ alike: true, best: [false, false] })
+    expect(compareFigures([1000, 994], 'less')).toEqual({ alike: false, best: [false, true] })
+    expect(compareFigures([1000, 960], 'more')).toEqual({ alike: false, best: [true, false] })
+    expect(compareFigures([-1000, -994], 'less').best).toEqual([true, false])
+    expect(compareFigures([0, 0.001], 'less').best).toEqual([true, false])
+    // What lies within it of the best ties with it.
+    expect(compareFigures([1000, 996, 900], 'more').best).toEqual([true, true, false])
+    expect(compareFigures([1000, 994, 900], 'more').best).toEqual([true, false, false])
+  })
+
   it('says of words only whether they differ', () => {
     expect(compareWords(['a', 'a']).alike).toBe(true)
     expect(compareWords(['a', 'b']).alike).toBe(false)

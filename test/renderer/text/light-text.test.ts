@@ -9,6 +9,7 @@ import {
   bodyText,
   landmarkFaceName,
   lightCautions,
+  moonPhaseText,
   shutterText,
   sideName,
   spanText,
@@ -23,6 +24,16 @@ const NOON = Date.UTC(2026, 11, 21, 11, 10)
 function at(when: number, parts: Parameters<typeof examplePlan>[0] = {}): Plan {
   return examplePlan({ ...parts, spot: { when, ...parts.spot } })
 }
+
+describe('what is said of the moon', () => {
+  it('is its lit share at the instant of the reading, by the clock of the place', () => {
+    // astronomy-engine: full moon of June 2026 on the 29th at 23:57 UTC.
+    const { light } = assess(at(Date.UTC(2026, 5, 25, 12)))
+    expect(moonPhaseText(light, 'Europe/Berlin')).toMatch(/^8\d\u{a0}% lit at 14:00, waxing$/u)
+    const after = assess(at(Date.UTC(2026, 6, 4, 12))).light
+    expect(moonPhaseText(after, 'UTC')).toMatch(/^8\d\u{a0}% lit at 12:00, waning$/u)
+  })
+})
 
 describe('what is said of a thing', () => {
   it('is that it is in shade when nothing of it is lit', () => {

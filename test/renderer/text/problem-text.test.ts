@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { assess } from '#core/plan/assess.ts'
 import { newLandmark, newShoot, newSpot } from '#core/record/new-records.ts'
 import { planOf } from '#core/plan/plan.ts'
+import { wishedProportion } from '#core/plan/proportion-ring.ts'
 import { lensNote, problemParts, problemSentences } from '#renderer/text/problem-text.ts'
 import { words } from '#renderer/words/en.ts'
 
@@ -33,6 +34,33 @@ test('each problem found is told once', () => {
   const found = assess(same)
   expect(found.problems).toContain('on-top-of-each-other')
   expect(sentences(same)).toHaveLength(new Set(found.problems).size)
+})
+
+describe('a held proportion that is not kept', () => {
+  const held = { ...spot, hold: 'proportion' as const }
+
+  test('is told with both figures, though the difference be small', () => {
+    const here = assess(planOf(shoot, held)).proportion ?? Number.NaN
+    const told = (times: number): string | undefined => {
+      const { landmarkFill } = held.shot
+      const share = landmarkFill.share * times * (here / wishedProportion(planOf(shoot, held)))
+      const shot = { ...held.shot, landmarkFill: { ...landmarkFill, share } }
+      return sentences(planOf(shoot, { ...held, shot })).find((text) => text.startsWith('The proportion is not kept'))
+    }
+    expect(told(1)).toBeUndefined()
+    expect(told(1.1)).toMatch(/Old Light should be [\d.]+ times the size of .+ and is [\d.]+ times\. Move the camera/u)
+    expect(told(1.00001)).toMatch(/Old Light comes close to [\d.]+ times the size/u)
+  })
+
+  test('is not told besides what causes it', () => {
+    // Between the two: the landmark is behind the camera.
+    const between = { ...held.standpoint, at: { lat: (AT.lat + 46.41) / 2, lon: AT.lon } }
+    const plan = planOf(shoot, { ...held, standpoint: between })
+    expect(assess(plan).problems).toEqual(expect.arrayContaining(['landmark-behind-camera', 'proportion-not-held']))
+    const all = sentences(plan)
+    expect(all.some((text) => text.includes('lies behind the camera'))).toBe(true)
+    expect(all.some((text) => text.startsWith('The proportion is not kept'))).toBe(false)
+  })
 })
 
 test('no landmark, and an empty bag', () => {
