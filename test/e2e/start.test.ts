@@ -7,7 +7,7 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, test, vi } from 'vitest'
 import { temporaryData } from '#test/help/host.ts'
 
-const START = resolve(import.meta.dirname, '#app/start.ts')
+const START = resolve(import.meta.dirname, '../../app/start.ts')
 
 interface Started {
   readonly child: ChildProcess

@@ -23,7 +23,7 @@ import {
 } from './leaflet-seam.ts'
 import { mapLook, mapView } from '#renderer/view/drawing/map-look.ts'
 import { type Look, headedFor, mapBounds, wantedLook } from '#renderer/state/session/map-window.ts'
-import { watchNetwork } from '#renderer/map/network.ts'
+import { watchNetwork } from './watch-network.ts'
 import { followPlacing, placeAt } from '#renderer/view/hand/placing.ts'
 import { followTaking } from '#renderer/view/hand/take-way.ts'
 import type { Point } from '#renderer/view/drawing/plan-view.ts'

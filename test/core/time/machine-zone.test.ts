@@ -4,7 +4,7 @@ import { resolve } from 'node:path'
 import { promisify } from 'node:util'
 import { describe, expect, test } from 'vitest'
 
-const SCRIPT = resolve(import.meta.dirname, '#test/help/tell-civil.ts')
+const SCRIPT = resolve(import.meta.dirname, '../../help/tell-civil.ts')
 
 /** What the zone's own rules give, worked out by hand from tzdata and RFC 5545 3.3.5. */
 const EXPECTED = {

@@ -197,7 +197,7 @@ describe('write protection', () => {
     else chmodSync(folder, 0o555)
     const root = process.getuid?.() === 0
     if (root) for (const one of [folder, path]) chownSync(one, 65_534, 65_534)
-    const script = join(import.meta.dirname, '#test/help/open-and-tell.ts')
+    const script = join(import.meta.dirname, '../../help/open-and-tell.ts')
     const told = spawnSync(process.execPath, [script, folder], root ? { uid: 65_534, gid: 65_534 } : {})
     chmodSync(folder, 0o755)
     expect(told.stderr.toString()).toBe('')

@@ -12,7 +12,7 @@ import { saved, shootRecord, spotRecord } from '#test/help/library-records.ts'
 import { openedLibrary, reasonOf, valueOf } from '#test/help/open-library.ts'
 import { temporaryFolder } from '#test/help/temporary-folder.ts'
 
-const STREAM = join(import.meta.dirname, '#test/help/apply-stream.ts')
+const STREAM = join(import.meta.dirname, '../../help/apply-stream.ts')
 
 test('both see what either saved, and the version grows with every change of either', async () => {
   const folder = temporaryFolder()

@@ -1,7 +1,7 @@
 /** Whether the outside can be reached, as browser and tile service tell it; asked only while something is missing. */
 import { computed, signal } from '@preact/signals'
 import { ask } from '#renderer/host/host.ts'
-import { missingTiles } from '#renderer/view/map/missing-tiles.ts'
+import { missingTiles } from './missing-tiles.ts'
 
 const browserOffline = signal(!navigator.onLine)
 const serviceOffline = signal(false)
