@@ -7,6 +7,8 @@ import { fitPlan } from '#renderer/state/session/map-window.ts'
 import { copySpot, keepSpot } from '#renderer/state/act/spot-acts.ts'
 import { addShootFile, chooseShootFile, makeShoot, saveShootFile } from '#renderer/state/act/shoot-acts.ts'
 import { redo, undo } from '#renderer/state/library/history.ts'
+import { followHands } from '#renderer/state/act/live-change.ts'
+import { followLeaving } from '#renderer/shell/leaving.ts'
 import { followHealth } from '#renderer/state/session/network.ts'
 import { followCommands } from '#renderer/shell/keys.ts'
 import { homeSpot, libraryState, openAny, refreshShootList } from '#renderer/state/library/library.ts'
@@ -133,6 +135,8 @@ followSensitivity()
 const root = document.getElementById('page')
 if (root !== null) render(<WholePage onAgain={bringUp} />, root)
 followCommands(run)
+followHands()
+followLeaving()
 onFileOpened((file) => void addShootFile(file.text))
 followWindows()
 followHealth()

@@ -8,7 +8,7 @@ import { sunNow } from '#renderer/view/drawing/light-drawing.ts'
 import { type ThingsLight, thingsLight } from '#renderer/view/drawing/things-light.ts'
 import { mapLook } from '#renderer/view/drawing/map-look.ts'
 import { type PlanView, distanceBetween } from '#renderer/view/drawing/plan-view.ts'
-import { held } from '#renderer/state/act/live-change.ts'
+import { held } from '#renderer/state/act/held.ts'
 import { assessment, plan, ring } from '#renderer/state/plan/board-plan.ts'
 import { type CloseFrame, frameView, nextFrame } from './close-frame.ts'
 
