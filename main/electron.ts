@@ -1,13 +1,14 @@
 /** The Electron shell's entry: wires windows, menu and protocol to the services and keeps everything else shut. */
 import { homedir } from 'node:os'
 import { join } from 'node:path'
-import { app, BrowserWindow, crashReporter, dialog, protocol, session } from 'electron'
+import { app, BrowserWindow, crashReporter, dialog, powerMonitor, protocol, session } from 'electron'
 import { CHANNELS } from '#app/bridge.ts'
 import { electronCipher } from './cipher.ts'
 import { confineAllPages, cutFromNetwork, refusePermissions } from './confine.ts'
 import { dataFolder } from './data-folder.ts'
 import { openIpcDoor } from '#main/door/ipc.ts'
 import { readOpened, shootFilesAmong } from '#main/files/opened.ts'
+import { leaveInOrder } from './leaving.ts'
 import { type Log, openLog } from './log.ts'
 import { showMenu } from './menu.ts'
 import { APP_SCHEME, isOwnPage } from './navigation.ts'
@@ -105,18 +106,18 @@ async function openShell(log: Log): Promise<void> {
     development,
     send: (id) => mainWindow?.webContents.send(CHANNELS.command, id),
   })
-  const open = (): void => openWindow(parts, log)
+  const hold = leaveInOrder({ app, dialog, powerMonitor, log, closeServices: () => services.close() })
+  const open = (): void => hold(openWindow(parts, log))
   app.on('activate', () => {
     if (mainWindow === null) open()
   })
   app.on('window-all-closed', () => {
     if (process.platform !== 'darwin') app.quit()
   })
-  app.on('will-quit', () => services.close())
   open()
 }
 
-function openWindow(parts: WindowParts, log: Log): void {
+function openWindow(parts: WindowParts, log: Log): BrowserWindow {
   const window = openMainWindow(parts)
   mainWindow = window
   window.webContents.on('did-start-loading', () => {
@@ -133,6 +134,7 @@ function openWindow(parts: WindowParts, log: Log): void {
     mainWindow = null
     pageHears = false
   })
+  return window
 }
 
 /** Every change was saved when it was made: after a crash of the page a reload brings all of it back. */

@@ -29,6 +29,8 @@ export interface Loopback {
 const ADDRESS = '127.0.0.1'
 /** A file of a gigabyte has to get through from a slow disk. */
 const LONGEST_REQUEST = 600_000
+/** How long what is being answered may go on after the end was asked for. */
+const LAST_ANSWERS = 2_000
 
 export async function startLoopback(options: LoopbackOptions): Promise<Loopback> {
   const gate = makeGate()
@@ -66,9 +68,13 @@ export async function startLoopback(options: LoopbackOptions): Promise<Loopback>
     address,
     wayIn: () => origin + gate.makeWayIn(Date.now()),
     close: async () => {
+      const closed = once(server, 'close')
       server.close()
-      server.closeAllConnections()
-      await once(server, 'close')
+      // A save that has come in is still answered; what goes on for longer is cut.
+      const cut = setTimeout(() => server.closeAllConnections(), LAST_ANSWERS)
+      server.closeIdleConnections()
+      await closed
+      clearTimeout(cut)
     },
   }
 }

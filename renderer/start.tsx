@@ -5,6 +5,8 @@ import { runCommand } from '#renderer/shell/commands.ts'
 import { render } from 'preact'
 import { onFileOpened } from '#renderer/host/host.ts'
 import { addShootFile } from '#renderer/state/act/shoot-acts.ts'
+import { followHands } from '#renderer/state/act/live-change.ts'
+import { followLeaving } from '#renderer/shell/leaving.ts'
 import { followHealth } from '#renderer/state/session/network.ts'
 import { followCommands } from '#renderer/shell/keys.ts'
 import { followSensitivity } from '#renderer/state/plan/sensitivity.ts'
@@ -30,6 +32,8 @@ followSensitivity()
 const root = document.getElementById('page')
 if (root !== null) render(<WholePage onAgain={bringUp} />, root)
 followCommands(runCommand)
+followHands()
+followLeaving()
 onFileOpened((file) => void addShootFile(file.text))
 followWindows()
 followHealth()

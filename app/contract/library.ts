@@ -24,6 +24,19 @@ export const changeShape = z.discriminatedUnion('kind', [
 ])
 export type Change = z.infer<typeof changeShape>
 
+/** As many changes as one batch may hold. */
+const MOST_CHANGES = 20_000
+
+/** One edit of the page's. Its id is new for every edit, so that one sent twice is known again. */
+const editShape = z.object({
+  id: z.string().min(1).max(64),
+  changes: z.array(changeShape).min(1).max(MOST_CHANGES),
+})
+export type SentEdit = z.infer<typeof editShape>
+
+const savedShape = z.object({ version: z.number(), revisions: z.array(z.number()) })
+export type SavedEdit = z.infer<typeof savedShape>
+
 const boundsShape = z.object({
   south: z.number().min(-90).max(90),
   north: z.number().min(-90).max(90),
@@ -76,9 +89,22 @@ export const libraryCalls = {
    * Saves all the changes or none, durable when answered. Fault `changed-elsewhere` when a revision is not the stored
    * one, `read-only`, `disk-full`, `damaged`. Deleting a shoot deletes its spots: list them in the same batch for undo.
    */
-  'library.apply': call(
-    z.object({ changes: z.array(changeShape).min(1).max(20_000) }),
-    z.object({ version: z.number(), revisions: z.array(z.number()) }),
+  'library.apply': call(z.object({ changes: z.array(changeShape).min(1).max(MOST_CHANGES) }), savedShape),
+  /**
+   * Saves edits one after the other, each as `library.apply` would its changes, and answers each for itself. One that was
+   * saved before under its id is answered alike and not done again: a page that is left sends once more whatever it has
+   * no answer for. Fault `rests` for an edit of a record whose edit before it in the same call was refused.
+   */
+  'library.save': call(
+    z.object({ edits: z.array(editShape).min(1).max(MOST_CHANGES) }),
+    z.object({
+      answers: z.array(
+        z.discriminatedUnion('ok', [
+          z.object({ ok: z.literal(true), value: savedShape }),
+          z.object({ ok: z.literal(false), fault: z.object({ reason: z.string(), message: z.string() }) }),
+        ]),
+      ),
+    }),
   ),
   /** Spots of all shoots by word, by box, or both; `total` counts all hits up to 10,000. */
   'library.find': call(

@@ -8,6 +8,7 @@ const NAMES: { readonly [Name in CallName]: true } = {
   'library.shoots': true,
   'library.open': true,
   'library.apply': true,
+  'library.save': true,
   'library.find': true,
   'settings.get': true,
   'settings.set': true,

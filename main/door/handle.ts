@@ -13,10 +13,11 @@ export type Handlers = {
 }
 
 const MEGABYTE = 1_000_000
+const LARGE: ReadonlySet<string> = new Set<CallName>(['library.apply', 'library.save', 'shoot.import'])
 
 /** Largest body in bytes a host reads for a call: batches and files are large, everything else is small. */
 export function bodyLimit(name: string): number {
-  return name === 'library.apply' || name === 'shoot.import' ? 128 * MEGABYTE : MEGABYTE
+  return LARGE.has(name) ? 128 * MEGABYTE : MEGABYTE
 }
 
 export function isCallName(name: string): name is CallName {

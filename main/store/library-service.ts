@@ -11,6 +11,7 @@ import { findSpots } from './find.ts'
 import { openLibrary } from './library.ts'
 import { listShoots, openShoot } from './records.ts'
 import { seedOnce } from './seed.ts'
+import { makeSaver } from './saver.ts'
 import { readSettings, writeSettings } from './settings.ts'
 
 export interface LibraryServiceOptions {
@@ -53,6 +54,8 @@ export async function libraryService(options: LibraryServiceOptions): Promise<Li
   const { dataFolder, keys, now, pause = sleep, readonly = false, onFault } = options
   const library = await openLibrary({ dataFolder, now, pause, readonly })
 
+  const saver = makeSaver(library)
+
   async function tend(): Promise<Answer<{ backup: string | null }>> {
     const tended = await library.tend()
     if (!tended.ok) onFault?.(tended.fault.reason, tended.fault.message)
@@ -66,10 +69,15 @@ export async function libraryService(options: LibraryServiceOptions): Promise<Li
 
   const handlers: Handlers = {
     'library.state': async () => ({ ok: true, value: await library.state() }),
-    'library.restore': async ({ backup }) => await library.restore(backup),
+    'library.restore': async ({ backup }) => {
+      // What was saved since the backup is not in it, and may be sent again.
+      saver.forget()
+      return await library.restore(backup)
+    },
     'library.shoots': async () => await library.read(listShoots),
     'library.open': async ({ shootId }) => await library.read((handle) => openShoot(handle, shootId)),
     'library.apply': async ({ changes }) => await library.write((handle) => applyChanges(handle, changes)),
+    'library.save': async ({ edits }) => ({ ok: true, value: { answers: await saver.save(edits) } }),
     'library.find': async (search) => await library.read((handle) => findSpots(handle, search)),
     'settings.get': async () => ({ ok: true, value: await settings() }),
     'settings.set': async (changes) => await library.write((handle) => writeSettings(handle, changes)),
@@ -85,6 +93,7 @@ export async function libraryService(options: LibraryServiceOptions): Promise<Li
     tend,
     close: async () => {
       stopTending()
+      await saver.atRest()
       await library.close()
     },
   }

@@ -53,6 +53,8 @@ class OpenLibrary implements Library {
   #identity: string | null = null
   #checked = false
   #tending: Promise<Result<{ backup: string | null }, StoreReason>> | null = null
+  /** Writes begun and not ended: they may be waiting for another window's. */
+  readonly #writing = new Set<Promise<unknown>>()
 
   constructor(options: LibraryOptions) {
     this.#options = options
@@ -120,12 +122,17 @@ class OpenLibrary implements Library {
   }
 
   async write<Value>(work: (handle: WriteHandle) => Value): Promise<Result<Value, StoreReason>> {
-    const written = await this.#patiently(async () => {
+    const writing = this.#patiently(async () => {
       const connection = await this.#current()
       if (this.#opening.state === 'read-only') throw new Refused('read-only', this.#opening.message)
       return connection.immediately(work)
     })
-    return this.#noticed(written)
+    this.#writing.add(writing)
+    try {
+      return this.#noticed(await writing)
+    } finally {
+      this.#writing.delete(writing)
+    }
   }
 
   /** Damage met while working is damage of the library: from then on it is said and nothing more is written. */
@@ -179,6 +186,8 @@ class OpenLibrary implements Library {
 
   async close(): Promise<void> {
     await this.#tending
+    // What was asked for before the end is still saved.
+    await Promise.allSettled(this.#writing)
     if ('connection' in this.#opening) this.#opening.connection.close()
     this.#opening = { state: 'unavailable', message: 'The library is closed.' }
   }

@@ -27,36 +27,58 @@ function takeToken(): string {
 
 const token = bridge === undefined ? takeToken() : ''
 
-/** True from the moment the page is left: what is then still asked has to outlive it. */
-let leaving = false
-addEventListener('pagehide', () => {
-  leaving = true
-})
-addEventListener('pageshow', () => {
-  leaving = false
-})
+/** Calls that change what is kept: they outlive the page that made them. */
+const KEEPING: ReadonlySet<string> = new Set<CallName>(['library.save', 'settings.set', 'settings.key'])
 
-/** Characters of a call that may outlive its page: browsers allow 64 KiB, and a character may take three bytes. */
-const OUTLIVES = 20_000
+/** Bytes of all calls together that may outlive their page: 64 KiB, by the Fetch standard (HTTP-network-or-cache fetch). */
+const OUTLIVING = 65_536
+let outliving = 0
 
-async function overHttp(name: string, input: unknown): Promise<unknown> {
-  const body = JSON.stringify(input)
-  const response = await fetch(`/api/${name}`, {
-    method: 'POST',
-    headers: { 'content-type': 'application/json', authorization: `Bearer ${token}` },
-    body,
-    keepalive: leaving && body.length <= OUTLIVES,
-  })
-  return response.json()
+/** How large a call may be that is to outlive the page, with no other under way. In the shell a page is waited for. */
+export const MOST_OUTLIVING = bridge === undefined ? OUTLIVING : Number.POSITIVE_INFINITY
+
+/** How large it may be beside those under way. */
+export function roomToOutlive(): number {
+  return MOST_OUTLIVING - outliving
 }
 
-/** Asks the services. Faults come back as data; a host that is gone is the fault `no-host`. */
-export async function ask<Name extends CallName>(name: Name, input: Input<Name>): Promise<Answer<Output<Name>>> {
+async function overHttp(name: string, input: unknown, signal: AbortSignal | undefined): Promise<unknown> {
+  const body = JSON.stringify(input)
+  const bytes = KEEPING.has(name) && body.length <= OUTLIVING ? new TextEncoder().encode(body).length : Infinity
+  const keepalive = bytes <= roomToOutlive()
+  if (keepalive) outliving += bytes
+  let holds = keepalive
+  const leaveRoom = (): void => {
+    if (holds) outliving -= bytes
+    holds = false
+  }
+  // At once: what is sent in its place needs the room.
+  signal?.addEventListener('abort', leaveRoom)
   try {
-    const answer = bridge === undefined ? await overHttp(name, input) : await bridge.call(name, input)
+    const response = await fetch(`/api/${name}`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json', authorization: `Bearer ${token}` },
+      body,
+      keepalive,
+      signal: signal ?? null,
+    })
+    return await response.json()
+  } finally {
+    leaveRoom()
+  }
+}
+
+/** Asks the services. Faults come back as data; a host that is gone is the fault `no-host`, a call given up by the signal `left`. */
+export async function ask<Name extends CallName>(
+  name: Name,
+  input: Input<Name>,
+  signal?: AbortSignal,
+): Promise<Answer<Output<Name>>> {
+  try {
+    const answer = bridge === undefined ? await overHttp(name, input, signal) : await bridge.call(name, input)
     return answer as Answer<Output<Name>>
   } catch {
-    return noHost()
+    return signal?.aborted === true ? left() : noHost()
   }
 }
 
@@ -130,6 +152,11 @@ export function onMenuCommand(listener: (command: string) => void): void {
 
 export function onFileOpened(listener: (file: { name: string; text: string }) => void): void {
   bridge?.onOpenFile(listener)
+}
+
+/** What the shell runs before it closes the window: see `main/leaving.ts`. */
+export function onLeaving(leave: () => Promise<boolean>): void {
+  Object.assign(globalThis, { standpointLeave: leave })
 }
 
 export function inShell(): boolean {

@@ -2,6 +2,7 @@
 import type { ComponentChildren } from 'preact'
 import { useId } from 'preact/hooks'
 import { type Draft, draftKeys } from './draft.ts'
+import { NotSavedText } from './not-saved.tsx'
 
 interface FieldProps {
   readonly label: string
@@ -20,9 +21,11 @@ export function Field(props: FieldProps) {
   const { label, draft, unit, hint, still, width = 'figure', hideLabel = false, placeholder, children } = props
   const id = useId()
   const refused = draft.refusal !== null
-  const described = [refused ? `${id}-refusal` : '', hint === undefined ? '' : `${id}-hint`].filter(
-    (part) => part !== '',
-  )
+  const described = [
+    refused ? `${id}-refusal` : '',
+    draft.unsaved === null ? '' : `${id}-unsaved`,
+    hint === undefined ? '' : `${id}-hint`,
+  ].filter((part) => part !== '')
   return (
     <div class={`field field-${width}`}>
       <label for={id} class={hideLabel ? 'unseen' : ''}>
@@ -39,7 +42,7 @@ export function Field(props: FieldProps) {
           value={draft.text}
           placeholder={placeholder}
           data-draft={draft.open ? '' : undefined}
-          aria-invalid={refused}
+          aria-invalid={refused || draft.unsaved !== null}
           aria-describedby={described.length > 0 ? described.join(' ') : undefined}
           onInput={(event) => draft.type(event.currentTarget.value)}
           onBlur={draft.take}
@@ -57,6 +60,7 @@ export function Field(props: FieldProps) {
           {hint}
         </p>
       )}
+      <NotSavedText id={`${id}-unsaved`} label={label} draft={draft} />
       <p class="refusal" id={`${id}-refusal`} role="alert">
         {refused ? [draft.refusal, still].filter((part) => part !== undefined && part !== '').join(' ') : null}
       </p>

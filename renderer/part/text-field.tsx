@@ -4,6 +4,7 @@ import { type Result, done, failed } from '#core/result.ts'
 import { words } from '#renderer/words/en.ts'
 import { draftKeys, useDraft } from './draft.ts'
 import { Field } from './field.tsx'
+import { NotSavedText } from './not-saved.tsx'
 
 interface TextProps {
   readonly label: string
@@ -62,13 +63,14 @@ export function TextArea({ label, value, most, hint, onTake }: TextProps) {
         rows={3}
         value={draft.text}
         data-draft={draft.open ? '' : undefined}
-        aria-invalid={draft.refusal !== null}
-        aria-describedby={`${id}-refusal`}
+        aria-invalid={draft.refusal !== null || draft.unsaved !== null}
+        aria-describedby={`${id}-refusal ${id}-unsaved`}
         onInput={(event) => draft.type(event.currentTarget.value)}
         onBlur={draft.take}
         onKeyDown={(event) => (event.key === 'Escape' ? escape(event) : undefined)}
       />
       {hint === undefined ? null : <p class="hint">{hint}</p>}
+      <NotSavedText id={`${id}-unsaved`} label={label} draft={draft} />
       <p class="refusal" id={`${id}-refusal`} role="alert">
         {draft.refusal}
       </p>

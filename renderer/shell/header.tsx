@@ -3,7 +3,10 @@ import { type PageRow, PAGES } from './pages.tsx'
 import { offline } from '#renderer/state/session/network.ts'
 import { PlaceBox } from './place-box.tsx'
 import { Icon } from '#renderer/part/icon.tsx'
-import { canRedo, canUndo, redo, undo, unsaved } from '#renderer/state/library/history.ts'
+import { canRedo, canUndo, redo, undo } from '#renderer/state/library/history.ts'
+import { refusals } from '#renderer/state/library/refusals.ts'
+import { unsaved } from '#renderer/state/library/saving.ts'
+import { savingWords } from '#renderer/words/en-saving.ts'
 import { boardSpot, shoot } from '#renderer/state/library/library.ts'
 import { shootName, spotName } from '#renderer/text/names.ts'
 import { beside, page, openPage, backToBoard, putBeside } from '#renderer/state/session/navigation.ts'
@@ -81,10 +84,19 @@ function ScanButton() {
 /** Whether what is on the screen is safe in the library, and whether the map has a network. */
 function Marks() {
   const { board } = words
+  const held = refusals.value.length
   return (
     <>
       <span class="save-mark" role="status">
-        {unsaved.value > 0 ? board.saving : ''}
+        {held > 0 ? (
+          <span title={savingWords.notSavedHint}>
+            <Icon name="warning" /> {savingWords.notSavedCount(held)}
+          </span>
+        ) : unsaved.value > 0 ? (
+          board.saving
+        ) : (
+          ''
+        )}
       </span>
       {offline.value ? (
         <span class="offline-mark" role="status" title={board.offlineHint}>

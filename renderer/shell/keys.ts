@@ -1,6 +1,7 @@
 /** Keys and menu commands: what each does on the page, whatever page is open. */
 import { COMMANDS, type CommandId, commandFor } from '#app/commands.ts'
 import { inShell, onMenuCommand } from '#renderer/host/host.ts'
+import { settleUnfinished } from '#renderer/state/library/unfinished.ts'
 
 export function onMac(): boolean {
   return navigator.platform.startsWith('Mac')
@@ -24,6 +25,7 @@ function typing(event: Event): boolean {
 export function followCommands(run: (id: CommandId) => void): () => void {
   const runNow = (id: CommandId): void => {
     finishTyping()
+    settleUnfinished()
     run(id)
   }
   const onKey = (event: KeyboardEvent): void => {

@@ -3,6 +3,7 @@ import { useEffect } from 'preact/hooks'
 import { type Notice, dismiss, notices } from '#renderer/state/library/notices.ts'
 import { words } from '#renderer/words/en.ts'
 import { Icon } from '#renderer/part/icon.tsx'
+import { NotSavedList } from '#renderer/part/not-saved.tsx'
 
 /** Milliseconds after which good news goes by itself; faults stay until dismissed. Undo remains in the header. */
 const READ_BY_THEN = 12_000
@@ -40,6 +41,7 @@ function NoticeLine({ notice }: { notice: Notice }) {
 export function NoticeArea() {
   return (
     <section class="notices" aria-label={words.board.notices}>
+      <NotSavedList />
       {notices.value.map((notice) => (
         <NoticeLine key={notice.id} notice={notice} />
       ))}

@@ -19,9 +19,11 @@ export class FakeContents extends EventEmitter {
   send(...words: unknown[]): void {
     this.sent.push(words)
   }
+  crashed = false
+  isCrashed = (): boolean => this.crashed
   async executeJavaScript(script: string): Promise<unknown> {
     this.scripts.push(script)
-    return this.scriptAnswer
+    return await this.scriptAnswer
   }
   async printToPDF(options: unknown): Promise<Buffer> {
     this.printed.push(options)
@@ -45,6 +47,17 @@ export class FakeWindow extends EventEmitter {
   restore = (): void => void this.calls.push('restore')
   reload = (): void => void this.calls.push('reload')
   destroy = (): void => void this.calls.push('destroy')
+  gone = false
+  isDestroyed = (): boolean => this.gone
+  /** As Electron closes a window: it may be prevented, else the page is gone. */
+  close = (): void => {
+    const preventDefault = vi.fn()
+    this.emit('close', { preventDefault })
+    if (preventDefault.mock.calls.length > 0) return
+    this.gone = true
+    this.calls.push('closed')
+    this.emit('closed')
+  }
 }
 
 export class FakeSession {
@@ -101,7 +114,15 @@ export function fakeElectron(lock = true) {
       order.push('lock')
       return lock
     },
-    quit: vi.fn(),
+    /** As Electron quits: windows are closed, any of them may prevent it, then the end itself may be prevented. */
+    quit: vi.fn(() => {
+      app.emit('before-quit', {})
+      for (const { window } of made) if (!window.gone) window.close()
+      if (made.some(({ window }) => !window.gone)) return
+      const preventDefault = vi.fn()
+      app.emit('will-quit', { preventDefault })
+      if (preventDefault.mock.calls.length === 0) order.push('ended')
+    }),
     exit: vi.fn(),
     whenReady: (): Promise<void> => {
       order.push('wait')
@@ -143,6 +164,7 @@ export function fakeElectron(lock = true) {
         throw new Error('the handler belongs to the page session, not to the global protocol')
       },
     },
+    powerMonitor: new EventEmitter(),
     safeStorage: {
       isAsyncEncryptionAvailable: async () => false,
       getSelectedStorageBackend: () => 'basic_text',

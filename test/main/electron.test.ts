@@ -13,6 +13,7 @@ type Fake = ReturnType<typeof fakeElectron>
 
 let folder: string
 let closed: number
+let closing: Promise<void>
 const given: { fetch?: (url: string, headers: Headers, signal: AbortSignal) => Promise<Response> } = {}
 const words = process.argv
 
@@ -20,6 +21,7 @@ beforeEach(() => {
   folder = mkdtempSync(join(tmpdir(), 'standpoint-shell-'))
   process.env['STANDPOINT_DATA'] = folder
   closed = 0
+  closing = Promise.resolve()
 })
 
 afterEach(() => {
@@ -42,8 +44,9 @@ async function load(lock = true): Promise<Fake> {
         handlers: stubHandlers({ 'library.shoots': () => done({ shoots: [] }) }),
         tilePrefix: '/tiles/key',
         tiles: async () => ({ status: 200, type: 'image/png', body: new Uint8Array([1]), maxAgeSeconds: 1 }),
-        close: () => {
+        close: async () => {
           closed += 1
+          await closing
         },
       }
     },
@@ -348,10 +351,111 @@ test('a page that crashed is offered anew', async () => {
   expect(dialog.showMessageBox).toHaveBeenCalledOnce()
 })
 
-test('the library is closed when the program ends', async () => {
-  const { app } = await started()
-  app.emit('will-quit')
-  expect(closed).toBe(1)
+describe('the end', () => {
+  /** The page is asked to save, and answers when the test says so. */
+  async function asked() {
+    const fake = await started()
+    const page = Promise.withResolvers<boolean>()
+    const contents = fake.window.window.webContents
+    contents.scriptAnswer = page.promise
+    return { ...fake, contents, page, calls: fake.window.window.calls }
+  }
+  const settled = () => new Promise(setImmediate)
+
+  test('of a window waits until the page has saved; then it closes, the services close, and only then the program ends', async () => {
+    const { app, order, window, contents, page, calls } = await asked()
+    window.window.close()
+    window.window.close()
+    await settled()
+    expect([calls, contents.scripts.length]).toEqual([[], 1])
+    expect(contents.scripts[0]).toContain('standpointLeave')
+    page.resolve(true)
+    await vi.waitFor(() => expect(calls).toEqual(['closed']))
+    let release = (): void => {}
+    closing = new Promise((resolve) => {
+      release = resolve
+    })
+    app.emit('window-all-closed')
+    await settled()
+    expect([closed, order.includes('ended')]).toEqual([1, false])
+    release()
+    await vi.waitFor(() => expect(order).toContain('ended'))
+    expect(closed).toBe(1)
+  })
+
+  test('of the program by its menu or a signal does the same', async () => {
+    const { app, order, page, calls } = await asked()
+    app.quit()
+    await settled()
+    expect([calls, order.includes('ended'), closed]).toEqual([[], false, 0])
+    page.resolve(true)
+    await vi.waitFor(() => expect(order).toContain('ended'))
+    expect([calls, closed]).toEqual([['closed'], 1])
+  })
+
+  test.each(['query-session-end', 'shutdown'])('%s is held up until all is saved', async (name) => {
+    const { mod, order, window, page } = await asked()
+    const preventDefault = vi.fn()
+    const from = name === 'shutdown' ? mod.powerMonitor : window.window
+    from.emit(name, { preventDefault })
+    expect(preventDefault).toHaveBeenCalledOnce()
+    await settled()
+    expect(order).not.toContain('ended')
+    page.resolve(true)
+    await vi.waitFor(() => expect(order).toContain('ended'))
+  })
+
+  test('is put to the user when something could not be saved: kept open, the next try asks again', async () => {
+    const { app, order, dialog, page, contents, calls } = await asked()
+    page.resolve(false)
+    app.quit()
+    await vi.waitFor(() => expect(dialog.showMessageBox).toHaveBeenCalledOnce())
+    await settled()
+    expect([calls, order.includes('ended')]).toEqual([[], false])
+    contents.scriptAnswer = true
+    app.quit()
+    await vi.waitFor(() => expect(order).toContain('ended'))
+  })
+
+  test('goes on without what could not be saved when the user says so', async () => {
+    const { app, order, dialog, page } = await asked()
+    dialog.showMessageBox.mockImplementation(async () => ({ response: 1 }))
+    page.resolve(false)
+    app.quit()
+    await vi.waitFor(() => expect(order).toContain('ended'))
+  })
+
+  test('a window kept open after "Quit" closes alone the next time', async () => {
+    const { app, order, dialog, page, contents, calls, window } = await asked()
+    page.resolve(false)
+    app.quit()
+    await vi.waitFor(() => expect(dialog.showMessageBox).toHaveBeenCalledOnce())
+    await settled()
+    contents.scriptAnswer = true
+    window.window.close()
+    await vi.waitFor(() => expect(calls).toEqual(['closed']))
+    expect(order).not.toContain('ended')
+  })
+
+  test('does not wait for a page that has crashed, and asks about one that fails to answer', async () => {
+    const { window, contents, dialog, page, calls } = await asked()
+    page.reject(new Error('the page is gone'))
+    window.window.close()
+    await vi.waitFor(() => expect(dialog.showMessageBox).toHaveBeenCalledOnce())
+    await settled()
+    expect(calls).toEqual([])
+    contents.crashed = true
+    window.window.close()
+    expect(calls).toEqual(['closed'])
+  })
+
+  test('comes also when the services cannot be closed', async () => {
+    const { app, order, page } = await asked()
+    closing = Promise.reject(new Error('the disk is gone'))
+    page.resolve(true)
+    app.quit()
+    await vi.waitFor(() => expect(order).toContain('ended'))
+  })
 })
 
 test('every command of the table is in the menu and reaches the page', async () => {

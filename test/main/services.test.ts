@@ -42,6 +42,7 @@ const GOOD: { readonly [Name in CallName]: Input<Name> } = {
   'library.state': {},
   'library.shoots': {},
   'library.apply': { changes: [saved(shootRecord('s')), saved(spotRecord('a', 's'))] },
+  'library.save': { edits: [{ id: 'e', changes: [saved(spotRecord('b', 's'))] }] },
   'library.open': { shootId: 's' },
   'library.find': { words: 'quay', within: null, limit: 10 },
   'library.restore': { backup: 'none' },

@@ -5,10 +5,11 @@ import { clampInstant, formatClock, formatDay, formatOffset } from '#core/time/c
 import { degrees } from '#renderer/text/figure.ts'
 import { day, daylight } from '#renderer/state/plan/daylight.ts'
 import { assessment, plan } from '#renderer/state/plan/board-plan.ts'
+import { settleSteps } from '#renderer/state/act/live-change.ts'
 import { tell } from '#renderer/state/library/notices.ts'
 import { zone } from '#renderer/state/plan/zone.ts'
 import { stripWords } from '#renderer/words/en-day-strip.ts'
-import { followBursts, settleTime, stepTime } from './hold-time.ts'
+import { stepTime } from './hold-time.ts'
 import { daysOn } from '#renderer/state/act/other-day.ts'
 import { dayMinutes, shareOf, snapped } from './time-axis.ts'
 import { type TimeStep, timeStep } from './time-keys.ts'
@@ -47,7 +48,7 @@ function onKey(event: KeyboardEvent): void {
 
 export function TimeLine({ line }: { line: RefObject<HTMLDivElement | null> }) {
   const id = useId()
-  useEffect(followBursts, [])
+  useEffect(() => settleSteps, [])
   const now = plan.value
   const today = day.value
   const sun = assessment.value?.light.sun
@@ -74,7 +75,7 @@ export function TimeLine({ line }: { line: RefObject<HTMLDivElement | null> }) {
         aria-describedby={id}
         title={stripWords.lineHint}
         onKeyDown={onKey}
-        onBlur={settleTime}
+        onBlur={settleSteps}
       />
       <span class="time-label" style={{ '--at': left }} aria-hidden="true" title={stripWords.lineHint}>
         {stripWords.label(clock, offset)}

@@ -5,15 +5,15 @@ import { Icon } from '#renderer/part/icon.tsx'
 import { plan } from '#renderer/state/plan/board-plan.ts'
 import { changeShoot } from '#renderer/state/library/history.ts'
 import { shoot } from '#renderer/state/library/library.ts'
+import { settle } from '#renderer/state/act/live-change.ts'
 import { zone, zonesAt, zonesOnOffer } from '#renderer/state/plan/zone.ts'
 import { lightWords } from '#renderer/words/en-light.ts'
 import { stripWords } from '#renderer/words/en-day-strip.ts'
-import { settleTime } from './hold-time.ts'
 import { place } from './strip-signals.ts'
 import { type ZoneOffer, zoneOffers } from './zone-offers.ts'
 
 function chooseZone(chosen: Zone | null): void {
-  settleTime()
+  settle()
   const open = shoot.peek()
   if (open !== null && open.zone !== chosen) void changeShoot(lightWords.edit.zone, { ...open, zone: chosen })
 }

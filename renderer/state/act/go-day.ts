@@ -1,10 +1,10 @@
 /** Choosing another day for the spot on the board, as one edit; what its clock does that is unexpected is told. */
 import type { Result } from '#core/result.ts'
 import { plan } from '#renderer/state/plan/board-plan.ts'
+import { settle } from './live-change.ts'
 import { tell } from '#renderer/state/library/notices.ts'
 import { goToInstant } from './planned-instant.ts'
 import { zone } from '#renderer/state/plan/zone.ts'
-import { settleTime } from '#renderer/panel/day-strip/hold-time.ts'
 import { type OtherDay, daysOn, onDate } from './other-day.ts'
 
 const MINUTE = 60_000
@@ -18,13 +18,13 @@ function go(there: Result<OtherDay>): string | null {
 
 /** Answers with the sentence why it cannot be, or null when it is done. */
 export function goToDate(date: string): string | null {
-  settleTime()
+  settle()
   const now = plan.peek()
   return now === null ? null : go(onDate(now.spot.when, date, zone.peek()))
 }
 
 export function goDays(days: number): void {
-  settleTime()
+  settle()
   const now = plan.peek()
   const refusal = now === null ? null : go(daysOn(now.spot.when, days, zone.peek()))
   if (refusal !== null) tell('fault', refusal)
@@ -32,6 +32,6 @@ export function goDays(days: number): void {
 
 /** This minute. */
 export function goNow(): void {
-  settleTime()
+  settle()
   goToInstant(Math.floor(Date.now() / MINUTE) * MINUTE)
 }

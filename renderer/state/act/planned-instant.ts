@@ -1,31 +1,20 @@
-/** The planned instant as it is changed by hand: shown everywhere while it moves, saved as one edit when it stands. */
+/** The planned instant as it is changed: to where a hand has it, or at once to another. */
 import { checkInstant, clampInstant } from '#core/time/civil.ts'
 import { lightWords } from '#renderer/words/en-light.ts'
 import { changeSpot } from '#renderer/state/library/history.ts'
-import { boardSpot, liveSpot, savedSpot } from '#renderer/state/library/library.ts'
+import { savedSpot } from '#renderer/state/library/library.ts'
+import { type Arrangement, settle } from './live-change.ts'
 import { tell } from '#renderer/state/library/notices.ts'
 
-/** Shows an instant on the board without saving it; one outside the years that can be reckoned is taken to their edge. */
-export function showWhen(instant: number): void {
-  const spot = boardSpot.peek()
-  if (spot !== null) liveSpot.value = { ...spot, when: Math.round(clampInstant(instant)) }
-}
-
-/** Saves the instant shown, or puts back the saved one when nothing has changed. */
-export function keepWhen(): void {
-  const shown = liveSpot.peek()
-  const saved = savedSpot.peek()
-  if (shown === null || saved === null || shown.id !== saved.id) return
-  if (shown.when === saved.when) liveSpot.value = null
-  else void changeSpot(lightWords.edit.when, { ...saved, when: shown.when })
-}
-
-export function giveUpWhen(): void {
-  liveSpot.value = null
+/** What was taken hold of, at an instant; one outside the years that can be reckoned is taken to their edge. */
+export function atInstant(start: Arrangement, instant: number): Arrangement {
+  const when = Math.round(clampInstant(instant))
+  return when === start.spot.when ? start : { ...start, spot: { ...start.spot, when } }
 }
 
 /** Goes to an instant at once; out of the years that can be reckoned it says so and stays. */
 export function goToInstant(instant: number): void {
+  settle()
   const saved = savedSpot.peek()
   const checked = checkInstant(Math.round(instant))
   if (!checked.ok) tell('fault', checked.fault.message)

@@ -11,6 +11,7 @@ import { spotName } from '#renderer/text/names.ts'
 import { tell } from '#renderer/state/library/notices.ts'
 import { MOST_PICKED, pickSpots } from '#renderer/state/session/navigation.ts'
 import { pickedHere } from '#renderer/state/session/picked.ts'
+import { settleUnfinished } from '#renderer/state/library/unfinished.ts'
 
 const { tryOut: say } = scanWords
 
@@ -44,6 +45,7 @@ export async function leaveTryOut(): Promise<void> {
 
 /** Another spot of the shelf comes on the board. */
 export function putOnBoard(id: string): void {
+  settleUnfinished()
   void leaveTryOut()
   spotId.value = id
 }

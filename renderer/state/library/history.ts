@@ -1,101 +1,73 @@
 /** Every edit of the session: applied to the screen at once, saved whole in order, undone and redone as a list of values. */
-import { computed, signal } from '@preact/signals'
-import type { Change } from '#app/contract/library.ts'
+import { type Signal, computed, signal } from '@preact/signals'
 import type { Shoot } from '#core/record/shoot.ts'
 import type { Spot } from '#core/record/spot.ts'
-import { ask } from '#renderer/host/host.ts'
 import { scanWords } from '#renderer/words/en-scan.ts'
 import { words } from '#renderer/words/en.ts'
-import { type Edit, idOf, reversed, savedRecords, withTryOut } from './edit.ts'
-import { openAny, openShoot, refreshShootList } from './library.ts'
-import { revisions, seenVersion, shoot, shootList, spotId, spots, tryOut } from './library.ts'
+import { type Edit, type RecordEdit, idOf, reversed, withTryOut } from './edit.ts'
+import { editAgain, refusedTogether } from './edit-again.ts'
+import { liveShoot, liveSpot, openAny, openShoot, readShoot, refreshShootList } from './library.ts'
+import { shoot, shootList, spotId, spots, tryOut } from './library.ts'
 import { spotName } from '#renderer/text/names.ts'
 import { type NoticeAction, tell } from './notices.ts'
+import { type Refusal, holdRefusal } from './refusals.ts'
+import { type RefusedEdit, allSaved, save, unsaved } from './saving.ts'
 import { showEdit } from './show-edit.ts'
+import { type TextSource, textSource } from './taken-from.ts'
+import { settleUnfinished } from './unfinished.ts'
 
 const past = signal<readonly Edit[]>([])
 const future = signal<readonly Edit[]>([])
-/** Edits on their way to the library. */
-export const unsaved = signal(0)
 
 export const canUndo = computed(() => past.value.at(-1)?.label ?? null)
 export const canRedo = computed(() => future.value.at(-1)?.label ?? null)
 
-let queue: Promise<void> = Promise.resolve()
-/** Raised by a refusal: edits made before it rest on what was refused, so they are not saved when their turn comes. */
-let generation = 0
-
-function knownRevision(record: Shoot | Spot): number {
-  return revisions.get(record.id) ?? record.revision
-}
-
-function changesOf(edit: Edit): Change[] {
-  return savedRecords(edit).map((record) => {
-    const id = idOf(record)
-    const before = record.before === null ? null : knownRevision(record.before)
-    return { kind: record.kind, id, before, record: record.after } as Change
-  })
-}
-
-async function save(edit: Edit, born: number): Promise<void> {
-  if (born !== generation) {
-    unsaved.value -= 1
-    return
-  }
-  const changes = changesOf(edit)
-  if (changes.length === 0) {
-    unsaved.value -= 1
-    return
-  }
-  const answer = await ask('library.apply', { changes })
-  unsaved.value -= 1
-  if (answer.ok) {
-    changes.forEach((change, index) => {
-      if (change.record === null) revisions.delete(change.id)
-      else revisions.set(change.id, answer.value.revisions[index] ?? 0)
-    })
-    // A version further on than our own one step tells of another window's change, which is still to be read.
-    if (answer.value.version === seenVersion.value + 1) seenVersion.value = answer.value.version
-    if (savedRecords(edit).some(({ kind, before, after }) => kind === 'shoot' || before === null || after === null)) {
-      await refreshShootList()
-    }
-    return
-  }
-  tell('fault', answer.fault.message)
-  await takeBack(edit)
-}
-
-/** The library refused: show again what it holds, and forget the edits that can't be undone any more. */
-async function takeBack(edit: Edit): Promise<void> {
-  generation += 1
-  const ids = edit.records.map(idOf)
-  // Edits of the same records rest on a state that is not there; so do those made since, which are never saved.
-  forgetEditsOf(new Set(ids))
-  past.value = past.value.filter((other) => !waiting.has(other))
-  // At once and from memory: the library may be out of reach, and the screen must not show what is nowhere kept.
-  for (const unsavedEdit of [edit, ...waiting].toReversed()) showEdit(reversed(unsavedEdit))
-  waiting.clear()
-  const wanted = spotId.value
-  await refreshShootList()
-  const open = shoot.value ?? edit.records.find((record) => record.kind === 'shoot')?.before ?? null
-  // A shoot that another window has deleted meanwhile is noticed by the next look for its changes.
-  if (open === null) await openAny(null, wanted)
-  else await openShoot(open.id, wanted)
-}
-
-/** Edits whose turn to be saved has not come yet. */
-const waiting = new Set<Edit>()
+/** Fields whose text an edit took, to be told when it is refused. */
+const sources = new WeakMap<Edit, TextSource>()
+/** Edits that take another back. */
+const undoing = new WeakSet<Edit>()
 
 function run(edit: Edit): Promise<void> {
   showEdit(edit)
-  unsaved.value += 1
-  waiting.add(edit)
-  const born = generation
-  queue = queue.then(() => {
-    waiting.delete(edit)
-    return save(edit, born)
-  })
-  return queue
+  return save(edit, takeBack)
+}
+
+/** The library refused: show again what it holds, forget the edits that can't be undone any more, and keep what was wanted at hand. */
+async function takeBack(refused: readonly RefusedEdit[]): Promise<void> {
+  forgetEditsOf(new Set(refused.flatMap(({ edit }) => edit.records.map(idOf))))
+  // At once and from memory: the library may be out of reach, and the screen must not show what is nowhere kept.
+  for (const { edit } of refused.toReversed()) showEdit(reversed(edit))
+  for (const group of refusedTogether(refused, (edit) => sources.get(edit))) holdGroup(group)
+  if (refused.some(({ fault }) => fault.reason === 'changed-elsewhere' || fault.reason === 'gone')) await readAgain()
+}
+
+function holdGroup(group: readonly RefusedEdit[]): void {
+  const edits = group.map(({ edit }) => edit)
+  const names = edits.map((edit) => (undoing.has(edit) ? words.board.undoWhat(edit.label) : edit.label))
+  const fault = group[0]?.fault
+  if (fault === undefined) return
+  const refusal = holdRefusal({ what: [...new Set(names)].join(', '), fault, again: () => doAgain(edits, refusal) })
+  for (const edit of edits) sources.get(edit)?.refused(refusal)
+}
+
+/** What another window has done meanwhile; left for the next look for its changes while more is on its way or in the hand. */
+async function readAgain(): Promise<void> {
+  if (unsaved.peek() > 0 || liveSpot.peek() !== null || liveShoot.peek() !== null) return
+  const wanted = spotId.peek()
+  await refreshShootList()
+  const open = shoot.peek()
+  if (open === null) await openAny(null, wanted)
+  else await readShoot(open.id, wanted)
+}
+
+/** Does refused edits once more, upon what the library holds by now. */
+async function doAgain(edits: readonly Edit[], refusal: Refusal): Promise<void> {
+  settleUnfinished()
+  const home = edits.map(homeOf).find((one) => one !== null) ?? null
+  if (refusal.fault.reason !== 'changed-elsewhere' || home === null) await allSaved()
+  else if (!(await openShoot(home.shootId, home.spotId))) return void holdRefusal(refusal)
+  const again = editAgain(edits)
+  if (again !== null) await commit(again)
 }
 
 /** Undo and redo must not bring back a state of these records that somebody else has changed since. */
@@ -116,20 +88,20 @@ function tellKept(wanted: Edit, edit: Edit): void {
 /** Does an edit: on the screen now, in the library as soon as it can be. Resolves when saved or refused. */
 export function commit(wanted: Edit): Promise<void> {
   const edit = withTryOut(wanted)
+  const source = textSource()
+  if (source !== null) sources.set(edit, source)
   tellKept(wanted, edit)
   past.value = [...past.value, edit].slice(-500)
   future.value = []
   return run(edit)
 }
 
-export async function undo(): Promise<void> {
-  const edit = past.value.at(-1)
-  if (edit === undefined) return
-  await comeBackTo(edit)
-  past.value = past.value.slice(0, -1)
-  future.value = [...future.value, edit]
-  await run(reversed(edit))
-  await openAnother()
+export function undo(): Promise<void> {
+  return step(past, future, (edit) => {
+    const back = reversed(edit)
+    undoing.add(back)
+    return back
+  })
 }
 
 /** Beside a message: takes back the edit just made, and is gone once another has been made, which it would take back instead. */
@@ -139,13 +111,37 @@ export function undoOffer(): NoticeAction {
   return { label: words.board.undo, offered, run: () => void (offered() && undo()) }
 }
 
-export async function redo(): Promise<void> {
-  const edit = future.value.at(-1)
+export function redo(): Promise<void> {
+  return step(future, past, (edit) => edit)
+}
+
+/** While another shoot is being opened for a step, further steps wait for it. */
+let opening: Promise<boolean> | null = null
+
+/** Takes the last edit of one list over to the other. At once where it can be: whoever leaves right after has done it. */
+async function step(
+  from: Signal<readonly Edit[]>,
+  to: Signal<readonly Edit[]>,
+  doing: (edit: Edit) => Edit,
+): Promise<void> {
+  settleUnfinished()
+  // oxlint-disable-next-line no-await-in-loop
+  while (opening !== null) await opening
+  const edit = from.value.at(-1)
   if (edit === undefined) return
-  await comeBackTo(edit)
-  future.value = future.value.slice(0, -1)
-  past.value = [...past.value, edit]
-  await run(edit)
+  const home = homeOf(edit)
+  if (home !== null && home.shootId !== shoot.value?.id) {
+    opening = openShoot(home.shootId, home.spotId)
+    const opened = await opening
+    opening = null
+    if (!opened || from.value.at(-1) !== edit) return
+  } else if (home !== null && edit.records.length === 1 && spots.value.some(({ id }) => id === home.spotId)) {
+    // An edit of one spot is undone before the user's eyes: that spot comes on the board.
+    spotId.value = home.spotId
+  }
+  from.value = from.value.slice(0, -1)
+  to.value = [...to.value, edit]
+  await run(doing(edit))
   await openAnother()
 }
 
@@ -154,22 +150,17 @@ export async function openAnother(): Promise<void> {
   if (shoot.value === null && shootList.value.length > 0) await openAny(null, null)
 }
 
-/** Undo of an edit in another shoot than the one on the board first opens that shoot, so that it can be seen. */
-async function comeBackTo(edit: Edit): Promise<void> {
-  const spot = edit.records.find((record) => record.kind === 'spot')
-  const tried = edit.records.find((record) => record.kind === 'try-out')
-  const shootRecord = edit.records.find((record) => record.kind === 'shoot')
-  const home = spot?.after ?? spot?.before ?? (tried?.after ?? tried?.before)?.spot ?? null
-  const shootId = home?.shootId ?? (shootRecord?.after ?? shootRecord?.before)?.id
-  if (shootId === undefined) return
-  if (shootId === shoot.value?.id) {
-    // An edit of one spot is undone before the user's eyes: that spot comes on the board.
-    const alone = edit.records.length === 1 && spots.value.some((candidate) => candidate.id === home?.id)
-    if (alone && home !== null) spotId.value = home.id
-    return
-  }
-  await queue
-  if (shootRecord === undefined) await openShoot(shootId, home?.id ?? null)
+/** Where an edit is to be seen: its shoot, and its spot when it is of one; null when the shoot itself comes or goes with it. */
+function homeOf(edit: Edit): { readonly shootId: string; readonly spotId: string | null } | null {
+  const records = (kind: RecordEdit['kind']): RecordEdit | undefined => edit.records.find((one) => one.kind === kind)
+  const shootRecord = records('shoot')
+  if (shootRecord !== undefined && (shootRecord.before === null || shootRecord.after === null)) return null
+  const record = records('spot') ?? records('try-out') ?? shootRecord
+  const either = record?.after ?? record?.before ?? null
+  if (record === undefined || either === null) return null
+  if (record.kind === 'shoot') return { shootId: idOf(record), spotId: null }
+  const spot = 'spot' in either ? either.spot : (either as Spot)
+  return { shootId: spot.shootId, spotId: spot.id }
 }
 
 /** Saves the spot on the board in a new state. */

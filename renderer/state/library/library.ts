@@ -5,6 +5,7 @@ import type { Shoot } from '#core/record/shoot.ts'
 import type { Spot } from '#core/record/spot.ts'
 import { ask } from '#renderer/host/host.ts'
 import { tell } from './notices.ts'
+import { settleUnfinished } from './unfinished.ts'
 
 export const libraryState = signal<Output<'library.state'> | null>(null)
 export const shootList = signal<Output<'library.shoots'>['shoots']>([])
@@ -46,8 +47,23 @@ export async function refreshShootList(): Promise<void> {
   else tell('fault', answer.fault.message)
 }
 
-/** Opens a shoot and puts the given spot (or its first) on the board. */
+/** Resolves once what was changed here is saved. */
+let whenSaved = async (): Promise<void> => {}
+
+/** Told by what saves: a shoot that is read before it would show what is about to be replaced. */
+export function readAfter(saved: () => Promise<void>): void {
+  whenSaved = saved
+}
+
+/** Opens a shoot and puts the given spot (or its first) on the board, with all that was changed here. */
 export async function openShoot(shootId: string, wantedSpotId: string | null = null): Promise<boolean> {
+  settleUnfinished()
+  await whenSaved()
+  return readShoot(shootId, wantedSpotId)
+}
+
+/** Reads a shoot as the library holds it now. */
+export async function readShoot(shootId: string, wantedSpotId: string | null): Promise<boolean> {
   const answer = await ask('library.open', { shootId })
   if (!answer.ok) {
     tell('fault', answer.fault.message)
@@ -75,7 +91,7 @@ export function showOpened(opened: Output<'library.open'>, wantedSpotId: string 
 /** Opens the shoot that was last at work, else the first of the list; shows none when there is none. */
 export async function openAny(shootId: string | null, wantedSpotId: string | null): Promise<void> {
   const wanted = shootList.value.find((brief) => brief.id === shootId) ?? shootList.value[0]
-  if (wanted !== undefined) await openShoot(wanted.id, wantedSpotId)
+  if (wanted !== undefined) await readShoot(wanted.id, wantedSpotId)
   else showNothing()
 }
 

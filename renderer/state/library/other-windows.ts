@@ -1,8 +1,9 @@
 /** Another window's changes: noticed by the library's version, read again, and kept safe from this window's undo. */
 import { ask } from '#renderer/host/host.ts'
-import { forgetEditsOf, unsaved } from './history.ts'
+import { forgetEditsOf } from './history.ts'
 import { libraryState, liveShoot, liveSpot, openAny, refreshShootList, revisions, seenVersion } from './library.ts'
 import { shoot, showOpened, spotId, spots } from './library.ts'
+import { unsaved } from './saving.ts'
 
 /** Nothing may be read over a change that is still under way on this screen. */
 function busy(): boolean {

@@ -3,7 +3,10 @@ import { computed, signal } from '@preact/signals'
 import { DEFAULT_SETTINGS } from '#app/contract/default-settings.ts'
 import type { Settings } from '#app/contract/settings.ts'
 import { ask } from '#renderer/host/host.ts'
+import { words } from '#renderer/words/en.ts'
 import { tell } from './notices.ts'
+import { holdRefusal } from './refusals.ts'
+import { textSource } from './taken-from.ts'
 
 export const settings = signal<Settings>(DEFAULT_SETTINGS)
 
@@ -25,6 +28,7 @@ export async function loadSettings(): Promise<void> {
 
 export async function changeSettings(part: Partial<Settings>): Promise<void> {
   const before = settings.value
+  const source = textSource()
   settings.value = { ...before, ...part }
   const answer = await ask('settings.set', part)
   if (answer.ok) {
@@ -34,5 +38,7 @@ export async function changeSettings(part: Partial<Settings>): Promise<void> {
   // What was refused is not shown as if it were kept; what else changed meanwhile stays.
   const named = Object.keys(part).map((name) => [name, before[name as keyof Settings]])
   settings.value = { ...settings.value, ...(Object.fromEntries(named) as Partial<Settings>) }
-  tell('fault', answer.fault.message)
+  const { fault } = answer
+  if (source === null) tell('fault', fault.message)
+  else source.refused(holdRefusal({ what: words.board.settings, fault, again: () => changeSettings(part) }))
 }

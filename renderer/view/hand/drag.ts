@@ -1,21 +1,12 @@
 /** Dragging on a plan with mouse, pen or finger: shown once per frame while it lasts, saved once at its end, put back by Escape. */
 import type { Plan } from '#core/plan/plan.ts'
 import { planOf } from '#core/plan/plan.ts'
+import { type LiveChange, begin } from '#renderer/state/act/live-change.ts'
 import { terrain } from '#renderer/state/plan/terrain.ts'
-import { type Grip, type Moved, brought, gripPlace, readGrip } from '#core/plan/grip.ts'
+import { type Grip, brought, gripPlace, readGrip } from '#core/plan/grip.ts'
 import { type PlanView, type Point, distanceBetween } from '#renderer/view/drawing/plan-view.ts'
 import { selectGrip } from './select.ts'
-import {
-  type Held,
-  held,
-  keepMoved,
-  moveLabel,
-  putBack,
-  showMoved,
-  stillHolds,
-  takeHold,
-} from '#renderer/state/act/live-change.ts'
-import { settleSteps } from './key-steps.ts'
+import { held, moveLabel, refuseGround } from '#renderer/state/act/held.ts'
 
 export interface DragGround {
   readonly surface: SVGSVGElement
@@ -31,7 +22,7 @@ const DRAG_FROM = 3
 interface Drag {
   readonly grip: Grip
   readonly pointer: number
-  readonly start: Held
+  readonly change: LiveChange
   readonly plan: Plan
   readonly down: Point
   /** From the window's pixels to the view's: read once, for reading it anew after each change would lay the page out again. */
@@ -41,7 +32,6 @@ interface Drag {
   point: Point
   moving: boolean
   frame: number
-  moved: Moved | null
 }
 
 function gripUnder(event: Event): Grip | null {
@@ -49,12 +39,15 @@ function gripUnder(event: Event): Grip | null {
   return part === null ? null : readGrip(part.getAttribute('data-grip') ?? '')
 }
 
-function beginDrag(ground: DragGround, event: PointerEvent, grip: Grip): Drag | null {
-  const start = takeHold()
-  if (start === null) return null
-  const plan = planOf(start.shoot, start.spot, terrain.peek())
+function beginDrag(ground: DragGround, event: PointerEvent, grip: Grip, onEnd: () => void): Drag | null {
+  const change = begin(moveLabel(grip), { refuse: refuseGround, onEnd })
+  if (change === null) return null
+  const plan = planOf(change.start.shoot, change.start.spot, terrain.peek())
   const place = gripPlace(plan, grip)
-  if (place === null) return null
+  if (place === null) {
+    change.giveUp()
+    return null
+  }
   const down = ground.pointOf(event)
   const at = ground.view().toPoint(place)
   // The notch is turned toward the pointer itself.
@@ -62,7 +55,7 @@ function beginDrag(ground: DragGround, event: PointerEvent, grip: Grip): Drag | 
   return {
     grip,
     pointer: event.pointerId,
-    start,
+    change,
     plan,
     down,
     origin: { x: down.x - event.clientX, y: down.y - event.clientY },
@@ -70,7 +63,6 @@ function beginDrag(ground: DragGround, event: PointerEvent, grip: Grip): Drag | 
     point: down,
     moving: false,
     frame: 0,
-    moved: null,
   }
 }
 
@@ -87,10 +79,9 @@ export function followDrags(ground: DragGround): () => void {
   let drag: Drag | null = null
 
   function apply(now: Drag): void {
-    if (!stillHolds(now.start)) return letGo()
+    if (!now.change.lasts()) return now.change.giveUp()
     const place = ground.view().toPlace({ x: now.point.x + now.off.x, y: now.point.y + now.off.y })
-    now.moved = brought(now.plan, now.grip, place)
-    showMoved(now.moved)
+    now.change.show(brought(now.plan, now.grip, place))
   }
 
   function letGo(): void {
@@ -102,8 +93,7 @@ export function followDrags(ground: DragGround): () => void {
   }
 
   function abandon(): void {
-    if (drag?.moved !== undefined && drag.moved !== null) putBack()
-    letGo()
+    drag?.change.giveUp()
   }
 
   function onDown(event: PointerEvent): void {
@@ -112,8 +102,7 @@ export function followDrags(ground: DragGround): () => void {
     // The map below must neither pan nor take this for its own press.
     event.stopPropagation()
     if (drag !== null) return
-    settleSteps()
-    drag = beginDrag(ground, event, grip)
+    drag = beginDrag(ground, event, grip, letGo)
     if (drag === null) return
     surface.setPointerCapture(event.pointerId)
     document.addEventListener('keydown', onKey, true)
@@ -140,12 +129,10 @@ export function followDrags(ground: DragGround): () => void {
     const now = drag
     if (now === null || event.pointerId !== now.pointer) return
     event.stopPropagation()
-    if (!now.moving) return letGo()
+    if (!now.moving) return now.change.giveUp()
     now.point = { x: event.clientX + now.origin.x, y: event.clientY + now.origin.y }
     apply(now)
-    if (drag !== now) return
-    letGo()
-    if (now.moved !== null) void keepMoved(moveLabel(now.grip), now.start, now.moved)
+    void now.change.keep()
   }
 
   function onCancel(event: PointerEvent): void {

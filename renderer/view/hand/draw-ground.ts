@@ -6,11 +6,11 @@ import { addDrawn } from '#renderer/state/act/drawn-acts.ts'
 import { endDrawing, withPointSet, withPointTakenBack } from '#renderer/state/session/drawing.ts'
 import { drawing, groundShown, stopDrawing, goOnDrawing } from '#renderer/state/session/drawn-ground.ts'
 import { shoot } from '#renderer/state/library/library.ts'
+import { settleSteps } from '#renderer/state/act/live-change.ts'
 import { placing } from '#renderer/state/session/navigation.ts'
 import { type CrossHairGround, followCrossHair } from './cross-hair.ts'
 import { type PressGround, followPresses } from './map-press.ts'
 import { type Point, distanceBetween } from '#renderer/view/drawing/plan-view.ts'
-import { settleSteps } from './key-steps.ts'
 
 /** Pixels from the first corner within which a press closes an outline. */
 const CLOSES_WITHIN = 10

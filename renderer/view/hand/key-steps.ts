@@ -1,4 +1,5 @@
 /** Moving a thing by keys: each step is shown at once, a burst of them is saved as one edit. */
+import { begin, beginSteps, settleSteps } from '#renderer/state/act/live-change.ts'
 import { tell } from '#renderer/state/library/notices.ts'
 import { plan } from '#renderer/state/plan/board-plan.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
@@ -6,81 +7,50 @@ import { stoppingWords } from '#renderer/words/en-stopping.ts'
 import { type Grip, type Moved, brought, gripPlace, readGrip, withoutCorner } from '#core/plan/grip.ts'
 import { withoutGroundPoint } from '#core/plan/drawn-grip.ts'
 import { selectGrip } from './select.ts'
-import {
-  type Held,
-  held,
-  keepMoved,
-  moveLabel,
-  showMoved,
-  stillHolds,
-  takeHold,
-} from '#renderer/state/act/live-change.ts'
+import { held, moveLabel, refuseGround } from '#renderer/state/act/held.ts'
 import { type Step, stepOf, stepped } from './step.ts'
-
-/** Milliseconds without a further step after which a burst is saved. */
-const PAUSE = 600
-
-interface Burst {
-  readonly label: string
-  readonly start: Held
-  moved: Moved
-  timer: ReturnType<typeof setTimeout>
-}
-
-let burst: Burst | null = null
-
-/** Saves the steps taken so far. Called before anything else acts on the board. */
-export function settleSteps(): void {
-  const now = burst
-  if (now === null) return
-  burst = null
-  clearTimeout(now.timer)
-  if (stillHolds(now.start)) void keepMoved(now.label, now.start, now.moved)
-}
 
 function labelOf(grip: Grip, step: Step): string {
   return step.kind === 'turn' ? mapWords.turnSubject : moveLabel(grip)
 }
 
 function walk(grip: Grip, step: Step): void {
-  const label = labelOf(grip, step)
-  if (burst !== null && (burst.label !== label || !stillHolds(burst.start))) settleSteps()
-  const start = burst?.start ?? takeHold()
+  const steps = beginSteps(labelOf(grip, step), refuseGround)
   const now = plan.peek()
-  if (start === null || now === null) return
+  if (steps === null || now === null) return
   const moved = stepped(now, grip, step)
-  if (moved === null) return
-  if (burst !== null) clearTimeout(burst.timer)
-  const timer = setTimeout(settleSteps, PAUSE)
-  burst = { label, start, moved, timer }
-  showMoved(moved)
+  if (moved !== null) steps.show(moved)
+}
+
+/** Does one thing at once, as one edit. */
+function change(label: string, moved: Moved): void {
+  const change = begin(label, { refuse: refuseGround })
+  change?.show(moved)
+  void change?.keep()
 }
 
 /** Takes a corner of the landmark, or a point of drawn ground, away. */
 function removePoint(grip: Grip): void {
   settleSteps()
-  const start = takeHold()
   const now = plan.peek()
-  if (start === null || now === null) return
+  if (now === null) return
   if ('sort' in grip) {
     const left = withoutGroundPoint(now.shoot, grip)
     if ('needed' in left) tell('fault', stoppingWords.pointsFew[left.needed])
-    else void keepMoved(stoppingWords.edit.removePoint, start, { shoot: left.shoot, spot: now.spot })
+    else change(stoppingWords.edit.removePoint, { shoot: left.shoot, spot: now.spot })
     return
   }
   const moved = grip.on === 'corner' ? withoutCorner(now, grip.index) : null
   if (moved === null) tell('fault', mapWords.cornersFew)
-  else void keepMoved(mapWords.removeCorner, start, moved)
+  else change(mapWords.removeCorner, moved)
 }
 
 /** Makes the middle of an edge or leg a corner or point of its own. */
 function addPoint(grip: Grip): void {
   settleSteps()
-  const start = takeHold()
   const now = plan.peek()
   const at = now === null ? null : gripPlace(now, grip)
-  if (start === null || now === null || at === null) return
-  void keepMoved(moveLabel(grip), start, brought(now, grip, at))
+  if (now !== null && at !== null) change(moveLabel(grip), brought(now, grip, at))
 }
 
 function onPoint(grip: Grip): boolean {
@@ -130,25 +100,15 @@ export function followKeys(surface: SVGSVGElement, metres: number): () => void {
     event.stopPropagation()
     if (onPoint(grip)) removePoint(grip)
   }
-  // A burst must not be overtaken by Undo or by a press elsewhere, nor lost with the page.
-  const onOther = (event: KeyboardEvent): void => {
-    if (event.ctrlKey || event.metaKey || event.key === 'Tab' || event.key === 'Escape') settleSteps()
-  }
   surface.addEventListener('keydown', onKey)
   surface.addEventListener('focusin', onFocus)
   surface.addEventListener('focusout', settleSteps)
   surface.addEventListener('dblclick', onDouble)
-  window.addEventListener('keydown', onOther, true)
-  window.addEventListener('pointerdown', settleSteps, true)
-  window.addEventListener('pagehide', settleSteps)
   return () => {
     settleSteps()
     surface.removeEventListener('keydown', onKey)
     surface.removeEventListener('focusin', onFocus)
     surface.removeEventListener('focusout', settleSteps)
     surface.removeEventListener('dblclick', onDouble)
-    window.removeEventListener('keydown', onOther, true)
-    window.removeEventListener('pointerdown', settleSteps, true)
-    window.removeEventListener('pagehide', settleSteps)
   }
 }

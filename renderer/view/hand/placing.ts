@@ -3,6 +3,7 @@ import { effect } from '@preact/signals'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { planOf } from '#core/plan/plan.ts'
 import { type Placing, placing, stopPlacing } from '#renderer/state/session/navigation.ts'
+import { type Arrangement, type LiveChange, begin } from '#renderer/state/act/live-change.ts'
 import { terrain } from '#renderer/state/plan/terrain.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
 import { type Moved, brought } from '#core/plan/grip.ts'
@@ -10,8 +11,7 @@ import { type PressGround, followPresses } from './map-press.ts'
 import type { Point } from '#renderer/view/drawing/plan-view.ts'
 import { PLACE_AFTER } from './press.ts'
 import { placeAlone, standsAlone } from '#renderer/state/act/place-alone.ts'
-import { type Held, keepMoved, putBack, showMoved, takeHold } from '#renderer/state/act/live-change.ts'
-import { settleSteps } from './key-steps.ts'
+import { refuseGround } from '#renderer/state/act/held.ts'
 
 const LABELS: Readonly<Record<Placing['what'], string>> = {
   subject: mapWords.placeSubject,
@@ -21,7 +21,7 @@ const LABELS: Readonly<Record<Placing['what'], string>> = {
 }
 
 /** The arrangement with a thing placed; a spot that looks at no landmark yet looks at the one placed. */
-export function placed(start: Held, wish: Placing, at: LatLon): Moved {
+export function placed(start: Arrangement, wish: Placing, at: LatLon): Moved {
   if (wish.what !== 'landmark') return brought(planOf(start.shoot, start.spot, terrain.peek()), { on: wish.what }, at)
   const looking = { ...start.spot, landmarkId: wish.landmarkId }
   const moved = brought(planOf(start.shoot, looking, terrain.peek()), { on: 'landmark' }, at)
@@ -36,49 +36,48 @@ export function placeAt(at: LatLon): void {
     stopPlacing()
     return placeAlone(wish, at)
   }
-  settleSteps()
-  const start = takeHold()
-  if (wish === null || start === null) return
+  const change = wish === null ? null : begin(LABELS[wish.what], { refuse: refuseGround })
+  if (wish === null || change === null) return
   stopPlacing()
-  void keepMoved(LABELS[wish.what], start, placed(start, wish, at))
+  change.show(placed(change.start, wish, at))
+  void change.keep()
 }
 
 /** Listens on the map's holder while something is to be placed; answers with what takes the listeners away. */
 export function followPlacing(ground: PressGround): () => void {
-  let waiting: { readonly start: Held; readonly moved: Moved; readonly label: string; readonly timer: number } | null =
-    null
+  let waiting: { readonly change: LiveChange; readonly timer: number } | null = null
 
   let alone: number | undefined
 
   function takeBack(): void {
     clearTimeout(alone)
-    if (waiting === null) return
-    clearTimeout(waiting.timer)
-    waiting = null
-    putBack()
+    waiting?.change.giveUp()
   }
 
   function keep(): void {
-    const now = waiting
+    void waiting?.change.keep()
+  }
+
+  /** Kept, also by whatever else acts before the time is up, or taken back. */
+  function ended(kept: boolean): void {
+    if (waiting === null) return
+    clearTimeout(waiting.timer)
     waiting = null
-    if (now === null) return
-    stopPlacing()
-    void keepMoved(now.label, now.start, now.moved)
+    if (kept) stopPlacing()
   }
 
   function placeSoon(point: Point): void {
     const wish = placing.peek()
     const at = ground.view()?.toPlace(point)
-    if (wish !== null && at !== undefined && standsAlone(wish)) {
+    if (wish === null || at === undefined) return
+    if (standsAlone(wish)) {
       alone = window.setTimeout(() => placeAt(at), PLACE_AFTER)
       return
     }
-    settleSteps()
-    const start = takeHold()
-    if (wish === null || at === undefined || start === null) return
-    const moved = placed(start, wish, at)
-    waiting = { start, moved, label: LABELS[wish.what], timer: window.setTimeout(keep, PLACE_AFTER) }
-    showMoved(moved)
+    const change = begin(LABELS[wish.what], { refuse: refuseGround, onEnd: ended })
+    if (change === null) return
+    change.show(placed(change.start, wish, at))
+    waiting = { change, timer: window.setTimeout(keep, PLACE_AFTER) }
   }
 
   function onKey(event: KeyboardEvent): void {

@@ -3,6 +3,7 @@ import { type ReadonlySignal, computed, effect, signal } from '@preact/signals'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { addDrawn } from '#renderer/state/act/drawn-acts.ts'
 import { groundShown, stopDrawing, takingAs } from '#renderer/state/session/drawn-ground.ts'
+import { settleSteps } from '#renderer/state/act/live-change.ts'
 import { stoppingWords } from '#renderer/words/en-stopping.ts'
 import type { SketchIndex } from '#renderer/view/sketch/sketch-index.ts'
 import { loadIsland } from '#renderer/view/sketch/island-data.ts'
@@ -14,7 +15,6 @@ import { type CrossHairGround, followCrossHair } from './cross-hair.ts'
 import { type PressGround, followPresses } from './map-press.ts'
 import { mapLook } from '#renderer/view/drawing/map-look.ts'
 import { TILE_SIZE, type Point } from '#renderer/view/drawing/plan-view.ts'
-import { settleSteps } from './key-steps.ts'
 
 /** Pixels from a way within which a press takes it. */
 const REACH = 14

@@ -2,31 +2,33 @@
 import { type Placement } from '#core/frame/set-up.ts'
 import { setShot } from '#core/plan/arrange.ts'
 import type { Plan } from '#core/plan/plan.ts'
-import type { Spot } from '#core/record/spot.ts'
 import { plan } from '#renderer/state/plan/board-plan.ts'
 import { changeSpot } from '#renderer/state/library/history.ts'
-import { liveSpot } from '#renderer/state/library/library.ts'
+import { type LiveChange, begin } from '#renderer/state/act/live-change.ts'
 import { lensViewWords } from '#renderer/words/en-lens-view.ts'
 import { draggedBy, keyStep, movedBy } from './composition.ts'
 
-/** The spot last shown live from here, until it is saved or given up. */
-let held: Spot | null = null
+/** What is being moved in the frame, until it is saved or given up. */
+let change: LiveChange | null = null
 
-function show(from: Plan, placement: Placement): void {
-  held = setShot(from, { placement })
-  liveSpot.value = held
+function take(): LiveChange | null {
+  if (change?.lasts() !== true) {
+    change = begin(lensViewWords.moveComposition, { onEnd: () => (change = null) })
+  }
+  return change
+}
+
+function show(moving: LiveChange | null, from: Plan, placement: Placement): void {
+  moving?.show({ shoot: moving.start.shoot, spot: setShot(from, { placement }) })
 }
 
 /** Saves what is being shown as one edit. */
-export function letGo(label: string = lensViewWords.moveComposition): void {
-  const spot = held
-  held = null
-  if (spot !== null && liveSpot.value === spot) void changeSpot(label, spot)
+export function letGo(): void {
+  void change?.keep()
 }
 
 export function giveUp(): void {
-  if (held !== null && liveSpot.value === held) liveSpot.value = null
-  held = null
+  change?.giveUp()
 }
 
 /** A drag in the frame: from the plan as it was when the pointer came down. */
@@ -34,7 +36,8 @@ export interface FrameDrag {
   readonly from: Plan
   readonly x: number
   readonly y: number
-  moving: boolean
+  /** Null until it has moved; settled from elsewhere it is over, whatever the pointer does. */
+  change: LiveChange | null
 }
 
 /** Pixels the pointer may tremble before a press becomes a drag. */
@@ -42,9 +45,9 @@ const TREMBLE = 3
 
 export function dragTo(drag: FrameDrag, x: number, y: number, frame: { width: number; height: number }): void {
   const pixels = { right: x - drag.x, down: y - drag.y }
-  if (!drag.moving && Math.hypot(pixels.right, pixels.down) < TREMBLE) return
-  drag.moving = true
-  show(drag.from, draggedBy(drag.from.spot.shot.placement, pixels, frame))
+  if (drag.change === null && Math.hypot(pixels.right, pixels.down) < TREMBLE) return
+  drag.change ??= take()
+  show(drag.change, drag.from, draggedBy(drag.from.spot.shot.placement, pixels, frame))
 }
 
 /** Moves the composition by a key; false when the key means nothing here. */
@@ -57,7 +60,7 @@ export function keyDown(key: string, shift: boolean): boolean {
   }
   const step = keyStep(key, shift)
   if (step === null) return false
-  show(now, movedBy(now.spot.shot.placement, step[0], step[1]))
+  show(take(), now, movedBy(now.spot.shot.placement, step[0], step[1]))
   return true
 }
 

@@ -28,13 +28,13 @@ export function LensFrame({ plan, assessment, width, height }: LensFrameProps) {
   const down = (event: PointerEvent): void => {
     if (event.button !== 0) return
     if (event.currentTarget instanceof Element) event.currentTarget.setPointerCapture(event.pointerId)
-    dragRef.current = { from: plan, x: event.clientX, y: event.clientY, moving: false }
+    dragRef.current = { from: plan, x: event.clientX, y: event.clientY, change: null }
   }
   const move = (event: PointerEvent): void => {
     if (dragRef.current !== null) dragTo(dragRef.current, event.clientX, event.clientY, { width, height })
   }
   const up = (): void => {
-    if (dragRef.current?.moving === true) letGo()
+    if (dragRef.current?.change !== null) letGo()
     dragRef.current = null
   }
   const cancel = (): void => {

@@ -4,13 +4,23 @@ import { newShoot, newSpot } from '#core/record/new-records.ts'
 import type { Spot } from '#core/record/spot.ts'
 import type { Input, Output } from '#app/contract/index.ts'
 
-type Applied = Input<'library.apply'>['changes']
+type Sent = Input<'library.save'>['edits']
+type Applied = Sent[number]['changes']
+
+interface Answered {
+  readonly ok: boolean
+  readonly fault?: unknown
+  readonly value?: unknown
+}
 
 /** A library that keeps records, numbers revisions and refuses what does not start from the stored one. */
 class FakeLibrary {
   records = new Map<string, { revision: number; kind: string; record: unknown }>()
   version = 1
   applied: Applied[] = []
+  /** Ids of the edits of each call. */
+  calls: string[][] = []
+  done = new Map<string, Answered>()
   refuseNext: string | null = null
   gone = false
   hold: Promise<void> = Promise.resolve()
@@ -18,7 +28,7 @@ class FakeLibrary {
   async answer(name: string, input: unknown): Promise<unknown> {
     await this.hold
     if (this.gone) return { ok: false, fault: { reason: 'no-host', message: 'nobody answers' } }
-    if (name === 'library.apply') return this.apply((input as { changes: Applied }).changes)
+    if (name === 'library.save') return this.save((input as { edits: Sent }).edits)
     if (name === 'library.open') return this.open((input as { shootId: string }).shootId)
     if (name === 'library.state') return { ok: true, value: { state: 'open', version: this.version, message: '' } }
     return { ok: true, value: { shoots: this.brief() } }
@@ -28,7 +38,22 @@ class FakeLibrary {
     return [...this.records].filter(([, kept]) => kept.kind === 'shoot').map(([id]) => ({ id, name: id, spots: 0 }))
   }
 
-  private apply(changes: Applied): unknown {
+  private save(edits: Sent): unknown {
+    this.calls.push(edits.map(({ id }) => id))
+    const refused = new Set<string>()
+    const answers = edits.map(({ id, changes }) => {
+      const known = this.done.get(id)
+      if (known !== undefined) return known
+      const rests = changes.some((change) => refused.has(change.id))
+      const answer = rests ? { ok: false, fault: { reason: 'rests', message: 'rests' } } : this.apply(changes)
+      if (answer.ok) this.done.set(id, answer)
+      else for (const change of changes) refused.add(change.id)
+      return answer
+    })
+    return { ok: true, value: { answers } }
+  }
+
+  private apply(changes: Applied): Answered {
     this.applied.push(changes)
     const refusal = this.refuseNext ?? (changes.some((change) => this.differs(change)) ? 'changed-elsewhere' : null)
     this.refuseNext = null
@@ -59,17 +84,23 @@ class FakeLibrary {
 }
 
 let library = new FakeLibrary()
-vi.mock('#renderer/host/host.ts', () => ({ ask: (name: string, input: unknown) => library.answer(name, input) }))
+vi.mock('#renderer/host/host.ts', () => ({
+  MOST_OUTLIVING: 65_536,
+  roomToOutlive: () => 65_536,
+  ask: (name: string, input: unknown) => library.answer(name, input),
+}))
 
 /** Fresh modules for every test: their signals are the session. */
 async function session() {
   vi.resetModules()
   const edits = await import('#renderer/state/library/history.ts')
   const state = await import('#renderer/state/library/library.ts')
+  const saving = await import('#renderer/state/library/saving.ts')
+  const { refusals, keepMine, letRefusalGo } = await import('#renderer/state/library/refusals.ts')
   const { refreshIfChanged } = await import('#renderer/state/library/other-windows.ts')
   const { notices } = await import('#renderer/state/library/notices.ts')
   await state.openShoot('shoot')
-  return { ...edits, ...state, refreshIfChanged, notices }
+  return { ...edits, ...state, ...saving, refusals, keepMine, letRefusalGo, refreshIfChanged, notices }
 }
 
 const SHOOT = newShoot('shoot', 'lens', 0)
@@ -196,7 +227,7 @@ describe('a refusal', () => {
     library.refuseNext = 'disk-full'
     await page.changeSpot('a', { ...spotAt('one', 1), name: 'a' })
     expect(page.savedSpot.value?.name).toBe('one')
-    expect(page.notices.value.map((notice) => notice.text)).toEqual(['refused: disk-full'])
+    expect(page.refusals.value.map(({ what, fault }) => [what, fault.message])).toEqual([['a', 'refused: disk-full']])
     expect(page.canUndo.value).toBeNull()
     expect(page.unsaved.value).toBe(0)
   })

@@ -1,0 +1,41 @@
+/** Changes that could not be saved: each is kept, with what happened, until the user decides for it or against it. */
+import { type ReadonlySignal, computed, signal } from '@preact/signals'
+import type { Fault } from '#core/result.ts'
+
+export interface Refusal {
+  readonly id: number
+  /** What was done, in the user's words: "Move the standpoint". */
+  readonly what: string
+  readonly fault: Fault
+  /** Does it once more, upon what the library holds by then. */
+  readonly again: () => unknown
+}
+
+const held = signal<readonly Refusal[]>([])
+/** Oldest first. */
+export const refusals: ReadonlySignal<readonly Refusal[]> = computed(() => held.value)
+
+let lastId = 0
+
+export function holdRefusal(refused: Omit<Refusal, 'id'>): Refusal {
+  lastId += 1
+  const refusal = { ...refused, id: lastId }
+  held.value = [...held.value, refusal]
+  return refusal
+}
+
+/** For mine: it is done again. */
+export function keepMine(refusal: Refusal): void {
+  if (letRefusalGo(refusal)) void refusal.again()
+}
+
+/** For what the library holds: the change is given up. Answers whether it was still undecided. */
+export function letRefusalGo({ id }: Refusal): boolean {
+  const before = held.peek()
+  held.value = before.filter((other) => other.id !== id)
+  return held.peek().length < before.length
+}
+
+export function isUndecided(refusal: Refusal): boolean {
+  return held.value.some(({ id }) => id === refusal.id)
+}

@@ -1,0 +1,16 @@
+/** What is begun and is no edit yet: a field's text, a thing in the hand. Each says how it ends when something else is about to act. */
+
+const endings = new Set<() => void>()
+
+/** Takes note of something begun; `end` makes it an edit, or leaves it where it can't be one. Returns what forgets it. */
+export function begun(end: () => void): () => void {
+  // A wrapper of its own: the same function may be begun twice.
+  const ending = (): void => end()
+  endings.add(ending)
+  return () => void endings.delete(ending)
+}
+
+/** To be called by whatever acts on more than its own field: undo, commands, another page, leaving. */
+export function settleUnfinished(): void {
+  for (const end of [...endings]) end()
+}
