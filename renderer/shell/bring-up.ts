@@ -2,7 +2,7 @@
 import { showTrouble } from './app-window.tsx'
 import { loadSettings, settings } from '#renderer/state/library/settings.ts'
 import { ask } from '#renderer/host/host.ts'
-import { seenVersion, openAny, refreshShootList, libraryState } from '#renderer/state/library/library.ts'
+import { openAny, refreshShootList, tellLibraryState, noteVersion } from '#renderer/state/library/library.ts'
 
 export async function bringUp(): Promise<void> {
   await loadSettings()
@@ -11,13 +11,13 @@ export async function bringUp(): Promise<void> {
     showTrouble({ kind: 'no-host', message: answer.fault.message })
     return
   }
-  libraryState.value = answer.value
+  tellLibraryState(answer.value)
   const { state } = answer.value
   if (state !== 'open' && state !== 'read-only') {
     showTrouble({ kind: 'library', state: answer.value })
     return
   }
-  seenVersion.value = answer.value.version
+  noteVersion(answer.value.version)
   await refreshShootList()
   await openAny(settings.value.lastShootId, settings.value.lastSpotId)
   showTrouble('none')

@@ -6,7 +6,7 @@ import '@fontsource/source-serif-4/400-italic.css'
 import { planOf } from '#core/plan/plan.ts'
 import { openShoot, shoot, spots } from '#renderer/state/library/library.ts'
 import { spotName } from '#renderer/text/names.ts'
-import { loadSettings, settings } from '#renderer/state/library/settings.ts'
+import { loadSettings, takeSettings } from '#renderer/state/library/settings.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { SheetPage } from '#renderer/page/sheet/sheet-page.tsx'
 import '#renderer/style/ink.css'
@@ -16,7 +16,7 @@ async function start(): Promise<void> {
   const spotId = asked.get('spot')
   await loadSettings()
   const paper = asked.get('paper')
-  if (paper === 'a4' || paper === 'letter') settings.value = { ...settings.value, paper }
+  if (paper === 'a4' || paper === 'letter') takeSettings({ paper })
   await openShoot(asked.get('shoot') ?? '', spotId)
   const spot = spots.value.find((candidate) => candidate.id === spotId)
   const page = document.querySelector('#page')

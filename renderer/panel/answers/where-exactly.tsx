@@ -1,5 +1,5 @@
 /** Where exactly? The arrangement in figures: coordinates, heading, heights, distance, all to be typed. */
-import { startPlacing, backToBoard } from '#renderer/state/session/navigation.ts'
+import { placeOnMap } from '#renderer/state/act/place-on-map.ts'
 import { COORDINATE_FORMS } from '#core/geo/coordinate-text.ts'
 import { destination } from '#core/geo/geodesic.ts'
 import { followed, moveStandpoint, moveStop, setStandpoint, setStop, turnSubject } from '#core/plan/arrange.ts'
@@ -27,11 +27,6 @@ const HEIGHTS = { least: 0, most: 1_000 } as const
 const DISTANCES = { least: 0, most: 50_000, moreThanLeast: true } as const
 /** Any turn is understood: -90 and 450 are wrapped. */
 const BEARINGS = { least: -3_600, most: 3_600 } as const
-
-export function placeOnMap(what: 'subject' | 'standpoint' | 'parking'): void {
-  backToBoard()
-  startPlacing({ what })
-}
 
 export function WhereExactly({ plan, found }: { plan: Plan; found: Assessment }) {
   const { where } = words.answers

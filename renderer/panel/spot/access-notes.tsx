@@ -1,6 +1,6 @@
 /** How does one get there? The parking place, the walk from it, the ground underfoot. */
 import type { Access, Spot } from '#core/record/spot.ts'
-import { placeOnMap } from '#renderer/panel/answers/where-exactly.tsx'
+import { placeOnMap } from '#renderer/state/act/place-on-map.ts'
 import { CoordinateField } from '#renderer/part/coordinate-field.tsx'
 import { FigureField } from '#renderer/part/figure-field.tsx'
 import { Question } from '#renderer/part/question.tsx'

@@ -1,5 +1,5 @@
 /** What a hand is at on a plan: the grip that a pointer holds, the name of what moving it does, and what can't be kept of it. */
-import { signal } from '@preact/signals'
+import { type ReadonlySignal, signal } from '@preact/signals'
 import type { Refuse } from './live-change.ts'
 import { groundWords } from '#renderer/words/en-ground.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
@@ -7,8 +7,17 @@ import { stoppingWords } from '#renderer/words/en-stopping.ts'
 import type { Grip } from '#core/plan/grip.ts'
 import { drawnFault } from '#core/plan/drawn-grip.ts'
 
+const heldSignal = signal<{ readonly grip: Grip; readonly where: 'map' | 'close' } | null>(null)
 /** What a pointer holds right now, and where; the plans neither zoom nor regroup meanwhile. */
-export const held = signal<{ readonly grip: Grip; readonly where: 'map' | 'close' } | null>(null)
+export const held: ReadonlySignal<{ readonly grip: Grip; readonly where: 'map' | 'close' } | null> = heldSignal
+
+export function holdGrip(grip: Grip, where: 'map' | 'close'): void {
+  heldSignal.value = { grip, where }
+}
+
+export function letGripGo(): void {
+  heldSignal.value = null
+}
 
 /** Drawn ground that is left in a form which can't be kept. */
 export const refuseGround: Refuse = (before, after) => {

@@ -1,10 +1,9 @@
 /** A change by hand while it lasts: on the board at once, kept as one edit, put back, or settled before anything else acts. One at a time. */
-import { batch } from '@preact/signals'
 import type { Shoot } from '#core/record/shoot.ts'
 import type { Spot } from '#core/record/spot.ts'
 import type { RecordEdit } from '#renderer/state/library/edit.ts'
 import { commit } from '#renderer/state/library/history.ts'
-import { liveShoot, liveSpot, savedSpot, shoot, spots } from '#renderer/state/library/library.ts'
+import { savedSpot, shoot, spots, endLive, showLive } from '#renderer/state/library/library.ts'
 import { tell } from '#renderer/state/library/notices.ts'
 import { begun } from '#renderer/state/library/unfinished.ts'
 
@@ -93,10 +92,7 @@ function taken(label: string, { refuse, onEnd }: Options, rest: number | null): 
     show: (next) => {
       if (!change.lasts()) return
       moved = next
-      batch(() => {
-        liveSpot.value = next.spot
-        if (next.shoot !== shoot.peek()) liveShoot.value = next.shoot
-      })
+      showLive(next.spot, next.shoot)
       if (rest === null) return
       if (own.timer !== null) clearTimeout(own.timer)
       own.timer = setTimeout(() => void change.keep(), rest)
@@ -110,7 +106,7 @@ function taken(label: string, { refuse, onEnd }: Options, rest: number | null): 
       const records: RecordEdit[] = []
       if (moved.shoot !== open) records.push({ kind: 'shoot', before: open, after: moved.shoot })
       if (moved.spot !== spot) records.push({ kind: 'spot', before: spot, after: moved.spot })
-      if (refusal !== null || records.length === 0) putBack()
+      if (refusal !== null || records.length === 0) endLive()
       else await commit({ label, records })
       if (refusal !== null) tell('fault', refusal)
     },
@@ -118,19 +114,12 @@ function taken(label: string, { refuse, onEnd }: Options, rest: number | null): 
       if (ended) return
       const shown = moved !== start && change.lasts()
       end(false)
-      if (shown) putBack()
+      if (shown) endLive()
     },
   }
   const own: Now = { label, change, rest, timer: null }
   now = own
   return change
-}
-
-function putBack(): void {
-  batch(() => {
-    liveSpot.value = null
-    liveShoot.value = null
-  })
 }
 
 /** Steps must not be overtaken by Undo or by a press elsewhere. */

@@ -9,7 +9,7 @@ import { landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle } from '#core/scene/shell.ts'
 import { mapMiddle } from '#renderer/state/session/map-window.ts'
 import { commit, undoOffer } from '#renderer/state/library/history.ts'
-import { savedSpot, shoot, spotId, spots } from '#renderer/state/library/library.ts'
+import { savedSpot, shoot, spotId, spots, workOnSpot } from '#renderer/state/library/library.ts'
 import { spotName } from '#renderer/text/names.ts'
 import { tell } from '#renderer/state/library/notices.ts'
 import { MOST_PICKED, picked, unpickSpot, pickSpots } from '#renderer/state/session/navigation.ts'
@@ -55,7 +55,7 @@ export async function copySpot(spot: Spot): Promise<void> {
 export async function keepSpot(spot: Spot): Promise<void> {
   const after = copyOf(spot, words.board.shelf.keptName(spotName(spot)))
   const saved = commit({ label: words.board.edit.keepSpot, records: [{ kind: 'spot', before: null, after }] })
-  spotId.value = spot.id
+  workOnSpot(spot.id)
   const offer = undoOffer()
   await saved
   tell('done', words.board.shelf.kept(spotName(after)), offer)
@@ -64,7 +64,7 @@ export async function keepSpot(spot: Spot): Promise<void> {
 export async function deleteSpot(spot: Spot): Promise<void> {
   const place = spots.value.findIndex((candidate) => candidate.id === spot.id)
   const neighbour = spots.value[place + 1] ?? spots.value[place - 1]
-  if (spotId.value === spot.id) spotId.value = neighbour?.id ?? null
+  if (spotId.value === spot.id) workOnSpot(neighbour?.id ?? null)
   unpickSpot(spot.id)
   const saved = commit({ label: words.board.edit.deleteSpot, records: [{ kind: 'spot', before: spot, after: null }] })
   tell('done', words.board.shelf.deleted(spotName(spot)), undoOffer())

@@ -6,7 +6,7 @@ import { scanWords } from '#renderer/words/en-scan.ts'
 import { words } from '#renderer/words/en.ts'
 import { commit, undoOffer } from '#renderer/state/library/history.ts'
 import { shelvedLast } from '#renderer/state/library/edit.ts'
-import { spotId, spots, tryOut } from '#renderer/state/library/library.ts'
+import { spotId, spots, tryOut, workOnSpot } from '#renderer/state/library/library.ts'
 import { spotName } from '#renderer/text/names.ts'
 import { tell } from '#renderer/state/library/notices.ts'
 import { MOST_PICKED, pickSpots } from '#renderer/state/session/navigation.ts'
@@ -47,7 +47,7 @@ export async function leaveTryOut(): Promise<void> {
 export function putOnBoard(id: string): void {
   settleUnfinished()
   void leaveTryOut()
-  spotId.value = id
+  workOnSpot(id)
 }
 
 /**
@@ -67,7 +67,7 @@ export async function keepArrangement(spot: Spot): Promise<void> {
       { kind: 'spot', before: null, after },
     ],
   })
-  if (!own) spotId.value = shown
+  if (!own) workOnSpot(shown)
   const room = others.length < MOST_PICKED
   if (room) pickSpots([...others, spot.id])
   const name = spotName(after)

@@ -6,7 +6,7 @@ import { scanWords } from '#renderer/words/en-scan.ts'
 import { words } from '#renderer/words/en.ts'
 import { type Edit, type RecordEdit, idOf, reversed, withTryOut } from './edit.ts'
 import { editAgain, refusedTogether } from './edit-again.ts'
-import { liveShoot, liveSpot, openAny, openShoot, readShoot, refreshShootList } from './library.ts'
+import { liveShoot, liveSpot, openAny, openShoot, readShoot, refreshShootList, workOnSpot } from './library.ts'
 import { shoot, shootList, spotId, spots, tryOut } from './library.ts'
 import { spotName } from '#renderer/text/names.ts'
 import { type NoticeAction, tell } from './notices.ts'
@@ -137,7 +137,7 @@ async function step(
     if (!opened || from.value.at(-1) !== edit) return
   } else if (home !== null && edit.records.length === 1 && spots.value.some(({ id }) => id === home.spotId)) {
     // An edit of one spot is undone before the user's eyes: that spot comes on the board.
-    spotId.value = home.spotId
+    workOnSpot(home.spotId)
   }
   from.value = from.value.slice(0, -1)
   to.value = [...to.value, edit]

@@ -1,5 +1,5 @@
 /** What is open: the shoots by name, the shoot at work with its spots, and the spot on the board. */
-import { batch, computed, signal } from '@preact/signals'
+import { type ReadonlySignal, batch, computed, signal } from '@preact/signals'
 import type { Output } from '#app/contract/index.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import type { Spot } from '#core/record/spot.ts'
@@ -7,16 +7,48 @@ import { ask } from '#renderer/host/host.ts'
 import { tell } from './notices.ts'
 import { settleUnfinished } from './unfinished.ts'
 
-export const libraryState = signal<Output<'library.state'> | null>(null)
-export const shootList = signal<Output<'library.shoots'>['shoots']>([])
-export const shoot = signal<Shoot | null>(null)
-/** Spots of the shoot in shelf order. */
-export const spots = signal<readonly Spot[]>([])
-export const spotId = signal<string | null>(null)
+const libraryStateSignal = signal<Output<'library.state'> | null>(null)
+export const libraryState: ReadonlySignal<Output<'library.state'> | null> = libraryStateSignal
 
+export function tellLibraryState(state: Output<'library.state'>): void {
+  libraryStateSignal.value = state
+}
+const shootListSignal = signal<Output<'library.shoots'>['shoots']>([])
+export const shootList: ReadonlySignal<Output<'library.shoots'>['shoots']> = shootListSignal
+const shootSignal = signal<Shoot | null>(null)
+export const shoot: ReadonlySignal<Shoot | null> = shootSignal
+const spotsSignal = signal<readonly Spot[]>([])
+/** Spots of the shoot in shelf order. */
+export const spots: ReadonlySignal<readonly Spot[]> = spotsSignal
+const spotIdSignal = signal<string | null>(null)
+export const spotId: ReadonlySignal<string | null> = spotIdSignal
+
+/** Puts a spot of the shelf to work; null for none. */
+export function workOnSpot(id: string | null): void {
+  spotIdSignal.value = id
+}
+
+const liveSpotSignal = signal<Spot | null>(null)
 /** The arrangement while something is being dragged: shown everywhere, not yet saved. */
-export const liveSpot = signal<Spot | null>(null)
-export const liveShoot = signal<Shoot | null>(null)
+export const liveSpot: ReadonlySignal<Spot | null> = liveSpotSignal
+const liveShootSignal = signal<Shoot | null>(null)
+export const liveShoot: ReadonlySignal<Shoot | null> = liveShootSignal
+
+/** Shows an arrangement that a hand holds; a shoot that is the saved one is not live. */
+export function showLive(spot: Spot, openShoot: Shoot): void {
+  batch(() => {
+    liveSpotSignal.value = spot
+    if (openShoot !== shoot.peek()) liveShootSignal.value = openShoot
+  })
+}
+
+/** Shows what is saved again. */
+export function endLive(): void {
+  batch(() => {
+    liveSpotSignal.value = null
+    liveShootSignal.value = null
+  })
+}
 
 /** An arrangement that lies on the board without being on the shelf, over the spot that was there before. */
 export interface TryOut {
@@ -25,7 +57,25 @@ export interface TryOut {
   /** Id of the spot to go back to; null when there was none. */
   readonly home: string | null
 }
-export const tryOut = signal<TryOut | null>(null)
+const tryOutSignal = signal<TryOut | null>(null)
+export const tryOut: ReadonlySignal<TryOut | null> = tryOutSignal
+
+/** What of the records on the screen is another now; what is left out stays. */
+export interface ShownRecords {
+  readonly shoot?: Shoot | null
+  readonly spots?: readonly Spot[]
+  readonly spotId?: string | null
+  readonly tryOut?: TryOut | null
+}
+
+export function showRecords(now: ShownRecords): void {
+  batch(() => {
+    if (now.shoot !== undefined) shootSignal.value = now.shoot
+    if (now.spots !== undefined) spotsSignal.value = now.spots
+    if (now.spotId !== undefined) spotIdSignal.value = now.spotId
+    if (now.tryOut !== undefined) tryOutSignal.value = now.tryOut
+  })
+}
 
 /** The shelf's spot that is at work, whatever is tried out over it. */
 export const homeSpot = computed(() => spots.value.find((candidate) => candidate.id === spotId.value) ?? null)
@@ -38,12 +88,17 @@ export const boardShoot = computed(() => liveShoot.value ?? shoot.value)
 /** Revision of each record as last read or saved; a save names the one it started from. */
 export const revisions = new Map<string, number>()
 
+const seenVersionSignal = signal(0)
 /** Version of the library that the page has seen; another window's changes raise it beyond. */
-export const seenVersion = signal(0)
+export const seenVersion: ReadonlySignal<number> = seenVersionSignal
+
+export function noteVersion(version: number): void {
+  seenVersionSignal.value = version
+}
 
 export async function refreshShootList(): Promise<void> {
   const answer = await ask('library.shoots', {})
-  if (answer.ok) shootList.value = answer.value.shoots
+  if (answer.ok) shootListSignal.value = answer.value.shoots
   else tell('fault', answer.fault.message)
 }
 
@@ -76,14 +131,14 @@ export async function readShoot(shootId: string, wantedSpotId: string | null): P
 /** Puts a shoot as the library holds it on the screen, all at once. */
 export function showOpened(opened: Output<'library.open'>, wantedSpotId: string | null): void {
   batch(() => {
-    liveSpot.value = null
-    liveShoot.value = null
-    if (tryOut.value?.spot.shootId !== opened.shoot.id) tryOut.value = null
-    shoot.value = opened.shoot
-    spots.value = opened.spots
-    seenVersion.value = opened.version
+    liveSpotSignal.value = null
+    liveShootSignal.value = null
+    if (tryOut.value?.spot.shootId !== opened.shoot.id) tryOutSignal.value = null
+    shootSignal.value = opened.shoot
+    spotsSignal.value = opened.spots
+    seenVersionSignal.value = opened.version
     const wanted = opened.spots.find((candidate) => candidate.id === wantedSpotId) ?? opened.spots[0]
-    spotId.value = wanted?.id ?? null
+    spotIdSignal.value = wanted?.id ?? null
   })
   for (const record of [opened.shoot, ...opened.spots]) revisions.set(record.id, record.revision)
 }
@@ -97,11 +152,11 @@ export async function openAny(shootId: string | null, wantedSpotId: string | nul
 
 export function showNothing(): void {
   batch(() => {
-    shoot.value = null
-    spots.value = []
-    spotId.value = null
-    tryOut.value = null
-    liveSpot.value = null
-    liveShoot.value = null
+    shootSignal.value = null
+    spotsSignal.value = []
+    spotIdSignal.value = null
+    tryOutSignal.value = null
+    liveSpotSignal.value = null
+    liveShootSignal.value = null
   })
 }

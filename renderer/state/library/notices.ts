@@ -1,5 +1,5 @@
 /** Short messages to the user: what happened, and what can be done; newest last. */
-import { signal } from '@preact/signals'
+import { type ReadonlySignal, signal } from '@preact/signals'
 
 export interface NoticeAction {
   readonly label: string
@@ -16,16 +16,17 @@ export interface Notice {
   readonly action: NoticeAction | null
 }
 
-export const notices = signal<readonly Notice[]>([])
+const noticesSignal = signal<readonly Notice[]>([])
+export const notices: ReadonlySignal<readonly Notice[]> = noticesSignal
 let lastId = 0
 
 export function tell(kind: Notice['kind'], text: string, action: Notice['action'] = null): void {
   lastId += 1
   const notice = { id: lastId, kind, text, action }
   // The same sentence twice in a row tells nothing new.
-  notices.value = [...notices.value.filter((other) => other.text !== text), notice].slice(-4)
+  noticesSignal.value = [...notices.value.filter((other) => other.text !== text), notice].slice(-4)
 }
 
 export function dismiss(id: number): void {
-  notices.value = notices.value.filter((notice) => notice.id !== id)
+  noticesSignal.value = notices.value.filter((notice) => notice.id !== id)
 }

@@ -1,7 +1,16 @@
 /** Another window's changes: noticed by the library's version, read again, and kept safe from this window's undo. */
 import { ask } from '#renderer/host/host.ts'
 import { forgetEditsOf } from './history.ts'
-import { libraryState, liveShoot, liveSpot, openAny, refreshShootList, revisions, seenVersion } from './library.ts'
+import {
+  liveShoot,
+  liveSpot,
+  openAny,
+  refreshShootList,
+  revisions,
+  seenVersion,
+  noteVersion,
+  tellLibraryState,
+} from './library.ts'
 import { shoot, showOpened, spotId, spots } from './library.ts'
 import { unsaved } from './saving.ts'
 
@@ -15,7 +24,7 @@ export async function refreshIfChanged(): Promise<void> {
   if (busy()) return
   const answer = await ask('library.state', {})
   if (!answer.ok || busy()) return
-  libraryState.value = answer.value
+  tellLibraryState(answer.value)
   if (answer.value.version === seenVersion.value) return
   await refreshShootList()
   const open = shoot.value
@@ -30,7 +39,7 @@ async function readAgain(shootId: string, version: number): Promise<void> {
     // Deleted in the other window: there is nothing to undo here any more.
     forgetEditsOf(new Set([shootId, ...spots.value.map((spot) => spot.id)]))
     await openAny(null, null)
-    seenVersion.value = version
+    noteVersion(version)
     return
   }
   const now = [answer.value.shoot, ...answer.value.spots]

@@ -1,15 +1,16 @@
 /** Edits on their way to the library: sent in their order, all that wait at once, answered one by one; leaving the page loses none. */
-import { signal } from '@preact/signals'
+import { type ReadonlySignal, signal } from '@preact/signals'
 import type { Answer } from '#app/contract/call.ts'
 import type { Change, SavedEdit, SentEdit } from '#app/contract/library.ts'
 import type { Fault } from '#core/result.ts'
 import { MOST_OUTLIVING, ask, roomToOutlive } from '#renderer/host/host.ts'
 import { type Edit, idOf, savedRecords } from './edit.ts'
 import { bytesOf, leavingCalls } from './leaving-calls.ts'
-import { readAfter, refreshShootList, revisions, seenVersion } from './library.ts'
+import { readAfter, refreshShootList, revisions, seenVersion, noteVersion } from './library.ts'
 
+const unsavedSignal = signal(0)
 /** Edits on their way to the library. */
-export const unsaved = signal(0)
+export const unsaved: ReadonlySignal<number> = unsavedSignal
 
 export interface RefusedEdit {
   readonly edit: Edit
@@ -63,7 +64,7 @@ function takeBackRevisions(changes: readonly Change[]): void {
 export async function save(edit: Edit, onRefused: OnRefused): Promise<void> {
   const changes = changesOf(edit)
   if (changes.length === 0) return work ?? undefined
-  unsaved.value += 1
+  unsavedSignal.value += 1
   const { promise, resolve } = Promise.withResolvers<void>()
   const out = { id: crypto.randomUUID(), changes }
   waiting.push({ edit, out, bytes: bytesOf([out]), onRefused, ended: resolve })
@@ -123,7 +124,7 @@ async function sendThese(these: readonly OnItsWay[]): Promise<void> {
     refused.push(...rests.map((way) => ({ edit: way.edit, fault: RESTS, way })))
   }
   sent = []
-  unsaved.value -= these.length + refused.filter(({ way }) => !these.includes(way)).length
+  unsavedSignal.value -= these.length + refused.filter(({ way }) => !these.includes(way)).length
   takeBackRevisions(refused.flatMap(({ way }) => way.out.changes))
   await tellRefused(refused)
   if (these.some(({ edit }) => changesList(edit))) await refreshShootList()
@@ -141,7 +142,7 @@ async function sendSingly(these: readonly OnItsWay[]): Promise<void> {
 
 function noteSaved(saved: SavedEdit): void {
   // A version further on than our own one step tells of another window's change, which is still to be read.
-  if (saved.version === seenVersion.value + 1) seenVersion.value = saved.version
+  if (saved.version === seenVersion.value + 1) noteVersion(saved.version)
 }
 
 async function tellRefused(refused: readonly (RefusedEdit & { readonly way: OnItsWay })[]): Promise<void> {

@@ -1,5 +1,5 @@
 /** The settings as the page sees them, saved when changed. */
-import { computed, signal } from '@preact/signals'
+import { type ReadonlySignal, computed, signal } from '@preact/signals'
 import { DEFAULT_SETTINGS } from '#app/contract/default-settings.ts'
 import type { Settings } from '#app/contract/settings.ts'
 import { ask } from '#renderer/host/host.ts'
@@ -8,7 +8,13 @@ import { tell } from './notices.ts'
 import { holdRefusal } from './refusals.ts'
 import { textSource } from './taken-from.ts'
 
-export const settings = signal<Settings>(DEFAULT_SETTINGS)
+const settingsSignal = signal<Settings>(DEFAULT_SETTINGS)
+export const settings: ReadonlySignal<Settings> = settingsSignal
+
+/** For this page alone, kept nowhere: as the one that is only printed. */
+export function takeSettings(part: Partial<Settings>): void {
+  settingsSignal.value = { ...settings.peek(), ...part }
+}
 
 const systemDark = matchMedia('(prefers-color-scheme: dark)')
 const systemIsDark = signal(systemDark.matches)
@@ -22,22 +28,22 @@ export const dark = computed(() =>
 
 export async function loadSettings(): Promise<void> {
   const answer = await ask('settings.get', {})
-  if (answer.ok) settings.value = answer.value
+  if (answer.ok) settingsSignal.value = answer.value
   else tell('fault', answer.fault.message)
 }
 
 export async function changeSettings(part: Partial<Settings>): Promise<void> {
   const before = settings.value
   const source = textSource()
-  settings.value = { ...before, ...part }
+  settingsSignal.value = { ...before, ...part }
   const answer = await ask('settings.set', part)
   if (answer.ok) {
-    settings.value = answer.value
+    settingsSignal.value = answer.value
     return
   }
   // What was refused is not shown as if it were kept; what else changed meanwhile stays.
   const named = Object.keys(part).map((name) => [name, before[name as keyof Settings]])
-  settings.value = { ...settings.value, ...(Object.fromEntries(named) as Partial<Settings>) }
+  settingsSignal.value = { ...settings.value, ...(Object.fromEntries(named) as Partial<Settings>) }
   const { fault } = answer
   if (source === null) tell('fault', fault.message)
   else source.refused(holdRefusal({ what: words.board.settings, fault, again: () => changeSettings(part) }))

@@ -1,12 +1,13 @@
 /** The tile sources as the services tell them: asked once for the settings they hang on, and the same for every map of the page. */
-import { signal } from '@preact/signals'
+import { type ReadonlySignal, signal } from '@preact/signals'
 import type { Output } from '#app/contract/index.ts'
 import { ask } from '#renderer/host/host.ts'
 import { tell } from '#renderer/state/library/notices.ts'
 import { settings } from '#renderer/state/library/settings.ts'
 
+const tileSourcesSignal = signal<Output<'tiles.sources'> | null>(null)
 /** Null until they have been told. */
-export const tileSources = signal<Output<'tiles.sources'> | null>(null)
+export const tileSources: ReadonlySignal<Output<'tiles.sources'> | null> = tileSourcesSignal
 
 /** The settings for which they were asked last. */
 let askedFor: string | null = null
@@ -22,11 +23,11 @@ export async function readTileSources(again = false): Promise<void> {
   const answer = await ask('tiles.sources', {})
   if (mine !== turn) return
   if (answer.ok) {
-    tileSources.value = answer.value
+    tileSourcesSignal.value = answer.value
     return
   }
   askedFor = null
   // What waits for them goes on with what needs none.
-  tileSources.value ??= { sources: [], prefix: '' }
+  tileSourcesSignal.value ??= { sources: [], prefix: '' }
   tell('fault', answer.fault.message)
 }

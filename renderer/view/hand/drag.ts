@@ -6,7 +6,7 @@ import { terrain } from '#renderer/state/plan/terrain.ts'
 import { type Grip, brought, gripPlace, readGrip } from '#core/plan/grip.ts'
 import { type PlanView, type Point, distanceBetween } from '#renderer/view/drawing/plan-view.ts'
 import { selectGrip } from './select.ts'
-import { held, moveLabel, refuseGround } from '#renderer/state/act/held.ts'
+import { moveLabel, refuseGround, letGripGo, holdGrip } from '#renderer/state/act/held.ts'
 
 export interface DragGround {
   readonly surface: SVGSVGElement
@@ -88,7 +88,7 @@ export function followDrags(ground: DragGround): () => void {
     if (drag === null) return
     cancelAnimationFrame(drag.frame)
     drag = null
-    held.value = null
+    letGripGo()
     document.removeEventListener('keydown', onKey, true)
   }
 
@@ -116,7 +116,7 @@ export function followDrags(ground: DragGround): () => void {
     if (!now.moving) {
       if (distanceBetween(now.point, now.down) < DRAG_FROM) return
       now.moving = true
-      held.value = { grip: now.grip, where: ground.where }
+      holdGrip(now.grip, ground.where)
     }
     if (now.frame !== 0) return
     now.frame = requestAnimationFrame(() => {

@@ -1,4 +1,5 @@
 /** A change by hand: shown at once, saved once as one edit, put back, and settled before undo, another page or leaving. */
+import { put } from '#test/help/put.ts'
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
 import { newShoot, newSpot } from '#core/record/new-records.ts'
 import type { Spot } from '#core/record/spot.ts'
@@ -30,9 +31,9 @@ async function board() {
   const edits = await import('#renderer/state/library/history.ts')
   const { settleUnfinished } = await import('#renderer/state/library/unfinished.ts')
   const { notices } = await import('#renderer/state/library/notices.ts')
-  library.shoot.value = SHOOT
-  library.spots.value = [SPOT, OTHER]
-  library.spotId.value = 'one'
+  put(library.shoot, SHOOT)
+  put(library.spots, [SPOT, OTHER])
+  put(library.spotId, 'one')
   const turned = (heading: number) => ({ shoot: SHOOT, spot: { ...SPOT, stop: { ...SPOT.stop, heading } } })
   const heading = (): number | undefined => library.boardSpot.value?.stop.heading
   return { ...live, ...library, ...edits, settleUnfinished, notices, turned, heading }
@@ -82,8 +83,8 @@ describe('a change', () => {
     const onEnd = vi.fn()
     const change = begin('Turn', { onEnd })
     change?.show(turned(10))
-    liveSpot.value = null
-    spots.value = [{ ...SPOT, notes: 'theirs' }, OTHER]
+    put(liveSpot, null)
+    put(spots, [{ ...SPOT, notes: 'theirs' }, OTHER])
     expect(change?.lasts()).toBe(false)
     change?.show(turned(20))
     expect(liveSpot.value).toBeNull()
@@ -95,7 +96,7 @@ describe('a change', () => {
     const { begin, turned, spotId } = await board()
     const change = begin('Turn')
     change?.show(turned(10))
-    spotId.value = 'two'
+    put(spotId, 'two')
     await change?.keep()
     expect([sent[0]?.id, headings()]).toEqual(['one', [10]])
   })

@@ -1,4 +1,5 @@
 /** Edits: shown at once, saved in order, undone, redone, refused; another window's changes are not written over. */
+import { put } from '#test/help/put.ts'
 import { beforeEach, describe, expect, test, vi } from 'vitest'
 import { newShoot, newSpot } from '#core/record/new-records.ts'
 import type { Spot } from '#core/record/spot.ts'
@@ -215,7 +216,7 @@ describe('undo and redo', () => {
   test('an edit of another spot puts that spot on the board', async () => {
     const page = await session()
     await page.changeSpot('a', { ...spotAt('one', 1), name: 'a' })
-    page.spotId.value = 'two'
+    put(page.spotId, 'two')
     await page.undo()
     expect(page.spotId.value).toBe('one')
   })
@@ -300,7 +301,7 @@ describe('another window', () => {
   test('nothing is read over a drag', async () => {
     const page = await session()
     otherWindowRenames('one', 'theirs')
-    page.liveSpot.value = { ...spotAt('one', 1), name: 'dragged' }
+    put(page.liveSpot, { ...spotAt('one', 1), name: 'dragged' })
     await page.refreshIfChanged()
     expect(page.boardSpot.value?.name).toBe('dragged')
   })
@@ -312,7 +313,7 @@ describe('what is tried out', () => {
     const acts = await import('#renderer/state/act/try-out.ts')
     const { pickedHere } = await import('#renderer/state/session/picked.ts')
     const spot = { ...spotAt('best', 0), name: 'Best 1' }
-    held.spotId.value = 'two'
+    put(held.spotId, 'two')
     await acts.openTryOut(spot)
     return { ...held, ...acts, pickedHere, spot }
   }

@@ -38,7 +38,7 @@ beforeEach(() => {
   asked.length = 0
   offline = false
   put(missingTiles, 0)
-  settings.value = { ...settings.peek(), mapSource: 'open-source' }
+  put(settings, { ...settings.peek(), mapSource: 'open-source' })
 })
 afterEach(() => vi.useRealTimers())
 
@@ -63,7 +63,7 @@ test('in a minute with tiles missing it is asked with the first of them and then
 
 test('nothing is asked, and nothing called offline, while no server is in use', async () => {
   const stops = [followHealth(), watchNetwork(() => {})]
-  settings.value = { ...settings.peek(), mapSource: 'sketch' }
+  put(settings, { ...settings.peek(), mapSource: 'sketch' })
   offline = true
   put(missingTiles, 1)
   await vi.advanceTimersByTimeAsync(60_000)

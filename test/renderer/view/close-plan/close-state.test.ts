@@ -22,9 +22,9 @@ const LOOK = {
 
 beforeAll(() => {
   const plan = examplePlan()
-  shoot.value = plan.shoot
-  spots.value = [plan.spot]
-  spotId.value = plan.spot.id
+  put(shoot, plan.shoot)
+  put(spots, [plan.spot])
+  put(spotId, plan.spot.id)
   put(mapLook, LOOK)
 })
 
@@ -46,6 +46,6 @@ test('a narrower window and a moved thing do', () => {
   const narrow = close.value
   const [spot] = spots.value
   if (spot === undefined) throw new Error('no spot')
-  spots.value = [{ ...spot, stop: { ...spot.stop, heading: spot.stop.heading + 10 } }]
+  put(spots, [{ ...spot, stop: { ...spot.stop, heading: spot.stop.heading + 10 } }])
   expect(close.value).not.toBe(narrow)
 })
