@@ -25,7 +25,7 @@ describe('the web Mercator map', () => {
     expect(fromMercator({ east, north }).lon).toBeCloseTo(at.lon, 9)
   })
 
-  // Microsoft, Tile System, table of ground resolution.
+  // The tile system's first description, table of ground resolution.
   it.each([
     [1, 78_271.517],
     [10, 152.8741],
@@ -54,7 +54,7 @@ describe('the web Mercator map', () => {
     expect(MERCATOR_LATITUDE).toBeCloseTo(85.0511287798, 10)
   })
 
-  // Microsoft, Tile System; mercantile documentation.
+  // The tile system's first description; mercantile documentation.
   it('names tiles in base four', () => {
     expect(quadkey({ x: 3, y: 5, zoom: 3 })).toBe('213')
     expect(quadkey({ x: 486, y: 332, zoom: 10 })).toBe('0313102310')
@@ -89,7 +89,7 @@ describe('the web Mercator map', () => {
 })
 
 describe('Open Location Code', () => {
-  // google/open-location-code, test_data/encoding.csv (source seen).
+  // open-location-code, test_data/encoding.csv (source seen).
   it.each([
     [20.375, 2.775, 6, '7FG49Q00+'],
     [20.3700625, 2.7821875, 10, '7FG49QCJ+2V'],

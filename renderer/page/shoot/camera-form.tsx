@@ -8,6 +8,7 @@ import { Question } from '#renderer/part/question.tsx'
 import { TextField } from '#renderer/part/text-field.tsx'
 import { changeShoot } from '#renderer/state/library/history.ts'
 import { words } from '#renderer/words/en.ts'
+import { formatOf, inOrder } from './typed-changes.ts'
 
 const SIDES = { least: 0.5, most: 1_000 } as const
 const DIVISORS = { least: 100, most: 10_000 } as const
@@ -16,10 +17,6 @@ const REFRACTIONS = { least: -1, most: 1 } as const
 const FASTEST = { least: 1, most: 1_000_000 } as const
 const SLOWEST = { least: 0.001, most: 100_000 } as const
 const NAME_MOST = 10_000
-
-function formatOf(camera: Camera): (typeof SENSOR_FORMATS)[number] | undefined {
-  return SENSOR_FORMATS.find((format) => format.width === camera.sensorWidth && format.height === camera.sensorHeight)
-}
 
 export function CameraForm({ shoot }: { shoot: Shoot }) {
   const say = words.shoot
@@ -87,11 +84,6 @@ export function CameraForm({ shoot }: { shoot: Shoot }) {
       </div>
     </Question>
   )
-}
-
-/** Whatever is typed where, the longer side is the width. */
-function inOrder(one: number, other: number): Pick<Camera, 'sensorWidth' | 'sensorHeight'> {
-  return { sensorWidth: Math.max(one, other), sensorHeight: Math.min(one, other) }
 }
 
 function SensorChoice({ camera, onChange }: { camera: Camera; onChange: (part: Partial<Camera>) => void }) {
