@@ -39,7 +39,7 @@ export function parseCoordinates(text: string, reference: LatLon | null = null):
     return failed('unreadable', `A text of ${text.length} characters is no coordinate. Paste only the coordinates.`)
   }
   const plain = plainCharacters(text)
-  if (plain === '') return failed('empty', 'Nothing was typed. Type coordinates, such as 48.8582, 2.2945.')
+  if (plain === '') return failed('empty', 'Nothing was typed. Type coordinates, such as 46.4030, -33.5945.')
   if (isGeoUri(plain)) return readGeo(plain)
   const grid = readGrid(plain)
   if (grid !== null) return grid

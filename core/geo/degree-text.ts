@@ -14,7 +14,7 @@ export interface DegreesRead {
 
 type Axis = 'lat' | 'lon'
 
-const EXAMPLE = 'Write latitude and longitude, such as 48.8582, 2.2945 or 48°51\'29.6"N 2°17\'40.2"E.'
+const EXAMPLE = 'Write latitude and longitude, such as 46.4030, -33.5945 or 46°24\'10.7"N 33°35\'40.3"W.'
 
 /**
  * `plain` comes from plainCharacters. Latitude is first (ISO 6709) unless letters or words say otherwise.

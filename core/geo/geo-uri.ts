@@ -23,7 +23,7 @@ export function parseGeoUri(text: string): Result<GeoUri, 'unreadable' | 'out-of
   if (match === null) {
     return failed(
       'unreadable',
-      `"${text}" is no geo URI. It must look like geo:48.2010,16.3695 with nothing after it but ;u=.`,
+      `"${text}" is no geo URI. It must look like geo:46.4030,-33.5945 with nothing after it but ;u=.`,
     )
   }
   const [lat, lon] = [Number(match[1]), Number(match[2])]

@@ -12,7 +12,7 @@ const POLAR = /^[abyz]\s*[a-z]{2}\s*(?:\d+\s*\d+)?$/iu
 const UTM = /^(?:utm)?\s*:?\s*(?:zone)?\s*(\d{1,2})\s*(north|south|[a-z])?\s*[:,;]?\s+(.+)$/iu
 const FIGURES = /^e?\s*(\d+(?:[.,]\d+)?)\s*(?:m\s*)?e?\s*[/,;]?\s+n?\s*(\d+(?:[.,]\d+)?)\s*(?:m\s*)?n?$/iu
 
-const UTM_EXAMPLE = 'Write the zone, then easting and northing in metres, such as 32 North 691000 5334000.'
+const UTM_EXAMPLE = 'Write the zone, then easting and northing in metres, such as 25 North 454299 5138993.'
 
 /** Null when the text is no MGRS reference at all. */
 export function readMgrs(plain: string): GridResult | null {

@@ -6,7 +6,7 @@ export interface Camera {
   readonly sensorWidth: number
   /** Millimetres, the shorter side. */
   readonly sensorHeight: number
-  /** Circle of confusion as a part of the sensor's diagonal: diagonal / this. 1500 is the Zeiss/Lyon convention. */
+  /** Circle of confusion as a part of the sensor's diagonal: diagonal / this. 1500 is a lens maker's convention (R. F. Lyon, 2006). */
   readonly confusionDivisor: number
   /** Seconds: the shortest and the longest time that the shutter is set to, greater than 0. */
   readonly fastestShutter: number

@@ -71,7 +71,7 @@ export const boardWords = {
     placeholder: 'Place or coordinates',
     people: (count: number) => (count > 0 ? `${count.toLocaleString('en')} people` : ''),
     none: (text: string) =>
-      `No town is called “${text.slice(0, 60)}”. Try fewer letters, or type coordinates such as 48.8582, 2.2945.`,
+      `No town is called “${text.slice(0, 60)}”. Try fewer letters, or type coordinates such as 46.4030, -33.5945.`,
     coordinates: 'Coordinates',
     swapped: 'The other way round',
   },

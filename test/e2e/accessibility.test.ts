@@ -1,7 +1,6 @@
 /** Every page by the rules of axe-core, light and dark, and in the smallest window without a sideways scroll. */
 import { mkdirSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { AxeBuilder } from '@axe-core/playwright'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { words } from '#renderer/words/en.ts'
@@ -9,11 +8,16 @@ import { scanWords } from '#renderer/words/en-scan.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { stoppingWords } from '#renderer/words/en-stopping.ts'
 import { temporaryData } from '#test/help/host.ts'
-import { boardReady } from './board.ts'
+import { axeFindings } from './axe.ts'
+import { boardReady, soon } from './board.ts'
 import { type Opened, open } from './open.ts'
 import { card } from './shelf.ts'
 
 const SMALL = { width: 1100, height: 700 }
+const BOTH = [
+  ['light', 'dark'],
+  ['dark', 'light'],
+] as const
 
 let opened: Opened
 beforeAll(async () => {
@@ -26,7 +30,6 @@ interface Stop {
   readonly name: string
   /** From the board there; the page is told ready by what it waits for. */
   readonly go: (page: Page) => Promise<void>
-  /** Paper is light whatever the theme. */
   readonly paper?: boolean
 }
 
@@ -125,40 +128,57 @@ async function pickTwo(page: Page): Promise<void> {
   }
 }
 
-/** What axe finds, each with the places, in words short enough to read in a report. */
-async function findings(page: Page): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page }).analyze()
-  return violations.map(
-    ({ id, nodes }) =>
-      `${id}: ${nodes.map((node) => `${node.target.join(' ')} (${node.any[0]?.message ?? ''})`).join('; ')}`,
-  )
+/** Lets the page take its other colours, without a load, until all of them have come. */
+async function turn(page: Page, colorScheme: 'light' | 'dark', paper = false): Promise<void> {
+  await page.emulateMedia({ colorScheme })
+  await expect
+    .poll(() => page.evaluate(() => document.documentElement.dataset['theme']), { timeout: 30_000 })
+    // Paper is light whatever the theme.
+    .toBe(paper ? 'light' : colorScheme)
+  await soon(() => page.evaluate(() => document.getAnimations().every((one) => one.playState !== 'running')))
 }
 
-describe.each(['light', 'dark'] as const)('%s', (colorScheme) => {
-  test.each(PAGES)('$name: axe finds nothing, nothing lies beyond the window’s side', async ({ go, paper }) => {
-    const { page } = opened
-    await page.emulateMedia({ colorScheme })
-    await page.reload()
-    await boardReady(page)
-    await go(page)
-    expect(await page.evaluate(() => document.documentElement.dataset['theme'])).toBe(
-      paper === true ? 'light' : colorScheme,
-    )
-    expect(await findings(page)).toEqual([])
-    const beyond = await page.evaluate(
-      () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
-    )
-    expect(beyond).toBeLessThanOrEqual(0)
-  })
-})
+// Every other page is loaded dark and turned light, so that both ways of coming by a theme are seen.
+describe.each(PAGES.map((stop, index) => ({ ...stop, schemes: BOTH[index % 2] ?? [] })))(
+  '$name: axe finds nothing, nothing lies beyond the window’s side',
+  ({ go, paper, schemes }) => {
+    beforeAll(async () => {
+      const { page } = opened
+      await page.emulateMedia({ colorScheme: schemes[0] ?? null })
+      await page.reload()
+      await boardReady(page)
+      await go(page)
+    })
 
-test.each(['light', 'dark'] as const)('the page of a damaged library, %s', async (colorScheme) => {
-  const data = await temporaryData()
-  mkdirSync(join(data.folder, 'library'))
-  writeFileSync(join(data.folder, 'library', 'library.sqlite'), 'This is a letter, not a library. '.repeat(40))
-  const trouble = await open({ host: 'browser', data: data.folder, viewport: SMALL, colorScheme })
-  await trouble.page.getByRole('heading', { name: words.board.trouble.damaged }).waitFor()
-  expect(await findings(trouble.page)).toEqual([])
-  await trouble.close()
-  await data.remove()
+    test.each(schemes)('%s', async (colorScheme) => {
+      const { page } = opened
+      await turn(page, colorScheme, paper)
+      expect(await axeFindings(page)).toEqual([])
+      const beyond = await page.evaluate(
+        () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+      )
+      expect(beyond).toBeLessThanOrEqual(0)
+    })
+  },
+)
+
+describe('the page of a damaged library', () => {
+  let data: Awaited<ReturnType<typeof temporaryData>>
+  let trouble: Opened
+  beforeAll(async () => {
+    data = await temporaryData()
+    mkdirSync(join(data.folder, 'library'))
+    writeFileSync(join(data.folder, 'library', 'library.sqlite'), 'This is a letter, not a library. '.repeat(40))
+    trouble = await open({ host: 'browser', data: data.folder, viewport: SMALL })
+    await trouble.page.getByRole('heading', { name: words.board.trouble.damaged }).waitFor()
+  })
+  afterAll(async () => {
+    await trouble.close()
+    await data.remove()
+  })
+
+  test.each(['light', 'dark'] as const)('%s', async (colorScheme) => {
+    await turn(trouble.page, colorScheme)
+    expect(await axeFindings(trouble.page)).toEqual([])
+  })
 })

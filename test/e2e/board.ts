@@ -51,6 +51,8 @@ export async function library(host: RunningHost | null, call: string, input: unk
       'content-type': 'application/json',
       authorization: `Bearer ${host.token}`,
       origin: host.origin,
+      // A kept connection may be closed by the host while a test reckons for seconds, and be found dead by its next call.
+      connection: 'close',
     },
     body: JSON.stringify(input),
   })

@@ -1,5 +1,4 @@
 /** The day strip: the line dragged and stepped, dates typed and refused, odd days, far zones, a zone chosen by hand, all kept. */
-import { AxeBuilder } from '@axe-core/playwright'
 import type { Locator, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { newShoot, newSpot } from '#core/record/new-records.ts'
@@ -10,6 +9,7 @@ import { civilTime, formatClock } from '#core/time/civil.ts'
 import { lightWords } from '#renderer/words/en-light.ts'
 import { stripWords } from '#renderer/words/en-day-strip.ts'
 import { temporaryData } from '#test/help/host.ts'
+import { axeFindings } from './axe.ts'
 import { boardReady, dragBy, savedShoot, savedSpot, soon } from './board.ts'
 import { type Opened, open } from './open.ts'
 import { apply, notices } from './shelf.ts'
@@ -338,8 +338,7 @@ describe('elsewhere', () => {
         .getByRole('option', { name: new RegExp(`${zone}.*${stripWords.zoneHere}`) })
         .waitFor()
     // The list stands open: named and readable by axe's rules.
-    const { violations } = await new AxeBuilder({ page: opened.page }).include('.day-strip').analyze()
-    expect(violations.map(({ id, nodes }) => `${id} ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([])
+    expect(await axeFindings(opened.page, '.day-strip')).toEqual([])
     await opened.page.keyboard.press('Escape')
   })
 })

@@ -1,6 +1,6 @@
 /** The loopback host in a real browser: the key leaves the address, other windows work, nothing else may run or load. */
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import { launchBrowser, type Opened, open } from './open.ts'
+import { newContext, type Opened, open } from './open.ts'
 
 let opened: Opened
 
@@ -34,15 +34,15 @@ describe('the key', () => {
   })
 
   test('is not had by a page opened without it', async () => {
-    const browser = await launchBrowser()
-    const page = await browser.newPage()
+    const stranger = await newContext()
+    const page = await stranger.newPage()
     await page.goto(`${opened.host?.origin}/`)
     const status = await page.evaluate(async () => {
       const headers = { 'content-type': 'application/json', authorization: 'Bearer ' }
       return (await fetch('/api/library.shoots', { method: 'POST', headers, body: '{}' })).status
     })
     expect(status).toBe(401)
-    await browser.close()
+    await stranger.close()
   })
 
   test('lets a second window work beside the first', async () => {
@@ -92,8 +92,7 @@ describe('the content policy', () => {
 
 test('another site cannot call, embed or read the host', async () => {
   const { host } = opened
-  const browser = await launchBrowser()
-  const context = await browser.newContext()
+  const context = await newContext()
   await context.route('https://other.example/', (route) =>
     route.fulfill({ contentType: 'text/html', body: '<!doctype html><title>other</title>' }),
   )
@@ -125,7 +124,7 @@ test('another site cannot call, embed or read the host', async () => {
     { origin: host?.origin ?? '', token: host?.token ?? '' },
   )
   expect(outcome).toEqual(['refused', 'refused', 'refused'])
-  await browser.close()
+  await context.close()
 })
 
 /** Asks the library as the page does, by the key the page keeps. */

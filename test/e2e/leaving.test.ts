@@ -7,7 +7,7 @@ import { stripWords } from '#renderer/words/en-day-strip.ts'
 import { words } from '#renderer/words/en.ts'
 import { type SlowSaves, slowSaves } from '#test/help/slow-saves.ts'
 import { boardReady, closePlan, dragBy, savedShoot } from './board.ts'
-import { type Opened, launchBrowser, open } from './open.ts'
+import { type Opened, newContext, open } from './open.ts'
 import { about, card, savedNames } from './shelf.ts'
 
 const { shelf } = words.board
@@ -157,17 +157,13 @@ const ACTS: Readonly<Record<string, Act>> = {
 
 let opened: Opened
 let slow: SlowSaves
-let browser: Awaited<ReturnType<typeof launchBrowser>>
 beforeAll(async () => {
   opened = await open({ host: 'browser' })
   await boardReady(opened.page)
   await opened.page.close()
   slow = await slowSaves(opened.host as NonNullable<Opened['host']>)
-  // A browser whose calls nobody looks into: what holds them up while the page goes would be the test's own.
-  browser = await launchBrowser()
 })
 afterAll(async () => {
-  await browser.close()
   await slow.close()
   await opened.close()
 })
@@ -198,7 +194,8 @@ describe('an edit and a leaving right after it', () => {
   test(
     `${LEAVINGS} times, saving slowed by 0, 100 and 250 ms: none is lost`,
     async () => {
-      const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, timezoneId: 'UTC' })
+      // A context whose calls nobody looks into: what holds them up while the page goes would be the test's own.
+      const context = await newContext({ viewport: { width: 1440, height: 900 }, timezoneId: 'UTC' })
       const questions: string[] = []
       context.on('dialog', (dialog) => {
         questions.push(dialog.type())

@@ -94,17 +94,18 @@ test('landmark, camera and lenses are put in', async () => {
 })
 
 describe('places are found in every usual form', () => {
-  const at: LatLon = { lat: 48.858222, lon: 2.2945 }
+  // The middle of the demo island's bridge; the grid's figures by GDAL, the codes by mgrs and open-location-code.
+  const at: LatLon = { lat: 46.402972, lon: -33.594528 }
   const FORMS = [
-    '48.858222, 2.2945',
-    '48,858222 2,2945',
-    '48°51′29.6″N 2°17′40.2″E',
-    '４８°５１′２９．６″Ｎ ２°１７′４０．２″Ｅ',
-    'N48 51.4933, E002 17.67',
-    '31U 448251 5411943',
-    '31UDQ4825111943',
-    '8FW4V75V+7QX',
-    'geo:48.858222,2.2945',
+    '46.402972, -33.594528',
+    '46,402972 -33,594528',
+    '46°24′10.7″N 33°35′40.3″W',
+    '４６°２４′１０．７″Ｎ ３３°３５′４０．３″Ｗ',
+    'N46 24.1783, W033 35.6717',
+    '25T 454300 5138994',
+    '25TDM5429938993',
+    '89R8CC34+55Q',
+    'geo:46.402972,-33.594528',
   ]
   test.each(FORMS)('%s', async (text) => {
     const { page } = opened

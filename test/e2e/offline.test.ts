@@ -32,18 +32,16 @@ afterEach(async () => {
   await data.remove()
 })
 
-async function start(environment: Readonly<Record<string, string>> = LOOPBACK_TILES): Promise<void> {
-  opened = await open({ host: 'browser', data: data.folder, environment })
-  await boardReady(opened.page)
-}
-
-/** Chooses a source of the user's own that the server answers for. */
-async function useServer(): Promise<void> {
-  const { page, host } = opened
+/** Opens the board on the map of a source of the user's own, which the server answers for. */
+async function startOnServer(): Promise<void> {
   const own = { name: 'Mine', template: server.template, maxNativeZoom: 19, attribution: CREDIT, attributionLink: '' }
-  await library(host, 'settings.set', { ownSources: [{ id: 'mine', ...own }], mapSource: 'mine' })
-  await page.reload()
-  await boardReady(page)
+  opened = await open({
+    host: 'browser',
+    data: data.folder,
+    environment: LOOPBACK_TILES,
+    prepare: (host) => library(host, 'settings.set', { ownSources: [{ id: 'mine', ...own }], mapSource: 'mine' }),
+  })
+  await boardReady(opened.page)
 }
 
 /** Tiles that are pictures, not empty places. */
@@ -77,8 +75,7 @@ async function demoWorks(): Promise<void> {
 
 describe('a server that answers', () => {
   test('is shown with its credit, and asked for nothing twice', async () => {
-    await start()
-    await useServer()
+    await startOnServer()
     await soon(async () => (await shown()) > 3)
     await opened.page.getByText(CREDIT).waitFor()
     expect(await missing()).toBe(0)
@@ -87,8 +84,7 @@ describe('a server that answers', () => {
   })
 
   test('leaves what it gave on the map after it has gone, and the board works on', async () => {
-    await start()
-    await useServer()
+    await startOnServer()
     await soon(async () => (await shown()) > 3)
     await server.stop()
     await opened.page.reload()
@@ -101,8 +97,7 @@ describe('a server that answers', () => {
 describe('a server that fails', () => {
   test('leaves a note with the number of tiles missing, and trying again brings them once it is well', async () => {
     server.mode = 'failing'
-    await start()
-    await useServer()
+    await startOnServer()
     await soon(async () => (await missing()) > 3)
     expect(await shown()).toBe(0)
     await demoWorks()
@@ -127,8 +122,7 @@ describe('a server that lies', () => {
   const LIES: readonly TileServerMode[] = ['redirect', 'html', 'wrong-magic', 'plain-type', 'huge', 'huge-told']
   test.each(LIES)('%s: nothing of it is shown, and the rest works', async (mode) => {
     server.mode = mode
-    await start()
-    await useServer()
+    await startOnServer()
     await soon(async () => (await missing()) > 0)
     expect(server.requests.length).toBeGreaterThan(0)
     expect(server.requests.filter(({ path }) => path.startsWith('/elsewhere'))).toEqual([])
@@ -140,8 +134,7 @@ describe('a server that lies', () => {
 describe('no network', () => {
   test('is told where a tile server is used, the demo goes on, and the sketch map needs none', async () => {
     await server.stop()
-    await start()
-    await useServer()
+    await startOnServer()
     const { page } = opened
     await note().filter({ hasText: mapWords.offline }).waitFor()
     await page.getByRole('banner').getByText(words.board.offline, { exact: true }).waitFor()
@@ -158,8 +151,10 @@ describe('no network', () => {
   test('from the first start on: nothing outside is asked, and a tile server chosen then is asked in vain', async () => {
     const asked = join(data.folder, 'asked.txt')
     const guard = pathToFileURL(resolve(import.meta.dirname, '../help/no-network.mjs')).href
-    await start({ NODE_OPTIONS: `--import ${guard}`, STANDPOINT_TEST_ASKED: asked })
+    const environment = { NODE_OPTIONS: `--import ${guard}`, STANDPOINT_TEST_ASKED: asked }
+    opened = await open({ host: 'browser', data: data.folder, environment })
     const { page } = opened
+    await boardReady(page)
     expect(await names(page)).toHaveLength(3)
     await sketchDrawn()
     await demoWorks()

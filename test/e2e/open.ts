@@ -1,21 +1,18 @@
 /** Opens the program for an end-to-end test: the loopback host in a browser, or Electron where its binary is. */
 import { resolve } from 'node:path'
-import { _electron, type Browser, type BrowserContext, chromium, type Page } from 'playwright-core'
-import { expect } from 'vitest'
-import { findBrowser, findHost } from '#test/help/browser.ts'
+import {
+  _electron,
+  type Browser,
+  type BrowserContext,
+  type BrowserContextOptions,
+  chromium,
+  type Page,
+} from 'playwright-core'
+import { expect, inject } from 'vitest'
+import { findHost } from '#test/help/browser.ts'
 import { type RunningHost, startHost, temporaryData } from '#test/help/host.ts'
 
 const ROOT = resolve(import.meta.dirname, '../..')
-
-const BROWSER_FLAGS = [
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-]
 
 export interface OpenOptions {
   /** A data folder to go on with; without it the test gets one of its own, removed in the end. */
@@ -26,6 +23,8 @@ export interface OpenOptions {
   readonly colorScheme?: 'light' | 'dark'
   readonly locale?: string
   readonly environment?: Readonly<Record<string, string>>
+  /** Puts things into the library before the page opens it, which spares a reload; for the loopback host alone. */
+  readonly prepare?: (host: RunningHost) => Promise<unknown>
 }
 
 export interface Opened {
@@ -52,8 +51,8 @@ export async function open(options: OpenOptions = {}): Promise<Opened> {
 
 async function openBrowser(data: string, options: OpenOptions, clean: () => Promise<void>): Promise<Opened> {
   const host = await startHost(data, options.environment)
-  const browser = await launchBrowser()
-  const context = await browser.newContext({
+  await options.prepare?.(host)
+  const context = await newContext({
     viewport: options.viewport ?? { width: 1440, height: 900 },
     colorScheme: options.colorScheme ?? 'light',
     locale: options.locale ?? 'en-GB',
@@ -83,16 +82,22 @@ async function openBrowser(data: string, options: OpenOptions, clean: () => Prom
     troubles,
     another,
     close: async () => {
-      await browser.close()
+      // What a page says while it is being taken away is no trouble of the program.
+      const found = [...troubles]
+      await context.close()
       await host.stop()
       await clean()
-      expect(troubles).toEqual([])
+      expect(found, found.join('\n')).toEqual([])
     },
   }
 }
 
-export function launchBrowser(): Promise<Browser> {
-  return chromium.launch({ executablePath: findBrowser(), headless: true, args: BROWSER_FLAGS })
+let browser: Promise<Browser> | null = null
+
+/** A context of its own for whoever asks: cookies, storage, caches and windows are shared with nobody, the browser with all. */
+export async function newContext(options: BrowserContextOptions = {}): Promise<BrowserContext> {
+  browser ??= chromium.connect(inject('browser'))
+  return (await browser).newContext(options)
 }
 
 async function openElectron(

@@ -1,6 +1,5 @@
 /** Where along this track? A scan is begun, stopped, begun again; the best are tried out, kept and compared; what cannot be met says why. */
 import { readFileSync } from 'node:fs'
-import AxeBuilder from '@axe-core/playwright'
 import type { Locator, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import type { Change } from '#app/contract/library.ts'
@@ -14,6 +13,7 @@ import { scanWishWords } from '#renderer/words/en-scan-wishes.ts'
 import { scanWords } from '#renderer/words/en-scan.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { words } from '#renderer/words/en.ts'
+import { axeFindings } from './axe.ts'
 import { boardReady, savedShoot, soon } from './board.ts'
 import { type Opened, open } from './open.ts'
 import { apply, cards, names, notices } from './shelf.ts'
@@ -85,11 +85,6 @@ async function scanToTheEnd(page: Page): Promise<void> {
   await startButton(page).waitFor(PATIENT)
 }
 
-async function axe(page: Page): Promise<unknown[]> {
-  const { violations } = await new AxeBuilder({ page }).include('.board-right').analyze()
-  return violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html.slice(0, 160))])
-}
-
 async function boardName(page: Page): Promise<string> {
   return (await page.locator('.whereabouts').textContent()) ?? ''
 }
@@ -100,7 +95,7 @@ describe('before anything is drawn', () => {
     await prepare([])
     await runPart(page).getByText(scanRunWords.noGround).waitFor()
     expect(await startButton(page).count()).toBe(0)
-    expect(await axe(page)).toEqual([])
+    expect(await axeFindings(page, '.board-right')).toEqual([])
   })
 })
 
@@ -183,7 +178,7 @@ describe('along a track', () => {
     await results(page).first().locator('summary').click()
     const met = results(page).first().getByRole('table')
     await expect.poll(() => met.getByRole('row').count()).toBe(5)
-    expect(await axe(page)).toEqual([])
+    expect(await axeFindings(page, '.board-right')).toEqual([])
   })
 
   test('one tried out lies on the board without touching the spot; undo and the way back leave it', async () => {
@@ -259,7 +254,7 @@ describe('wishes that cannot be met', () => {
     await scanToTheEnd(page)
     await runPart(page).getByText(none.title).first().waitFor()
     expect(await runPart(page).locator('.none-table').getByRole('row').count()).toBeGreaterThan(0)
-    expect(await axe(page)).toEqual([])
+    expect(await axeFindings(page, '.board-right')).toEqual([])
     const applied = runPart(page).getByRole('button', { name: /^Apply and scan again/ })
     expect(await applied.count()).toBeGreaterThan(0)
     await applied.first().click()

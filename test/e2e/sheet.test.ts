@@ -20,7 +20,7 @@ import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { findPoppler } from '#test/help/browser.ts'
 import { boardReady, savedShoot, savedSpot } from './board.ts'
 import { changeSaved } from './shelf.ts'
-import { launchBrowser, type Opened, open } from './open.ts'
+import { newContext, type Opened, open } from './open.ts'
 
 const PAPERS = { a4: { wide: 595.28, high: 841.89 }, letter: { wide: 612, high: 792 } } as const
 type Paper = keyof typeof PAPERS
@@ -225,8 +225,8 @@ test('the code is the geo address of where one parks, module by module, with lig
 
 /** Which squares of a picture divided into so many by so many are dark in their middle. */
 async function modulesOf(picture: string, count: number): Promise<boolean[][]> {
-  const browser = await launchBrowser()
-  const page = await browser.newPage()
+  const context = await newContext()
+  const page = await context.newPage()
   const modules = await page.evaluate(
     async ({ data, side }) => {
       const image = new Image()
@@ -247,7 +247,7 @@ async function modulesOf(picture: string, count: number): Promise<boolean[][]> {
     },
     { data: picture, side: count },
   )
-  await browser.close()
+  await context.close()
   return modules
 }
 
@@ -264,8 +264,7 @@ describe('the file for the phone', () => {
     await download.saveAs(path)
     await page.getByText(sheetWords.savedAs('Track below Hallow Brae.html')).waitFor()
 
-    const browser = await launchBrowser()
-    const context = await browser.newContext({ viewport: { width: 390, height: 844 }, offline: true, hasTouch: true })
+    const context = await newContext({ viewport: { width: 390, height: 844 }, offline: true, hasTouch: true })
     const phone = await context.newPage()
     const asked: string[] = []
     const said: string[] = []
@@ -304,7 +303,7 @@ describe('the file for the phone', () => {
         timeout: 30_000,
       })
       .toBe(true)
-    await browser.close()
+    await context.close()
     // Words enough to read by: no smaller than a phone's own small print.
     expect(readFileSync(path, 'utf8')).not.toContain('<script')
   })

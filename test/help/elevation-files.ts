@@ -50,7 +50,7 @@ export function gdal(program: string, words: readonly string[], input = ''): str
   return run.stdout
 }
 
-/** A grid as text for GDAL to read (ESRI's ASCII form), its corner at 0, 0 until a place is given. */
+/** A grid as text for GDAL to read (its AAIGrid form), its corner at 0, 0 until a place is given. */
 export function writeAscii(
   path: string,
   columns: number,

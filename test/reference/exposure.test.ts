@@ -47,7 +47,7 @@ describe('EV = log2(N^2 / t)', () => {
   })
 })
 
-// Tables of the article "Exposure value", Wikipedia: luminance with K = 12.5, illuminance with C = 250 on a flat receptor.
+// Tables of an encyclopaedia's article "Exposure value": luminance with K = 12.5, illuminance with C = 250 on a flat receptor.
 describe('what an EV stands for', () => {
   test.each([
     [-4, 0.0078, 0.156],
@@ -72,7 +72,7 @@ describe('what an EV stands for', () => {
   })
 })
 
-// ANSI PH2.7-1973 and 1986, as tabulated in the article "Exposure value", Wikipedia.
+// ANSI PH2.7-1973 and 1986, as tabulated in an encyclopaedia's article "Exposure value".
 const PUBLISHED: Readonly<Record<TableLineId, readonly [low: number, high: number]>> = {
   'sand-or-snow-in-sun': [16, 16],
   sun: [15, 15],
@@ -163,7 +163,7 @@ describe('the daylight table (ANSI PH2.7)', () => {
 
 describe('carried down to a low sun', () => {
   // Published tables of illuminance: 400 lx at sunset on a clear day, 40 lx overcast, 3.4 lx at the dark limit of civil
-  // twilight under a clear sky (article "Orders of magnitude (illuminance)" and its like, Wikipedia).
+  // twilight under a clear sky (an encyclopaedia's article "Orders of magnitude (illuminance)" and its like).
   test.each<[Sky, number, number]>([
     ['clear', SUNSET, 400],
     ['overcast', SUNSET, 40],
@@ -275,7 +275,7 @@ describe('the camera', () => {
 })
 
 describe('neutral density', () => {
-  // Kodak Wratten 96: density over log10(2).
+  // A film maker's printed list of neutral density filters: density over log10(2).
   test.each([
     [0.3, 0.997],
     [0.6, 1.993],
@@ -296,7 +296,7 @@ describe('neutral density', () => {
     [0.6, 25],
     [0.7, 20],
     [0.8, 16],
-  ])('density %d lets %d %% through (Wratten 96 list)', (density, percent) => {
+  ])('density %d lets %d %% through (the same list)', (density, percent) => {
     expect(Math.abs(100 * transmissionOfDensity(density) - percent)).toBeLessThan(0.6)
   })
 })

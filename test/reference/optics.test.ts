@@ -18,7 +18,7 @@ const FOOT = 0.3048
 const INCH = 25.4
 
 describe('angle of view', () => {
-  // Full frame to 3 decimals: T. Bryant, Leica Users Group 1999-08-20. 23.4 x 15.6 to 0.1: W. Claff, "Angle of View Values for
+  // Full frame to 3 decimals: T. Bryant, posted to a photographers’ mailing list, 1999-08-20. 23.4 x 15.6 to 0.1: W. Claff, "Angle of View Values for
   // Common Focal Lengths" (2006). Columns: f, 36 mm, 24 mm, 43.267 mm, then width, height, diagonal of 23.4 x 15.6.
   const TABLE = [
     [14, 104.25, 81.203, 114.182, 79.8, 58.2, 90.3],
@@ -43,7 +43,7 @@ describe('angle of view', () => {
   })
 
   it('agrees with a cine table to its rounding', () => {
-    // rafcamera.com, "Focal length" table 1: frame 22 x 16 mm; the 50 mm row is rounded to 25 degrees. Tolerance 12'.
+    // A dealer in cine lenses, "Focal length" table 1: frame 22 x 16 mm; the 50 mm row is rounded to 25 degrees. Tolerance 12'.
     const focals = [18, 28, 35, 50, 75, 100, 200]
     const wide = [62 + 50 / 60, 42 + 50 / 60, 34 + 50 / 60, 25, 16 + 40 / 60, 12.5, 6 + 20 / 60]
     const high = [47 + 50 / 60, 31 + 50 / 60, 25 + 40 / 60, 18 + 10 / 60, 12 + 10 / 60, 9 + 10 / 60, 4 + 40 / 60]
@@ -70,7 +70,7 @@ describe('sensors', () => {
   })
 
   it('take their circle of confusion from the diagonal', () => {
-    // d/1500: Zeiss/Lyon convention (R. F. Lyon, "Depth of Field Outside the Box", 2006).
+    // d/1500: a lens maker's convention, as R. F. Lyon tells it ("Depth of Field Outside the Box", 2006).
     const camera = (sensorWidth: number, sensorHeight: number, confusionDivisor: number) => ({
       name: '',
       sensorWidth,
@@ -110,7 +110,7 @@ describe('depth of field (distances from the lens, full thin-lens form)', () => 
   })
 
   it("agrees with a lens maker's table", () => {
-    // Nikon PC Micro-Nikkor 85 mm f/2.8D manual p. 84: near limit when focused at infinity, measured from the film plane, so
+    // The printed table of a shifting 85 mm f/2.8 lens, its manual, p. 84: near limit when focused at infinity, measured from the film plane, so
     // about 0.15 m more than from the lens; computed with c 0.033 and the f-numbers as marked. 1 %.
     const stops = [2.8, 4, 5.6, 8, 11, 16, 22, 32, 45]
     const near = [78.15, 54.76, 39.16, 27.46, 20.02, 13.82, 10.1, 7, 5.03]
@@ -136,8 +136,8 @@ describe('depth of field (distances from the lens, full thin-lens form)', () => 
     }
   })
 
-  it('agrees with the angular criterion of Kodak AA-26', () => {
-    // Kodak AA-26 Optical Formulas (in Lial-Greenwell-Ritchey): 50 mm f/8 (pupil 6.25 mm), u 6 m, theta 1/30 degree: 3.85 and
+  it('agrees with the angular criterion of a film maker', () => {
+    // A film maker's pamphlet of optical formulas (quoted in Lial-Greenwell-Ritchey): 50 mm f/8 (pupil 6.25 mm), u 6 m, theta 1/30 degree: 3.85 and
     // 13.59 m. A blur of u tan(theta) in the object plane is c = v tan(theta) on the film; v enters as f u / (u - f).
     const confusion = imageDistance(50, 6) * Math.tan(Math.PI / 180 / 30)
     const limits = fieldLimits(50, 8, confusion, 6)
@@ -186,7 +186,7 @@ describe('blur and diffraction', () => {
   })
 
   it('agrees with the Airy disc table', () => {
-    // Edmund Optics, Imaging Resource Guide 2.4 table 1, 520 nm (row values from memory, recomputed), micrometres; 550 nm below.
+    // A supplier's guide to imaging optics, section 2.4, table 1, 520 nm (row values from memory, recomputed), micrometres; 550 nm below.
     const stops = [1.4, 2, 2.8, 4, 5.6, 8, 11, 16]
     const table = [1.78, 2.54, 3.55, 5.08, 7.11, 10.15, 13.96, 20.3]
     stops.forEach((stop, index) => expect(airyDisc(stop, 0.00052) * 1000).toBeCloseTo(table[index] ?? NaN, 1))

@@ -14,19 +14,19 @@ function nine(heights: readonly number[], cell = 5): ElevationGrid {
 }
 
 describe('worked examples', () => {
-  // Esri, "How Slope works": dz/dx 0.05, dz/dy -3.8, slope 75.25762 degrees.
+  // A manual of map software, "How Slope works": dz/dx 0.05, dz/dy -3.8, slope 75.25762 degrees.
   it('slope', () => {
     const { slopes } = slopesAndAspects(nine([50, 45, 50, 30, 30, 30, 8, 10, 10]))
     expect(Math.abs((slopes[4] ?? Number.NaN) - 75.25762)).toBeLessThan(1e-4)
   })
 
-  // Esri, "How Aspect works": 92.64 degrees.
+  // A manual of map software, "How Aspect works": 92.64 degrees.
   it('aspect', () => {
     const { aspects } = slopesAndAspects(nine([101, 92, 85, 101, 92, 85, 101, 91, 84]))
     expect(Math.abs((aspects[4] ?? Number.NaN) - 92.64)).toBeLessThan(0.01)
   })
 
-  // Esri, "How Hillshade works": slope 1.26511 rad, aspect 3.30804 rad counted from the east; lit 153.82 of 255 by its rounded steps,
+  // A manual of map software, "How Hillshade works": slope 1.26511 rad, aspect 3.30804 rad counted from the east; lit 153.82 of 255 by its rounded steps,
   // 154.03 of 255 in full, which in 1..255 is 154 too.
   it('hillshade', () => {
     const window = nine([2450, 2461, 2483, 2452, 2461, 2483, 2447, 2455, 2477])

@@ -26,19 +26,19 @@ function nine(...heights: readonly number[]): ElevationGrid {
 }
 
 describe('slope and aspect', () => {
-  // Esri, "How Slope works": 75.25762 degrees (gdaldem: 75.25766).
+  // A manual of map software, "How Slope works": 75.25762 degrees (gdaldem: 75.25766).
   it('of the slope example', () => {
     const found = slopeAndAspectAt(nine(50, 45, 50, 30, 30, 30, 8, 10, 10), 0, 0)
     expect(Math.abs((found?.slope ?? 0) - 75.257_62)).toBeLessThan(1e-4)
   })
 
-  // Esri, "How Aspect works": 92.64 degrees.
+  // A manual of map software, "How Aspect works": 92.64 degrees.
   it('of the aspect example', () => {
     const found = slopeAndAspectAt(nine(101, 92, 85, 101, 92, 85, 101, 91, 84), 0, 0)
     expect(Math.abs((found?.aspect ?? 0) - 92.64)).toBeLessThan(0.01)
   })
 
-  // Esri, "How Hillshade works": slope 1.26511 radians; aspect 3.30804 radians counted from the east, anticlockwise.
+  // A manual of map software, "How Hillshade works": slope 1.26511 radians; aspect 3.30804 radians counted from the east, anticlockwise.
   it('of the hillshade example', () => {
     const found = slopeAndAspectAt(nine(2450, 2461, 2483, 2452, 2461, 2483, 2447, 2455, 2477), 0, 0)
     expect(Math.abs((found?.slope ?? 0) * RADIANS - 1.265_11)).toBeLessThan(1e-5)

@@ -23,7 +23,7 @@ describe('the web Mercator map', () => {
     expect(fromMercator({ east, north }).lon).toBeCloseTo(at.lon, 9)
   })
 
-  // Microsoft, Tile System, table of ground resolution.
+  // The tile system's first description, table of ground resolution.
   it.each([
     [1, 78_271.517],
     [10, 152.8741],
@@ -52,7 +52,7 @@ describe('the web Mercator map', () => {
     expect(MERCATOR_LATITUDE).toBeCloseTo(85.0511287798, 10)
   })
 
-  // Microsoft, Tile System; mercantile documentation.
+  // The tile system's first description; mercantile documentation.
   it('names tiles in base four', () => {
     expect(quadkey({ x: 3, y: 5, zoom: 3 })).toBe('213')
     expect(quadkey({ x: 486, y: 332, zoom: 10 })).toBe('0313102310')

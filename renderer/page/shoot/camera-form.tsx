@@ -9,6 +9,7 @@ import { TextField } from '#renderer/part/text-field.tsx'
 import { changeShoot } from '#renderer/state/library/history.ts'
 import { shoot as openShoot } from '#renderer/state/library/library.ts'
 import { words } from '#renderer/words/en.ts'
+import { formatOf } from './typed-changes.ts'
 
 const SIDES = { least: 0.5, most: 1_000 } as const
 const DIVISORS = { least: 100, most: 10_000 } as const
@@ -17,10 +18,6 @@ const REFRACTIONS = { least: -1, most: 1 } as const
 const FASTEST = { least: 1, most: 1_000_000 } as const
 const SLOWEST = { least: 0.001, most: 100_000 } as const
 const NAME_MOST = 10_000
-
-function formatOf(camera: Camera): (typeof SENSOR_FORMATS)[number] | undefined {
-  return SENSOR_FORMATS.find((format) => format.width === camera.sensorWidth && format.height === camera.sensorHeight)
-}
 
 export function CameraForm({ shoot }: { shoot: Shoot }) {
   const say = words.shoot

@@ -8,31 +8,24 @@ import { Question } from '#renderer/part/question.tsx'
 import { changeShoot } from '#renderer/state/library/history.ts'
 import { cropName } from '#renderer/text/names.ts'
 import { words } from '#renderer/words/en.ts'
+import { hasCrop, ownCrops, toggledCrop } from './typed-changes.ts'
 
 const SIDES = { least: 0, most: 1_000, moreThanLeast: true } as const
 const MOST_CROPS = 30
-
-function same(one: Crop, other: Crop): boolean {
-  return one.wide === other.wide && one.high === other.high
-}
 
 export function CropForm({ shoot }: { shoot: Shoot }) {
   const say = words.shoot
   const { crops } = shoot
   const put = (next: readonly Crop[]): void => void changeShoot(say.edit.crops, { ...shoot, crops: next })
-  const has = (crop: Crop): boolean => crops.some((other) => same(other, crop))
-  const own = crops.filter((crop) => !USUAL_CROPS.some((usual) => same(usual, crop)))
-  const toggle = (crop: Crop): void => {
-    const usual = USUAL_CROPS.filter((other) => (same(other, crop) ? !has(other) : has(other)))
-    put([...usual, ...own])
-  }
+  const has = (crop: Crop): boolean => hasCrop(crops, crop)
+  const own = ownCrops(crops)
   return (
     <Question title={say.crops}>
       <fieldset class="checks">
         <legend class="unseen">{say.usualCrops}</legend>
         {USUAL_CROPS.map((crop) => (
           <label key={cropName(crop)}>
-            <input type="checkbox" checked={has(crop)} onChange={() => toggle(crop)} />
+            <input type="checkbox" checked={has(crop)} onChange={() => put(toggledCrop(crops, crop))} />
             {cropName(crop)}
           </label>
         ))}

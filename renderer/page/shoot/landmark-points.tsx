@@ -1,21 +1,13 @@
 /** The places of a landmark by coordinates: one for a tower or summit, two or more for a span, three or more for a building. */
-import { destination, geodesicLine } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { type Landmark, landmarkPoints, withLandmarkPoints } from '#core/scene/landmark.ts'
 import { CoordinateField } from '#renderer/part/coordinate-field.tsx'
 import { Icon } from '#renderer/part/icon.tsx'
 import { words } from '#renderer/words/en.ts'
+import { between } from './typed-changes.ts'
 
 const FEWEST = { upright: 1, summit: 1, span: 2, building: 3 } as const
 const MOST = { upright: 1, summit: 1, span: 200, building: 500 } as const
-
-/** Halfway along the last stretch, so that a new point changes nothing until it is moved. */
-function between(points: readonly LatLon[]): LatLon | null {
-  const [one, other] = [points.at(-2), points.at(-1)]
-  if (one === undefined || other === undefined) return null
-  const line = geodesicLine(one, other)
-  return line.bearing === null ? one : destination(one, line.bearing, line.distance / 2)
-}
 
 export function LandmarkPoints({ landmark, onChange }: { landmark: Landmark; onChange: (next: Landmark) => void }) {
   const say = words.shoot

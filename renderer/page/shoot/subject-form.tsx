@@ -10,20 +10,11 @@ import { TextField } from '#renderer/part/text-field.tsx'
 import { changeShoot } from '#renderer/state/library/history.ts'
 import { settings } from '#renderer/state/library/settings.ts'
 import { words } from '#renderer/words/en.ts'
+import { resized } from './typed-changes.ts'
 
 const SIZES = { least: 0, most: 1_000, moreThanLeast: true } as const
 const NAME_MOST = 10_000
 const MOST_FEATURES = 50
-
-/** The subject with a new size; its named places stay on it. */
-function resized(subject: Subject, size: Partial<Pick<Subject, 'length' | 'width' | 'height'>>): Subject {
-  const next = { ...subject, ...size }
-  const features = next.features.map((feature) => ({
-    ...feature,
-    behindFront: Math.min(feature.behindFront, next.length),
-  }))
-  return { ...next, features }
-}
 
 export function SubjectForm({ shoot }: { shoot: Shoot }) {
   const { subject } = shoot

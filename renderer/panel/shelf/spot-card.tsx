@@ -1,14 +1,11 @@
 /** One spot on the shelf: a small frame, its name, what is to know at a glance, and what can be done with it. */
 import { useComputed } from '@preact/signals'
 import { useEffect, useRef, useState } from 'preact/hooks'
-import type { Assessment } from '#core/plan/assess.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import type { Spot } from '#core/record/spot.ts'
 import { LensThumb } from '#renderer/view/lens-picture/lens-thumb.tsx'
 import { Icon } from '#renderer/part/icon.tsx'
-import { metres, millimetres } from '#renderer/text/figure.ts'
 import { StarsShown } from '#renderer/part/stars.tsx'
-import { hazardsSeen } from '#renderer/text/hazard-text.ts'
 import { assessmentOf, planAtHand } from '#renderer/state/plan/assessments.ts'
 import { assessment } from '#renderer/state/plan/board-plan.ts'
 import { liveSpot } from '#renderer/state/library/library.ts'
@@ -17,6 +14,7 @@ import { picked } from '#renderer/state/session/navigation.ts'
 import { settings } from '#renderer/state/library/settings.ts'
 import { words } from '#renderer/words/en.ts'
 import { copySpot, deleteSpot, moveBy, togglePick } from '#renderer/state/act/spot-acts.ts'
+import { figuresOf, hintOf } from './spot-text.ts'
 
 /** CSS pixels across the small frame. */
 const THUMB = 66
@@ -43,22 +41,6 @@ function useSeen(ref: { readonly current: Element | null }): boolean {
     return () => watcher.disconnect()
   }, [ref, seen])
   return seen
-}
-
-/** Distance, focal length: what tells one spot from the next. */
-function figuresOf(found: Assessment): string {
-  const line = found.toLandmark ?? found.toSubject
-  const parts = [metres(line.distance, settings.value.units)]
-  if (found.focalLength !== null) parts.push(millimetres(found.focalLength))
-  return parts.join(' · ')
-}
-
-/** Permission still open or refused, then the hazards seen, the user's own words on them among these. */
-function hintOf(spot: Spot): string {
-  const { permissionHints } = words.spot
-  const { state } = spot.permission
-  const permission = state === 'not-needed' || state === 'granted' ? '' : permissionHints[state]
-  return [permission, ...hazardsSeen(spot)].filter((part) => part !== '').join(' · ')
 }
 
 export function SpotCard({ shoot, spot: saved, on, onChoose, onDrag, onDropBefore }: SpotCardProps) {
@@ -103,8 +85,8 @@ export function SpotCard({ shoot, spot: saved, on, onChoose, onDrag, onDropBefor
           <span class="spot-line">
             <Icon name={spot.status} /> {words.spot.statuses[spot.status]} <StarsShown count={spot.stars} />
           </span>
-          <span class="spot-line">{figuresOf(found)}</span>
-          {hint === '' ? null : <span class="spot-line">{hint.slice(0, 200)}</span>}
+          <span class="spot-line">{figuresOf(found, settings.value.units)}</span>
+          {hint === '' ? null : <span class="spot-line">{hint}</span>}
         </span>
       </button>
       <SpotActs spot={spot} />

@@ -6,7 +6,7 @@ import { paintCoastMap } from '#renderer/view/sketch/paint-coast.ts'
 import { paintSketch, showsIsland, windowAround } from '#renderer/view/sketch/paint-sketch.ts'
 import { SKETCH_ATTRIBUTION, loadIsland } from '#renderer/view/sketch/island-data.ts'
 import { DARK_PALETTE, LIGHT_PALETTE } from '#renderer/view/sketch/sketch-palette.ts'
-import { TILE_SIZE, mercatorView } from '#renderer/view/drawing/plan-view.ts'
+import { piecesFor } from './tile-pieces.ts'
 
 export interface BaseMap {
   /** Changes when the picture would. */
@@ -78,41 +78,6 @@ async function paintSketchOn(
 
 /** What is owed to the makers of the sketch's data. */
 export const SKETCH_CREDIT = `${SKETCH_ATTRIBUTION}. ${COAST_ATTRIBUTION}.`
-
-interface Piece {
-  readonly x: number
-  readonly y: number
-  readonly left: number
-  readonly top: number
-}
-
-/** The tiles that cover the picture at a whole zoom, and where each falls; columns wrap round the world. */
-export function piecesFor(
-  centre: LatLon,
-  zoom: number,
-  tileZoom: number,
-  width: number,
-  height: number,
-): { pieces: Piece[]; size: number } {
-  const scale = 2 ** (zoom - tileZoom)
-  const size = TILE_SIZE * scale
-  const nowhere = { left: 0, top: 0, right: 0, bottom: 0 }
-  const middle = mercatorView({ zoom, originX: 0, originY: 0, middleLon: centre.lon, box: nowhere }).toPoint(centre)
-  const left = middle.x - width / 2
-  const top = middle.y - height / 2
-  const count = 2 ** tileZoom
-  const pieces: Piece[] = []
-  for (
-    let row = Math.max(0, Math.floor(top / size));
-    row <= Math.min(count - 1, Math.floor((top + height) / size));
-    row++
-  ) {
-    for (let column = Math.floor(left / size); column <= Math.floor((left + width) / size); column++) {
-      pieces.push({ x: ((column % count) + count) % count, y: row, left: column * size - left, top: row * size - top })
-    }
-  }
-  return { pieces, size }
-}
 
 async function paintTiles(
   context: CanvasRenderingContext2D,

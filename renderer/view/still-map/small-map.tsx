@@ -1,56 +1,18 @@
 /** A still map of a spot: the base painted once into a picture, the plan's drawing over it as vectors, scale bar and north. */
 import { useEffect, useState } from 'preact/hooks'
 import type { LatLon } from '#core/geo/lat-lon.ts'
-import { landmarkPoints } from '#core/scene/landmark.ts'
 import type { Assessment } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import type { UnitSystem } from '#core/units/length.ts'
 import { type PlanDrawing, drawPlan, wedgeReach } from '#renderer/view/drawing/plan-drawing.ts'
-import { fitPlaces } from '#renderer/view/drawing/fit.ts'
-import { type PlanView, TILE_SIZE, mercatorView } from '#renderer/view/drawing/plan-view.ts'
+import type { PlanView } from '#renderer/view/drawing/plan-view.ts'
 import { metres } from '#renderer/text/figure.ts'
 import { landmarkName } from '#renderer/text/names.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { type BaseMap, paintBase } from './base-map.ts'
 import { niceLength } from '#renderer/view/drawing/nice-length.ts'
+import { stillView } from './still-view.ts'
 import './small-map.css'
-
-/** Nearest zoom of a still map. */
-const CLOSEST = 19
-
-interface Still {
-  readonly view: PlanView
-  readonly centre: LatLon
-  readonly zoom: number
-}
-
-/** Where the map looks: at every place of the plan, with room around. */
-export function stillView(plan: Plan, width: number, height: number): Still | null {
-  const { spot, landmark } = plan
-  const places = [
-    spot.stop.at,
-    spot.standpoint.at,
-    ...(landmark === null ? [] : landmarkPoints(landmark)),
-    ...(spot.access.parking === null ? [] : [spot.access.parking]),
-  ]
-  const room = Math.min(width, height) * 0.12
-  const window = { width, height, left: room, right: room, top: room, bottom: room }
-  const fitted = fitPlaces(places, window, CLOSEST, 0.25)
-  if (fitted === null) return null
-  const size = TILE_SIZE * 2 ** fitted.zoom
-  const middle = mercatorView({ zoom: fitted.zoom, originX: 0, originY: 0, middleLon: fitted.centre.lon, box: NOWHERE })
-  const at = middle.toPoint(fitted.centre)
-  const look = {
-    zoom: fitted.zoom,
-    originX: at.x - width / 2,
-    originY: Math.max(-size, at.y - height / 2),
-    middleLon: fitted.centre.lon,
-    box: { left: 0, top: 0, right: width, bottom: height },
-  }
-  return { view: mercatorView(look), centre: fitted.centre, zoom: fitted.zoom }
-}
-
-const NOWHERE = { left: 0, top: 0, right: 0, bottom: 0 }
 
 export interface SmallMapProps {
   readonly plan: Plan

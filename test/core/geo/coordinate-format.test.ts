@@ -10,7 +10,7 @@ import { type LatLon, latLon } from '#core/geo/lat-lon.ts'
 describe('degrees', () => {
   it('carries seconds into minutes and degrees', () => {
     expect(formatDms({ lat: 10.99999999, lon: -59.99999999 }, 1)).toBe('11°00′00.0″N 60°00′00.0″W')
-    expect(formatDms({ lat: 48.858222, lon: 2.2945 })).toBe('48°51′29.6″N 2°17′40.2″E')
+    expect(formatDms({ lat: 46.402972, lon: -33.594528 })).toBe('46°24′10.7″N 33°35′40.3″W')
     expect(formatDms({ lat: -33.86, lon: 151.2 }, 0)).toBe('33°51′36″S 151°12′00″E')
   })
 

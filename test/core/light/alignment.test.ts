@@ -41,21 +41,22 @@ function lowest(ask: AlignmentAsk, from: number, until: number): number {
   return (low + high) / 2
 }
 
-/** Every approach within the tolerance, by looking at each minute. */
+/**
+ * Every approach within the tolerance, by looking at each minute that can be near one. The sky turns by a quarter of a degree in a
+ * minute, so as long as the separation is many degrees no minute of as many half degrees can be near: those are not looked at.
+ */
 function byMinutes(ask: AlignmentAsk): number[] {
   const instants: number[] = []
-  let before = separation(ask, ask.from - MINUTE)
-  let here = separation(ask, ask.from)
-  for (let instant = ask.from; instant < ask.until + MINUTE; instant += MINUTE) {
-    const after = separation(ask, instant + MINUTE)
-    // A minute is at most a quarter of a degree.
-    if (here <= before && here < after && here < ask.tolerance + 0.3) {
-      const closest = lowest(ask, instant - MINUTE, instant + MINUTE)
-      if (closest >= ask.from && closest < ask.until && separation(ask, closest) <= ask.tolerance)
-        instants.push(closest)
+  for (let minute = 0; minute < (ask.until - ask.from) / MINUTE + 1; minute++) {
+    const instant = ask.from + minute * MINUTE
+    const here = separation(ask, instant)
+    if (here >= ask.tolerance + 0.3) {
+      minute += Math.max(0, Math.floor((here - ask.tolerance - 0.3) / 0.5) - 1)
+      continue
     }
-    before = here
-    here = after
+    if (here > separation(ask, instant - MINUTE) || here >= separation(ask, instant + MINUTE)) continue
+    const closest = lowest(ask, instant - MINUTE, instant + MINUTE)
+    if (closest >= ask.from && closest < ask.until && separation(ask, closest) <= ask.tolerance) instants.push(closest)
   }
   return instants
 }

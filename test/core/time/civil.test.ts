@@ -196,7 +196,7 @@ describe('a zone', () => {
 
   it.each([
     '',
-    'Mars/Olympus',
+    'Mars/Tharsis',
     '+02:00',
     '2026-06-21',
     'T00:00Z',

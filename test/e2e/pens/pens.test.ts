@@ -1,6 +1,6 @@
 /** The picture through the lens is the same from the pen of the screen and from the pen of paper. */
 import { resolve } from 'node:path'
-import type { Browser, Page } from 'playwright-core'
+import type { BrowserContext, Page } from 'playwright-core'
 import { build, type Rolldown } from 'vite'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { SKIES } from '#core/light/exposure.ts'
@@ -10,7 +10,7 @@ import { SUBJECT_KINDS, SUBJECT_PRESETS } from '#core/scene/subject.ts'
 import { DARK_INKS, LIGHT_INKS } from '#renderer/view/lens-picture/lens-inks.ts'
 import { pictureOf } from '#renderer/view/lens-picture/picture.ts'
 import { type Strokes, strokesOf } from '#renderer/view/lens-picture/strokes.ts'
-import { launchBrowser } from '#test/e2e/open.ts'
+import { newContext } from '#test/e2e/open.ts'
 import { generator } from '#test/help/generator.ts'
 import { bridgeAt, examplePlan } from '#test/help/plans.ts'
 import { groundOf, mountains } from '#test/help/terrain.ts'
@@ -59,7 +59,7 @@ function strokesOfNumber(number: number): Strokes {
   return strokesOf(picture, number % 4 < 2 ? LIGHT_INKS : DARK_INKS)
 }
 
-let browser: Browser
+let context: BrowserContext
 let page: Page
 
 beforeAll(async () => {
@@ -74,12 +74,12 @@ beforeAll(async () => {
     oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   })) as Rolldown.RolldownOutput[]
   const [script] = made.flatMap(({ output }) => output.flatMap((file) => (file.type === 'chunk' ? [file.code] : [])))
-  browser = await launchBrowser()
-  page = await browser.newPage()
+  context = await newContext()
+  page = await context.newPage()
   await page.addScriptTag({ content: script ?? '' })
 })
 
-afterAll(() => browser.close())
+afterAll(() => context.close())
 
 test.each([1, 2])(`both pens draw one picture of ${PLANS} plans at %d device pixels a pixel`, async (pixelRatio) => {
   const found: PenDifference[] = []
