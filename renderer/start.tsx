@@ -17,6 +17,7 @@ import { pickedHere } from '#renderer/state/session/picked.ts'
 import { refreshIfChanged } from '#renderer/state/library/other-windows.ts'
 import { changeSettings, dark, loadSettings, settings } from '#renderer/state/library/settings.ts'
 import { followSensitivity } from '#renderer/state/plan/sensitivity.ts'
+import { followPins } from '#renderer/state/plan/pin-heights.ts'
 import { followTerrain } from '#renderer/state/plan/terrain.ts'
 import { keepArrangement } from '#renderer/state/act/try-out.ts'
 import { followZone } from '#renderer/state/plan/zone.ts'
@@ -129,6 +130,7 @@ await bringUp()
 followState()
 followZone()
 followTerrain()
+followPins()
 followSensitivity()
 const root = document.getElementById('page')
 if (root !== null) render(<WholePage onAgain={bringUp} />, root)

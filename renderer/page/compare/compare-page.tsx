@@ -14,6 +14,7 @@ import { shoot, spots } from '#renderer/state/library/library.ts'
 import { tell } from '#renderer/state/library/notices.ts'
 import { page, picked } from '#renderer/state/session/navigation.ts'
 import { pickedHere } from '#renderer/state/session/picked.ts'
+import { pinPlaces, pinsFor } from '#renderer/state/plan/pin-heights.ts'
 import { sensitivityFor } from '#renderer/state/plan/shelf-sensitivity.ts'
 import { dark, settings } from '#renderer/state/library/settings.ts'
 import { groundFor } from '#renderer/state/plan/terrain.ts'
@@ -44,7 +45,7 @@ export function ComparePage() {
       : chosen.map((spot) => {
           const flat = planOf(open, spot)
           const ground = groundFor(spot.stop.at, flat.landmark)
-          const plan = { ...flat, terrain: ground.grid }
+          const plan = { ...flat, terrain: ground.grid, pins: pinsFor(pinPlaces(open, spot)).pins }
           const assessment = assess(plan)
           const zone = zoneFor(open, spot.stop.at)
           return {

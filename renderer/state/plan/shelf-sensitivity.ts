@@ -15,10 +15,11 @@ const known = new WeakMap<Spot, Known>()
 
 /** Some tens of milliseconds when it is new. Null when nothing is framed. */
 export function sensitivityFor(plan: Plan, zone: Zone): Sensitivity | null {
-  const { shoot, spot, terrain } = plan
-  const parts = [shoot, terrain, zone, spots.value]
+  const { shoot, spot, terrain, pins } = plan
+  const parts = [shoot, terrain, zone, spots.value, ...pins]
   const before = known.get(spot)
-  if (before !== undefined && before.parts.every((part, index) => part === parts[index])) return before.found
+  if (before?.parts.length === parts.length && before.parts.every((part, index) => part === parts[index]))
+    return before.found
   const found = sensitivityOf({ plan, zone, parkings: parkingsOf(spots.value) })
   known.set(spot, { parts, found })
   return found

@@ -1,6 +1,7 @@
 /** Dragging on a plan with mouse, pen or finger: shown once per frame while it lasts, saved once at its end, put back by Escape. */
 import type { Plan } from '#core/plan/plan.ts'
 import { planOf } from '#core/plan/plan.ts'
+import { boardPins } from '#renderer/state/plan/pin-heights.ts'
 import { terrain } from '#renderer/state/plan/terrain.ts'
 import { type Grip, type Moved, brought, gripPlace, readGrip } from '#core/plan/grip.ts'
 import { type PlanView, type Point, distanceBetween } from '#renderer/view/drawing/plan-view.ts'
@@ -52,7 +53,7 @@ function gripUnder(event: Event): Grip | null {
 function beginDrag(ground: DragGround, event: PointerEvent, grip: Grip): Drag | null {
   const start = takeHold()
   if (start === null) return null
-  const plan = planOf(start.shoot, start.spot, terrain.peek())
+  const plan = planOf(start.shoot, start.spot, terrain.peek(), boardPins.peek())
   const place = gripPlace(plan, grip)
   if (place === null) return null
   const down = ground.pointOf(event)

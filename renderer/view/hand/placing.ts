@@ -3,6 +3,7 @@ import { effect } from '@preact/signals'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { planOf } from '#core/plan/plan.ts'
 import { type Placing, placing } from '#renderer/state/session/navigation.ts'
+import { boardPins } from '#renderer/state/plan/pin-heights.ts'
 import { terrain } from '#renderer/state/plan/terrain.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
 import { type Moved, brought } from '#core/plan/grip.ts'
@@ -21,9 +22,10 @@ const LABELS: Readonly<Record<Placing['what'], string>> = {
 
 /** The arrangement with a thing placed; a spot that looks at no landmark yet looks at the one placed. */
 export function placed(start: Held, wish: Placing, at: LatLon): Moved {
-  if (wish.what !== 'landmark') return brought(planOf(start.shoot, start.spot, terrain.peek()), { on: wish.what }, at)
+  if (wish.what !== 'landmark')
+    return brought(planOf(start.shoot, start.spot, terrain.peek(), boardPins.peek()), { on: wish.what }, at)
   const looking = { ...start.spot, landmarkId: wish.landmarkId }
-  const moved = brought(planOf(start.shoot, looking, terrain.peek()), { on: 'landmark' }, at)
+  const moved = brought(planOf(start.shoot, looking, terrain.peek(), boardPins.peek()), { on: 'landmark' }, at)
   const other = start.spot.landmarkId !== null && start.spot.landmarkId !== wish.landmarkId
   return other ? { ...moved, spot: start.spot } : moved
 }

@@ -35,7 +35,9 @@ function assessedOnce(plan: Plan): Assessed {
 }
 
 function samePlan(one: Plan, other: Plan): boolean {
-  return one.spot === other.spot && one.shoot === other.shoot && one.terrain === other.terrain
+  return (
+    one.spot === other.spot && one.shoot === other.shoot && one.terrain === other.terrain && one.pins === other.pins
+  )
 }
 
 /** While the spot on the board is dragged its assessment is at hand already. */
@@ -46,10 +48,12 @@ function boardsOwn(wanted: Plan): Assessed | null {
 }
 
 export function LensThumb({ shoot, spot, width = 66, ground }: LensThumbProps) {
-  const terrain = ground === undefined ? planAtHand(shoot, spot).terrain : ground
+  const own = planAtHand(shoot, spot)
+  const { pins } = own
+  const terrain = ground === undefined ? own.terrain : ground
   // The same drawing comes back while records and ground stay the same, and then nothing is compared or touched.
   return useMemo(() => {
-    const { plan, assessment } = assessedOnce(planOf(shoot, spot, terrain))
+    const { plan, assessment } = assessedOnce(planOf(shoot, spot, terrain, pins))
     const { sensorWidth, sensorHeight } = shoot.bag.camera
     const ratio = Math.min(sensorWidth, sensorHeight) / Math.max(sensorWidth, sensorHeight)
     const across = spot.shot.orientation === 'lying' ? width : width * ratio * ratio
@@ -59,5 +63,5 @@ export function LensThumb({ shoot, spot, width = 66, ground }: LensThumbProps) {
         <Frame plan={plan} assessment={assessment} width={across} decorative />
       </span>
     )
-  }, [shoot, spot, terrain, width])
+  }, [shoot, spot, terrain, pins, width])
 }
