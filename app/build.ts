@@ -1,8 +1,9 @@
-/** Builds the program into out/: the page, the two hosts, the preload, the gazetteer, the zones; only what is stale when asked so. */
+/** Builds the program into out/: the page, the two hosts, the preload, the gazetteer, the zones, the coasts; only what is stale when asked so. */
 import { copyFile, mkdir, readdir, stat, utimes, writeFile } from 'node:fs/promises'
 import { builtinModules } from 'node:module'
 import { join, resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { writeCoastFile } from './build-coast.ts'
 import { writeGazetteer } from './build-gazetteer.ts'
 
 const ROOT = resolve(import.meta.dirname, '..')
@@ -52,6 +53,12 @@ const PARTS: readonly Part[] = [
     sources: ['node_modules/geo-tz/package.json'],
     result: `out/zones/${ZONES_FILE}`,
     build: copyZones,
+  },
+  {
+    name: 'coast',
+    sources: ['app/build-coast.ts', 'core/geo/coast.ts'],
+    result: 'out/coast/coast.gz',
+    build: async () => writeCoastFile(join(ROOT, 'out/coast/coast.gz')),
   },
   {
     name: 'ground',

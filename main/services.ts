@@ -11,6 +11,7 @@ import { type Cipher, openKeys } from './keys.ts'
 import type { Log } from './log.ts'
 import { makeGazetteer } from '#main/places/gazetteer.ts'
 import { makeZoneFinder } from '#main/places/zones.ts'
+import { coastFile } from '#main/ground/sea.ts'
 import { demoFile, groundService } from '#main/ground/service.ts'
 import { webTileSource } from '#main/ground/web-tiles.ts'
 import type { GroundPort, TilePort } from './serve.ts'
@@ -79,6 +80,7 @@ export async function openServices(options: ServicesOptions): Promise<Services> 
   const ground = await groundService({
     folder: join(folder, 'elevation'),
     demoFile: demoFile(options.built),
+    coastFile: coastFile(options.built),
     settings: settings.now,
     askTile: (source, z, x, y, signal) => tiles.tile(source, z, x, y, signal),
     prefix: groundPrefix,

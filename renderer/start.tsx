@@ -10,6 +10,7 @@ import { followLeaving } from '#renderer/shell/leaving.ts'
 import { followHealth } from '#renderer/state/session/network.ts'
 import { followCommands } from '#renderer/shell/keys.ts'
 import { followSensitivity } from '#renderer/state/plan/sensitivity.ts'
+import { followPins } from '#renderer/state/plan/pin-heights.ts'
 import { followTerrain } from '#renderer/state/plan/terrain.ts'
 import { followZone } from '#renderer/state/plan/zone.ts'
 import { WholePage } from '#renderer/shell/app-window.tsx'
@@ -28,6 +29,7 @@ await bringUp()
 followState()
 followZone()
 followTerrain()
+followPins()
 followSensitivity()
 const root = document.getElementById('page')
 if (root !== null) render(<WholePage onAgain={bringUp} />, root)

@@ -39,6 +39,8 @@ export const groundWindowShape = z.object({
   resolution: z.number().nullable(),
   /** Share of the cells that are known, 0..1. */
   known: z.number(),
+  /** Share of the cells at which a source is below 0 off the coasts and the sea's surface, 0, was taken, 0..1. */
+  sea: z.number(),
   /** Why cells that might be had are missing, in one sentence; null when nothing went wrong. */
   trouble: z.string().nullable(),
 })
@@ -93,7 +95,16 @@ export const groundCalls = {
   'ground.heights': call(
     z.object({ places: z.array(latLonShape).max(200) }),
     z.object({
-      heights: z.array(z.object({ height: z.number(), source: z.string(), resolution: z.number() }).nullable()),
+      heights: z.array(
+        z
+          .object({
+            height: z.number(),
+            source: z.string(),
+            resolution: z.number(),
+            /** Whether the sea's surface was taken. */ sea: z.boolean(),
+          })
+          .nullable(),
+      ),
       trouble: z.string().nullable(),
     }),
   ),

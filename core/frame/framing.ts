@@ -33,6 +33,9 @@ export interface Framing {
   readonly inFrame: boolean
 }
 
+/** A cut below this share of a thing is rounding, not a picture. */
+export const LEAST_CUT = 0.0005
+
 /** Bounds of points given in the lens's own frame; null when all of them are behind the lens. */
 export function extentOf(view: View, points: readonly LocalPoint[]): Extent | null {
   let left = Infinity

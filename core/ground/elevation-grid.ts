@@ -18,6 +18,15 @@ export interface ElevationGrid {
   readonly north: number
   /** Row by row from the north-west; metres above the sea (geoid); NaN where unknown, never 0 for unknown. */
   readonly heights: Float32Array
+  /** Metres between the samples of the source that most cells come from; without it the cells count as the samples. */
+  readonly step?: number | null
+  /** Whether below 0 off the coasts the sea's surface was taken. */
+  readonly sea?: boolean
+}
+
+/** Metres between the samples that a grid's heights come from. */
+export function stepOf({ step, cell }: ElevationGrid): number {
+  return step ?? cell
 }
 
 /** Metres east and north of a grid's centre. */

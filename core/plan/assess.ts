@@ -6,19 +6,22 @@ import { type LensOffer, chooseOffer, lensOffers } from '#core/frame/lens-choice
 import type { View } from '#core/frame/projection.ts'
 import { type Scene, type SetUp, type Setting, setUp, setUpForFill } from '#core/frame/set-up.ts'
 import { geodesicLine } from '#core/geo/geodesic.ts'
-import type { LocalPoint } from '#core/geo/local-frame.ts'
+import { type LocalPoint, localFrame, toLocal } from '#core/geo/local-frame.ts'
 import { angleOfView } from '#core/optics/angle-of-view.ts'
 import { type Lens, reaches } from '#core/optics/lens.ts'
 import { type Camera, circleOfConfusion } from '#core/optics/sensor.ts'
 import { type Sharpness, sharpness } from '#core/optics/sharpness.ts'
+import { subjectSides } from '#core/scene/box.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle } from '#core/scene/shell.ts'
+import type { Subject } from '#core/scene/subject.ts'
 import { degrees, turnBetween } from '#core/units/angle.ts'
 import { type GroundReading, groundReading } from './ground-reading.ts'
 import { type GroundUnderThings, groundUnder } from './ground-under.ts'
 import { type LightReading, lightReading } from './light-reading.ts'
 import type { Levels, Plan } from './plan.ts'
 import { type PlanScene, sceneOf, settingOf } from './plan-scene.ts'
+import type { Spot } from '#core/record/spot.ts'
 
 /** What stands in the way of an answer, or should be known beside it; the screen has a sentence for each. */
 export type Problem =
@@ -210,6 +213,13 @@ function judgeSharpness(
   return sharp
 }
 
+/** Whether the camera stands within the outline of the subject's turned box. */
+function standsInBox({ length, width }: Subject, { stop, standpoint }: Spot): boolean {
+  const camera = toLocal(localFrame(stop.at, 0), localFrame(standpoint.at, 0).origin)
+  const { ahead, right } = subjectSides(stop.heading, camera)
+  return Math.abs(ahead) < length / 2 && Math.abs(right) < width / 2
+}
+
 /** Degrees 0..90 between the camera's direction and the subject's side. */
 function offSideOf(bearingFromSubject: number | null, heading: number): number | null {
   if (bearingFromSubject === null) return null
@@ -228,7 +238,7 @@ export function assess(plan: Plan): Assessment {
   const between = middle === null ? null : geodesicLine(spot.stop.at, middle)
   if (levels.landmarkAssumed) problems.push('landmark-level-assumed')
   const onTop = Math.hypot(scene.centre.east, scene.centre.north) < ONE_PLACE
-  const inside = !onTop && toSubject.distance < Math.min(shoot.subject.length, shoot.subject.width) / 2
+  const inside = !onTop && standsInBox(shoot.subject, spot)
   if (onTop) problems.push('on-top-of-each-other')
   else if (inside) problems.push('inside-subject')
   const setting = settingOf(plan, spot.shot.orientation)

@@ -78,7 +78,7 @@ function carried(from: LocalFrame, to: LocalFrame, at: LatLon): LatLon {
 function withLandmark(plan: Plan, landmark: Landmark): Moved {
   const landmarks = plan.shoot.landmarks.map((other) => (other.id === landmark.id ? landmark : other))
   const shoot = { ...plan.shoot, landmarks }
-  return { shoot, spot: followed(planOf(shoot, plan.spot, plan.terrain)) }
+  return { shoot, spot: followed(planOf(shoot, plan.spot, plan.terrain, plan.pins)) }
 }
 
 function withPoints(plan: Plan, change: (points: readonly LatLon[]) => readonly LatLon[]): Moved {

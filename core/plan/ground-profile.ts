@@ -4,9 +4,9 @@ import { type ElevationGrid, type GridPoint, gridPoint, placeOnGrid } from '#cor
 import { type Profile, drawable, profile } from '#core/ground/profile.ts'
 import { type ScreenCrossing, screenCrossings } from '#core/ground/screen.ts'
 import { type Raised, sightElevation } from '#core/ground/sight.ts'
-import { type Sightline, type Tightest, sightline } from '#core/ground/sightline.ts'
-import { lensOn } from './ground-reading.ts'
-import { mainPost } from './landmark-shown.ts'
+import type { Sightline, Tightest } from '#core/ground/sightline.ts'
+import { lensOn, subjectPost } from './ground-reading.ts'
+import { footOnGrid, mainPost, onGrid, postSight } from './landmark-shown.ts'
 import type { Levels, Plan } from './plan.ts'
 
 /** A screen where the line crosses it. */
@@ -27,11 +27,14 @@ export interface GroundProfile {
   readonly ground: Profile
   readonly eye: Raised
   readonly target: GridPoint
-  /** Metres above the sea of the landmark's foot and top at its middle. */
+  /** Metres above the sea of the landmark's foot and top at its middle; of a summit, of its upper part as the lens sees it. */
   readonly low: number
   readonly high: number
   readonly sight: Sightline
-  /** What hides the most of the landmark, or else the crest or screen nearest below the line to its foot; null when nothing comes near. */
+  /**
+   * Where the line to the foot runs tightest: where the ground or a screen stands highest above it, or else the crest or screen nearest
+   * below it; null when nothing comes near.
+   */
   readonly tightest: Tightest | null
   readonly screens: readonly ScreenOnLine[]
   /** Metres from the lens toward the subject, and metres above the sea of its foot and top. */
@@ -44,16 +47,16 @@ const POINTS = 420
 
 /** Null without elevations, without a landmark, and when the camera stands at the landmark's very middle. */
 export function groundProfile(plan: Plan, levels: Levels): GroundProfile | null {
-  const { terrain: grid, landmark, shoot, spot } = plan
-  const post = landmark === null ? null : mainPost(landmark, levels.landmark)
-  if (grid === null || post === null) return null
+  const { terrain: grid, landmark, shoot } = plan
+  if (grid === null || landmark === null) return null
+  const post = mainPost(landmark, footOnGrid(grid, landmark, levels.landmark, levels.from.landmark))
+  if (post === null) return null
   const eye = lensOn(grid, plan, levels)
   const target = gridPoint(grid, post.at)
-  const { low, high } = post
   const { refraction, screens } = shoot
-  const sight = sightline(grid, eye, { ...target, low, high }, refraction, screens)
+  const { sight, low, high, begins } = postSight(grid, eye, onGrid(grid, post), refraction, screens)
   if (!(sight.distance > 0)) return null
-  const stop = gridPoint(grid, spot.stop.at)
+  const subject = onGrid(grid, subjectPost(grid, plan, levels))
   const whole = profile(grid, eye, target)
   const crossings = screenCrossings(grid, eye, target, screens)
   return {
@@ -64,14 +67,17 @@ export function groundProfile(plan: Plan, levels: Levels): GroundProfile | null 
     low,
     high,
     sight,
-    tightest: sight.hiddenBy ?? nearestCrest(whole, eye, { ...target, low }, refraction, crossings),
+    tightest:
+      sight.hiddenBy === null
+        ? nearestCrest(whole, eye, { ...target, low }, refraction, crossings, begins)
+        : sight.toLow,
     screens: crossings.flatMap(({ screen, distance, top }) =>
       top === null ? [] : [{ screen, distance, foot: top - (screens[screen]?.height ?? 0), top }],
     ),
     subject: {
-      distance: Math.hypot(stop.east - eye.east, stop.north - eye.north),
-      low: levels.stop,
-      high: levels.stop + shoot.subject.height,
+      distance: Math.hypot(subject.east - eye.east, subject.north - eye.north),
+      low: subject.low,
+      high: subject.high,
     },
     refraction,
     grid,
@@ -88,8 +94,9 @@ interface Over {
 }
 
 /** Points at which the room under the line is less, by enough, than somewhere before and somewhere after. */
-function crestsUnder(whole: Profile, lineAt: (distance: number) => number): Over[] {
-  const room = Float64Array.from(whole.distances, (distance, at) => lineAt(distance) - (whole.elevations[at] as number))
+function crestsUnder(whole: Profile, lineAt: (distance: number) => number, until: number): Over[] {
+  const before = whole.distances.filter((distance) => distance <= until)
+  const room = before.map((distance, at) => lineAt(distance) - (whole.elevations[at] as number))
   const mostAfter = mostFromThere(room)
   const crests: Over[] = []
   let mostBefore = -Infinity
@@ -112,13 +119,14 @@ function nearestCrest(
   foot: GridPoint & { readonly low: number },
   refraction: number,
   crossings: readonly ScreenCrossing[],
+  until: number,
 ): Tightest | null {
   const lineAt = (distance: number): number =>
     sightElevation(eye.elevation, foot.low, distance, whole.length, refraction)
   const screens = crossings.flatMap(({ distance, top, screen }) =>
-    top === null ? [] : [{ clearance: lineAt(distance) - top, distance, screen }],
+    top === null || distance > until ? [] : [{ clearance: lineAt(distance) - top, distance, screen }],
   )
-  const nearest = [...crestsUnder(whole, lineAt), ...screens].reduce<Over | null>(
+  const nearest = [...crestsUnder(whole, lineAt, until), ...screens].reduce<Over | null>(
     (least, over) => (least === null || over.clearance < least.clearance ? over : least),
     null,
   )

@@ -2,8 +2,17 @@
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { type ElevationGrid, gridPoint, placeOnGrid } from '#core/ground/elevation-grid.ts'
 import type { Raised } from '#core/ground/sight.ts'
-import { type Sightline, type Tightest, sightline } from '#core/ground/sightline.ts'
-import { type Post, mainPost, onGrid, postsOnGrid, shownShare } from './landmark-shown.ts'
+import type { Sightline, Tightest } from '#core/ground/sightline.ts'
+import {
+  type Post,
+  footOnGrid,
+  levelOnGrid,
+  mainPost,
+  onGrid,
+  postSight,
+  postsOnGrid,
+  shownShare,
+} from './landmark-shown.ts'
 import type { Levels, Plan } from './plan.ts'
 
 export interface HiddenBy {
@@ -26,14 +35,10 @@ export interface SightReading {
   /** Share of the height that shows, 0..1; null when the ground between is unknown. */
   readonly share: number | null
   readonly hiddenBy: HiddenBy | null
-  /** Metres between the line to the foot and the ground where it runs tightest; null when unknown. */
-  readonly clearance: number | null
   readonly ground: Sightline['ground']
 }
 
 export interface GroundReading {
-  /** Metres between the elevations reckoned with. */
-  readonly cell: number
   readonly toSubject: SightReading
   /** To the landmark's middle; null without one. */
   readonly toLandmark: SightReading | null
@@ -48,37 +53,46 @@ function placed(grid: ElevationGrid, tightest: Tightest | null): HiddenBy | null
 }
 
 function reading(grid: ElevationGrid, eye: Raised, post: Post, plan: Plan): SightReading {
-  const sight = sightline(grid, eye, onGrid(grid, post), plan.shoot.refraction, plan.shoot.screens)
+  const { sight, low, high } = postSight(grid, eye, onGrid(grid, post), plan.shoot.refraction, plan.shoot.screens)
   return {
     distance: sight.distance,
-    height: post.high - post.low,
+    height: high - low,
     hidden: sight.hidden,
     share: sight.visibleShare,
     hiddenBy: placed(grid, sight.hiddenBy),
-    clearance: sight.toLow?.clearance ?? null,
     ground: sight.ground,
   }
 }
 
 /** The lens on the grid. */
 export function lensOn(grid: ElevationGrid, plan: Plan, levels: Levels): Raised {
-  const { standpoint } = plan.spot
-  return { ...gridPoint(grid, standpoint.at), elevation: levels.standpoint + standpoint.lensHeight }
+  const { at, lensHeight } = plan.spot.standpoint
+  return eyeOnGrid(grid, at, levels, lensHeight)
+}
+
+/** The lens so high above a standpoint. */
+export function eyeOnGrid(grid: ElevationGrid, at: LatLon, levels: Levels, lensHeight: number): Raised {
+  const level = levelOnGrid(grid, at, levels.standpoint, levels.from.standpoint)
+  return { ...gridPoint(grid, at), elevation: level + lensHeight }
+}
+
+/** The subject as an upright line on the grid's ground. */
+export function subjectPost(grid: ElevationGrid, { spot, shoot }: Plan, levels: Levels): Post {
+  const { at } = spot.stop
+  const low = levelOnGrid(grid, at, levels.stop, levels.from.stop)
+  return { at, low, high: low + shoot.subject.height, flank: 0 }
 }
 
 /** Null without elevations. */
 export function groundReading(plan: Plan, levels: Levels): GroundReading | null {
-  const { terrain: grid, landmark, spot, shoot } = plan
+  const { terrain: grid, landmark, shoot } = plan
   if (grid === null) return null
   const eye = lensOn(grid, plan, levels)
-  const { stop } = spot
-  const main = landmark === null ? null : mainPost(landmark, levels.landmark)
-  const subject: Post = { at: stop.at, low: levels.stop, high: levels.stop + shoot.subject.height }
+  const foot = landmark === null ? 0 : footOnGrid(grid, landmark, levels.landmark, levels.from.landmark)
+  const main = landmark === null ? null : mainPost(landmark, foot)
   return {
-    cell: grid.cell,
-    toSubject: reading(grid, eye, subject, plan),
+    toSubject: reading(grid, eye, subjectPost(grid, plan, levels), plan),
     toLandmark: main === null ? null : reading(grid, eye, main, plan),
-    landmarkShown:
-      landmark === null ? null : shownShare(postsOnGrid(grid, landmark, levels.landmark), grid, eye, shoot),
+    landmarkShown: landmark === null ? null : shownShare(postsOnGrid(grid, landmark, foot), grid, eye, shoot),
   }
 }

@@ -1,8 +1,9 @@
 /** A plan: all that an assessment needs of one spot and its shoot, and the levels its things stand at. */
 import type { LatLon } from '#core/geo/lat-lon.ts'
-import { type ElevationGrid, elevationAtPlace } from '#core/ground/elevation-grid.ts'
+import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
 import { type Landmark, landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle } from '#core/scene/shell.ts'
+import { type PinHeight, type ReadGround, heightRead } from './height-read.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import type { Spot } from '#core/record/spot.ts'
 
@@ -13,6 +14,8 @@ export interface Plan {
   readonly landmark: Landmark | null
   /** Elevations around the spot; null where none are to be had. */
   readonly terrain: ElevationGrid | null
+  /** Heights read exactly at some of its places, and beside them. */
+  readonly pins: readonly PinHeight[]
 }
 
 /** The landmark that a spot looks at; null when it looks at none. */
@@ -23,9 +26,14 @@ export function landmarkOf(
   return landmarks.find(({ id }) => id === landmarkId) ?? null
 }
 
-export function planOf(shoot: Shoot, spot: Spot, terrain: ElevationGrid | null = null): Plan {
+export function planOf(
+  shoot: Shoot,
+  spot: Spot,
+  terrain: ElevationGrid | null = null,
+  pins: readonly PinHeight[] = [],
+): Plan {
   const landmark = landmarkOf(shoot, spot)
-  return { shoot, spot, landmark, terrain }
+  return { shoot, spot, landmark, terrain, pins }
 }
 
 /** Where a level comes from: measured by hand, read off the elevations, or taken level with what is known. */
@@ -48,24 +56,32 @@ export interface KnownLevel {
 }
 
 /** A measured level counts before one read off the elevations. */
-export function knownLevel(measured: number | null, terrain: ElevationGrid | null, at: LatLon | null): KnownLevel {
+export function knownLevel(measured: number | null, ground: ReadGround, at: LatLon | null): KnownLevel {
   if (measured !== null) return { level: measured, from: 'measured' }
-  const read = terrain === null || at === null ? null : elevationAtPlace(terrain, at)
-  return read === null ? { level: null, from: 'assumed' } : { level: read, from: 'elevations' }
+  const read = at === null ? null : heightRead(ground, at)
+  return read === null ? { level: null, from: 'assumed' } : { level: read.height, from: 'elevations' }
 }
 
-/** What is known of the ground under the landmark's foot. */
-export function footLevel(landmark: Landmark | null, terrain: ElevationGrid | null): KnownLevel {
-  return knownLevel(landmark?.baseElevation ?? null, terrain, landmark === null ? null : footPlace(landmark))
+/** What is known of the landmark's foot. */
+export function footLevel(landmark: Landmark | null, ground: ReadGround): KnownLevel {
+  if (landmark === null) return { level: null, from: 'assumed' }
+  const known = knownLevel(landmark.baseElevation, ground, landmarkMiddle(landmarkPoints(landmark)))
+  if (known.from !== 'elevations' || known.level === null) return known
+  return { ...known, level: footOfRead(landmark, known.level) }
+}
+
+/** The foot by what the ground has at a landmark's middle: a tower stands on it, a bridge over it, but of a summit it is the top. */
+export function footOfRead(landmark: Landmark, read: number): number {
+  return landmark.kind === 'summit' ? read - landmark.height : read
 }
 
 export function levelsOf(plan: Plan): Levels {
   const { standpoint, stop } = plan.spot
-  const { landmark, terrain } = plan
+  const { landmark } = plan
   return levelsFrom(
-    knownLevel(standpoint.elevation, terrain, standpoint.at),
-    knownLevel(stop.elevation, terrain, stop.at),
-    footLevel(landmark, terrain),
+    knownLevel(standpoint.elevation, plan, standpoint.at),
+    knownLevel(stop.elevation, plan, stop.at),
+    footLevel(landmark, plan),
     landmark !== null,
   )
 }
@@ -84,9 +100,4 @@ export function levelsFrom(stands: KnownLevel, stops: KnownLevel, foot: KnownLev
     from: { standpoint: stands.from, stop: stops.from, landmark: foot.from },
     landmarkAssumed: landmark && (here === null || foot.level === null),
   }
-}
-
-/** Where the landmark's foot level is read: at its middle. */
-function footPlace(landmark: Landmark): LatLon | null {
-  return landmarkMiddle(landmarkPoints(landmark))
 }

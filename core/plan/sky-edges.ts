@@ -8,7 +8,7 @@ import { screenEdgeTowards, screenedSkyline } from '#core/ground/screened-skylin
 import { type Skyline, skyline } from '#core/ground/skyline.ts'
 import type { SkyEdge, StagedSkylines } from '#core/light/light-stage.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
-import { landmarkPoints } from '#core/scene/landmark.ts'
+import { type Landmark, landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle } from '#core/scene/shell.ts'
 import { type Levels, type Plan, levelsOf } from './plan.ts'
 import type { Shoot } from '#core/record/shoot.ts'
@@ -34,14 +34,20 @@ export function skyEye(grid: ElevationGrid, at: LatLon, level: number, height: n
   return ground === null ? null : { ...point, elevation: Math.max(level, ground) + height }
 }
 
-/** Looked from: the middle of the subject and of the landmark, and the lens. */
+/** A landmark's light is told at half its height, a summit's at its top: below that it is rock. */
+export function landmarkSkyEye(grid: ElevationGrid, landmark: Landmark, at: LatLon, foot: number): Raised | null {
+  const { kind, height } = landmark
+  return kind === 'summit' ? skyEye(grid, at, foot + height, 0) : skyEye(grid, at, foot, height / 2)
+}
+
+/** Looked from: the middle of the subject, the landmark, and the lens. */
 export function skyEyes(plan: Plan, levels: Levels, grid: ElevationGrid): SkyEyes {
   const { stop, standpoint } = plan.spot
   const { landmark, shoot } = plan
   const middle = landmark === null ? null : landmarkMiddle(landmarkPoints(landmark))
   return {
     subject: skyEye(grid, stop.at, levels.stop, shoot.subject.height / 2),
-    landmark: landmark === null || middle === null ? null : skyEye(grid, middle, levels.landmark, landmark.height / 2),
+    landmark: landmark === null || middle === null ? null : landmarkSkyEye(grid, landmark, middle, levels.landmark),
     lens: skyEye(grid, standpoint.at, levels.standpoint, standpoint.lensHeight),
   }
 }

@@ -31,7 +31,7 @@ export function spotOfCandidate({ spot, shoot }: Pick<ScanAsk, 'spot' | 'shoot'>
 }
 
 export function planOfCandidate(ask: ScanAsk, candidate: Candidate): Plan {
-  return planOf(ask.shoot, spotOfCandidate(ask, candidate), ask.terrain)
+  return planOf(ask.shoot, spotOfCandidate(ask, candidate), ask.terrain, ask.pins)
 }
 
 /** Milliseconds beyond a window's end at which an instant still counts as its own: windows are exact to a second. */

@@ -2,8 +2,8 @@
 import { type Framing, type Extent, extentOf, framingOf } from '#core/frame/framing.ts'
 import { fromSensor } from '#core/frame/lens-choice.ts'
 import type { SetUp, Setting } from '#core/frame/set-up.ts'
-import { gridPoint } from '#core/ground/elevation-grid.ts'
 import { sharpnessOf } from '#core/plan/assess.ts'
+import { eyeOnGrid } from '#core/plan/ground-reading.ts'
 import { shownShare } from '#core/plan/landmark-shown.ts'
 import { seenFrom } from '#core/plan/plan-scene.ts'
 import type { ScanWishKind } from '#core/record/scan-wishes.ts'
@@ -166,6 +166,6 @@ function wholeFramings(
 function shownOf({ terrain, standing, shoot }: ScanTable, { stood }: Arranged): number | null {
   const landmark = standing(stood.levels.landmark)
   if (terrain === null || landmark === null) return null
-  const eye = { ...gridPoint(terrain, stood.at), elevation: stood.levels.standpoint + stood.lensHeight }
+  const eye = eyeOnGrid(terrain, stood.at, stood.levels, stood.lensHeight)
   return shownShare(landmark.posts, terrain, eye, shoot)
 }

@@ -6,7 +6,7 @@ import { overGround } from '#core/light/sky-edge.ts'
 import { type SunLook, lookAtSun } from '#core/light/wish-margin.ts'
 import { geodesicLine } from '#core/geo/geodesic.ts'
 import { type FacedThings, facedThings, seenOf, stagedThings } from '#core/plan/light-staging.ts'
-import { edgesFrom, skyEye } from '#core/plan/sky-edges.ts'
+import { edgesFrom, landmarkSkyEye, skyEye } from '#core/plan/sky-edges.ts'
 import { type LightMet, hoursMargin, lightMargin, lightMet } from './light-demand.ts'
 import type { Picture } from './picture.ts'
 import type { ScanTable } from './scan-table.ts'
@@ -79,7 +79,7 @@ export function placeLight(table: ScanTable, place: StopPlace, hours: Float64Arr
   const overLandmark = rememberedOver(count, sun, () =>
     terrain === null || landmark === null || landmarkAt === null
       ? null
-      : from(skyEye(terrain, landmarkAt, table.foot.level ?? 0, landmark.height / 2)),
+      : from(landmarkSkyEye(terrain, landmark, landmarkAt, table.foot.level ?? 0)),
   )
   const bare = bareStage(place)
   const skyMargins = new Map(

@@ -1,6 +1,7 @@
 /** What a scan is asked: the shoot with its stopping ground and wishes, the spot whose shot it starts from, and how finely to look. */
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
+import type { PinHeight } from '#core/plan/height-read.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import type { Spot } from '#core/record/spot.ts'
 import type { Zone } from '#core/time/civil.ts'
@@ -42,6 +43,8 @@ export interface ScanAsk {
   /** Its shot (orientation, placement, focus, aperture), its landmark and its instant are where the scan starts from. */
   readonly spot: Spot
   readonly terrain: ElevationGrid | null
+  /** Heights read exactly, the landmark's above all. */
+  readonly pins: readonly PinHeight[]
   readonly zone: Zone
   /** Parking points of the shoot's spots. */
   readonly parkings: readonly LatLon[]

@@ -5,10 +5,9 @@ import { type Crop, cropSize } from '#core/frame/crop.ts'
 import type { EarthPoint } from '#core/geo/local-frame.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
-import type { Upright } from '#core/ground/sightline.ts'
 import type { LightWishes } from '#core/light/light-wish.ts'
 import type { Camera } from '#core/optics/sensor.ts'
-import { postsOnGrid } from '#core/plan/landmark-shown.ts'
+import { type StandingPost, footOnGrid, postsOnGrid } from '#core/plan/landmark-shown.ts'
 import { settingFor } from '#core/plan/plan-scene.ts'
 import { type KnownLevel, footLevel, landmarkOf } from '#core/plan/plan.ts'
 import type { ScanWishKind, ScanWishes } from '#core/record/scan-wishes.ts'
@@ -34,7 +33,7 @@ import {
 export interface StandingLandmark {
   readonly level: number
   readonly shell: readonly EarthPoint[]
-  readonly posts: readonly Upright[]
+  readonly posts: readonly StandingPost[]
 }
 
 export interface ScanTable {
@@ -76,12 +75,16 @@ function cropsThatCount(shoot: Shoot, setting: Setting): ScanTable['crops'] {
   return shoot.crops.map((crop: Crop) => cropSize(crop, setting.frameWidth, setting.frameHeight))
 }
 
-function rememberedStanding(landmark: Landmark | null, terrain: ElevationGrid | null): ScanTable['standing'] {
+function rememberedStanding(
+  landmark: Landmark | null,
+  terrain: ElevationGrid | null,
+  { from }: KnownLevel,
+): ScanTable['standing'] {
   let known: StandingLandmark | null = null
   return (level) => {
     if (landmark === null) return null
     if (known?.level !== level) {
-      const posts = terrain === null ? [] : postsOnGrid(terrain, landmark, level)
+      const posts = terrain === null ? [] : postsOnGrid(terrain, landmark, footOnGrid(terrain, landmark, level, from))
       known = { level, shell: landmarkShell(landmark, level), posts }
     }
     return known
@@ -100,6 +103,7 @@ export function scanTable(ask: ScanAsk, instants: readonly number[] = instantSam
     settingFor(camera, { placement, focus: shot.focus }, shot.orientation),
   )
   const [setting] = settings
+  const foot = footLevel(landmark, ask)
   return {
     ask,
     shoot,
@@ -111,7 +115,7 @@ export function scanTable(ask: ScanAsk, instants: readonly number[] = instantSam
     terrain,
     landmark,
     landmarkAt: landmark === null ? null : landmarkMiddle(landmarkPoints(landmark)),
-    foot: footLevel(landmark, terrain),
+    foot,
     demands,
     weights: demands.reduce((sum, kind) => sum + (wishes[kind]?.weight ?? 0), 0),
     landmarkInFrame: IN_FRAME.some((kind) => wishes[kind]?.must === true),
@@ -124,6 +128,6 @@ export function scanTable(ask: ScanAsk, instants: readonly number[] = instantSam
     lit: looksAtLight(ask),
     instants,
     out: keptOutOf(ask),
-    standing: rememberedStanding(landmark, terrain),
+    standing: rememberedStanding(landmark, terrain, foot),
   }
 }

@@ -11,6 +11,16 @@ export function subjectPoint(heading: number, ahead: number, right: number, up: 
   return { east: sin * ahead + cos * right, north: cos * ahead - sin * right, up }
 }
 
+/** Where a point beside the subject's centre lies to it: metres ahead, toward its front, and to its right. */
+export function subjectSides(
+  heading: number,
+  { east, north }: Pick<LocalPoint, 'east' | 'north'>,
+): { readonly ahead: number; readonly right: number } {
+  const turn = heading * RADIANS_PER_DEGREE
+  const [sin, cos] = [Math.sin(turn), Math.cos(turn)]
+  return { ahead: sin * east + cos * north, right: cos * east - sin * north }
+}
+
 /** The eight corners: four on the ground, then the four above them; front right, front left, rear left, rear right. */
 export function boxCorners(subject: Subject, heading: number): LocalPoint[] {
   const ahead = subject.length / 2

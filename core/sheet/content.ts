@@ -4,8 +4,8 @@ import { type Declination, declination } from '#core/geo/declination.ts'
 import { formatGeoUri } from '#core/geo/geo-uri.ts'
 import { geodesicLine } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
-import { elevationAtPlace } from '#core/ground/elevation-grid.ts'
 import type { Assessment } from '#core/plan/assess.ts'
+import { heightRead } from '#core/plan/height-read.ts'
 import { type Plan, levelsOf } from '#core/plan/plan.ts'
 import type { Failing } from '#core/tolerance/condition.ts'
 import type { Move } from '#core/tolerance/moves.ts'
@@ -45,11 +45,11 @@ function place(role: SheetRole, at: LatLon, elevation: number | null): SheetPlac
 
 /** The places one goes to, in the order one needs them: parking, standpoint, subject. */
 export function sheetPlaces(plan: Plan): SheetPlace[] {
-  const { spot, terrain } = plan
+  const { spot } = plan
   const { parking } = spot.access
   const levels = levelsOf(plan)
   const known = (of: 'standpoint' | 'stop'): number | null => (levels.from[of] === 'assumed' ? null : levels[of])
-  const parkingLevel = parking === null || terrain === null ? null : elevationAtPlace(terrain, parking)
+  const parkingLevel = parking === null ? null : (heightRead(plan, parking)?.height ?? null)
   return [
     ...(parking === null ? [] : [place('parking', parking, parkingLevel)]),
     place('standpoint', spot.standpoint.at, known('standpoint')),

@@ -25,13 +25,26 @@ export type DemandCondition = Exclude<ScanWishKind, 'light'>
 
 export type ConditionKind = PictureCondition | LightCondition | DemandCondition
 
+/** In the order in which they are told. */
+export const CUT_SIDES = ['left', 'right', 'top', 'bottom'] as const
+export type CutSide = (typeof CUT_SIDES)[number]
+/** Cut on one side or on several, as in `cut-left-right`. */
+export type Cut = `cut-${string}`
+
+export function cutOn(sides: readonly CutSide[]): Cut {
+  return `cut-${CUT_SIDES.filter((side) => sides.includes(side)).join('-')}`
+}
+
+/** The sides of a cut; null for what fails otherwise. */
+export function cutSides(how: How): readonly CutSide[] | null {
+  const [what, ...sides] = how.split('-')
+  return what === 'cut' ? CUT_SIDES.filter((side) => sides.includes(side)) : null
+}
+
 /** How a condition fails. */
 export type How =
   | 'nothing-framed'
-  | 'cut-left'
-  | 'cut-right'
-  | 'cut-bottom'
-  | 'cut-top'
+  | Cut
   | 'behind-camera'
   | 'hidden'
   | 'ground-unknown'

@@ -1,28 +1,25 @@
 /** What is hoped of every picture: subject and landmark whole in the frame, the landmark not hidden, the subject sharp end to end. */
-import type { Framing } from '#core/frame/framing.ts'
+import { type Framing, LEAST_CUT } from '#core/frame/framing.ts'
 import type { Assessment } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
-import type { Condition, How } from './condition.ts'
+import { type Condition, type CutSide, type How, cutOn } from './condition.ts'
 
 /** Share of the landmark's height that it may lose before that counts, where nothing is wished. */
 const SHOWN_SLACK = 0.05
 
 const SIDES = [
-  ['cut-top', 'cutTop'],
-  ['cut-left', 'cutLeft'],
-  ['cut-right', 'cutRight'],
-  ['cut-bottom', 'cutBottom'],
-] as const
+  ['left', 'cutLeft'],
+  ['right', 'cutRight'],
+  ['top', 'cutTop'],
+  ['bottom', 'cutBottom'],
+] as const satisfies readonly (readonly [CutSide, keyof Framing])[]
 
-/** How a thing is cut: by the side at which most of it is lost; null while it is whole. */
+/** How a thing is cut: by every side at which some of it is lost that can be told; null while it is whole. */
 export function cutOf(framing: Framing): How | null {
   if (framing.whole) return null
-  let most: How = 'behind-camera'
-  let size = 0
-  for (const [how, side] of SIDES) {
-    if (framing[side] > size) [most, size] = [how, framing[side]]
-  }
-  return most
+  const most = Math.max(...SIDES.map(([, cut]) => framing[cut]))
+  if (!(most > 0)) return 'behind-camera'
+  return cutOn(SIDES.flatMap(([side, cut]) => (framing[cut] >= Math.min(LEAST_CUT, most) ? [side] : [])))
 }
 
 function subjectWhole({ subject }: Assessment): How | null {

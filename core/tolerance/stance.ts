@@ -2,7 +2,7 @@
 import type { LightStage } from '#core/light/light-stage.ts'
 import { type Assessment, assess } from '#core/plan/assess.ts'
 import { groundReading } from '#core/plan/ground-reading.ts'
-import { type Plan, levelsOf } from '#core/plan/plan.ts'
+import { type Levels, type Plan, levelsOf } from '#core/plan/plan.ts'
 
 export interface Stance {
   readonly plan: Plan
@@ -13,8 +13,7 @@ export interface Stance {
 }
 
 /** The same plan with its levels written out and its elevations put away. */
-function levelled(plan: Plan): Plan {
-  const levels = levelsOf(plan)
+function levelled(plan: Plan, levels: Levels): Plan {
   const { spot, landmark } = plan
   const known = (of: 'standpoint' | 'stop'): number | null => (levels.from[of] === 'assumed' ? null : levels[of])
   return {
@@ -42,9 +41,10 @@ function standing(landmark: NonNullable<Plan['landmark']>, level: number): NonNu
 }
 
 export function stanceOf(plan: Plan, stageOf: (plan: Plan, found: Assessment) => LightStage): Stance {
-  const flat = plan.terrain === null ? plan : levelled(plan)
+  const levels = levelsOf(plan)
+  const flat = plan.terrain === null ? plan : levelled(plan, levels)
   const bare = assess(flat)
-  const found = plan.terrain === null ? bare : { ...bare, ground: groundReading(plan, bare.levels) }
+  const found = plan.terrain === null ? bare : { ...bare, ground: groundReading(plan, levels) }
   let stage: LightStage | null = null
   return { plan, found, stage: () => (stage ??= stageOf({ ...flat, terrain: plan.terrain }, found)) }
 }

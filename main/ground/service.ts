@@ -10,6 +10,7 @@ import {
 import type { Output } from '#app/contract/index.ts'
 import type { Settings } from '#app/contract/settings.ts'
 import { boundsHold } from '#core/geo/bounds.ts'
+import type { Coast } from '#core/geo/coast.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
 import { done, failed, type Result } from '#core/result.ts'
@@ -21,6 +22,7 @@ import { openElevationFolder } from './elevation-folder.ts'
 import { fillFrom } from './fill.ts'
 import { type GroundSource, groundSources, heightFrom } from './ground-source.ts'
 import { latticeOf, mayMeet } from './lattice.ts'
+import { isSea, makeCoast, takeSea } from './sea.ts'
 import type { AskTile } from './web-tiles.ts'
 import { emptyGrid, readWindowWish, type WindowWish } from './window-wish.ts'
 
@@ -29,6 +31,8 @@ export interface GroundServiceOptions {
   readonly folder: string
   /** The build's copy of the demo island's elevations. */
   readonly demoFile: string
+  /** The build's outlines of land. */
+  readonly coastFile: string
   readonly settings: () => Pick<Settings, 'groundOrder' | 'elevationTiles'>
   readonly askTile: AskTile
   /** Path under which the host answers the binary routes. */
@@ -55,6 +59,7 @@ export interface GroundService {
 interface Work {
   readonly cache: ChunkCache
   readonly sources: () => Promise<readonly GroundSource[]>
+  readonly coast: () => Promise<Coast | null>
 }
 
 export async function groundService(options: GroundServiceOptions): Promise<GroundService> {
@@ -67,6 +72,7 @@ export async function groundService(options: GroundServiceOptions): Promise<Grou
   const ask: AskTile = options.askTile
   const work: Work = {
     cache,
+    coast: makeCoast(options.coastFile),
     sources: async () => groundSources(options.settings(), await folder.files(), demo, ask),
   }
 
@@ -117,7 +123,7 @@ interface Cut {
 }
 
 /** Fills a window from the sources by precedence: each gives what those before it did not know. */
-async function cut(wish: WindowWish, { cache, sources }: Work, signal: AbortSignal): Promise<Cut> {
+async function cut(wish: WindowWish, { cache, sources, coast }: Work, signal: AbortSignal): Promise<Cut> {
   const grid = emptyGrid(wish)
   const lattice = await latticeOf(grid, signal)
   const count = grid.heights.length
@@ -135,8 +141,9 @@ async function cut(wish: WindowWish, { cache, sources }: Work, signal: AbortSign
     const { id, name, attribution } = source.brief
     parts.push({ id, name, attribution, resolution: raster.resolution, share: filled.cells / count })
   }
+  const sea = (await takeSea(grid, lattice, coast, signal)) / count
   const most = parts.toSorted((one, other) => other.share - one.share)[0]
-  return { grid, told: { sources: parts, resolution: most?.resolution ?? null, known: known / count, trouble } }
+  return { grid, told: { sources: parts, resolution: most?.resolution ?? null, known: known / count, sea, trouble } }
 }
 
 async function briefAt(
@@ -163,7 +170,7 @@ type Heights = Output<'ground.heights'>
 
 async function heights(
   places: readonly LatLon[],
-  { cache, sources }: Work,
+  { cache, sources, coast }: Work,
   signal: AbortSignal,
 ): Promise<Result<Heights>> {
   const all = await sources()
@@ -178,7 +185,9 @@ async function heights(
       const here = await heightFrom(raster, at, cache, signal)
       trouble ??= here.trouble
       if (here.height === null) continue
-      known = { height: here.height, source: source.brief.name, resolution: raster.resolution }
+      // oxlint-disable-next-line no-await-in-loop -- the coasts are read once
+      const sea = await isSea(here.height, at, coast)
+      known = { height: sea ? 0 : here.height, source: source.brief.name, resolution: raster.resolution, sea }
       break
     }
     found.push(known)

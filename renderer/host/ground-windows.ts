@@ -16,6 +16,8 @@ export interface GroundWindowFound {
   readonly resolution: number | null
   /** Share of the cells that are known, 0..1. */
   readonly known: number
+  /** Share of the cells at which the sea's surface was taken, 0..1. */
+  readonly sea: number
   /** Why cells that might be had are missing; null when nothing went wrong. */
   readonly trouble: string | null
 }
@@ -96,10 +98,21 @@ function windowOf(
   const side = 2 * half + 1
   if (body.byteLength !== side * side * 4) throw new RangeError(`${body.byteLength} bytes for ${side} squared cells`)
   return {
-    grid: { centre, cell, columns: side, rows: side, west: -half * cell, north: half * cell, heights: lowFirst(body) },
+    grid: {
+      centre,
+      cell,
+      columns: side,
+      rows: side,
+      west: -half * cell,
+      north: half * cell,
+      heights: lowFirst(body),
+      step: told.resolution,
+      sea: told.sea > 0,
+    },
     sources: told.sources,
     resolution: told.resolution,
     known: told.known,
+    sea: told.sea,
     trouble: told.trouble,
   }
 }

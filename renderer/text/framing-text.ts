@@ -1,6 +1,6 @@
 /** Framing in words: how much a thing fills, and what of it is cut on which side. */
 import type { FrameAxis } from '#core/frame/fill.ts'
-import type { Framing } from '#core/frame/framing.ts'
+import { type Framing, LEAST_CUT } from '#core/frame/framing.ts'
 import { share } from './figure.ts'
 import { words } from '#renderer/words/en.ts'
 
@@ -12,18 +12,15 @@ export function fillText(framing: Framing, axis: FrameAxis): string {
     : answers.ofTheHeight(share(framing.heightFill))
 }
 
-/** Cuts below this share of the thing are rounding, not pictures. */
-const NO_CUT = 0.0005
-
 /** "whole", "cut by 3 % on the right and 8 % at the top", "outside the frame". */
 export function cutText(framing: Framing): string {
   const { answers } = words
   if (!framing.inFrame) return answers.notInFrame
   const sides: string[] = []
-  if (framing.cutLeft >= NO_CUT) sides.push(answers.cutLeft(share(framing.cutLeft)))
-  if (framing.cutRight >= NO_CUT) sides.push(answers.cutRight(share(framing.cutRight)))
-  if (framing.cutTop >= NO_CUT) sides.push(answers.cutTop(share(framing.cutTop)))
-  if (framing.cutBottom >= NO_CUT) sides.push(answers.cutBottom(share(framing.cutBottom)))
+  if (framing.cutLeft >= LEAST_CUT) sides.push(answers.cutLeft(share(framing.cutLeft)))
+  if (framing.cutRight >= LEAST_CUT) sides.push(answers.cutRight(share(framing.cutRight)))
+  if (framing.cutTop >= LEAST_CUT) sides.push(answers.cutTop(share(framing.cutTop)))
+  if (framing.cutBottom >= LEAST_CUT) sides.push(answers.cutBottom(share(framing.cutBottom)))
   if (sides.length === 0) return answers.whole
   const last = sides.at(-1) ?? ''
   const before = sides.slice(0, -1).join(', ')

@@ -5,7 +5,7 @@ import type { GroundUnder } from '#core/plan/ground-under.ts'
 import type { GroundProfile } from '#core/plan/ground-profile.ts'
 import { groundHeight, lineHeight } from '#core/plan/ground-profile.ts'
 import type { DayLight } from '#core/plan/day-light.ts'
-import type { LevelSource, Plan } from '#core/plan/plan.ts'
+import type { Plan } from '#core/plan/plan.ts'
 import type { Shoot, ScreenRecord } from '#core/record/shoot.ts'
 import { type CivilDay, type Zone, formatClock } from '#core/time/civil.ts'
 import type { UnitSystem } from '#core/units/length.ts'
@@ -61,7 +61,12 @@ export function hiddenSentence(
   return all ? say.allAtMiddle(whole, by) : say.lowerAtMiddle(metres(hidden, units), whole, by)
 }
 
-/** "3.2 m clear, 310 m out" of the line to the foot where it passes nearest over a crest; null over unknown ground. */
+/** What the line to a landmark's lower end is called: a summit's ends at its upper part. */
+export function lowerLineName({ landmark }: Plan): string {
+  return landmark?.kind === 'summit' ? say.lineToUpper : say.lineToFoot
+}
+
+/** "3.2 m clear, 310 m out" of the line to the foot where it runs tightest; null over unknown ground. */
 export function clearanceText(plan: Plan, line: GroundProfile, units: UnitSystem): string | null {
   const { tightest } = line
   if (line.sight.ground === 'unknown') return null
@@ -82,9 +87,22 @@ export function subjectSightText(plan: Plan, sight: SightReading, units: UnitSys
     : say.subjectLower(metres(hidden, units), metres(height, units), by)
 }
 
-/** "measured", "from elevations at 20 m", "assumed level"; `cell` null without elevations, of which no level is then. */
-export function levelSourceText(from: LevelSource, cell: number | null, units: UnitSystem): string {
-  return say.under.sources[from](cell === null ? '' : metres(cell, units))
+type LevelKnown = Pick<GroundUnder, 'from' | 'step' | 'sea' | 'top'>
+
+/** "measured", "from elevations at 20 m", "assumed level"; the same wherever a level is told. */
+export function levelSourceText({ from, step, sea, top }: LevelKnown, units: UnitSystem): string {
+  if (from !== 'elevations') return say.under.sources[from]
+  if (sea) return say.under.seaTaken
+  const source = say.under.sources.elevations(step === null ? '' : metres(step, units))
+  return top === null ? source : say.under.belowTop(elevation(top.elevation, units), source)
+}
+
+/** The source, and what the elevations say where something else was measured. */
+export function levelSourceAgainst(under: GroundUnder, units: UnitSystem): string {
+  const source = levelSourceText(under, units)
+  if (under.from !== 'measured' || under.read === null) return source
+  if (under.top === null || under.top.read === null) return say.under.reads(source, elevation(under.read, units))
+  return say.under.readsTop(source, elevation(under.top.elevation, units), elevation(under.top.read, units))
 }
 
 /** Under a field for a level: what the elevations say there, which counts for as long as nothing is entered. */
@@ -92,6 +110,9 @@ export function elevationHint(under: GroundUnder | null | undefined, units: Unit
   const read = under?.read ?? null
   if (read === null) return words.answers.where.unknownHint
   const text = elevation(read, units)
+  const top = under?.top?.read ?? null
+  if (top !== null) return (under?.from === 'measured' ? say.topAgainst : say.topHint)(elevation(top, units), text)
+  if (under?.sea === true && under.from !== 'measured') return say.seaHint
   return under?.from === 'measured' ? say.readAgainst(text) : say.readHint(text)
 }
 
@@ -101,7 +122,10 @@ const DIFFERS = 15
 /** Asks about a measured level that is far from what the elevations say; null when there is nothing to ask. */
 export function differenceSentence(name: string, under: GroundUnder, units: UnitSystem): string | null {
   if (under.from !== 'measured' || under.read === null || Math.abs(under.read - under.elevation) < DIFFERS) return null
-  return say.under.differs(name, elevation(under.elevation, units), elevation(under.read, units))
+  const { top } = under
+  if (top === null || top.read === null)
+    return say.under.differs(name, elevation(under.elevation, units), elevation(under.read, units))
+  return say.under.topDiffers(name, elevation(top.elevation, units), elevation(top.read, units))
 }
 
 /** First and last direct sun at one place. */

@@ -1,7 +1,7 @@
 /** How far off it may be, in words: offsets never rounded up, and a sentence for each way in which something fails. */
 import { exhaustive } from '#core/exhaustive.ts'
 import type { Plan } from '#core/plan/plan.ts'
-import type { ConditionKind, Failing, How } from '#core/tolerance/condition.ts'
+import { type ConditionKind, type Cut, type Failing, type How, cutSides } from '#core/tolerance/condition.ts'
 import { type Move, unitOf } from '#core/tolerance/moves.ts'
 import type { Tight, Tolerance } from '#core/tolerance/tolerance.ts'
 import { METRES_PER_FOOT, METRES_PER_INCH, type UnitSystem } from '#core/units/length.ts'
@@ -58,10 +58,8 @@ export function toleranceText(move: Move, { offset, limit }: Tolerance, units: U
   return offset === null ? limitText(move, limit, units) : offsetText(move, offset, units)
 }
 
-function cutText(how: How, name: string): string | null {
-  return how === 'cut-left' || how === 'cut-right' || how === 'cut-bottom' || how === 'cut-top'
-    ? say.cut[how](name)
-    : null
+function isCut(how: How): how is Cut {
+  return cutSides(how) !== null
 }
 
 /** Which of the two things a sentence about a condition names. */
@@ -87,14 +85,11 @@ function bandText(kind: ConditionKind, name: string, tooLittle: boolean): string
 /** "Merrin Bridge is cut at the top". */
 export function failureText(plan: Plan, { kind, how }: Failing): string {
   const name = thingOf(kind) === 'subject' ? subjectName(plan.shoot.subject) : landmarkName(plan.landmark)
+  if (isCut(how)) {
+    const cut = say.cut(name, cutSides(how) ?? [])
+    return kind === 'landmarkWhole' ? say.inCrop(cut) : cut
+  }
   switch (how) {
-    case 'cut-left':
-    case 'cut-right':
-    case 'cut-bottom':
-    case 'cut-top': {
-      const cut = cutText(how, name) ?? name
-      return kind === 'landmarkWhole' ? say.inCrop(cut) : cut
-    }
     case 'nothing-framed':
       return say.nothingFramed
     case 'behind-camera':

@@ -32,7 +32,8 @@ export const groundMapWords = {
   atLeast: (share: string) => `at least ${share}`,
   theLandmark: 'the landmark',
   atMiddle: (name: string) => `${name}’s middle`,
-  upperPart: (name: string) => `${name}’s upper tenth`,
+  top: (name: string) => `${name}’s top`,
+  summit: (top: string): LegendWords => ({ clear: `${top} shows`, veiled: 'hidden' }),
   standpoint: { clear: 'seen from the lens', veiled: 'hidden' } satisfies LegendWords,
   standpointFor: (height: string): LegendWords => ({
     clear: `what stands ${height} high is seen from the lens, in part at least`,

@@ -1,6 +1,5 @@
 /** Words of the ground: its question, what it hides, how high it lies, when direct light comes over it, trees and walls. */
 import type { TiltSource } from '#core/plan/ground-under.ts'
-import type { LevelSource } from '#core/plan/plan.ts'
 
 export const groundWords = {
   question: 'Does the ground allow it?',
@@ -35,6 +34,7 @@ export const groundWords = {
   partlyKnown: 'Some of the ground on the way is unknown: more may be hidden than is said here.',
   unknownGround: 'All the ground on the way is unknown.',
   lineToFoot: 'Line to its foot, where tightest',
+  lineToUpper: 'Line to its upper part, where tightest',
   clearAllTheWay: 'clear all the way',
   clear: (by: string, away: string) => `${by} clear, ${away} out`,
   cut: (by: string, away: string) => `cut by ${by}, ${away} out`,
@@ -58,14 +58,20 @@ export const groundWords = {
     aspectMeasured: 'slope from elevations, direction measured',
     level: 'level',
     sources: {
-      measured: () => 'measured',
-      elevations: (resolution: string) => `from elevations at ${resolution}`,
-      assumed: () => 'assumed level',
-    } satisfies Record<LevelSource, (resolution: string) => string>,
+      measured: 'measured',
+      elevations: (step: string) => `from elevations at ${step}`,
+      assumed: 'assumed level',
+    },
+    seaTaken: 'taken as the sea’s surface, an assumption',
+    /** Of a summit's foot. */
+    belowTop: (top: string, source: string) => `its height below its top, ${top} ${source}`,
+    readsTop: (source: string, top: string, read: string) => `${source}: its top at ${top}; elevations say ${read}`,
     reads: (source: string, elevation: string) => `${source}; elevations say ${elevation}`,
     note: 'Heights are above the sea. A satellite receiver may tell heights above the ellipsoid, tens of metres off: don’t mix them.',
     differs: (name: string, measured: string, read: string) =>
       `${name}: ${measured} are entered, the elevations say ${read}. Is it a height above the sea? A satellite receiver’s may be one above the ellipsoid.`,
+    topDiffers: (name: string, entered: string, read: string) =>
+      `${name}: by its foot and its height its top lies at ${entered}, the elevations say ${read} there. Correct one of the two, or leave the foot empty: then the top is taken from the elevations.`,
   },
   light: {
     caption: 'Direct sun',
@@ -84,10 +90,15 @@ export const groundWords = {
   },
   source: 'Elevations',
   sourceText: (name: string, resolution: string) => `${name}, ${resolution} between samples`,
+  seaAssumed:
+    'Where they lie below 0 off the coasts, the sea’s surface is taken at 0: an assumption, without tide and waves. Enter a height where it does not hold.',
   covers: (share: string) => `${share} of the ground around is known`,
   /** Under an empty field for an elevation. */
   readHint: (elevation: string) => `${elevation} by the elevations`,
   readAgainst: (elevation: string) => `The elevations say ${elevation}; empty to use it`,
+  topHint: (top: string, foot: string) => `${foot}: its height below the ${top} that the elevations have at its point`,
+  topAgainst: (top: string, foot: string) => `The elevations have its top at ${top}, so ${foot}; empty to use it`,
+  seaHint: 'Taken as the sea’s surface, 0, where the elevations have its floor: an assumption',
   profile: {
     label: (sentence: string, across: string, times: string) =>
       `The ground from the lens to the landmark, ${across} across, ${times.toLowerCase()}. ${sentence}`,
@@ -135,7 +146,7 @@ export const groundWords = {
   rows: {
     shown: 'Landmark shows',
     hidden: 'Hidden at its middle',
-    clearance: 'Line to its foot',
+    clearance: 'Line to its foot, where tightest',
     first: 'First direct sun on the subject',
     last: 'Last direct sun on the subject',
     level: 'Ground under the subject',
@@ -145,13 +156,14 @@ export const groundWords = {
   },
   sheet: {
     row: 'The ground',
-    toFoot: (text: string) => `line to its foot ${text}`,
+    tightest: (line: string, text: string) => `${line.charAt(0).toLowerCase()}${line.slice(1)}: ${text}`,
     missing: {
       'none-known': 'No elevations: the ground is taken as level.',
       failed: 'The elevations could not be read; printed without them, the ground taken as level.',
       late: 'The elevations did not come in time; printed without them, the ground taken as level.',
     },
     direct: (parts: string) => `direct sun ${parts}`,
+    sea: 'the sea taken at 0, an assumption',
     slopes: (parts: string) => `slope under ${parts}`,
     /** "Standpoint 4° to the south (measured)". */
     slope: (name: string, slope: string, source: string) => `${name} ${slope} (${source})`,

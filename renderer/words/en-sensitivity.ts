@@ -1,5 +1,7 @@
 /** Words of how far off the arrangement may be: the ways of being off, what then fails, and how that is told. */
+import type { CutSide } from '#core/tolerance/condition.ts'
 import type { Move } from '#core/tolerance/moves.ts'
+import { listed } from './en-list.ts'
 
 export const sensitivityWords = {
   question: 'How far off may it be?',
@@ -65,12 +67,7 @@ export const sensitivityWords = {
   wholeHours: (hours: string) => `${hours} h`,
   hours: (hours: string, minutes: string) => `${hours} h ${minutes} min`,
 
-  cut: {
-    'cut-left': (name: string) => `${name} is cut at the left`,
-    'cut-right': (name: string) => `${name} is cut at the right`,
-    'cut-bottom': (name: string) => `${name} is cut at the bottom`,
-    'cut-top': (name: string) => `${name} is cut at the top`,
-  },
+  cut: (name: string, sides: readonly CutSide[]) => `${name} is cut at the ${listed(sides)}`,
   inCrop: (failure: string) => `${failure} in a crop`,
   behindCamera: (name: string) => `${name} is behind the camera`,
   nothingFramed: 'the camera is too near for any picture',

@@ -57,7 +57,15 @@ function askAlong(metres: number, lit: boolean): ScanAsk {
     },
   })
   const { shoot, spot } = plan
-  return { shoot, spot, terrain: HILLS, zone: 'Europe/Berlin', parkings: [], steps: { ...USUAL_STEPS, minutes: 20 } }
+  return {
+    shoot,
+    spot,
+    terrain: HILLS,
+    pins: [],
+    zone: 'Europe/Berlin',
+    parkings: [],
+    steps: { ...USUAL_STEPS, minutes: 20 },
+  }
 }
 
 function run(ask: ScanAsk): { readonly evaluated: number; readonly good: number } {

@@ -82,7 +82,7 @@ test('a dragged time waits for the hand to let go, then tells the new room', asy
 test('every way is told with what then fails', async () => {
   await section().locator('summary', { hasText: say.table.every }).click()
   const rows = section().getByRole('row').filter({ hasText: say.ways['camera-nearer'] })
-  await rows.getByText(say.cut['cut-bottom']('Cargo bicycle')).waitFor()
+  await rows.getByText(say.cut('Cargo bicycle', ['bottom'])).waitFor()
 })
 
 test('what does not hold is named and left out', async () => {
@@ -90,7 +90,7 @@ test('what does not hold is named and left out', async () => {
   await choose(page, WALL)
   await settled()
   await section()
-    .getByText(say.failing(say.cut['cut-left']('Merrin Bridge')))
+    .getByText(say.failing(say.cut('Merrin Bridge', ['left'])))
     .waitFor()
   await choose(page, TRACK)
   await settled()

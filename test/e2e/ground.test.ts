@@ -218,7 +218,7 @@ describe('elsewhere', () => {
     const slopes = page.getByRole('row', { name: new RegExp(`^${groundWords.rows.slope}`, 'u') })
     await slopes.getByText(groundWords.under.tiltSources.elevations).first().waitFor()
     const levels = page.getByRole('row', { name: new RegExp(`^${groundWords.rows.level}`, 'u') })
-    await levels.getByText(groundWords.under.sources.measured()).first().waitFor()
+    await levels.getByText(groundWords.under.sources.measured).first().waitFor()
     await page.keyboard.press('Escape')
   })
 

@@ -100,6 +100,7 @@ export function askOf(parts: AskParts = {}): ScanAsk {
     shoot: plan.shoot,
     spot: plan.spot,
     terrain: parts.terrain ?? null,
+    pins: [],
     zone: 'Europe/Berlin',
     parkings: parts.parkings ?? [],
     steps: { ...FEW_STEPS, ...parts.steps },

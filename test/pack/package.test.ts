@@ -43,6 +43,7 @@ describe.skipIf(process.platform !== 'linux')('the package', () => {
       '/out/page/index.html',
       '/out/page/sheet.html',
       '/out/gazetteer/towns.gz',
+      '/out/coast/coast.gz',
       '/out/zones/timezones.geojson.geo.dat',
       '/out/ground/elevation.bin',
       '/out/icon.png',

@@ -14,6 +14,7 @@ import { spotName } from '#renderer/text/names.ts'
 import { tell } from '#renderer/state/library/notices.ts'
 import { pickedHere } from '#renderer/state/session/picked.ts'
 import { sensitivityAtLeisure } from '#renderer/state/plan/shelf-sensitivity.ts'
+import { pinPlaces, pinsFor } from '#renderer/state/plan/pin-heights.ts'
 import { dark, settings } from '#renderer/state/library/settings.ts'
 import { groundFor } from '#renderer/state/plan/terrain.ts'
 import { putOnBoard } from '#renderer/state/act/try-out.ts'
@@ -39,7 +40,7 @@ export function ComparePage() {
       : chosen.map((spot) => {
           const flat = planOf(open, spot)
           const ground = groundFor(spot.stop.at, flat.landmark)
-          const plan = { ...flat, terrain: ground.grid }
+          const plan = { ...flat, terrain: ground.grid, pins: pinsFor(pinPlaces(open, spot)).pins }
           const zone = zoneFor(open, spot.stop.at)
           return {
             plan,

@@ -56,9 +56,9 @@ export const GROUND_ROWS: readonly RowKind[] = [
     group: 'ground',
     name: names.level,
     better: null,
-    read: ({ assessment: { under, ground } }, units) => {
+    read: ({ assessment: { under } }, units) => {
       const { elevation: level, from } = under.stop
-      const source = levelSourceText(from, ground?.cell ?? null, units)
+      const source = levelSourceText(under.stop, units)
       return from === 'assumed' ? NOTHING : { figure: level, text: names.sourced(elevation(level, units), source) }
     },
   },

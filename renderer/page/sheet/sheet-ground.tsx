@@ -6,6 +6,7 @@ import {
   lightPlaces,
   lightTimes,
   lightTimesText,
+  lowerLineName,
   shownFigure,
 } from '#renderer/text/ground-text.ts'
 import { slopeText, tiltSourceText } from '#renderer/text/tilt-text.ts'
@@ -77,7 +78,12 @@ function texts(props: GroundProps): string[] {
   const line = groundProfile(plan, assessment.levels)
   const way = waySentence(props)
   const clearance = line === null ? null : clearanceText(plan, line, units)
-  return [...(way === null ? [] : [way]), ...(clearance === null ? [] : [say.toFoot(clearance)]), directText(props)]
+  return [
+    ...(way === null ? [] : [way]),
+    ...(clearance === null ? [] : [say.tightest(lowerLineName(plan), clearance)]),
+    directText(props),
+    ...(plan.terrain?.sea === true ? [say.sea] : []),
+  ]
 }
 
 export function SheetGround(props: GroundProps) {

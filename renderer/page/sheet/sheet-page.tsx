@@ -6,6 +6,7 @@ import { ask, inShell } from '#renderer/host/host.ts'
 import { assessmentOf, daylightOf } from '#renderer/state/plan/assessments.ts'
 import { spotName } from '#renderer/text/names.ts'
 import { tell } from '#renderer/state/library/notices.ts'
+import { type Pins, pinPlaces, pinsFor } from '#renderer/state/plan/pin-heights.ts'
 import { sensitivityFor } from '#renderer/state/plan/shelf-sensitivity.ts'
 import { changeSettings, settings } from '#renderer/state/library/settings.ts'
 import { type GroundAround, groundFor } from '#renderer/state/plan/terrain.ts'
@@ -57,8 +58,13 @@ function useZone({ shoot, spot }: Plan): Zone | null {
 const GROUND_WAIT = 10_000
 
 /** The ground of the place, waited for, but not for ever: without it the sheet says so. */
-function useGround({ spot, landmark }: Plan): { readonly ground: GroundAround; readonly late: boolean } {
+function useGround({ shoot, spot, landmark }: Plan): {
+  readonly ground: GroundAround
+  readonly pins: Pins
+  readonly late: boolean
+} {
   const ground = groundFor(spot.stop.at, landmark)
+  const pins = pinsFor(pinPlaces(shoot, spot))
   const [late, setLate] = useState(false)
   useEffect(() => {
     const timer = setTimeout(() => setLate(!groundFor(spot.stop.at, landmark).settled), GROUND_WAIT)
@@ -67,7 +73,7 @@ function useGround({ spot, landmark }: Plan): { readonly ground: GroundAround; r
     // oxlint-disable-next-line react-hooks/exhaustive-deps
   }, [])
   // What fails after it was too late was too late all the same: a sheet that is being read does not change its word.
-  return { ground, late: late && !(ground.settled && ground.trouble === null) }
+  return { ground, pins, late: late && !(ground.settled && ground.trouble === null) }
 }
 
 export function SheetPage({ plan: flat, onBack }: SheetPageProps) {
@@ -77,8 +83,8 @@ export function SheetPage({ plan: flat, onBack }: SheetPageProps) {
   const place = useRef<HTMLDivElement>(null)
   const [missing, setMissing] = useState(0)
   const [now] = useState(() => Date.now())
-  const { ground, late } = useGround(flat)
-  const plan = { ...flat, terrain: ground.grid }
+  const { ground, pins, late } = useGround(flat)
+  const plan = { ...flat, terrain: ground.grid, pins: pins.pins }
   const assessment = assessmentOf(plan)
   const zone = useZone(plan)
   const title = spotName(plan.spot)
@@ -125,7 +131,7 @@ export function SheetPage({ plan: flat, onBack }: SheetPageProps) {
         </nav>
       )}
       <div class="sheet-desk" ref={place} tabIndex={0} role="region" aria-label={title}>
-        {still === null || zone === null || !(ground.settled || late) ? null : (
+        {still === null || zone === null || !((ground.settled && pins.settled) || late) ? null : (
           <SheetDocument
             plan={plan}
             assessment={assessment}

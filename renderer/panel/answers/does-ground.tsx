@@ -14,7 +14,13 @@ import { settings } from '#renderer/state/library/settings.ts'
 import { askTerrainAgain, boardGround } from '#renderer/state/plan/terrain.ts'
 import { groundWords as say } from '#renderer/words/en-ground.ts'
 import { DirectSun } from './direct-sun.tsx'
-import { clearanceText, hiddenSentence, shownFigure, subjectSightText } from '#renderer/text/ground-text.ts'
+import {
+  clearanceText,
+  hiddenSentence,
+  lowerLineName,
+  shownFigure,
+  subjectSightText,
+} from '#renderer/text/ground-text.ts'
 import { ProfileReader } from './profile.tsx'
 import { Screens } from './screens.tsx'
 import { UnderThings, anyMeasured, differences } from './under-things.tsx'
@@ -46,7 +52,7 @@ function NoGround({ plan, under }: { readonly plan: Plan; readonly under: Ground
     <>
       <BigFigure figure="–" note={say.levelNote} />
       <p class="hint">{say.levelHint}</p>
-      {anyMeasured(under) ? <UnderThings plan={plan} under={under} resolution={null} /> : null}
+      {anyMeasured(under) ? <UnderThings plan={plan} under={under} /> : null}
       {plan.shoot.screens.length === 0 ? null : <Warnings sentences={[say.screensWait]} />}
       <button type="button" class="button ground-sources" onClick={() => openPage('settings')}>
         {say.addSources}
@@ -90,14 +96,14 @@ function Allowed({ plan, ground, under }: AllowedProps) {
       {line === null || sentence === null ? null : <ProfileReader line={line} sentence={sentence} />}
       <Warnings sentences={[...(partly ? [say.partlyKnown] : []), ...differences(plan, under, units)]} />
       <Readings>
-        {line === null ? null : <Reading name={say.lineToFoot} value={clearanceText(plan, line, units)} />}
+        {line === null ? null : <Reading name={lowerLineName(plan)} value={clearanceText(plan, line, units)} />}
         <Reading
           name={say.subject(subjectName(plan.shoot.subject))}
           value={subjectSightText(plan, ground.toSubject, units)}
         />
       </Readings>
       <DirectSun plan={plan} />
-      <UnderThings plan={plan} under={under} resolution={boardGround.value.found?.resolution ?? ground.cell} />
+      <UnderThings plan={plan} under={under} />
       <Source />
     </>
   )
@@ -115,6 +121,7 @@ function Source() {
           {part.attribution === '' ? '' : `. ${part.attribution}`}
         </p>
       ))}
+      {found.sea > 0 ? <p class="hint">{say.seaAssumed}</p> : null}
       {found.known < 0.9995 ? <p class="hint">{say.covers(share(found.known))}</p> : null}
       <button type="button" class="button button-small ground-sources" onClick={() => openPage('settings')}>
         {say.addSources}

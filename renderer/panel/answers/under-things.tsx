@@ -6,7 +6,7 @@ import { elevation } from '#renderer/text/figure.ts'
 import { landmarkName, subjectName } from '#renderer/text/names.ts'
 import { settings } from '#renderer/state/library/settings.ts'
 import { groundWords as say } from '#renderer/words/en-ground.ts'
-import { differenceSentence, levelSourceText } from '#renderer/text/ground-text.ts'
+import { differenceSentence, levelSourceAgainst } from '#renderer/text/ground-text.ts'
 import { slopeText, tiltSourceAgainst } from '#renderer/text/tilt-text.ts'
 
 type Row = readonly [string, GroundUnder]
@@ -34,11 +34,9 @@ export function differences(plan: Plan, under: GroundUnderThings, units: UnitSys
 interface UnderThingsProps {
   readonly plan: Plan
   readonly under: GroundUnderThings
-  /** Metres between the samples of the elevations; null where there are none. */
-  readonly resolution: number | null
 }
 
-export function UnderThings({ plan, under, resolution }: UnderThingsProps) {
+export function UnderThings({ plan, under }: UnderThingsProps) {
   const { units } = settings.value
   return (
     <>
@@ -56,7 +54,7 @@ export function UnderThings({ plan, under, resolution }: UnderThingsProps) {
               <th scope="row">{name}</th>
               <td>
                 {elevation(of.elevation, units)}
-                <small>{sourceText(of, resolution, units)}</small>
+                <small>{levelSourceAgainst(of, units)}</small>
               </td>
               <td>
                 {slopeText(of) ?? say.light.unknown}
@@ -69,11 +67,4 @@ export function UnderThings({ plan, under, resolution }: UnderThingsProps) {
       <p class="hint">{say.under.note}</p>
     </>
   )
-}
-
-function sourceText(under: GroundUnder, resolution: number | null, units: UnitSystem): string {
-  const source = levelSourceText(under.from, resolution, units)
-  return under.from === 'measured' && under.read !== null
-    ? say.under.reads(source, elevation(under.read, units))
-    : source
 }

@@ -142,7 +142,7 @@ function LandmarkChoice({ plan }: { plan: Plan }) {
   const { where, edit } = words.answers
   const { landmarks } = plan.shoot
   const look = (landmarkId: string | null): void => {
-    save(edit.landmark, followed(planOf(plan.shoot, { ...plan.spot, landmarkId }, plan.terrain)))
+    save(edit.landmark, followed(planOf(plan.shoot, { ...plan.spot, landmarkId }, plan.terrain, plan.pins)))
   }
   return (
     <Choice

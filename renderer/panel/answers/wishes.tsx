@@ -31,7 +31,7 @@ export function Wishes({ plan }: { plan: Plan }) {
   const wishLandmark = (landmarkFill: FillWish): void => {
     setRefusal(null)
     const spot = { ...plan.spot, shot: { ...shot, landmarkFill } }
-    void changeSpot(edit.wish, followed(planOf(plan.shoot, spot, plan.terrain)))
+    void changeSpot(edit.wish, followed(planOf(plan.shoot, spot, plan.terrain, plan.pins)))
   }
   return (
     <div class="wishes">
@@ -133,6 +133,6 @@ function standsThere(plan: Plan, reached: Spot): boolean {
 }
 
 function reachedText(plan: Plan, spot: Spot): string {
-  const { toSubject } = assess(planOf(plan.shoot, spot, plan.terrain))
+  const { toSubject } = assess(planOf(plan.shoot, spot, plan.terrain, plan.pins))
   return words.answers.wish.done(metres(toSubject.distance, settings.value.units), millimetres(spot.shot.focalLength))
 }

@@ -7,6 +7,7 @@ import { scanTroubles } from '#core/scan/check-ask.ts'
 import { groundVersion } from '#renderer/host/ground-windows.ts'
 import { chooseGround, stopDrawing } from '#renderer/state/session/drawn-ground.ts'
 import { homeSpot, shoot, spots } from '#renderer/state/library/library.ts'
+import { pinPlaces, pinsAtHand } from '#renderer/state/plan/pin-heights.ts'
 import { scanShown } from '#renderer/state/session/scan-shown.ts'
 import { zone } from '#renderer/state/plan/zone.ts'
 import { stepsNow } from './fineness.ts'
@@ -21,7 +22,16 @@ export const scanNow = computed<ScanAsk | null>(() => {
   const spot = homeSpot.value
   if (home === null || spot === null) return null
   const { grid } = scanGround.value
-  return { shoot: home, spot, terrain: grid, zone: zone.value, parkings: parkingsOf(spots.value), steps: stepsNow() }
+  const pins = pinsAtHand(pinPlaces(home, spot))
+  return {
+    shoot: home,
+    spot,
+    terrain: grid,
+    pins,
+    zone: zone.value,
+    parkings: parkingsOf(spots.value),
+    steps: stepsNow(),
+  }
 })
 
 export const costNow = computed(() => (scanNow.value === null ? null : scanCost(scanNow.value)))

@@ -9,6 +9,7 @@ import { skylinesOf } from '#core/plan/sky-edges.ts'
 import type { Spot } from '#core/record/spot.ts'
 import { type Zone, civilDayOf } from '#core/time/civil.ts'
 import { assessment as boardAssessment, plan as boardPlan } from './board-plan.ts'
+import { pinPlaces, pinsAtHand } from './pin-heights.ts'
 import { terrainAtHand } from './terrain.ts'
 
 /** What an assessment does not go by: whatever else a record holds, it may. The landmark looked at is a part of the plan itself. */
@@ -44,8 +45,8 @@ function partsOf(record: object, beside: ReadonlySet<string>): readonly unknown[
 }
 
 /** All that a plan's assessment goes by, by identity: an edit of one thing leaves the others as they were. */
-export function planParts({ shoot, spot, ...others }: Plan): readonly unknown[] {
-  return [...partsOf(spot, BESIDE_SPOT), ...partsOf(shoot, BESIDE_SHOOT), ...Object.values(others)]
+export function planParts({ shoot, spot, pins, ...others }: Plan): readonly unknown[] {
+  return [...partsOf(spot, BESIDE_SPOT), ...partsOf(shoot, BESIDE_SHOOT), ...Object.values(others), ...pins]
 }
 
 export function sameParts(one: readonly unknown[], other: readonly unknown[]): boolean {
@@ -83,7 +84,11 @@ function boardsOwn(parts: readonly unknown[]): Assessment | null {
 /** The plan of a spot that is not on the board, over the ground that is at hand. */
 export function planAtHand(shoot: Shoot, spot: Spot): Plan {
   const flat = planOf(shoot, spot)
-  return { ...flat, terrain: terrainAtHand(spot.stop.at, flat.landmark) }
+  return {
+    ...flat,
+    terrain: terrainAtHand(spot.stop.at, flat.landmark),
+    pins: pinsAtHand(pinPlaces(shoot, spot)),
+  }
 }
 
 export function assessmentOf(plan: Plan): Assessment {

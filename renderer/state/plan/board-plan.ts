@@ -5,12 +5,13 @@ import { groundProfile } from '#core/plan/ground-profile.ts'
 import { planOf } from '#core/plan/plan.ts'
 import { proportionRing } from '#core/plan/proportion-ring.ts'
 import { boardShoot, boardSpot } from '#renderer/state/library/library.ts'
+import { boardPins } from './pin-heights.ts'
 import { terrain } from './terrain.ts'
 
 export const plan = computed(() => {
   const shoot = boardShoot.value
   const spot = boardSpot.value
-  return shoot === null || spot === null ? null : planOf(shoot, spot, terrain.value)
+  return shoot === null || spot === null ? null : planOf(shoot, spot, terrain.value, boardPins.value)
 })
 
 export const assessment = computed(() => (plan.value === null ? null : assess(plan.value)))

@@ -9,9 +9,9 @@ import { skylines } from './skylines.ts'
 import { zone } from './zone.ts'
 
 /** What the stage depends on, by identity: an edit of one thing leaves the other records as they were. */
-function partsOf({ shoot, spot, landmark, terrain }: Plan): readonly unknown[] {
+function partsOf({ shoot, spot, landmark, terrain, pins }: Plan): readonly unknown[] {
   const { stop, standpoint, shot, hold } = spot
-  return [stop, standpoint, shot, hold, landmark, shoot.subject, shoot.bag, shoot.refraction, terrain]
+  return [stop, standpoint, shot, hold, landmark, shoot.subject, shoot.bag, shoot.refraction, terrain, pins]
 }
 
 function same(one: readonly unknown[], other: readonly unknown[]): boolean {

@@ -24,7 +24,7 @@ const known = signal<Known | null>(null)
 
 /** What it depends on, by identity: a name or a note leaves these as they were. */
 function partsOf({
-  plan: { shoot, spot, landmark, terrain },
+  plan: { shoot, spot, landmark, terrain, pins },
   zone: here,
   skylines: edges,
 }: SensitivityAsk): readonly unknown[] {
@@ -32,7 +32,7 @@ function partsOf({
   const { subject, bag, crops, refraction, screens, scanWishes, light } = shoot
   const parkings = scanWishes.parking === null ? null : spots.value
   const ofShoot = [subject, bag, crops, refraction, screens, scanWishes, light, parkings]
-  return [spot.id, stop, standpoint, shot, hold, when, ...ofShoot, landmark, terrain, here, edges]
+  return [spot.id, stop, standpoint, shot, hold, when, ...ofShoot, landmark, terrain, pins, here, edges]
 }
 
 function same(one: readonly unknown[], other: readonly unknown[]): boolean {

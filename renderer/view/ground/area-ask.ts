@@ -4,7 +4,8 @@ import { heightShowing } from '#core/ground/viewshed.ts'
 import { apparentAltitude } from '#core/light/refraction.ts'
 import { SUN_RADIUS, sunAt } from '#core/light/sky.ts'
 import { lensOn } from '#core/plan/ground-reading.ts'
-import { mainPost } from '#core/plan/landmark-shown.ts'
+import { footOnGrid, mainPost, onGrid } from '#core/plan/landmark-shown.ts'
+import { highestOfSummit } from '#core/plan/summit-shown.ts'
 import type { Levels, Plan } from '#core/plan/plan.ts'
 import type { GroundShown } from '#renderer/state/session/ground-shown.ts'
 import { groundNumber } from './ground-asker.ts'
@@ -54,13 +55,16 @@ interface Eye {
 
 /** Looked back from the landmark: what it sees at the lens's height above the ground sees it. */
 function landmarkEye(grid: ElevationGrid, now: Plan, levels: Levels, share: number): Eye | null {
-  const post = now.landmark === null ? null : mainPost(now.landmark, levels.landmark)
+  const { landmark, spot } = now
+  if (landmark === null) return null
+  const post = mainPost(landmark, footOnGrid(grid, landmark, levels.landmark, levels.from.landmark))
   if (post === null) return null
-  return {
-    ...gridPoint(grid, post.at),
-    height: heightShowing(post.low, post.high - post.low, share),
-    targetHeight: now.spot.standpoint.lensHeight,
+  const targetHeight = spot.standpoint.lensHeight
+  if (landmark.kind === 'summit') {
+    const { elevation, ...at } = highestOfSummit(grid, onGrid(grid, post))
+    return { ...at, height: elevation, targetHeight }
   }
+  return { ...gridPoint(grid, post.at), height: heightShowing(post.low, post.high - post.low, share), targetHeight }
 }
 
 function standpointEye(grid: ElevationGrid, now: Plan, levels: Levels, seen: 'ground' | 'subject'): Eye {

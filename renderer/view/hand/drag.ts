@@ -2,6 +2,7 @@
 import type { Plan } from '#core/plan/plan.ts'
 import { planOf } from '#core/plan/plan.ts'
 import { type LiveChange, begin } from '#renderer/state/act/live-change.ts'
+import { boardPins } from '#renderer/state/plan/pin-heights.ts'
 import { terrain } from '#renderer/state/plan/terrain.ts'
 import { type Grip, brought, gripPlace, readGrip } from '#core/plan/grip.ts'
 import { type PlanView, type Point, distanceBetween } from '#renderer/view/drawing/plan-view.ts'
@@ -42,7 +43,7 @@ function gripUnder(event: Event): Grip | null {
 function beginDrag(ground: DragGround, event: PointerEvent, grip: Grip, onEnd: () => void): Drag | null {
   const change = begin(moveLabel(grip), { refuse: refuseGround, onEnd })
   if (change === null) return null
-  const plan = planOf(change.start.shoot, change.start.spot, terrain.peek())
+  const plan = planOf(change.start.shoot, change.start.spot, terrain.peek(), boardPins.peek())
   const place = gripPlace(plan, grip)
   if (place === null) {
     change.giveUp()

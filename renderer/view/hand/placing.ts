@@ -4,6 +4,7 @@ import type { LatLon } from '#core/geo/lat-lon.ts'
 import { planOf } from '#core/plan/plan.ts'
 import { type Placing, placing, stopPlacing } from '#renderer/state/session/navigation.ts'
 import { type Arrangement, type LiveChange, begin } from '#renderer/state/act/live-change.ts'
+import { boardPins } from '#renderer/state/plan/pin-heights.ts'
 import { terrain } from '#renderer/state/plan/terrain.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
 import { type Moved, brought } from '#core/plan/grip.ts'
@@ -22,9 +23,10 @@ const LABELS: Readonly<Record<Placing['what'], string>> = {
 
 /** The arrangement with a thing placed; a spot that looks at no landmark yet looks at the one placed. */
 export function placed(start: Arrangement, wish: Placing, at: LatLon): Moved {
-  if (wish.what !== 'landmark') return brought(planOf(start.shoot, start.spot, terrain.peek()), { on: wish.what }, at)
+  if (wish.what !== 'landmark')
+    return brought(planOf(start.shoot, start.spot, terrain.peek(), boardPins.peek()), { on: wish.what }, at)
   const looking = { ...start.spot, landmarkId: wish.landmarkId }
-  const moved = brought(planOf(start.shoot, looking, terrain.peek()), { on: 'landmark' }, at)
+  const moved = brought(planOf(start.shoot, looking, terrain.peek(), boardPins.peek()), { on: 'landmark' }, at)
   const other = start.spot.landmarkId !== null && start.spot.landmarkId !== wish.landmarkId
   return other ? { ...moved, spot: start.spot } : moved
 }

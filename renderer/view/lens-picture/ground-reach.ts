@@ -26,7 +26,10 @@ function filled(distances: readonly number[], otherwise: number): number[] {
   })
 }
 
-/** Metres to the landmark's near side for every look: a summit begins at its foot, a bridge where the look meets its line. */
+/**
+ * Metres to the landmark's near side for every look, a bridge where the look meets its line. A summit is in the elevations: its cone
+ * stands where its point is, behind its own flank, and shows only where it is said to be higher than they have it.
+ */
 export function landmarkReach(
   landmark: Landmark,
   level: number,
@@ -36,10 +39,8 @@ export function landmarkReach(
   const points = landmarkPoints(landmark).map((at) => toLocal(view.frame, localFrame(at, level).origin))
   const [first] = points
   const nearest = points.reduce((least, { east, north }) => Math.min(least, Math.hypot(east, north)), Infinity)
-  if (landmark.kind === 'upright' || landmark.kind === 'summit' || first === undefined)
-    return looks.map(() =>
-      Math.max(0, nearest - (first === undefined || !('width' in landmark) ? 0 : landmark.width / 2)),
-    )
+  if (landmark.kind === 'summit' || first === undefined) return looks.map(() => nearest)
+  if (landmark.kind === 'upright') return looks.map(() => Math.max(0, nearest - landmark.width / 2))
   const ring = landmark.kind === 'building' ? [...points, first] : points
   const half = landmark.kind === 'span' ? landmark.width / 2 : 0
   const met = looks.map((_, index) => {

@@ -6,7 +6,7 @@ import { type FromLensWorker, type LensRequest, type ToLensWorker, shootInPictur
 import type { StrokePart } from './strokes.ts'
 
 export interface LensArtist {
-  readonly draw: (plan: Plan, request: Omit<LensRequest, 'say' | 'turn' | 'spot'>) => void
+  readonly draw: (plan: Plan, request: Omit<LensRequest, 'say' | 'turn' | 'spot' | 'pins'>) => void
   readonly stop: () => void
 }
 
@@ -74,7 +74,7 @@ export function startArtist(canvas: HTMLCanvasElement, hearer: Hearer): LensArti
       }
       turn += 1
       timer ??= setTimeout(() => lose('it did not answer'), PATIENCE)
-      send({ say: 'draw', turn, spot: plan.spot, ...request })
+      send({ say: 'draw', turn, spot: plan.spot, pins: plan.pins, ...request })
     },
     stop: end,
   }

@@ -1,4 +1,5 @@
 /** What passes between the page and the worker that draws the picture: what is kept there, what is asked, and what was drawn. */
+import { type PinHeight } from '#core/plan/height-read.ts'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import type { Spot } from '#core/record/spot.ts'
@@ -10,6 +11,8 @@ export interface LensRequest {
   /** Grows with every request; an answer names the one it is to. */
   readonly turn: number
   readonly spot: Spot
+  /** Heights read exactly where its things stand. */
+  readonly pins: readonly PinHeight[]
   /** Of the frame in CSS pixels. */
   readonly width: number
   /** Device pixels a CSS pixel. */

@@ -17,10 +17,12 @@ interface LensThumbProps {
 }
 
 export function LensThumb({ shoot, spot, width = 66, ground }: LensThumbProps) {
-  const terrain = ground === undefined ? planAtHand(shoot, spot).terrain : ground
+  const own = planAtHand(shoot, spot)
+  const { pins } = own
+  const terrain = ground === undefined ? own.terrain : ground
   // The same drawing comes back while records and ground stay the same, and then nothing is compared or touched.
   return useMemo(() => {
-    const plan = planOf(shoot, spot, terrain)
+    const plan = planOf(shoot, spot, terrain, pins)
     const assessment = assessmentOf(plan)
     const { sensorWidth, sensorHeight } = shoot.bag.camera
     const ratio = Math.min(sensorWidth, sensorHeight) / Math.max(sensorWidth, sensorHeight)
@@ -31,5 +33,5 @@ export function LensThumb({ shoot, spot, width = 66, ground }: LensThumbProps) {
         <Frame plan={plan} assessment={assessment} width={across} decorative />
       </span>
     )
-  }, [shoot, spot, terrain, width])
+  }, [shoot, spot, terrain, pins, width])
 }

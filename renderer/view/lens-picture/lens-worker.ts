@@ -49,9 +49,9 @@ function partsOf({ groups }: Strokes): StrokePart[] {
   return [...new Set(groups.flatMap(({ strokes }) => strokes.map(({ part }) => part)))]
 }
 
-function draw({ turn, spot, width, pixelRatio, dark, moving }: LensRequest): void {
+function draw({ turn, spot, pins, width, pixelRatio, dark, moving }: LensRequest): void {
   if (canvas === null || shoot === null) return
-  const plan = planOf(shoot, spot, ground)
+  const plan = planOf(shoot, spot, ground, pins)
   const picture = pictureOf(plan, assess(plan), width, moving)
   if (picture === null) return answer({ say: 'drawn', turn, parts: [] })
   const strokes = strokesOf(picture, dark ? DARK_INKS : LIGHT_INKS)

@@ -13,7 +13,10 @@ import { type LegendWords, groundMapWords as say } from '#renderer/words/en-grou
 import { landmarkWords, shareWords, stateWords } from './legend-words.ts'
 
 function wordsFor(shown: Exclude<GroundShown, 'none'>, now: Plan): LegendWords {
-  if (shown === 'landmark') return say.landmark(shareWords(wantedShare.value), landmarkWords(now))
+  if (shown === 'landmark')
+    return now.landmark?.kind === 'summit'
+      ? say.summit(landmarkWords(now))
+      : say.landmark(shareWords(wantedShare.value), landmarkWords(now))
   if (shown === 'shade') return say.shade(formatClock(now.spot.when, zone.value))
   return seenAt.value === 'ground'
     ? say.standpoint

@@ -2,6 +2,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
 import { drawnLight } from '#renderer/view/ground/shown-relief.ts'
 import { share } from '#renderer/text/figure.ts'
+import { plan } from '#renderer/state/plan/board-plan.ts'
 import {
   type GroundShown,
   SHARES,
@@ -97,7 +98,9 @@ function Panel() {
               />
               {say.choices[choice]}
             </label>
-            {choice === shown && choice === 'landmark' ? <ShareChoice /> : null}
+            {choice === shown && choice === 'landmark' && plan.value?.landmark?.kind !== 'summit' ? (
+              <ShareChoice />
+            ) : null}
             {choice === shown && choice === 'standpoint' ? <SeenChoice /> : null}
           </div>
         ))}

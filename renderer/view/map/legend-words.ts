@@ -10,10 +10,10 @@ export function shareWords(wanted: number): string {
   return wanted >= 1 ? say.wholeShare : say.atLeast(share(wanted))
 }
 
-/** The landmark as far as its showing is told: a long or broad one by its middle, a summit by its upper part. */
+/** The landmark as far as its showing is told: a long or broad one by its middle, a summit by its top. */
 export function landmarkWords({ landmark }: Plan): string {
   const name = landmark === null || landmark.name.trim() === '' ? say.theLandmark : landmark.name
-  if (landmark?.kind === 'summit') return say.upperPart(name)
+  if (landmark?.kind === 'summit') return say.top(name)
   return landmark?.kind === 'upright' || landmark === null ? name : say.atMiddle(name)
 }
 

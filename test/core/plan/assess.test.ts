@@ -337,3 +337,29 @@ describe('what is held', () => {
     expect(moved.standpoint.at.lat).toBeCloseTo(plan.spot.standpoint.at.lat, 8)
   })
 })
+
+describe('a camera inside the subject', () => {
+  // By the van's own outline, turned: 5.9 m long and 2.1 m wide, so no single distance tells inside from outside.
+  const van = { length: 5.9, width: 2.1, height: 2.8 }
+  const at = { lat: -41.2, lon: 12.4 }
+
+  it('is told wherever it stands within the turned outline, and nowhere else', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0, max: 359.9, noNaN: true }),
+        fc.double({ min: -4, max: 4, noNaN: true }),
+        fc.double({ min: -2, max: 2, noNaN: true }),
+        (heading, ahead, right) => {
+          fc.pre(Math.hypot(ahead, right) > 0.06)
+          fc.pre(Math.abs(Math.abs(ahead) - 2.95) > 1e-3 && Math.abs(Math.abs(right) - 1.05) > 1e-3)
+          // Seen from the camera the van's middle lies the other way.
+          const toMiddle = heading + (Math.atan2(-right, -ahead) * 180) / Math.PI
+          const plan = examplePlan({ at, subject: van, bearing: toMiddle, distance: Math.hypot(ahead, right) })
+          const turned = { ...plan, spot: { ...plan.spot, stop: { ...plan.spot.stop, heading } } }
+          const inside = Math.abs(ahead) < 2.95 && Math.abs(right) < 1.05
+          expect(assess(turned).problems.includes('inside-subject')).toBe(inside)
+        },
+      ),
+    )
+  })
+})

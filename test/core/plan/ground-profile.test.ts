@@ -83,12 +83,16 @@ describe('a ridge on the way', () => {
     expect(geodesicDistance(at, destination(AT, 0, 400))).toBeLessThan(0.1)
   })
 
-  it('that hides more is told before one that cuts the line to the foot deeper', () => {
+  it('that cuts the line to the foot deepest is the tightest, also where another hides more', () => {
     // 10 m at 200 m out hide 42 m of what stands 1 km off; 14 m at 800 m out hide but 17 m, though they cut 13.6 m into the line.
     const both = groundOf(241, 10, (_, north) =>
       Math.max(100, 110 - Math.abs(north - 200) * 0.5, 114 - Math.abs(north - 800) * 0.5),
     )
-    expect(lineOf(over(both)).tightest?.distance).toBeCloseTo(200, 1)
+    const line = lineOf(over(both))
+    expect(line.sight.hiddenBy?.distance).toBeCloseTo(200, 1)
+    expect(line.tightest?.distance).toBeCloseTo(800, 1)
+    // The line falls from 2 m to 0 over the way: 0.4 m at 800 m, where 14 m of ridge stand.
+    expect(line.tightest?.clearance).toBeCloseTo(2 * (1 - 800 / line.length) - 14, 2)
   })
 
   it('that stays below the line is told as the crest nearest to it', () => {

@@ -391,6 +391,15 @@ describe('what does not hold now', () => {
     for (const move of MOVES) expect(['landmark-whole', 'subjectFill']).not.toContain(off[move].fails?.kind)
   })
 
+  test('is named on every side where it is cut', () => {
+    // 100 m wide at 100 m, and at 50 mm a frame of 72 x 48 m there: lost on the left and on the right alike, and the top with them.
+    const bare = levelPlan({})
+    const broad = { ...thinTower(bare, 40, 100, 90), width: 100 }
+    expect(found(withTower(bare, broad)).failing).toEqual([{ kind: 'landmark-whole', how: 'cut-left-right-top' }])
+    const low = { ...thinTower(bare, 40, 100, 3), width: 100 }
+    expect(found(withTower(bare, low)).failing).toEqual([{ kind: 'landmark-whole', how: 'cut-left-right' }])
+  })
+
   test('names light wishes and hours too', () => {
     const light = { ...NO_WISHES, subject: 'lit', hours: { from: 600, until: 700 } } as const
     const { failing } = found(levelPlan({ shoot: { scanWishes: NOTHING_WISHED, light } }))

@@ -20,6 +20,8 @@ import type { AskTile } from '#main/ground/web-tiles.ts'
 import { hgtBytes, pngOf, terrariumColour, zipOf } from '#test/help/elevation-files.ts'
 
 const DEMO = resolve(import.meta.dirname, '../../../app/demo/elevation.bin')
+/** No such file: every place counts as land. */
+const COAST = join(tmpdir(), 'no-coast-here.gz')
 const ALPS = { lat: 46.5, lon: 7.5 }
 const ISLAND = { lat: 46.4, lon: -33.6 }
 const never = new AbortController().signal
@@ -58,6 +60,7 @@ async function start(): Promise<GroundService> {
   const service = await groundService({
     folder,
     demoFile: DEMO,
+    coastFile: COAST,
     settings: () => settings,
     askTile,
     prefix: '/ground/key',
@@ -333,7 +336,7 @@ describe('tiles from the web', () => {
     asked = []
     settings = { ...settings, elevationTiles: { ...settings.elevationTiles, on: false } }
     const off = await window(service, { ...ALPS, cell: 20, half: 10 })
-    expect([asked, off.told]).toEqual([[], { known: 0, resolution: null, sources: [], trouble: null }])
+    expect([asked, off.told]).toEqual([[], { known: 0, sea: 0, resolution: null, sources: [], trouble: null }])
   })
 
   test('of another size or kind are told as such', async () => {

@@ -11,7 +11,9 @@ import {
   elevationHint,
   flatSpans,
   hiddenSentence,
+  levelSourceAgainst,
   levelSourceText,
+  lowerLineName,
   lightTimes,
   screenName,
   shownFigure,
@@ -46,7 +48,6 @@ function sight(parts: Partial<SightReading>): SightReading {
     hidden: 0,
     share: 1,
     hiddenBy: null,
-    clearance: 1,
     ground: 'known',
     ...parts,
   }
@@ -106,6 +107,8 @@ describe('what hides', () => {
     const summit: Landmark = { ...TOWER, kind: 'summit' }
     expect(hiddenSentence(looking(summit), hidden, 0.7, 'metric')).toMatch(/^Of its upper/u)
     expect(hiddenSentence(looking(summit), sight({}), 1, 'metric')).toBe(say.nothingHidesTop)
+    expect(lowerLineName(looking(summit))).toBe(say.lineToUpper)
+    expect(lowerLineName(looking(TOWER))).toBe(say.lineToFoot)
   })
 
   it('is unknown over unknown ground, not nothing', () => {
@@ -127,12 +130,22 @@ describe('the subject', () => {
 
 describe('levels', () => {
   const read = (value: number): Told => ({ value, from: 'elevations', read: value })
-  const under: GroundUnder = { elevation: 90, from: 'measured', read: 42, slope: read(12.4), aspect: read(135) }
+  const under: GroundUnder = {
+    elevation: 90,
+    from: 'measured',
+    read: 42,
+    step: 20,
+    source: null,
+    sea: false,
+    top: null,
+    slope: read(12.4),
+    aspect: read(135),
+  }
 
   it('say where they come from', () => {
-    expect(plain(levelSourceText('elevations', 20, 'metric'))).toBe('from elevations at 20 m')
-    expect(levelSourceText('measured', 20, 'metric')).toBe('measured')
-    expect(levelSourceText('assumed', 20, 'metric')).toBe('assumed level')
+    expect(plain(levelSourceText({ ...under, from: 'elevations' }, 'metric'))).toBe('from elevations at 20 m')
+    expect(levelSourceText(under, 'metric')).toBe('measured')
+    expect(levelSourceText({ ...under, from: 'assumed' }, 'metric')).toBe('assumed level')
   })
 
   it('tell under their field what the elevations say, or that nobody knows', () => {
@@ -140,6 +153,30 @@ describe('levels', () => {
     expect(plain(elevationHint(under, 'metric'))).toContain('The elevations say 42 m')
     expect(elevationHint({ ...under, read: null }, 'metric')).toBe(words.answers.where.unknownHint)
     expect(elevationHint(undefined, 'metric')).toBe(words.answers.where.unknownHint)
+  })
+
+  it('of a summit tell its top, which is what the elevations have', () => {
+    const horn: GroundUnder = {
+      ...under,
+      from: 'elevations',
+      elevation: 2562,
+      read: 2562,
+      top: { elevation: 2962, read: 2962 },
+    }
+    expect(plain(levelSourceText(horn, 'metric'))).toMatch(/2962 m from elevations at 20 m/u)
+    expect(plain(elevationHint(horn, 'metric'))).toMatch(/2562 m.*2962 m/u)
+    const entered: GroundUnder = { ...horn, from: 'measured', elevation: 1800, top: { elevation: 2200, read: 2962 } }
+    expect(plain(levelSourceAgainst(entered, 'metric'))).toMatch(/^measured.*2200 m.*2962 m/u)
+    expect(plain(differenceSentence('Horn', entered, 'metric'))).toMatch(/2200 m.*2962 m.*leave the foot empty/u)
+    expect(plain(elevationHint(entered, 'metric'))).toMatch(/2962 m.*2562 m.*empty/u)
+    expect(differenceSentence('Horn', horn, 'metric')).toBeNull()
+  })
+
+  it('of the sea say that its surface was taken, an assumption', () => {
+    const shore: GroundUnder = { ...under, from: 'elevations', elevation: 0, read: 0, sea: true }
+    expect(levelSourceText(shore, 'metric')).toContain('assumption')
+    expect(elevationHint(shore, 'metric')).toContain('assumption')
+    expect(levelSourceText({ ...shore, from: 'measured' }, 'metric')).toBe('measured')
   })
 
   it('are asked about when measured far from what the elevations say, as a receiver’s height may be', () => {

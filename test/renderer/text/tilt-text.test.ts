@@ -11,7 +11,7 @@ const read = (value: number): Told => ({ value, from: 'elevations', read: value 
 const measured = (value: number, against: number | null = null): Told => ({ value, from: 'measured', read: against })
 
 function under(slope: Told, aspect: Told): GroundUnder {
-  return { elevation: 90, from: 'elevations', read: 90, slope, aspect }
+  return { elevation: 90, from: 'elevations', read: 90, step: 20, source: null, sea: false, top: null, slope, aspect }
 }
 
 describe('the slope', () => {

@@ -58,8 +58,10 @@ describe('a failure', () => {
   const of = (kind: ConditionKind, how: How): string => failureText(plan, { kind, how })
 
   test('names the thing that it is of', () => {
-    expect(of('subject-whole', 'cut-top')).toBe(sensitivityWords.cut['cut-top']('Cargo bicycle'))
-    expect(of('landmark-whole', 'cut-top')).toBe(sensitivityWords.cut['cut-top']('Bridge'))
+    expect(of('subject-whole', 'cut-top')).toBe(sensitivityWords.cut('Cargo bicycle', ['top']))
+    expect(of('landmark-whole', 'cut-top')).toBe(sensitivityWords.cut('Bridge', ['top']))
+    expect(of('landmark-whole', 'cut-left-right')).toBe('Bridge is cut at the left and right')
+    expect(of('subject-whole', 'cut-left-right-bottom')).toBe('Cargo bicycle is cut at the left, right and bottom')
     expect(of('landmarkWhole', 'cut-left')).toContain('crop')
     expect(of('subject-light', 'in-shade')).toContain('Cargo bicycle')
     expect(of('landmark-light', 'in-shade')).toContain('Bridge')

@@ -33,6 +33,7 @@ function asked(wishes: Partial<ScanWishes> = {}): ScanAsk {
     },
     spot: { ...spot, notes: 'ours', status: 'chosen', permission: { state: 'granted', whom: 'us', until: null } },
     terrain: null,
+    pins: [],
     zone: 'UTC',
     parkings: [],
     steps: { place: 20, heading: 90, bearing: 20, focalLengths: 2, fills: 2, heights: 1, days: 1, minutes: 60 },

@@ -16,6 +16,7 @@ function asked(): ScanAsk {
     shoot: { ...shoot, stoppingGround: [{ id: 'track', name: 'Track', form: 'line', points: LINE, turn: 'along' }] },
     spot,
     terrain: null,
+    pins: [],
     zone: 'UTC',
     parkings: [],
     steps: USUAL_STEPS,

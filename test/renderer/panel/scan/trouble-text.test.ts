@@ -21,7 +21,7 @@ function line(metres: number, name = 'Shore track'): StoppingGround {
 function asked(part: Partial<Shoot>, landmark?: null): ScanAsk {
   const { shoot, spot } = examplePlan(landmark === null ? { landmark } : {})
   const wished: Shoot = { ...shoot, stoppingGround: [line(200)], ...part }
-  return { shoot: wished, spot, terrain: null, zone: 'UTC', parkings: [], steps: USUAL_STEPS }
+  return { shoot: wished, spot, terrain: null, pins: [], zone: 'UTC', parkings: [], steps: USUAL_STEPS }
 }
 
 function sentences(ask: ScanAsk): string[] {

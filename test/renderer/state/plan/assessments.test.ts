@@ -95,13 +95,14 @@ describe('an assessment goes by nothing that is left out', () => {
     ['before a bridge', examplePlan()],
     ['without a landmark', examplePlan({ landmark: null })],
     ['with the proportion held', examplePlan({ spot: { hold: 'proportion' } })],
-  ])('%s', (_, { shoot, spot, landmark, terrain }) => {
+  ])('%s', (_, { shoot, spot, landmark, terrain, pins }) => {
     const read = new Set<string>()
     const plan = {
       shoot: guarded(shoot, BESIDE_SHOOT, read),
       spot: guarded(spot, BESIDE_SPOT, read),
       landmark,
       terrain,
+      pins,
     }
     const found = assess(plan)
     expect([...read]).toEqual([])

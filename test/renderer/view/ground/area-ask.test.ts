@@ -65,10 +65,18 @@ describe('where the landmark shows', () => {
     expect(asked.refraction).toBe(plan.shoot.refraction)
   })
 
-  test('of a summit its upper tenth alone is told', () => {
+  test('of a summit its top is told, which the elevations have at its point, whatever share is wished', () => {
     const summit = planOn({ landmark: tower(at, 'summit') })
-    expect(sight(told(summit, 'landmark', 1)).height).toBeCloseTo(foot + 36, 6)
-    expect(sight(told(summit, 'landmark', 0.5)).height).toBeCloseTo(foot + 38, 6)
+    for (const share of [0.01, 0.5, 1]) expect(sight(told(summit, 'landmark', share)).height).toBeCloseTo(foot, 6)
+  })
+
+  test('of a broad summit it is the highest ground by its point', () => {
+    const broad = planOn({ landmark: { ...tower(at, 'summit'), width: 2_000 } as Landmark })
+    const asked = sight(told(broad, 'landmark'))
+    const point = gridPoint(grid, at)
+    expect(asked.height).toBeGreaterThanOrEqual(foot)
+    expect(Math.hypot(asked.east - point.east, asked.north - point.north)).toBeLessThanOrEqual(100)
+    expect(elevationAtPlace(grid, placeOnGrid(grid, asked.east, asked.north))).toBeCloseTo(asked.height, 2)
   })
 
   test('a span is told by its middle', () => {

@@ -31,7 +31,7 @@ test('shares are told as people say them', () => {
   ])
 })
 
-test('a long landmark is told by its middle, a summit by its upper part, a tower as it is', () => {
+test('a long landmark is told by its middle, a summit by its top, a tower as it is', () => {
   const plan = examplePlan()
   expect(landmarkWords(plan)).toBe('Bridge’s middle')
   const at = plan.spot.stop.at
@@ -47,7 +47,7 @@ test('a long landmark is told by its middle, a summit by its upper part, a tower
     baseAspect: null,
   } as const
   expect(landmarkWords({ ...plan, landmark: tower })).toBe('Tower')
-  expect(landmarkWords({ ...plan, landmark: { ...tower, kind: 'summit' } })).toBe('Tower’s upper tenth')
+  expect(landmarkWords({ ...plan, landmark: { ...tower, kind: 'summit' } })).toBe('Tower’s top')
   expect(landmarkWords({ ...plan, landmark: { ...tower, name: '' } })).toBe('the landmark')
 })
 
