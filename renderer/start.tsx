@@ -1,4 +1,5 @@
 /** The entry: brings the page up, draws it, then follows keys, files and other windows. */
+import { followCalmly } from '#renderer/state/plan/calm-board.ts'
 import { followWindows, followState } from '#renderer/shell/follow-state.ts'
 import { bringUp } from '#renderer/shell/bring-up.ts'
 import { runCommand } from '#renderer/shell/commands.ts'
@@ -28,6 +29,7 @@ import '#renderer/style/pages.css'
 await bringUp()
 followState()
 followZone()
+followCalmly()
 followTerrain()
 followPins()
 followSensitivity()

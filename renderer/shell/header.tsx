@@ -1,4 +1,5 @@
 /** The header: what is open, the box for places, undo, and the ways to the other pages. */
+import { computed } from '@preact/signals'
 import { type PageRow, PAGES } from './pages.tsx'
 import { offline } from '#renderer/state/session/network.ts'
 import { PlaceBox } from './place-box.tsx'
@@ -7,7 +8,7 @@ import { canRedo, canUndo, redo, undo } from '#renderer/state/library/history.ts
 import { refusals } from '#renderer/state/library/refusals.ts'
 import { unsaved } from '#renderer/state/library/saving.ts'
 import { savingWords } from '#renderer/words/en-saving.ts'
-import { boardSpot, shoot } from '#renderer/state/library/library.ts'
+import { hasBoardSpot, boardSpot, shoot } from '#renderer/state/library/library.ts'
 import { shootName, spotName } from '#renderer/text/names.ts'
 import { beside, page, openPage, backToBoard, putBeside } from '#renderer/state/session/navigation.ts'
 import { scanWords } from '#renderer/words/en-scan.ts'
@@ -69,7 +70,7 @@ function ScanButton() {
       type="button"
       class={on ? 'button on' : 'button'}
       aria-pressed={on}
-      disabled={boardSpot.value === null}
+      disabled={!hasBoardSpot.value}
       title={scanWords.scanHint}
       onClick={() => {
         backToBoard()
@@ -107,19 +108,23 @@ function Marks() {
   )
 }
 
+/** The names of what is open; null without. */
+const shootTitle = computed(() => (shoot.value === null ? null : shootName(shoot.value).slice(0, 200)))
+const spotTitle = computed(() => (boardSpot.value === null ? null : spotName(boardSpot.value).slice(0, 200)))
+
 export function Header() {
   const { board } = words
-  const open = shoot.value
-  const spot = boardSpot.value
+  const open = shootTitle.value
+  const spot = spotTitle.value
   return (
     <header class="header">
       <b class="wordmark">{board.program}</b>
       <span class="whereabouts">
-        {open === null ? null : <span>{shootName(open).slice(0, 200)}</span>}
+        {open === null ? null : <span>{open}</span>}
         {spot === null ? null : (
           <>
             <span aria-hidden="true"> · </span>
-            <span>{spotName(spot).slice(0, 200)}</span>
+            <span>{spot}</span>
           </>
         )}
       </span>

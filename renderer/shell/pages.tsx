@@ -4,7 +4,7 @@ import type { CommandId } from '#app/commands.ts'
 import { SettingsPage } from '#renderer/page/settings/settings-page.tsx'
 import { ShootPage } from '#renderer/page/shoot/shoot-page.tsx'
 import { LazyPage } from '#renderer/part/lazy-page.tsx'
-import { boardSpot } from '#renderer/state/library/library.ts'
+import { hasBoardSpot } from '#renderer/state/library/library.ts'
 import { plan } from '#renderer/state/plan/board-plan.ts'
 import { type PageId, backToBoard } from '#renderer/state/session/navigation.ts'
 import { pickedHere } from '#renderer/state/session/picked.ts'
@@ -45,7 +45,7 @@ function SheetOfPlan() {
 }
 
 const always = (): boolean => true
-const hasSpot = (): boolean => boardSpot.value !== null
+const hasSpot = (): boolean => hasBoardSpot.value
 
 /** Buttons stand in this order. */
 export const PAGES: readonly PageRow[] = [

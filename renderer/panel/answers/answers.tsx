@@ -1,6 +1,6 @@
 /** The answers on the right, each under its question. */
 import { Guarded } from '#renderer/part/guarded.tsx'
-import { assessment, plan } from '#renderer/state/plan/board-plan.ts'
+import { calmAssessment, calmPlan } from '#renderer/state/plan/calm-board.ts'
 import { notDrawnWords } from '#renderer/words/en-not-drawn.ts'
 import { words } from '#renderer/words/en.ts'
 import { DoesGround } from './does-ground.tsx'
@@ -13,8 +13,8 @@ import { WhichLens } from './which-lens.tsx'
 const part = notDrawnWords.parts.answer
 
 export function Answers() {
-  const now = plan.value
-  const found = assessment.value
+  const now = calmPlan.value
+  const found = calmAssessment.value
   if (now === null || found === null) return <p class="empty-note">{words.answers.nothingYet}</p>
   // Another spot is another page of fields: no half-typed text goes over from one to the next.
   return (

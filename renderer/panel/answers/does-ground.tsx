@@ -8,7 +8,7 @@ import { metres, share } from '#renderer/text/figure.ts'
 import { BigFigure, Fold, Question } from '#renderer/part/question.tsx'
 import { Reading, Readings } from '#renderer/part/reading.tsx'
 import { Warnings } from '#renderer/part/warning.tsx'
-import { groundLine } from '#renderer/state/plan/board-plan.ts'
+import { calmGroundLine } from '#renderer/state/plan/calm-board.ts'
 import { landmarkName, subjectName } from '#renderer/text/names.ts'
 import { settings } from '#renderer/state/library/settings.ts'
 import { askTerrainAgain, boardGround } from '#renderer/state/plan/terrain.ts'
@@ -83,7 +83,7 @@ interface AllowedProps {
 function Allowed({ plan, ground, under }: AllowedProps) {
   const { units } = settings.value
   const name = landmarkName(plan.landmark)
-  const line = groundLine.value
+  const line = calmGroundLine.value
   const { toLandmark, landmarkShown } = ground
   const sentence = toLandmark === null ? null : hiddenSentence(plan, toLandmark, landmarkShown, units)
   const note =

@@ -7,8 +7,7 @@ import { LensThumb } from '#renderer/view/lens-picture/lens-thumb.tsx'
 import { Icon } from '#renderer/part/icon.tsx'
 import { StarsShown } from '#renderer/part/stars.tsx'
 import { assessmentOf, planAtHand } from '#renderer/state/plan/assessments.ts'
-import { assessment } from '#renderer/state/plan/board-plan.ts'
-import { liveSpot } from '#renderer/state/library/library.ts'
+import { calmAssessment, calmPlan, moving } from '#renderer/state/plan/calm-board.ts'
 import { spotName } from '#renderer/text/names.ts'
 import { picked } from '#renderer/state/session/navigation.ts'
 import { settings } from '#renderer/state/library/settings.ts'
@@ -46,7 +45,7 @@ function useSeen(ref: { readonly current: Element | null }): boolean {
 export function SpotCard({ shoot, spot: saved, on, onChoose, onDrag, onDropBefore }: SpotCardProps) {
   // Only the card of the spot being dragged is drawn anew with every movement.
   const { id } = saved
-  const live = useComputed(() => (liveSpot.value?.id === id ? liveSpot.value : null)).value
+  const live = useComputed(() => (moving.value && calmPlan.value?.spot.id === id ? calmPlan.value.spot : null)).value
   const spot = live ?? saved
   const card = useRef<HTMLLIElement>(null)
   const seen = useSeen(card)
@@ -57,7 +56,7 @@ export function SpotCard({ shoot, spot: saved, on, onChoose, onDrag, onDropBefor
   }
   const hint = hintOf(spot)
   // The one under the hand is on the board, and assessed there.
-  const found = (live === null ? null : assessment.value) ?? assessmentOf(planAtHand(shoot, spot))
+  const found = (live === null ? null : calmAssessment.value) ?? assessmentOf(planAtHand(shoot, spot))
   return (
     <li
       ref={card}

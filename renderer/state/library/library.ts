@@ -85,6 +85,9 @@ export const savedSpot = computed(() => tryOut.value?.spot ?? homeSpot.value)
 export const boardSpot = computed(() => liveSpot.value ?? savedSpot.value)
 export const boardShoot = computed(() => liveShoot.value ?? shoot.value)
 
+/** Whether there is one; who asks only that is not asked again with every movement. */
+export const hasBoardSpot = computed(() => boardSpot.value !== null)
+
 /** Revision of each record as last read or saved; a save names the one it started from. */
 export const revisions = new Map<string, number>()
 

@@ -4,7 +4,7 @@ import type { LightStage } from '#core/light/light-stage.ts'
 import { type DayLight, type SkyDay, lightOfDay, skyOfDay, stageOf } from '#core/plan/day-light.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { civilDayOf } from '#core/time/civil.ts'
-import { assessment, plan } from './board-plan.ts'
+import { calmAssessment, calmPlan } from './calm-board.ts'
 import { skylines } from './skylines.ts'
 import { zone } from './zone.ts'
 
@@ -22,8 +22,8 @@ let known: { readonly parts: readonly unknown[]; readonly stage: LightStage } | 
 
 /** The light stage of the spot on the board. */
 export const stage = computed<LightStage | null>(() => {
-  const now = plan.value
-  const reading = assessment.value
+  const now = calmPlan.value
+  const reading = calmAssessment.value
   if (now === null || reading === null) return null
   const edges = skylines.value
   const parts = [...partsOf(now), edges]
@@ -36,7 +36,7 @@ export const stage = computed<LightStage | null>(() => {
 /** The civil day of the board's instant; the same object for as long as it is the same day in the same zone. */
 let dayBefore: { readonly zone: string; readonly day: DayLight['day'] } | null = null
 export const day = computed<DayLight['day'] | null>(() => {
-  const when = plan.value?.spot.when
+  const when = calmPlan.value?.spot.when
   if (when === undefined) return null
   const here = zone.value
   if (dayBefore !== null && dayBefore.zone === here && when >= dayBefore.day.start && when < dayBefore.day.end)
@@ -46,9 +46,9 @@ export const day = computed<DayLight['day'] | null>(() => {
   return found
 })
 
-const wishes = computed(() => plan.value?.shoot.light ?? null)
+const wishes = computed(() => calmPlan.value?.shoot.light ?? null)
 
-const place = computed(() => plan.value?.spot.stop.at ?? null)
+const place = computed(() => calmPlan.value?.spot.stop.at ?? null)
 
 /** Only another place or another day has another sky. */
 const sky = computed<SkyDay | null>(() =>

@@ -1,10 +1,10 @@
 /** The frame one works in: the drawing with its guides, moved by pointer and keys. */
+import { moving } from '#renderer/state/plan/calm-board.ts'
 import { WorkingPicture } from './working-picture.tsx'
 import { useEffect, useId, useRef } from 'preact/hooks'
 import { cropSize } from '#core/frame/crop.ts'
 import type { Assessment } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
-import { liveSpot } from '#renderer/state/library/library.ts'
 import { lensViewWords } from '#renderer/words/en-lens-view.ts'
 import { type FrameDrag, centre, dragTo, giveUp, keyDown, letGo } from './compose.ts'
 import { cropGuide, thirds } from './guide-choice.ts'
@@ -22,7 +22,6 @@ interface LensFrameProps {
 
 export function LensFrame({ plan, assessment, width, height }: LensFrameProps) {
   const id = useId()
-  const moving = liveSpot.value !== null
   const dragRef = useRef<FrameDrag | null>(null)
   useEffect(() => giveUp, [])
   const down = (event: PointerEvent): void => {
@@ -68,13 +67,13 @@ export function LensFrame({ plan, assessment, width, height }: LensFrameProps) {
     >
       {framed ? (
         <>
-          <WorkingPicture plan={plan} assessment={assessment} width={width} height={height} moving={moving} />
+          <WorkingPicture plan={plan} assessment={assessment} width={width} height={height} moving={moving.value} />
           <OverPicture plan={plan} assessment={assessment} width={width} height={height} />
         </>
       ) : (
         <EmptyFrame plan={plan} assessment={assessment} width={width} />
       )}
-      <p class="lens-note" role="status" hidden={note === null}>
+      <p class="lens-note" role="status" aria-live={moving.value ? 'off' : 'polite'} hidden={note === null}>
         {note}
       </p>
       <p class="unseen" id={`${id}-keys`}>

@@ -1,4 +1,5 @@
 /** The view through the lens on the board: the frame as large as its place allows, and its controls. */
+import { calmPlan, calmAssessment } from '#renderer/state/plan/calm-board.ts'
 import { drawnOnPage } from './artists-lost.ts'
 import { useLayoutEffect, useRef, useState } from 'preact/hooks'
 import { assessment, plan } from '#renderer/state/plan/board-plan.ts'
@@ -44,6 +45,13 @@ function useRoom(): { readonly place: { current: HTMLDivElement | null }; readon
   return { place, room }
 }
 
+/** Figures in fields are read, not watched. */
+function Controls() {
+  const now = calmPlan.value
+  const seen = calmAssessment.value
+  return now === null || seen === null ? null : <LensControls plan={now} assessment={seen} />
+}
+
 export function LensView() {
   const { place, room } = useRoom()
   const now = plan.value
@@ -59,7 +67,7 @@ export function LensView() {
           <LensFrame plan={now} assessment={seen} {...frameSize(room, sidesOf(now))} />
         )}
       </div>
-      {now === null || seen === null ? null : <LensControls plan={now} assessment={seen} />}
+      <Controls />
       {drawnOnPage.value ? (
         <p class="hint lens-slow" role="status">
           {lensViewWords.drawnOnPage}
