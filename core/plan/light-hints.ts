@@ -8,7 +8,7 @@ import {
 } from '#core/light/exposure.ts'
 import { tableValue } from '#core/light/exposure-table.ts'
 import { wrapBearing } from '#core/units/angle.ts'
-import type { ThingLight } from './light-reading.ts'
+import type { ThingLight } from './thing-light.ts'
 import type { Plan } from './plan.ts'
 
 /** Where something that throws light back would stand: before the shaded side that is seen. */

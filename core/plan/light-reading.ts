@@ -1,4 +1,5 @@
 /** The light at a spot's instant: sun and moon, which seen sides are lit and how, shadow, exposure, and what is in the frame. */
+import { type ThingLight, type SideLight } from './thing-light.ts'
 import { framePlanes } from '#core/frame/frame-planes.ts'
 import { type View, projectLocal, toCamera } from '#core/frame/projection.ts'
 import type { SeenFace } from '#core/frame/seen-faces.ts'
@@ -6,7 +7,7 @@ import { type LocalPoint, turnedInto } from '#core/geo/local-frame.ts'
 import { HORIZON_REFRACTION, SUN_RISE_ALTITUDE } from '#core/light/day-events.ts'
 import { type LightFrom, lightFrom } from '#core/light/direction.ts'
 import { expectedEv } from '#core/light/exposure.ts'
-import { type Strike, incidence, strikeOf, sunDirection } from '#core/light/incidence.ts'
+import { incidence, strikeOf, sunDirection } from '#core/light/incidence.ts'
 import type { StagedFrame } from '#core/light/light-stage.ts'
 import { apparentAltitude } from '#core/light/refraction.ts'
 import { shadowLength } from '#core/light/shadow.ts'
@@ -17,28 +18,6 @@ import { type ExposureReading, type FillHint, contrastStops, exposureReading, fi
 import { seenThings } from './light-staging.ts'
 import type { Levels, Plan } from './plan.ts'
 import { type SkyEyes, edgeFrom, skyEyes } from './sky-edges.ts'
-
-export interface SideLight {
-  readonly id: string
-  /** Bearing it looks toward; null for one that looks up. */
-  readonly bearing: number | null
-  readonly upright: boolean
-  /** Its part of all that is seen of the thing, 0..1. */
-  readonly share: number
-  /** Degrees between the side's normal and the sun, 0..180. */
-  readonly incidence: number
-  /** In shade also while the sun is down. */
-  readonly strike: Strike
-}
-
-export interface ThingLight {
-  /** The sides that the camera sees in the frame, the largest first; none when nothing of the thing is in it. */
-  readonly sides: readonly SideLight[]
-  /** Share of the seen area that the sun reaches; null when nothing is seen. */
-  readonly lit: number | null
-  /** The upright side of which most is seen. */
-  readonly main: SideLight | null
-}
 
 export interface BodyInFrame {
   /** Place of its centre in the frame, shares from the middle; null when it stands behind the lens's plane. */

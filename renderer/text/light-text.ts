@@ -1,6 +1,7 @@
 /** The light as words: which sides are lit and how, where it comes from, the shadow, the exposure, the windows. */
 import type { ExposureReading } from '#core/plan/light-hints.ts'
-import { type LightReading, type SideLight, type ThingLight } from '#core/plan/light-reading.ts'
+import type { LightReading } from '#core/plan/light-reading.ts'
+import type { SideLight, ThingLight } from '#core/plan/thing-light.ts'
 import type { BodyReading } from '#core/plan/light-reading.ts'
 import { nearestShutterMark } from '#core/light/exposure.ts'
 import type { Span } from '#core/light/crossing.ts'

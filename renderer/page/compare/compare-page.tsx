@@ -21,7 +21,8 @@ import { putOnBoard } from '#renderer/state/act/try-out.ts'
 import { zoneFor } from '#renderer/state/plan/zone.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { spotWords } from '#renderer/words/en-spot.ts'
-import { type Column, type CompareRow, compareRows } from './compare-rows.ts'
+import type { Column, CompareRow } from './compare-row.ts'
+import { compareRows } from './compare-rows.ts'
 import './compare.css'
 
 const words = sheetWords.compare

@@ -1,11 +1,7 @@
 /** The figures side by side, as rows: for each spot its words, and which of them is best. */
+import { type RowKind, figureOf, type CompareRow, type Column } from './compare-row.ts'
 import type { Framing } from '#core/frame/framing.ts'
-import type { Assessment } from '#core/plan/assess.ts'
-import { type Better, type Compared, compareFigures, compareWords } from '#core/plan/compare.ts'
-import type { DayLight } from '#core/plan/day-light.ts'
-import type { GroundProfile } from '#core/plan/ground-profile.ts'
-import type { Plan } from '#core/plan/plan.ts'
-import type { Sensitivity } from '#core/tolerance/sensitivity.ts'
+import { compareFigures, compareWords } from '#core/plan/compare.ts'
 import type { UnitSystem } from '#core/units/length.ts'
 import { aperture, bearing, metres, millimetres, share } from '#renderer/text/figure.ts'
 import { hazardsSeen } from '#renderer/text/hazard-text.ts'
@@ -16,39 +12,8 @@ import { OFF_ROWS } from './off-rows.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { spotWords } from '#renderer/words/en-spot.ts'
 
-export interface Column {
-  readonly plan: Plan
-  readonly assessment: Assessment
-  /** The light of the spot's own day, by its own clock. */
-  readonly daylight: DayLight
-  /** Null when nothing is framed. */
-  readonly sensitivity: Sensitivity | null | 'working'
-  /** The ground on the way to the landmark; null without elevations or landmark. */
-  readonly line: GroundProfile | null
-}
-
-export interface CompareRow {
-  readonly group: keyof typeof sheetWords.compare.groups
-  readonly name: string
-  readonly values: readonly string[]
-  readonly compared: Compared
-}
-
 const { rows: names, yes, no, whole, cut, outside, none } = sheetWords.compare
 const { unknown } = sheetWords
-
-type Reading = (column: Column, units: UnitSystem) => { readonly figure: number | null; readonly text: string } | string
-
-export interface RowKind {
-  readonly group: CompareRow['group']
-  readonly name: string
-  readonly better: Better
-  readonly read: Reading
-}
-
-export function figureOf(value: number | null | undefined, write: (value: number) => string) {
-  return value === null || value === undefined ? { figure: null, text: unknown } : { figure: value, text: write(value) }
-}
 
 function yesNo(value: boolean) {
   return { figure: value ? 1 : 0, text: value ? yes : no }

@@ -4,7 +4,7 @@ import { slopeText, tiltSourceText } from '#renderer/text/tilt-text.ts'
 import { elevation, metres } from '#renderer/text/figure.ts'
 import { groundWords } from '#renderer/words/en-ground.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
-import type { Column, RowKind } from './compare-rows.ts'
+import type { Column, RowKind } from './compare-row.ts'
 
 const { rows: names } = groundWords
 const { unknown } = sheetWords

@@ -5,7 +5,7 @@ import { formatClock, formatDay, formatOffset } from '#core/time/civil.ts'
 import { againstText, bodyText, fromText, shutterText, spanText, thingText } from '#renderer/text/light-text.ts'
 import { share } from '#renderer/text/figure.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
-import type { RowKind } from './compare-rows.ts'
+import type { RowKind } from './compare-row.ts'
 
 const { rows: names, none: noneNoted } = sheetWords.compare
 const { unknown, light: say } = sheetWords

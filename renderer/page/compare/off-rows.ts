@@ -2,7 +2,7 @@
 import { tightFirst, tightness } from '#core/tolerance/tolerance.ts'
 import { offsetText } from '#renderer/text/tolerance-text.ts'
 import { sensitivityWords } from '#renderer/words/en-sensitivity.ts'
-import type { RowKind } from './compare-rows.ts'
+import type { RowKind } from './compare-row.ts'
 
 const { compare: say, ways } = sensitivityWords
 

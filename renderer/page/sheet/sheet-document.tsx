@@ -1,10 +1,8 @@
 /** The location sheet itself: one page for the day, the same on screen, on paper and in a saved file. */
+import { type SheetProps } from './sheet-props.ts'
 import type { ComponentChildren } from 'preact'
-import type { Assessment } from '#core/plan/assess.ts'
-import type { DayLight } from '#core/plan/day-light.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { qrPlace, sheetDirections, sheetPlaces } from '#core/sheet/content.ts'
-import type { Sensitivity } from '#core/tolerance/sensitivity.ts'
 import { formatDay } from '#core/time/civil.ts'
 import type { UnitSystem } from '#core/units/length.ts'
 import { lightCautions } from '#renderer/text/light-text.ts'
@@ -14,7 +12,6 @@ import { hazardSentences } from '#renderer/text/hazard-text.ts'
 import { landmarkName, shootName, spotName } from '#renderer/text/names.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { spotWords } from '#renderer/words/en-spot.ts'
-import type { BaseMap } from '#renderer/view/still-map/base-map.ts'
 import { QrCode } from './qr-code.tsx'
 import { SheetFarOff } from './sheet-far-off.tsx'
 import { SheetGround, SheetProfile } from './sheet-ground.tsx'
@@ -22,23 +19,6 @@ import { SheetLight } from './sheet-light.tsx'
 import { SheetDirectionsTable } from './sheet-directions.tsx'
 import { SheetSettings } from './sheet-settings.tsx'
 import { SmallMap } from '#renderer/view/still-map/small-map.tsx'
-
-export interface SheetProps {
-  readonly plan: Plan
-  readonly assessment: Assessment
-  /** The light of the spot's own day. */
-  readonly daylight: DayLight
-  readonly sensitivity: Sensitivity | null
-  readonly units: UnitSystem
-  readonly base: BaseMap
-  /** The day of printing, as people write it. */
-  readonly day: string
-  readonly attribution: string
-  readonly missing: number
-  /** Why there are no elevations, where there are none: no source knows the place, they failed, or did not come in time. */
-  readonly groundMissing: 'none-known' | 'failed' | 'late'
-  readonly onPainted: (painted: { readonly missing: number }) => void
-}
 
 function Part({
   title,

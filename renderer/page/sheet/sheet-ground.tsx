@@ -13,7 +13,7 @@ import { slopeText, tiltSourceText } from '#renderer/text/tilt-text.ts'
 import { ProfileDrawing, exaggerationText, profilePicture } from '#renderer/view/profile/profile-drawing.tsx'
 import { landmarkName, subjectName } from '#renderer/text/names.ts'
 import { groundWords } from '#renderer/words/en-ground.ts'
-import type { SheetProps } from './sheet-document.tsx'
+import type { SheetProps } from './sheet-props.ts'
 
 const { sheet: say } = groundWords
 

@@ -43,7 +43,7 @@ export function startBaseArtist({ painted, failed }: Hearer): BaseArtist {
   let contours: ContourDrawing | null = null
   let last: BaseRequest | null = null
 
-  const send = (message: ToBaseWorker): void => worker?.postMessage(message)
+  const send = (message: ToBaseWorker): void => worker?.postMessage(message, [])
 
   function begin(): void {
     begun += 1

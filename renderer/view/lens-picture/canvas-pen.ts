@@ -18,6 +18,7 @@ function drawStroke(context: Context, { path, fill, line }: Stroke): void {
   const outline = new Path2D(path)
   if (fill !== null) {
     context.fillStyle = paintFor(context, fill)
+    // oxlint-disable-next-line unicorn/no-array-fill-with-reference-type -- a canvas's own fill
     context.fill(outline)
   }
   if (line === null) return

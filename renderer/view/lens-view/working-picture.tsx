@@ -34,23 +34,21 @@ function usePixelRatio(): number {
 
 function InWorker({ plan, width, height, moving }: WorkingPictureProps) {
   const canvas = useRef<HTMLCanvasElement>(null)
-  const artist = useRef<LensArtist | null>(null)
+  const artistRef = useRef<LensArtist | null>(null)
   const pixelRatio = usePixelRatio()
   const isDark = dark.value
   useLayoutEffect(() => {
     const element = canvas.current
     if (element === null) return undefined
     const started = startArtist(element, {
-      drawn: (parts) => {
-        element.dataset['parts'] = parts.join(' ')
-      },
+      drawn: (parts) => element.setAttribute('data-parts', parts.join(' ')),
       lost: artistLost,
     })
-    artist.current = started
+    artistRef.current = started
     return started.stop
   }, [])
   useLayoutEffect(
-    () => artist.current?.draw(plan, { width, pixelRatio, dark: isDark, moving }),
+    () => artistRef.current?.draw(plan, { width, pixelRatio, dark: isDark, moving }),
     [plan, width, pixelRatio, isDark, moving],
   )
   return <canvas ref={canvas} class="lens-canvas" style={{ width: `${width}px`, height: `${height}px` }} />
