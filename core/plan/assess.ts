@@ -1,10 +1,12 @@
 /** The assessment: all that is computed for one spot, as one plain object that screen, comparison and sheet read alike. */
+import { answerLens } from './lens-answer.ts'
+import { type Problem } from './problem.ts'
+import { type CropReading, cropReadings } from './crop-readings.ts'
 import { type Framing, type Extent, extentOf, framingOf } from '#core/frame/framing.ts'
-import { type Crop, cropSize } from '#core/frame/crop.ts'
 import { imageSize, sideOf } from '#core/frame/fill.ts'
-import { type LensOffer, chooseOffer, lensOffers } from '#core/frame/lens-choice.ts'
+import { type LensOffer } from '#core/frame/lens-choice.ts'
 import type { View } from '#core/frame/projection.ts'
-import { type Scene, type SetUp, type Setting, setUp, setUpForFill } from '#core/frame/set-up.ts'
+import { type SetUp } from '#core/frame/set-up.ts'
 import { geodesicLine } from '#core/geo/geodesic.ts'
 import { type LocalPoint, localFrame, toLocal } from '#core/geo/local-frame.ts'
 import { angleOfView } from '#core/optics/angle-of-view.ts'
@@ -23,26 +25,6 @@ import type { Levels, Plan } from './plan.ts'
 import { type PlanScene, sceneOf, settingOf } from './plan-scene.ts'
 import type { Spot } from '#core/record/spot.ts'
 
-/** What stands in the way of an answer, or should be known beside it; the screen has a sentence for each. */
-export type Problem =
-  | 'on-top-of-each-other'
-  | 'inside-subject'
-  | 'no-landmark'
-  | 'landmark-behind-camera'
-  | 'landmark-partly-behind-camera'
-  | 'landmark-nearer-than-subject'
-  | 'fill-cannot-be'
-  | 'empty-bag'
-  | 'no-lens-reaches'
-  | 'focal-length-outside-lens'
-  | 'focus-too-near'
-  | 'aperture-outside-lens'
-  | 'not-sharp-end-to-end'
-  | 'diffraction'
-  | 'landmark-level-assumed'
-  | 'aim-cannot-be'
-  | 'proportion-not-held'
-
 export interface SightlineReading {
   /** Metres along the ground (WGS84 geodesic). */
   readonly distance: number
@@ -50,13 +32,6 @@ export interface SightlineReading {
   readonly bearing: number | null
   /** Degrees above the level horizon from lens to the target's middle, as it appears; null between things other than the lens. */
   readonly altitude: number | null
-}
-
-export interface CropReading {
-  readonly crop: Crop
-  readonly orientation: 'lying' | 'upright'
-  readonly subject: Framing
-  readonly landmark: Framing | null
 }
 
 export interface Assessment {
@@ -99,55 +74,8 @@ const ONE_PLACE = 0.05
 /** Relative miss of a held proportion from which it is told: where it can be kept it is kept far closer. */
 const PROPORTION_KEPT = 1e-6
 
-interface LensAnswer {
-  /** The set-up with the focal length that gives the subject its wished fill; null when none does. */
-  readonly solved: SetUp | null
-  readonly wanted: number | null
-  readonly offers: readonly LensOffer[]
-  readonly lens: LensOffer | null
-  readonly made: SetUp | null
-}
-
-function answerLens(plan: Plan, scene: Scene, setting: Setting, problems: Problem[]): LensAnswer {
-  const { shot, hold } = plan.spot
-  const { lenses } = plan.shoot.bag
-  const solved = setUpForFill(scene, setting, shot.subjectFill)
-  if (solved === null) problems.push('fill-cannot-be')
-  const aimed = hold === 'focal-length' ? shot.focalLength : (solved?.focalLength ?? shot.focalLength)
-  const offers = lensOffers(lenses, aimed, scene, setting, shot.subjectFill, solved)
-  const lens = chooseOffer(offers, aimed, shot.lensId)
-  if (lens === null) problems.push('empty-bag')
-  else if (!lens.reaches) problems.push(hold === 'focal-length' ? 'focal-length-outside-lens' : 'no-lens-reaches')
-  if (lens?.tooNear === true) problems.push('focus-too-near')
-  const focal = lens?.focalLength ?? aimed
-  const made = solved !== null && focal === solved.focalLength ? solved : setUp(scene, setting, focal, solved)
-  if (made === null && solved !== null) problems.push('aim-cannot-be')
-  return { solved, wanted: solved?.focalLength ?? null, offers, lens, made }
-}
-
 function altitudeOf(point: LocalPoint): number {
   return degrees(Math.atan2(point.up, Math.hypot(point.east, point.north)))
-}
-
-function cropReadings(plan: Plan, found: PlanScene, made: SetUp, landmark: Extent | null): CropReading[] {
-  const own = plan.spot.shot.orientation
-  const readings: CropReading[] = []
-  for (const orientation of ['lying', 'upright'] as const) {
-    const turned = orientation === own ? made : setUp(found.scene, settingOf(plan, orientation), made.focalLength, made)
-    if (turned === null) continue
-    const shell = found.landmarkShell
-    const behind = orientation === own ? landmark : shell === null ? null : extentOf(turned.view, shell)
-    for (const crop of plan.shoot.crops) {
-      const { width, height } = cropSize(crop, turned.view.frameWidth, turned.view.frameHeight)
-      readings.push({
-        crop,
-        orientation,
-        subject: framingOf(turned.subject, width, height),
-        landmark: behind === null ? null : framingOf(behind, width, height),
-      })
-    }
-  }
-  return readings
 }
 
 /** Metres along the axis at which the landmark counts as one thing. */

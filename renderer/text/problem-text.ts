@@ -1,6 +1,7 @@
 /** What stands in the way, as sentences with the names and figures of this plan, sorted by the question they belong to. */
 import { widestAt } from '#core/optics/lens.ts'
-import type { Assessment, Problem } from '#core/plan/assess.ts'
+import type { Assessment } from '#core/plan/assess.ts'
+import type { Problem } from '#core/plan/problem.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { wishedProportion } from '#core/plan/proportion-ring.ts'
 import type { UnitSystem } from '#core/units/length.ts'

@@ -1,5 +1,5 @@
 /** A sentence for each thing that stands in the way of an answer: what, where, and what to do. */
-import type { Problem } from '#core/plan/assess.ts'
+import type { Problem } from '#core/plan/problem.ts'
 
 /** The names and figures, already written out, that the sentences need. */
 export interface ProblemParts {

@@ -1,5 +1,6 @@
 /** What every wished crop shows of subject and landmark, the camera lying and upright. */
-import type { Assessment, CropReading } from '#core/plan/assess.ts'
+import type { Assessment } from '#core/plan/assess.ts'
+import type { CropReading } from '#core/plan/crop-readings.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { Unknown } from '#renderer/part/reading.tsx'
 import { cropName, landmarkName, subjectName } from '#renderer/text/names.ts'

@@ -1,6 +1,6 @@
 /** The canvas pen: strokes for the screen, in a worker or out of it. */
 import { colourText } from './colour.ts'
-import type { Paint, Stroke, StrokeGroup, Strokes } from './strokes.ts'
+import type { Paint, Stroke, StrokeGroup, Strokes } from './stroke.ts'
 
 type Context = CanvasRenderingContext2D | OffscreenCanvasRenderingContext2D
 

@@ -3,7 +3,7 @@ import type { Plan } from '#core/plan/plan.ts'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import { type FromLensWorker, type LensRequest, type ToLensWorker, shootInPicture } from './lens-request.ts'
-import type { StrokePart } from './strokes.ts'
+import type { StrokePart } from './stroke.ts'
 
 export interface LensArtist {
   readonly draw: (plan: Plan, request: Omit<LensRequest, 'say' | 'turn' | 'spot' | 'pins'>) => void

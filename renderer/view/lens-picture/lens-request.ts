@@ -3,7 +3,7 @@ import { type PinHeight } from '#core/plan/height-read.ts'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import type { Spot } from '#core/record/spot.ts'
-import type { StrokePart } from './strokes.ts'
+import type { StrokePart } from './stroke.ts'
 
 /** One picture: of the spot, over what was sent before it. */
 export interface LensRequest {

@@ -8,7 +8,8 @@ import { type SpareSheet, drawStrokes, softReach, spareSheet } from './canvas-pe
 import { DARK_INKS, LIGHT_INKS } from './lens-inks.ts'
 import type { FromLensWorker, LensRequest, ToLensWorker } from './lens-request.ts'
 import { pictureOf } from './picture.ts'
-import { type StrokePart, type Strokes, strokesOf } from './strokes.ts'
+import { strokesOf } from './strokes.ts'
+import { type StrokePart, type Strokes } from './stroke.ts'
 
 let canvas: OffscreenCanvas | null = null
 let shoot: Shoot | null = null

@@ -1,96 +1,26 @@
 /** The picture as strokes: areas and lines with their paints, in the order in which they cover each other. Pens draw them. */
-import type { Sky } from '#core/light/exposure.ts'
-import { type Colour, mixed, thinned } from './colour.ts'
+import { skyStrokes, bodyStrokes, type PictureLook } from './sky-strokes.ts'
+import {
+  sharp,
+  even,
+  SEAM,
+  type StrokeGroup,
+  rect,
+  drawn,
+  filled,
+  type Paint,
+  type Stroke,
+  type Strokes,
+} from './stroke.ts'
+import { mixed, thinned } from './colour.ts'
 import type { SoftGround } from './ground-picture.ts'
 import type { Layer } from './layers.ts'
 import type { LensInks, ThingInks } from './lens-inks.ts'
 import type { Picture, SoftLayers } from './picture.ts'
 import type { ScreenStrips } from './screen-strips.ts'
-import type { SkyBody } from './sky-bodies.ts'
 import { edgeTone, landTone, thingTone, wallTone, waterTone } from './tones.ts'
 
-/** What a stroke is of. */
-export type StrokePart = 'sky' | 'bodies' | 'ground' | 'water' | 'screens' | 'shadow' | 'landmark' | 'subject'
-
-export interface PaintStop {
-  /** 0..1, never falling. */
-  readonly at: number
-  readonly colour: Colour
-}
-
-/** One colour, or one that changes straight down the picture or out from a place, in the drawing's units. */
-export type Paint =
-  | { readonly kind: 'even'; readonly colour: Colour }
-  | { readonly kind: 'down'; readonly from: number; readonly to: number; readonly stops: readonly PaintStop[] }
-  | {
-      readonly kind: 'around'
-      readonly x: number
-      readonly y: number
-      readonly radius: number
-      readonly stops: readonly PaintStop[]
-    }
-
-export interface StrokeLine {
-  readonly paint: Paint
-  readonly width: number
-  /** Lengths of dash and gap; null for an unbroken line. */
-  readonly dashes: readonly [number, number] | null
-  readonly round: boolean
-}
-
-export interface Stroke {
-  readonly part: StrokePart
-  /** SVG path text. */
-  readonly path: string
-  readonly fill: Paint | null
-  readonly line: StrokeLine | null
-}
-
-/** Strokes drawn with one softness, or cut out by one outline. */
-export interface StrokeGroup {
-  /** Standard deviation of the blur in the drawing's units; 0 for sharp. */
-  readonly deviation: number
-  /** Path text of what is shown of them; null for all. */
-  readonly within: string | null
-  readonly strokes: readonly Stroke[]
-}
-
-export interface Strokes {
-  readonly width: number
-  readonly height: number
-  readonly groups: readonly StrokeGroup[]
-}
-
-const even = (colour: Colour): Paint => ({ kind: 'even', colour })
-const SEAM = 0.7
-
-function filled(part: StrokePart, path: string, fill: Paint): Stroke {
-  return { part, path, fill, line: null }
-}
-
-function drawn(part: StrokePart, path: string, paint: Paint, width: number, round = false): Stroke {
-  return { part, path, fill: null, line: { paint, width, dashes: null, round } }
-}
-
-function sharp(strokes: readonly Stroke[]): StrokeGroup[] {
-  const shown = strokes.filter(({ path }) => path !== '')
-  return shown.length === 0 ? [] : [{ deviation: 0, within: null, strokes: shown }]
-}
-
-/** What every part of the picture is drawn with. */
-interface Look {
-  readonly picture: Picture
-  readonly inks: LensInks
-  readonly near: Paint
-  readonly lines: Paint
-  readonly water: Paint
-}
-
-function rect(left: number, top: number, width: number, height: number): string {
-  return `M${left} ${top}h${width}v${height}h${-width}Z`
-}
-
-function lookOf(picture: Picture, inks: LensInks): Look {
+function lookOf(picture: Picture, inks: LensInks): PictureLook {
   const { height, horizon, darkness, ground } = picture
   const near: Paint = {
     kind: 'down',
@@ -129,76 +59,7 @@ function waterPaint(
   return { kind: 'down', from, to: from + whole, stops }
 }
 
-/** In an overcast sky the top is as pale as the rest, but for a trace of night. */
-function skyStrokes({ picture, inks }: Look): StrokeGroup[] {
-  const { width, height, horizon, darkness, sky } = picture
-  const high = sky === 'overcast' ? mixed(inks.skyLow, inks.nightTop, 0.16) : inks.skyTop
-  const paint: Paint = {
-    kind: 'down',
-    from: horizon - height,
-    to: horizon,
-    stops: [
-      { at: 0, colour: mixed(high, inks.nightTop, darkness) },
-      { at: 1, colour: mixed(inks.skyLow, inks.nightLow, darkness) },
-    ],
-  }
-  return sharp([filled('sky', rect(0, 0, width, height), paint)])
-}
-
-/** Shares of the reach, and of the glow there: falling ever more slowly, so that it ends nowhere. */
-const GLOW = [
-  [0, 1],
-  [0.12, 0.62],
-  [0.28, 0.32],
-  [0.5, 0.13],
-  [0.75, 0.03],
-  [1, 0],
-] as const
-
-function glowIn(sky: Sky, inks: LensInks): number {
-  return sky === 'overcast' ? 0.2 : sky === 'cloudy-bright' ? 0.4 : inks.glow
-}
-
-/** The sky is brightest about the sun: a wide faint light that also leads the eye to so small a disc. */
-function glow(sun: SkyBody, { picture, inks }: Look): Stroke {
-  const { x, y, radius } = sun
-  const reach = Math.max(radius * 8, picture.height * 0.4)
-  const strength = glowIn(picture.sky, inks)
-  const stops = GLOW.map(([at, share]) => ({ at, colour: thinned(inks.shine, strength * share) }))
-  const square = rect(x - reach, y - reach, reach * 2, reach * 2)
-  return filled('bodies', square, { kind: 'around', x, y, radius: reach, stops })
-}
-
-/** Sun and moon are brightness alone; a hair of ink holds their edge against a bright sky. The moon goes before the sun, as it is. */
-function bodyStrokes(look: Look): StrokeGroup[] {
-  const { picture, inks } = look
-  const { sun, moon, darkness, sky, skyDeviation } = picture
-  const veiled = sky === 'overcast' || sky === 'cloudy-bright'
-  const shining = (path: string): Stroke => ({
-    part: 'bodies',
-    path,
-    fill: even(thinned(inks.shine, veiled ? 0.25 : 1)),
-    line: {
-      paint: even(thinned(inks.rim, 0.55 - darkness * 0.45)),
-      width: 0.7,
-      dashes: veiled ? [1.5, 1.5] : null,
-      round: false,
-    },
-  })
-  const discs = [
-    ...(sun === null ? [] : [shining(sun.disc)]),
-    ...(moon === null
-      ? []
-      : [
-          drawn('bodies', moon.disc, even(thinned(inks.ink, 0.16)), 0.5),
-          ...(moon.lit === '' ? [] : [shining(moon.lit)]),
-        ]),
-  ]
-  const soft = discs.length === 0 ? [] : [{ deviation: skyDeviation, within: null, strokes: discs }]
-  return [...(sun === null ? [] : sharp([glow(sun, look)])), ...soft]
-}
-
-function levelGround(look: Look): StrokeGroup[] {
+function levelGround(look: PictureLook): StrokeGroup[] {
   const { picture, near, lines, inks } = look
   const { width, height, horizon, groundLines } = picture
   const low = Math.min(height, Math.max(0, horizon))
@@ -209,7 +70,7 @@ function levelGround(look: Look): StrokeGroup[] {
   ])
 }
 
-function areaStrokes(groups: readonly SoftGround[], { picture, inks, near, water }: Look): StrokeGroup[] {
+function areaStrokes(groups: readonly SoftGround[], { picture, inks, near, water }: PictureLook): StrokeGroup[] {
   const dusk = picture.darkness
   const strokeOf = ({ kind, distance, path }: SoftGround['pieces'][number]): Stroke => {
     if (kind === 'near') return filled('ground', path, near)
@@ -222,7 +83,7 @@ function areaStrokes(groups: readonly SoftGround[], { picture, inks, near, water
 }
 
 /** Trees and walls: plain, for nothing is known of them but their line and their height. */
-function stripStrokes(of: keyof ScreenStrips, { picture, inks }: Look): StrokeGroup[] {
+function stripStrokes(of: keyof ScreenStrips, { picture, inks }: PictureLook): StrokeGroup[] {
   const strips = picture.ground?.screens[of] ?? []
   return strips.map(({ deviation, distance, path }) => ({
     deviation,
@@ -231,12 +92,12 @@ function stripStrokes(of: keyof ScreenStrips, { picture, inks }: Look): StrokeGr
   }))
 }
 
-function cast(path: string, { picture, inks }: Look): Stroke {
+function cast(path: string, { picture, inks }: PictureLook): Stroke {
   return filled('shadow', path, even(thinned(inks.cast, picture.sky === 'hazy' ? 0.55 : 1)))
 }
 
 /** What lies on the ground about the subject; lines and the landmark's shadow as far as the true ground before them shows. */
-function onGround(look: Look): StrokeGroup[] {
+function onGround(look: PictureLook): StrokeGroup[] {
   const { picture, inks, lines } = look
   const { ground, landmarkBefore, groundLines, landmarkShadow, subjectShadow } = picture
   const within = (path: string, strokes: readonly Stroke[]): StrokeGroup[] =>
@@ -252,7 +113,12 @@ function onGround(look: Look): StrokeGroup[] {
   return [...cut, ...sharp([filled('shadow', picture.contact, contact), cast(subjectShadow, look)])]
 }
 
-function thingStrokes(part: 'landmark' | 'subject', soft: SoftLayers, thing: ThingInks, look: Look): StrokeGroup {
+function thingStrokes(
+  part: 'landmark' | 'subject',
+  soft: SoftLayers,
+  thing: ThingInks,
+  look: PictureLook,
+): StrokeGroup {
   const { inks, picture } = look
   const strokeOf = (layer: Layer): Stroke => {
     const tone = even(thingTone(layer, thing, inks, picture.darkness))

@@ -1,7 +1,7 @@
 /** The SVG pen: strokes for paper, thumbs and files, crisp at any size. */
 import { useId } from 'preact/hooks'
 import { colourText } from './colour.ts'
-import type { Paint, Stroke, StrokeGroup, Strokes } from './strokes.ts'
+import type { Paint, Stroke, StrokeGroup, Strokes } from './stroke.ts'
 
 /** Paints that change over the picture, each with the name under which it is defined. */
 type Named = ReadonlyMap<Paint, string>

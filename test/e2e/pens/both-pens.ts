@@ -1,7 +1,7 @@
 /** Runs in a browser's empty page: draws the same strokes with both pens and measures how far the pictures differ. */
 import { h, render } from 'preact'
 import { drawStrokes, softReach, spareSheet } from '#renderer/view/lens-picture/canvas-pen.ts'
-import type { Strokes } from '#renderer/view/lens-picture/strokes.ts'
+import type { Strokes } from '#renderer/view/lens-picture/stroke.ts'
 import { StrokesDrawn } from '#renderer/view/lens-picture/svg-pen.tsx'
 
 export interface PenDifference {
