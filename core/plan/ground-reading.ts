@@ -1,6 +1,7 @@
 /** What the ground allows at a spot: what of subject and landmark it lets the camera see, and what hides the rest. */
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { type ElevationGrid, gridPoint, placeOnGrid } from '#core/ground/elevation-grid.ts'
+import { type KnownReach, knownReach } from '#core/ground/known-reach.ts'
 import type { Raised } from '#core/ground/sight.ts'
 import { type Sightline, type Tightest, sightline } from '#core/ground/sightline.ts'
 import { type Post, mainPost, onGrid, postsOnGrid, shownShare } from './landmark-shown.ts'
@@ -34,6 +35,8 @@ export interface SightReading {
 export interface GroundReading {
   /** Metres between the elevations reckoned with. */
   readonly cell: number
+  /** How far they go around the place. */
+  readonly reach: KnownReach
   readonly toSubject: SightReading
   /** To the landmark's middle; null without one. */
   readonly toLandmark: SightReading | null
@@ -76,6 +79,7 @@ export function groundReading(plan: Plan, levels: Levels): GroundReading | null 
   const subject: Post = { at: stop.at, low: levels.stop, high: levels.stop + shoot.subject.height }
   return {
     cell: grid.cell,
+    reach: knownReach(grid),
     toSubject: reading(grid, eye, subject, plan),
     toLandmark: main === null ? null : reading(grid, eye, main, plan),
     landmarkShown:

@@ -52,6 +52,7 @@ export function SidesSection({ plan, assessment, edge, zone, day }: SidesSection
       {landmark !== null && placed !== null && sides.length > 0 ? (
         <>
           <p class="hint">{edge === null ? say.leadLevel(name) : say.lead(name)}</p>
+          <Unsure edge={edge} />
           <Sides
             landmark={landmark}
             placed={placed}
@@ -65,6 +66,11 @@ export function SidesSection({ plan, assessment, edge, zone, day }: SidesSection
       ) : null}
     </section>
   )
+}
+
+function Unsure({ edge }: { readonly edge: SkyEdge | null }) {
+  const nearest = edge === null ? null : nearestUnknown(edge)
+  return nearest === null ? null : <p class="hint">{say.unsure(metres(nearest, settings.value.units))}</p>
 }
 
 interface SidesProps {

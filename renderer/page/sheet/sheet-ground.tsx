@@ -6,10 +6,12 @@ import {
   lightPlaces,
   lightTimes,
   lightTimesText,
+  reachText,
   shownFigure,
 } from '#renderer/text/ground-text.ts'
 import { slopeText, tiltSourceText } from '#renderer/text/tilt-text.ts'
 import { ProfileDrawing, exaggerationText, profilePicture } from '#renderer/view/profile/profile-drawing.tsx'
+import { metres } from '#renderer/text/figure.ts'
 import { landmarkName, subjectName } from '#renderer/text/names.ts'
 import { groundWords } from '#renderer/words/en-ground.ts'
 import type { SheetProps } from './sheet-document.tsx'
@@ -28,13 +30,12 @@ export function waySentence({ plan, assessment, units }: GroundProps): string | 
 }
 
 /** "direct sun Cargo bicycle 05:01–18:45, Merrin Bridge 05:36–19:16". */
-export function directText({ plan, daylight }: GroundProps): string {
+export function directText({ plan, daylight, units }: GroundProps): string {
   const { direct, day, zone } = daylight
-  return say.direct(
-    lightPlaces(plan)
-      .map(([place, name]) => groundWords.light.line(name, lightTimesText(lightTimes(direct[place], day, zone))))
-      .join(', '),
-  )
+  const times = lightPlaces(plan).map(([place, name]) => [name, lightTimes(direct[place], day, zone)] as const)
+  const away = times.reduce((least, [, { unsure }]) => Math.min(least, unsure ?? Infinity), Infinity)
+  const told = say.direct(times.map(([name, one]) => groundWords.light.line(name, lightTimesText(one))).join(', '))
+  return away === Infinity ? told : say.unsure(told, metres(away, units))
 }
 
 /** In the row of its words, and, where the sheet is so full that its pictures are small, beside them. */
@@ -77,7 +78,12 @@ function texts(props: GroundProps): string[] {
   const line = groundProfile(plan, assessment.levels)
   const way = waySentence(props)
   const clearance = line === null ? null : clearanceText(plan, line, units)
-  return [...(way === null ? [] : [way]), ...(clearance === null ? [] : [say.toFoot(clearance)]), directText(props)]
+  return [
+    ...(way === null ? [] : [way]),
+    ...(clearance === null ? [] : [say.toFoot(clearance)]),
+    directText(props),
+    groundWords.reach.sheet(reachText(assessment.ground.reach, units)),
+  ]
 }
 
 export function SheetGround(props: GroundProps) {

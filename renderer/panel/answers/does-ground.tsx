@@ -14,7 +14,7 @@ import { settings } from '#renderer/state/library/settings.ts'
 import { askTerrainAgain, boardGround } from '#renderer/state/plan/terrain.ts'
 import { groundWords as say } from '#renderer/words/en-ground.ts'
 import { DirectSun } from './direct-sun.tsx'
-import { clearanceText, hiddenSentence, shownFigure, subjectSightText } from '#renderer/text/ground-text.ts'
+import { clearanceText, hiddenSentence, reachText, shownFigure, subjectSightText } from '#renderer/text/ground-text.ts'
 import { ProfileReader } from './profile.tsx'
 import { Screens } from './screens.tsx'
 import { UnderThings, anyMeasured, differences } from './under-things.tsx'
@@ -95,6 +95,7 @@ function Allowed({ plan, ground, under }: AllowedProps) {
           name={say.subject(subjectName(plan.shoot.subject))}
           value={subjectSightText(plan, ground.toSubject, units)}
         />
+        <Reading name={say.reach.name} value={reachText(ground.reach, units)} />
       </Readings>
       <DirectSun plan={plan} />
       <UnderThings plan={plan} under={under} resolution={boardGround.value.found?.resolution ?? ground.cell} />

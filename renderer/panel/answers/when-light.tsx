@@ -27,6 +27,7 @@ import {
   fromText,
   landmarkFaceName,
   lightCautions,
+  momentUnsure,
   shadowText,
   shutterText,
   sideName,
@@ -34,6 +35,7 @@ import {
   strikeText,
   subjectSidesName,
   thingText,
+  unsureSentences,
   windowSentences,
 } from '#renderer/text/light-text.ts'
 import { LightWishesForm } from '#renderer/part/light-wishes.tsx'
@@ -53,6 +55,7 @@ export function WhenLight({ plan, found }: AnswerProps) {
       <Warnings
         sentences={[
           ...lightCautions(light, found.focalLength),
+          ...momentUnsure(light, settings.value.units),
           ...(noFace ? [lightWords.noFace(landmarkName(plan.landmark))] : []),
         ]}
       />
@@ -90,7 +93,7 @@ function Windows({ plan, today }: { plan: Plan; today: DayLight }) {
     <>
       <BigFigure figure={figure} note={note} />
       {rest.length === 0 ? null : <p class="hint">{lightWords.also(rest.map((span) => spanText(span, today.zone)))}</p>}
-      <Warnings sentences={windowSentences(plan, today)} />
+      <Warnings sentences={[...windowSentences(plan, today), ...unsureSentences(common, settings.value.units)]} />
     </>
   )
 }
