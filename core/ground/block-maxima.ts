@@ -21,22 +21,31 @@ export interface MaximaLevel {
 export interface BlockMaxima {
   readonly fine: MaximaLevel
   readonly coarse: MaximaLevel
+  /** Metres above the sea of the highest and the lowest post; infinite the other way round where none is known. */
+  readonly top: number
+  readonly bottom: number
 }
 
-const made = new WeakMap<ElevationGrid, BlockMaxima>()
+/** By their heights, which a grid keeps when another ring is laid around it. */
+const made = new WeakMap<Float32Array, BlockMaxima>()
 
 /** The maxima of a grid, made at the first question. */
 export function maximaOf(grid: ElevationGrid): BlockMaxima {
-  const known = made.get(grid)
+  const known = made.get(grid.heights)
   if (known !== undefined) return known
   const maxima = blockMaxima(grid)
-  made.set(grid, maxima)
+  made.set(grid.heights, maxima)
   return maxima
 }
 
 export function blockMaxima(grid: ElevationGrid): BlockMaxima {
   const fine = fineLevel(grid)
-  return { fine, coarse: coarseLevel(fine) }
+  let [top, bottom] = [-Infinity, Infinity]
+  for (const height of grid.heights) {
+    if (height > top) top = height
+    if (height < bottom) bottom = height
+  }
+  return { fine, coarse: coarseLevel(fine), top, bottom }
 }
 
 function blocksAlong(posts: number, span: number): number {

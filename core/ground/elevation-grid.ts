@@ -22,6 +22,8 @@ export interface ElevationGrid {
   readonly step?: number | null
   /** Whether below 0 off the coasts the sea's surface was taken. */
   readonly sea?: boolean
+  /** Further cells on the same plane, asked where these do not reach: coarser, and so farther. Absent: nothing is known beyond. */
+  readonly beyond?: ElevationGrid
 }
 
 /** Metres between the samples that a grid's heights come from. */
@@ -62,12 +64,14 @@ function underPlane(frame: LocalFrame, east: number, north: number): LatLon {
 
 /**
  * Metres above the sea at a point of the plane, bilinear between the four centres around it. Unknown corners are left out and the
- * others weigh for them; null outside the outermost centres and where no corner of any weight is known.
+ * others weigh for them. Outside the outermost centres the cells beyond are read; null where there are none, and where no corner
+ * of any weight is known.
  */
 export function elevationAt(grid: ElevationGrid, east: number, north: number): number | null {
   const x = (east - grid.west) / grid.cell
   const y = (grid.north - north) / grid.cell
-  if (!(x >= 0 && y >= 0 && x <= grid.columns - 1 && y <= grid.rows - 1)) return null
+  if (!(x >= 0 && y >= 0 && x <= grid.columns - 1 && y <= grid.rows - 1))
+    return grid.beyond === undefined ? null : elevationAt(grid.beyond, east, north)
   const column = Math.min(Math.floor(x), Math.max(0, grid.columns - 2))
   const row = Math.min(Math.floor(y), Math.max(0, grid.rows - 2))
   const [u, v] = [x - column, y - row]

@@ -18,7 +18,7 @@ export function peaksWithin(look: Look, line: GridLine, from: number): void {
   for (let at = 0; at < met.count; at++) {
     const nextDistance = met.distances[at] as number
     const nextHeight = met.heights[at] as number
-    if (nextDistance - distance > AT_END * look.grid.cell) {
+    if (nextDistance - distance > AT_END * line.grid.cell) {
       peakOfCell(look, line, distance, height, nextDistance, nextHeight)
     }
     distance = nextDistance

@@ -1,6 +1,7 @@
 /** The ground along a straight line: its height at every line between cell centres that it crosses, and as many points as a drawing needs. */
 import { type ElevationGrid, type GridPoint, elevationAt } from './elevation-grid.ts'
-import { crossingsBetween, gridLine, roomForCrossings } from './grid-line.ts'
+import { crossingsBetween, roomForCrossings } from './grid-line.ts'
+import { ringLines, startOf } from './rings.ts'
 
 /** Points in order along the line, both ends among them. */
 export interface Profile {
@@ -12,13 +13,17 @@ export interface Profile {
   readonly elevations: Float64Array
 }
 
-/** The ground from one point to another. What lies off the grid is unknown. */
+/** The ground from one point to another, over every ring. Where none lies it is unknown. */
 export function profile(grid: ElevationGrid, from: GridPoint, to: GridPoint): Profile {
   const length = Math.hypot(to.east - from.east, to.north - from.north)
   const distances = [0]
   const elevations = [elevationAt(grid, from.east, from.north) ?? Number.NaN]
-  const line = gridLine(grid, from, to)
-  if (line !== null) {
+  for (const line of ringLines(grid, from, to)) {
+    const before = distances.at(-1) ?? 0
+    if (distances.length > 1 && startOf(line) - before > 2 * line.grid.cell) {
+      distances.push((before + startOf(line)) / 2)
+      elevations.push(Number.NaN)
+    }
     const met = roomForCrossings(Math.abs(line.leave - line.enter))
     crossingsBetween(line, line.enter, line.leave, met)
     for (let at = 0; at < met.count; at++) {

@@ -1,9 +1,9 @@
 /** All the ground that an eye sees in one direction, near to far: every point of it stands above all before it. */
 import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
-import { maximaOf } from './block-maxima.ts'
 import type { ElevationGrid } from './elevation-grid.ts'
-import { AT_END, type Crossings, gridRay } from './grid-line.ts'
-import { type Raised, walkLine } from './sight.ts'
+import { AT_END, type Crossings } from './grid-line.ts'
+import { ringRays } from './rings.ts'
+import { type Raised, walkRings } from './sight.ts'
 import { alongBearing, trueAxesAt } from './true-north.ts'
 
 /** Both rise from point to point. */
@@ -121,7 +121,7 @@ function settledBy({ underEye, at, there, gone }: Settled, distance: number): nu
 }
 
 /**
- * Looks along azimuths from true north, out to the grid's edge. Unknown ground is passed over. Points but `least` above the one
+ * Looks along azimuths from true north, out to where the last ring ends. Unknown ground is passed over. Points but `least` above the one
  * before are left out, unless they are edges.
  */
 export function groundSeer(
@@ -132,11 +132,11 @@ export function groundSeer(
   settled = UNSETTLED,
 ): (azimuth: number) => SeenGround {
   const axes = trueAxesAt(grid, eye)
-  const maxima = maximaOf(grid)
   const curve = (1 - refraction) / (2 * MEAN_EARTH_RADIUS)
   const nearest = AT_END * grid.cell
   const most = Math.max(0, settled.underEye, settled.there)
   let [steepest, told, last, atSea] = [-Infinity, -Infinity, 0, false]
+  let { cell } = grid
   const meets = (met: Crossings): boolean => {
     for (let at = 0; at < met.count; at++) {
       const distance = met.distances[at] as number
@@ -145,7 +145,7 @@ export function groundSeer(
       const off = distance < settled.gone ? settledBy(settled, distance) : 0
       const slope = (height + off - eye.elevation) / distance - curve * distance
       if (!(slope > steepest + FINEST_RISE)) continue
-      if (found.count > 0 && distance - last > sameGround(last, grid.cell)) addEdge(last, steepest, atSea)
+      if (found.count > 0 && distance - last > sameGround(last, cell)) addEdge(last, steepest, atSea)
       steepest = slope
       last = distance
       atSea = height === 0
@@ -165,8 +165,10 @@ export function groundSeer(
     ;[steepest, told, last, atSea] = [-Infinity, -Infinity, 0, false]
     found.count = 0
     const way = alongBearing(axes, azimuth)
-    const line = gridRay(grid, eye, way.east, way.north, Infinity)
-    if (line !== null) walkLine(line, maxima, walk)
+    for (const line of ringRays(grid, eye, way.east, way.north, Infinity)) {
+      cell = line.grid.cell
+      walkRings([line], walk)
+    }
     if (found.count > 0) addEdge(last, steepest, atSea)
     return toldSoFar()
   }

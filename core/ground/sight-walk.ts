@@ -12,7 +12,12 @@ export interface SightFrom {
   readonly targetHeight: number
   /** Drop of far ground in metres by the square of its distance in metres. */
   readonly curve: number
+  /** For an eye off the grid: what the ground between it and the grid does to the line to a cell at a height. Absent: nobody knows. */
+  readonly outside?: OutsideLook
 }
+
+/** 0 hidden, 1 clear, 2 not known. */
+export type OutsideLook = (column: number, row: number, height: number) => 0 | 1 | 2
 
 /** Metres by which ground may stand above a line and still only touch it: rounding hides nothing. */
 export const GRAZE = 1e-6
@@ -49,6 +54,7 @@ export class SightWalk {
   #targetMajor = 0
   #targetMinor = 0
   #unsure = false
+  #fromOutside = false
 
   constructor(grid: ElevationGrid, maxima: BlockMaxima, from: SightFrom) {
     this.#grid = grid
@@ -66,7 +72,7 @@ export class SightWalk {
     if (!this.#aimAt(column, row, target)) return 1
     if (this.#hiddenAsBefore(column)) return 0
     const hiding = this.#walk()
-    if (hiding < 0) return this.#unsure ? 2 : 1
+    if (hiding < 0) return this.#beforeGrid(column, row, target)
     this.#hint = 2 * hiding + (this.#steep ? 1 : 0)
     this.#hints[column] = this.#hint
     return 0
@@ -126,12 +132,18 @@ export class SightWalk {
     return ground > this.#from.eye + s * (this.#rise + this.#curve * s) + GRAZE
   }
 
+  /** What is left of a line that nothing on the grid hides: its way up to the grid, for an eye that stands off it. */
+  #beforeGrid(column: number, row: number, target: number): 0 | 1 | 2 {
+    const before = this.#fromOutside ? (this.#from.outside?.(column, row, target + this.#from.targetHeight) ?? 2) : 1
+    return before === 0 ? 0 : this.#unsure ? 2 : before
+  }
+
   /** The major line at or before which the ground hides the target; -1 when nothing known does. */
   #walk(): number {
     const outside = this.#outside()
     const start = this.#major0 + this.#way * outside
+    this.#fromOutside = outside > 0
     if (outside > 0) {
-      this.#unsure = true
       if (Number.isInteger(start) && this.#hides(start)) return start
     }
     return this.#within(this.#coarse, start, this.#targetMajor)

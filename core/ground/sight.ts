@@ -8,13 +8,13 @@ import {
   type GridLine,
   crossingsBetween,
   distanceAt,
-  gridLine,
   roomForCrossings,
   stripAt,
   stripEnd,
   stripMaximum,
   stripUnknown,
 } from './grid-line.ts'
+import { ringLines } from './rings.ts'
 
 /** A point on the grid's plane and its metres above the sea. */
 export interface Raised extends GridPoint {
@@ -53,13 +53,18 @@ const FINE_CELLS = 8
 const crossings = roomForCrossings(FINE_CELLS)
 
 /** Leads a walk along a line, coarse blocks first, then fine ones, then crossings, near to far. True when the walk ended early. */
-export function walkLine(line: GridLine, maxima: BlockMaxima, walk: Walk): boolean {
+function walkLine(line: GridLine, maxima: BlockMaxima, walk: Walk): boolean {
   return throughStrips(line, maxima.coarse, line.enter, line.leave, walk, (from, to) =>
     throughStrips(line, maxima.fine, from, to, walk, (start, end) => {
       crossingsBetween(line, start, end, crossings)
       return walk.meets(crossings)
     }),
   )
+}
+
+/** Leads a walk along the stretches of a line over rings, in their order. True when it ended early. */
+export function walkRings(lines: readonly GridLine[], walk: Walk): boolean {
+  return lines.some((line) => walkLine(line, maximaOf(line.grid), walk))
 }
 
 function throughStrips(
@@ -109,10 +114,8 @@ export function lowestBetween(
  */
 export function sees(grid: ElevationGrid, eye: Raised, point: Raised, refraction: number): boolean {
   const whole = Math.hypot(point.east - eye.east, point.north - eye.north)
-  const line = gridLine(grid, eye, point)
-  if (line === null) return true
   const nearest = AT_END * grid.cell
-  const hidden = walkLine(line, maximaOf(grid), {
+  const hidden = walkRings(ringLines(grid, eye, point), {
     passes: (highest, from, to) =>
       highest <= lowestBetween(eye.elevation, point.elevation, whole, refraction, from, to),
     seeksUnknown: () => false,

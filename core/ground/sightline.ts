@@ -1,9 +1,9 @@
 /** The line of sight from the lens to an upright thing: how much of it shows, what hides the rest, how tight the line runs. */
-import { maximaOf } from './block-maxima.ts'
 import { type ElevationGrid, type GridPoint, elevationAt } from './elevation-grid.ts'
-import { AT_END, type Crossings, type GridLine, gridLine } from './grid-line.ts'
+import { AT_END, type Crossings, type GridLine } from './grid-line.ts'
+import { endOf, ringLines, startOf } from './rings.ts'
 import { type Screen, type ScreenCrossing, screenCrossings } from './screen.ts'
-import { type Raised, bulge, lowestBetween, sightElevation, walkLine } from './sight.ts'
+import { type Raised, bulge, lowestBetween, sightElevation, walkRings } from './sight.ts'
 
 /** A thing that stands at a point, from its foot to its top, metres above the sea. */
 export interface Upright extends GridPoint {
@@ -102,15 +102,26 @@ function lookOverGround(
   found: Found,
 ): void {
   found.unknown = [eye, target].some((end) => elevationAt(grid, end.east, end.north) === null)
-  const line = gridLine(grid, eye, target)
-  if (line !== null) walk(grid, line, eye, target, refraction, whole, found)
+  const lines = ringLines(grid, eye, target)
+  if (lines.length > 0) walk(grid, lines, eye, target, refraction, whole, found)
+  if (!isCovered(lines, whole)) found.unknown = true
   // Both ends within one known cell: nothing to cross, nothing unknown.
   if (!found.unknown) found.known = true
 }
 
+/** Whether some ring lies under the whole line; one shorter than its cells has no stretch of its own. */
+function isCovered(lines: readonly GridLine[], whole: number): boolean {
+  let covered = 0
+  for (const line of lines) {
+    if (startOf(line) - covered > AT_END * line.grid.cell) return false
+    covered = endOf(line)
+  }
+  return lines.length === 0 || whole - covered <= AT_END * whole
+}
+
 function walk(
   grid: ElevationGrid,
-  line: GridLine,
+  lines: readonly GridLine[],
   eye: Raised,
   target: Upright,
   refraction: number,
@@ -118,7 +129,7 @@ function walk(
   found: Found,
 ): void {
   const nearest = AT_END * grid.cell
-  walkLine(line, maximaOf(grid), {
+  walkRings(lines, {
     passes: (highest, from, to) => {
       if (highest === -Infinity) return true
       // The walk goes from the eye outward. What lies farther and runs no tighter to the foot than so far runs no tighter to the top

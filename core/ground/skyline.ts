@@ -10,12 +10,12 @@ import type { Raised } from './sight.ts'
 export interface Skyline {
   /** Degrees from one azimuth to the next. */
   readonly step: number
-  /** Degrees above the level at which the highest ground appears, refraction in it; NaN where no ground is known. */
+  /** Degrees above the level at which the highest known ground appears, refraction in it: the sea's horizon at the least. */
   readonly altitudes: Float32Array
-  /** Metres to what makes the skyline; NaN where no ground is known. */
+  /** Metres to what makes the skyline. */
   readonly distances: Float32Array
-  /** 1 where unknown ground lies within the grid at that azimuth: the skyline may be higher than it says. */
-  readonly unknown: Uint8Array
+  /** Metres to the nearest unknown ground at that azimuth that could stand higher; NaN where the skyline is as it says. */
+  readonly unknown: Float32Array
 }
 
 const STEP = 0.25
@@ -26,23 +26,23 @@ export function eyeAbove(grid: ElevationGrid, east: number, north: number, heigh
   return ground === null ? null : { east, north, elevation: ground + height }
 }
 
-/** The skyline seen from an eye, out to the grid's edge, by refraction coefficient k. What lies beyond the grid is left out. */
+/** The skyline seen from an eye, out to where the last ring ends, by refraction coefficient k. */
 export function skyline(grid: ElevationGrid, eye: Raised, refraction: number, step = STEP): Skyline {
   const count = Math.round(360 / step)
   const altitudes = new Float32Array(count)
   const distances = new Float32Array(count)
-  const unknown = new Uint8Array(count)
+  const unknown = new Float32Array(count)
   const look = lookFrom(grid, eye, refraction)
   for (let index = 0; index < count; index++) {
     lookTowards(look, index * step)
     altitudes[index] = look.altitude
     distances[index] = look.distance
-    unknown[index] = look.unknown ? 1 : 0
+    unknown[index] = look.unknown
   }
   return { step, altitudes, distances, unknown }
 }
 
-/** Degrees above the level of the skyline at any azimuth, straight between the two next to it; null where no ground is known. */
+/** Degrees above the level of the skyline at any azimuth, straight between the two next to it; null where it is unknown. */
 export function skylineAt(line: Skyline, azimuth: number): number | null {
   return valueAround(line.altitudes, line.step, azimuth)
 }

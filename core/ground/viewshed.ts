@@ -1,7 +1,8 @@
-/** The viewshed: which cells a point sees, each told by its own line of sight over the ground. Exact on the grid it is given. */
+/** The viewshed: which cells a point sees, each told by its own line of sight over the ground. Exact on the rings it is given. */
 import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
 import { maximaOf } from './block-maxima.ts'
 import type { ElevationGrid } from './elevation-grid.ts'
+import { lookFromOutside } from './outside-look.ts'
 import { hideBehindScreens } from './screened-viewshed.ts'
 import { SightWalk } from './sight-walk.ts'
 import { UNKNOWN, type ViewshedAsk } from './viewshed-ask.ts'
@@ -36,6 +37,7 @@ export function beginViewshed(
     eye: ask.height,
     targetHeight: ask.targetHeight,
     curve: (1 - ask.refraction) / (2 * MEAN_EARTH_RADIUS),
+    outside: lookFromOutside(grid, ask),
   })
   return { grid, ask, seen, walk }
 }

@@ -9,7 +9,7 @@ import { hourPlace } from './hour-angle.ts'
 import { sunDirection } from './incidence.ts'
 import { apparentAltitude, trueAltitude } from './refraction.ts'
 import { moonPhase, sunAt } from './sky.ts'
-import { type BehindGround, behindGround } from './sky-edge.ts'
+import { type BehindGround, behindGround, unknownAt } from './sky-edge.ts'
 
 export interface Alignment {
   /** Epoch milliseconds of the closest approach. */
@@ -21,6 +21,8 @@ export interface Alignment {
   readonly altitude: number
   /** Whether the ground hides it at that instant; null where no ground is known. */
   readonly ground: BehindGround | null
+  /** Metres to unknown ground that may hide it though nothing known does; null where none may. */
+  readonly unsure: number | null
   /** Share of the moon's disc that is lit, 0..1, and whether it grows; null for the sun. */
   readonly lit: number | null
   readonly waxing: boolean | null
@@ -173,6 +175,8 @@ function alignmentAt(ask: AlignmentAsk, look: Look, { instant, separation }: App
   const { at, body, tolerance } = ask
   const disc = bodyAt(body, at, instant)
   const apparent = apparentAltitude(disc.altitude)
+  const edge = ask.edge ?? null
+  const ground = behindGround(edge, { azimuth: disc.azimuth, apparent, radius: disc.radius })
   const phase = body === 'moon' ? moonPhase(at, instant) : null
   const sunAltitude = phase === null ? disc.altitude : sunAt(at, instant).altitude
   return {
@@ -180,7 +184,8 @@ function alignmentAt(ask: AlignmentAsk, look: Look, { instant, separation }: App
     separation,
     azimuth: disc.azimuth,
     altitude: apparent,
-    ground: behindGround(ask.edge ?? null, { azimuth: disc.azimuth, apparent, radius: disc.radius }),
+    ground,
+    unsure: edge === null || ground === 'behind' ? null : unknownAt(edge, disc.azimuth),
     lit: phase?.lit ?? null,
     waxing: phase?.waxing ?? null,
     sunAltitude,

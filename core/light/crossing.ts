@@ -2,10 +2,20 @@
 
 export type ValueAt = (instant: number) => number
 
+/** Why an instant is not sure: ground of unknown height so many metres off, and which way it could move the instant. */
+export interface Doubt {
+  readonly metres: number
+  /** Whether the instant is the earliest that it can be, or the latest. */
+  readonly way: 'earliest' | 'latest'
+}
+
 /** Epoch milliseconds. At both ends the value is not below zero. */
 export interface Span {
   readonly from: number
   readonly until: number
+  /** Absent where the instant is sure. */
+  readonly fromDoubt?: Doubt
+  readonly untilDoubt?: Doubt
 }
 
 export interface Crossing {

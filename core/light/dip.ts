@@ -1,5 +1,5 @@
 /** How far below the level sun and moon are still seen by an eye that stands high above its visible horizon. */
-import { MEAN_EARTH_RADIUS, horizonDistance } from '#core/geo/curvature.ts'
+import { MEAN_EARTH_RADIUS, REFRACTION, horizonDistance } from '#core/geo/curvature.ts'
 import { degrees } from '#core/units/angle.ts'
 
 /**
@@ -15,4 +15,13 @@ const SKIMMING = 0.1734
  */
 export function sunkHorizon(aboveHorizon: number): number {
   return degrees(horizonDistance(aboveHorizon, SKIMMING) / MEAN_EARTH_RADIUS)
+}
+
+/**
+ * Degrees by which a body seen just over ground that appears so many degrees below the level stands lower than one seen just over the
+ * level. A ray that comes from below the level has touched its lowest point before the eye, as one over the sea's horizon has,
+ * and is bent on both sides of it: by the dip sqrt(2 h (1 - k) / R) the eye's height over that point is known, and by that the arc.
+ */
+export function sunkBelowLevel(below: number): number {
+  return below / Math.sqrt((1 - REFRACTION) * (1 - SKIMMING))
 }

@@ -20,6 +20,8 @@ export interface StagedFrame {
 export interface SkyEdge {
   readonly step: number
   readonly altitudes: Float32Array
+  /** Metres to the nearest unknown ground that could stand higher, by azimuth; NaN where none could. Absent: none anywhere. */
+  readonly unknown?: Float32Array
 }
 
 /** The skylines around the things that light falls on or into; null where there are no elevations and the horizon counts as level. */

@@ -1,9 +1,9 @@
 /** Light windows of a day: when each wish holds, when all hold together, and which pairs of wishes never meet on that day. */
 import { type CivilDay, type Zone, addDays, instantOf } from '#core/time/civil.ts'
 import { type Span, spansAbove } from './crossing.ts'
-import type { LightStage } from './light-stage.ts'
+import type { LightStage, SkyEdge } from './light-stage.ts'
 import { type Hours, type LightWishes, type WishKind, contradictions, wishesMade } from './light-wish.ts'
-import { LOOK_OVER_GROUND_EVERY } from './sky-edge.ts'
+import { LOOK_OVER_GROUND_EVERY, withDoubts } from './sky-edge.ts'
 import { type SunLooker, rememberingSun, wishMargin } from './wish-margin.ts'
 
 export interface WishWindows {
@@ -27,17 +27,22 @@ export const LOOK_EVERY = 10 * 60_000
 /** The moon's height turns twice a day, and a look at it costs ten at the sun. */
 const LOOK_AT_MOON_EVERY = 30 * 60_000
 
-function lookEvery(kind: WishKind, { skylines }: LightStage): number {
+/** The skyline that a wish goes by; null for those of the sky alone, and where no elevations are. */
+function edgeOf(kind: WishKind, { skylines }: LightStage): SkyEdge | null {
+  if (kind === 'subject') return skylines.subject
+  if (kind === 'landmark') return skylines.landmark
+  return kind === 'sun' ? skylines.lens : null
+}
+
+function lookEvery(kind: WishKind, stage: LightStage): number {
   if (kind === 'moonUp') return LOOK_AT_MOON_EVERY
-  const edge =
-    kind === 'subject'
-      ? skylines.subject
-      : kind === 'landmark'
-        ? skylines.landmark
-        : kind === 'sun'
-          ? skylines.lens
-          : null
-  return edge === null ? LOOK_EVERY : LOOK_OVER_GROUND_EVERY
+  return edgeOf(kind, stage) === null ? LOOK_EVERY : LOOK_OVER_GROUND_EVERY
+}
+
+/** Whether a wish holds while the sun shows over the ground, not while it doesn't. */
+function wantsSun(kind: WishKind, wishes: LightWishes): boolean {
+  if (kind === 'sun') return wishes.sun !== 'out-of-frame'
+  return kind === 'subject' ? wishes.subject !== 'in-shade' : wishes.landmark !== 'in-shade'
 }
 
 /** The stretch that an hours wish means on a day, within that day; two where it runs past midnight. */
@@ -56,6 +61,31 @@ export function hoursSpans(hours: Hours, day: CivilDay, zone: Zone): Span[] {
   return spans.filter((span) => span.until > span.from)
 }
 
+/** Common windows of a day with what is not sure of their ends, for such as were found without. */
+export function windowsWithDoubts(
+  stage: LightStage,
+  wishes: LightWishes,
+  spans: readonly Span[],
+  sun: SunLooker = rememberingSun(stage.at),
+): readonly Span[] {
+  const whole = { start: -Infinity, end: Infinity }
+  return wishesMade(wishes).reduce(
+    (told, kind) => withDoubts(told, edgeOf(kind, stage), sun, whole, wantsSun(kind, wishes)),
+    spans,
+  )
+}
+
+/** From where one span begins to where one ends, with what is not sure of either. */
+function spanBetween({ from, fromDoubt }: Span, { until, untilDoubt }: Span): Span {
+  if (fromDoubt === undefined && untilDoubt === undefined) return { from, until }
+  return {
+    from,
+    until,
+    ...(fromDoubt === undefined ? {} : { fromDoubt }),
+    ...(untilDoubt === undefined ? {} : { untilDoubt }),
+  }
+}
+
 /** Spans that lie in both lists; touching ends make none. Both sorted, without overlaps. */
 export function commonSpans(ones: readonly Span[], others: readonly Span[]): Span[] {
   const found: Span[] = []
@@ -64,9 +94,8 @@ export function commonSpans(ones: readonly Span[], others: readonly Span[]): Spa
     const one = ones[first]
     const other = others[second]
     if (one === undefined || other === undefined) return found
-    const from = Math.max(one.from, other.from)
-    const until = Math.min(one.until, other.until)
-    if (until > from) found.push({ from, until })
+    const [begins, ends] = [one.from >= other.from ? one : other, one.until <= other.until ? one : other]
+    if (ends.until > begins.from) found.push(spanBetween(begins, ends))
     if (one.until < other.until) first++
     else second++
   }
@@ -99,7 +128,8 @@ export function dayWindows(
   const windows = wishesMade(wishes).map((kind): WishWindows => {
     if (kind === 'hours') return { kind, spans: wishes.hours === null ? [] : hoursSpans(wishes.hours, day, zone) }
     const margin = (instant: number): number => wishMargin(kind, wishes, stage, instant, sun(instant))
-    return { kind, spans: spansAbove(margin, day.start, day.end, lookEvery(kind, stage)) }
+    const spans = spansAbove(margin, day.start, day.end, lookEvery(kind, stage))
+    return { kind, spans: withDoubts(spans, edgeOf(kind, stage), sun, day, wantsSun(kind, wishes)) }
   })
   const [first, ...rest] = windows
   return {

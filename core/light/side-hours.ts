@@ -6,7 +6,7 @@ import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
 import { type Span, spansAbove } from './crossing.ts'
 import type { SkyEdge } from './light-stage.ts'
 import { LOOK_EVERY, totalOf } from './light-window.ts'
-import { LOOK_OVER_GROUND_EVERY, overEdge } from './sky-edge.ts'
+import { LOOK_OVER_GROUND_EVERY, overEdge, withDoubts } from './sky-edge.ts'
 import { type SunLook, rememberingSun } from './wish-margin.ts'
 
 /** A face as this question needs it: where it looks, in east, north and up at the place. */
@@ -39,7 +39,12 @@ export function faceDays(
   const every = edge === null ? LOOK_EVERY : LOOK_OVER_GROUND_EVERY
   return faces.map(({ id, normal }) => ({
     id,
-    spans: spansAbove((instant) => litMargin(normal, look(instant), edge), day.start, day.end, every),
+    spans: withDoubts(
+      spansAbove((instant) => litMargin(normal, look(instant), edge), day.start, day.end, every),
+      edge,
+      look,
+      day,
+    ),
   }))
 }
 

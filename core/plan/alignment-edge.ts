@@ -1,5 +1,7 @@
 /** The skyline before which sun and moon stand at a landmark: that of the lens, but a summit that is looked at is no hill in the way. */
-import { type ElevationGrid, gridPoint } from '#core/ground/elevation-grid.ts'
+import { maximaOf } from '#core/ground/block-maxima.ts'
+import { type ElevationGrid, type GridPoint, gridPoint } from '#core/ground/elevation-grid.ts'
+import { mapRings } from '#core/ground/rings.ts'
 import type { SkyEdge, StagedSkylines } from '#core/light/light-stage.ts'
 import type { Landmark } from '#core/scene/landmark.ts'
 import { type Plan, levelsOf } from './plan.ts'
@@ -15,26 +17,31 @@ export function groundWithout(landmark: Landmark | null, grid: ElevationGrid): E
   if (landmark?.kind !== 'summit') return grid
   const before = withoutBefore.get(grid)
   if (before?.landmark === landmark) return before.without
-  const heights = grid.heights.slice()
-  const middle = gridPoint(grid, landmark.at)
-  const radius = landmark.width / 2
-  const rows = [grid.north - middle.north - radius, grid.north - middle.north + radius].map((at) => at / grid.cell)
-  const columns = [middle.east - grid.west - radius, middle.east - grid.west + radius].map((at) => at / grid.cell)
+  const without = mapRings(grid, (ring) => lowered(ring, gridPoint(grid, landmark.at), landmark.width / 2))
+  withoutBefore.set(grid, { landmark, without })
+  return without
+}
+
+/** Cells within a circle at the lowest level that anything there could have: no hill, yet nothing unknown. The same ring where none lies in it. */
+function lowered(ring: ElevationGrid, middle: GridPoint, radius: number): ElevationGrid {
+  const rows = [ring.north - middle.north - radius, ring.north - middle.north + radius].map((at) => at / ring.cell)
+  const columns = [middle.east - ring.west - radius, middle.east - ring.west + radius].map((at) => at / ring.cell)
   const within = ([low = 0, high = 0]: readonly number[], count: number): readonly [number, number] => [
     Math.max(0, Math.ceil(low)),
     Math.min(count - 1, Math.floor(high)),
   ]
-  const [top, bottom] = within(rows, grid.rows)
-  const [left, right] = within(columns, grid.columns)
+  const [top, bottom] = within(rows, ring.rows)
+  const [left, right] = within(columns, ring.columns)
+  if (bottom < top || right < left) return ring
+  const heights = ring.heights.slice()
+  const lowest = Math.min(0, maximaOf(ring).bottom)
   for (let row = top; row <= bottom; row++) {
     for (let column = left; column <= right; column++) {
-      const away = Math.hypot(grid.west + column * grid.cell - middle.east, grid.north - row * grid.cell - middle.north)
-      if (away <= radius) heights[row * grid.columns + column] = Number.NaN
+      const away = Math.hypot(ring.west + column * ring.cell - middle.east, ring.north - row * ring.cell - middle.north)
+      if (away <= radius) heights[row * ring.columns + column] = lowest
     }
   }
-  const without = { ...grid, heights }
-  withoutBefore.set(grid, { landmark, without })
-  return without
+  return { ...ring, heights }
 }
 
 /** `skylines` are those of the plan at hand. Null where no ground is known around the lens. */

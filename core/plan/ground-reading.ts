@@ -1,6 +1,7 @@
 /** What the ground allows at a spot: what of subject and landmark it lets the camera see, and what hides the rest. */
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { type ElevationGrid, gridPoint, placeOnGrid } from '#core/ground/elevation-grid.ts'
+import { type KnownReach, knownReach } from '#core/ground/known-reach.ts'
 import type { Raised } from '#core/ground/sight.ts'
 import type { Sightline, Tightest } from '#core/ground/sightline.ts'
 import {
@@ -39,6 +40,8 @@ export interface SightReading {
 }
 
 export interface GroundReading {
+  /** How far the elevations go around the place. */
+  readonly reach: KnownReach
   readonly toSubject: SightReading
   /** To the landmark's middle; null without one. */
   readonly toLandmark: SightReading | null
@@ -91,6 +94,7 @@ export function groundReading(plan: Plan, levels: Levels): GroundReading | null 
   const foot = landmark === null ? 0 : footOnGrid(grid, landmark, levels.landmark, levels.from.landmark)
   const main = landmark === null ? null : mainPost(landmark, foot)
   return {
+    reach: knownReach(grid),
     toSubject: reading(grid, eye, subjectPost(grid, plan, levels), plan),
     toLandmark: main === null ? null : reading(grid, eye, main, plan),
     landmarkShown: landmark === null ? null : shownShare(postsOnGrid(grid, landmark, foot), grid, eye, shoot),

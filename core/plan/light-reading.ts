@@ -8,16 +8,17 @@ import { HORIZON_REFRACTION, SUN_RISE_ALTITUDE } from '#core/light/day-events.ts
 import { type LightFrom, lightFrom } from '#core/light/direction.ts'
 import { expectedEv } from '#core/light/exposure.ts'
 import { incidence, strikeOf, sunDirection } from '#core/light/incidence.ts'
-import type { StagedFrame } from '#core/light/light-stage.ts'
+import { type StagedFrame, type SkyEdge } from '#core/light/light-stage.ts'
 import { apparentAltitude } from '#core/light/refraction.ts'
 import { shadowLength } from '#core/light/shadow.ts'
+import { behindGround, overEdge, unknownAt } from '#core/light/sky-edge.ts'
 import { type MoonPhase, SUN_RADIUS, moonAt, moonPhase, sunAt } from '#core/light/sky.ts'
 import { withinFrame } from '#core/light/wish-margin.ts'
 import { wrapBearing } from '#core/units/angle.ts'
 import { type ExposureReading, type FillHint, contrastStops, exposureReading, fillHint } from './light-hints.ts'
 import { seenThings } from './light-staging.ts'
 import type { Levels, Plan } from './plan.ts'
-import { type SkyEyes, edgeFrom, skyEyes } from './sky-edges.ts'
+import { type SkyEyes, edgeToward, skyEyes } from './sky-edges.ts'
 
 export interface BodyInFrame {
   /** Place of its centre in the frame, shares from the middle; null when it stands behind the lens's plane. */
@@ -50,6 +51,9 @@ export interface LightReading {
   /** Whether direct sun reaches the subject, and the landmark: it is up, and no ground stands before it. */
   readonly sunOnSubject: boolean
   readonly sunOnLandmark: boolean
+  /** Metres to unknown ground that may hide a sun that else reaches the subject, and the landmark; null where none may. */
+  readonly sunOnSubjectUnsure: number | null
+  readonly sunOnLandmarkUnsure: number | null
   /** Null without a landmark. */
   readonly landmark: ThingLight | null
   /** False for a landmark whose points bound no face. */
@@ -106,14 +110,16 @@ export function lightReading(plan: Plan, found: Found): LightReading {
   const moon = moonAt(stop.at, when)
   const moonApparent = apparentAltitude(moon.altitude)
   const grid = plan.terrain
-  const { refraction, screens } = plan.shoot
   const eyes = grid === null ? null : skyEyes(plan, found.levels, grid)
-  const edge = (from: keyof SkyEyes, azimuth: number): number | null =>
-    grid === null || eyes === null ? null : edgeFrom(grid, eyes[from], refraction, azimuth, screens)
-  const clears = (ground: number | null): boolean => (ground === null ? up : apparent + SUN_RADIUS > ground)
-  const sunOnSubject = clears(edge('subject', sun.azimuth))
-  const sunOnLandmark = clears(edge('landmark', sun.azimuth))
-  const moonEdge = edge('lens', moon.azimuth)
+  const edge = (from: keyof SkyEyes, azimuth: number): SkyEdge | null =>
+    grid === null || eyes === null ? null : edgeToward(grid, eyes[from], plan.shoot, azimuth)
+  const standing = { ...sun, apparent }
+  const [subjectEdge, landmarkEdge] = [edge('subject', sun.azimuth), edge('landmark', sun.azimuth)]
+  const sunOnSubject = overEdge(subjectEdge, standing) > 0
+  const sunOnLandmark = overEdge(landmarkEdge, standing) > 0
+  const unsure = (of: SkyEdge | null, shows: boolean): number | null =>
+    shows && of !== null ? unknownAt(of, sun.azimuth) : null
+  const moonDisc = { azimuth: moon.azimuth, apparent: moonApparent, radius: moon.radius }
   const moonUp = moon.altitude + moon.radius + HORIZON_REFRACTION > 0
   const subject = thingLight(seenSubject, direction, sunOnSubject)
   const from = up && toSubject !== null ? lightFrom(sun.azimuth, toSubject, apparent) : null
@@ -125,7 +131,7 @@ export function lightReading(plan: Plan, found: Found): LightReading {
       apparent,
       radius: SUN_RADIUS,
       up,
-      behindGround: up && !clears(edge('lens', sun.azimuth)),
+      behindGround: up && !(overEdge(edge('lens', sun.azimuth), standing) > 0),
       inFrame: inFrame(view, planes, direction),
     },
     moon: {
@@ -134,13 +140,15 @@ export function lightReading(plan: Plan, found: Found): LightReading {
       apparent: moonApparent,
       radius: moon.radius,
       up: moonUp,
-      behindGround: moonUp && moonEdge !== null && moonApparent + moon.radius <= moonEdge,
+      behindGround: moonUp && behindGround(edge('lens', moon.azimuth), moonDisc) === 'behind',
       inFrame: inFrame(view, planes, sunDirection(moon.azimuth, moonApparent)),
       phase,
     },
     subject,
     sunOnSubject,
     sunOnLandmark,
+    sunOnSubjectUnsure: unsure(subjectEdge, sunOnSubject),
+    sunOnLandmarkUnsure: unsure(landmarkEdge, sunOnLandmark),
     landmark:
       placed === null ? null : thingLight(seenLandmark, turnedInto(ground, placed.frame, direction), sunOnLandmark),
     landmarkHasFaces: placed !== null && placed.faces.length > 0,

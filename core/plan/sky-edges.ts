@@ -72,31 +72,30 @@ export function skylinesOf(plan: Plan): Skylines | null {
   return { subject: around(eyes.subject), landmark: around(eyes.landmark), lens: around(eyes.lens) }
 }
 
-/** Degrees of the ground, and of screens on it, against the sky from an eye in one direction; null where it is unknown. */
-export function edgeFrom(
-  grid: ElevationGrid,
-  from: Raised | null,
-  refraction: number,
-  azimuth: number,
-  screens: readonly Screen[],
-): number | null {
-  return edgesFrom(grid, from, refraction, screens)(azimuth)
+/** What stands against the sky in one direction. */
+export interface EdgeToward {
+  /** Degrees above the level; null from an eye that is not there. */
+  readonly altitude: number | null
+  /** Metres to the nearest unknown ground that could stand higher; null where none could. */
+  readonly unknown: number | null
 }
 
-/** The same for many directions from one eye. */
+const NO_EYE: EdgeToward = { altitude: null, unknown: null }
+
+/** The ground, and screens on it, against the sky from one eye, direction by direction. */
 export function edgesFrom(
   grid: ElevationGrid,
   from: Raised | null,
   refraction: number,
   screens: readonly Screen[],
-): (azimuth: number) => number | null {
-  if (from === null) return () => null
+): (azimuth: number) => EdgeToward {
+  if (from === null) return () => NO_EYE
   const look = lookFrom(grid, from, refraction)
   return (azimuth) => {
     lookTowards(look, azimuth)
     const screen = screenEdgeTowards(grid, from, refraction, screens, azimuth)
-    if (Number.isNaN(look.altitude)) return screen?.altitude ?? null
-    return screen === null ? look.altitude : Math.max(look.altitude, screen.altitude)
+    const unknown = Number.isNaN(look.unknown) ? null : look.unknown
+    return { altitude: screen === null ? look.altitude : Math.max(look.altitude, screen.altitude), unknown }
   }
 }
 
@@ -107,8 +106,12 @@ export function edgeToward(
   { refraction, screens }: Pick<Shoot, 'refraction' | 'screens'>,
   azimuth: number,
 ): SkyEdge {
-  const altitude = edgeFrom(grid, from, refraction, azimuth, screens)
-  return { step: 360, altitudes: Float32Array.of(altitude ?? Number.NaN) }
+  const { altitude, unknown } = edgesFrom(grid, from, refraction, screens)(azimuth)
+  return {
+    step: 360,
+    altitudes: Float32Array.of(altitude ?? Number.NaN),
+    unknown: Float32Array.of(unknown ?? Number.NaN),
+  }
 }
 
 /** The skylines of a plan in one direction alone, exact there, for the light of one instant. Null without elevations. */

@@ -3,9 +3,10 @@ import type { LatLon } from '#core/geo/lat-lon.ts'
 import { elevationAt, gridPoint } from '#core/ground/elevation-grid.ts'
 import { type Body, bodyAt } from '#core/light/body.ts'
 import { apparentAltitude } from '#core/light/refraction.ts'
+import { behindGround } from '#core/light/sky-edge.ts'
 import { groundWithout } from './alignment-edge.ts'
 import type { Plan } from './plan.ts'
-import { edgeFrom } from './sky-edges.ts'
+import { edgeToward } from './sky-edges.ts'
 
 /** Whether the ground, or a screen on it, hides all of the body from each place; null where no ground is known. */
 export function hiddenAlong(
@@ -19,11 +20,13 @@ export function hiddenAlong(
   const grid = groundWithout(landmark, terrain)
   return places.map((at) => {
     const point = gridPoint(grid, at)
-    const ground = elevationAt(grid, point.east, point.north)
+    const ground = elevationAt(terrain, point.east, point.north)
     if (ground === null) return null
     const disc = bodyAt(body, at, instant)
     const eye = { ...point, elevation: ground + spot.standpoint.lensHeight }
-    const edge = edgeFrom(grid, eye, shoot.refraction, disc.azimuth, shoot.screens)
-    return edge === null ? null : apparentAltitude(disc.altitude) + disc.radius <= edge
+    const edge = edgeToward(grid, eye, shoot, disc.azimuth)
+    const apparent = apparentAltitude(disc.altitude)
+    const behind = behindGround(edge, { azimuth: disc.azimuth, apparent, radius: disc.radius })
+    return behind === null ? null : behind === 'behind'
   })
 }

@@ -13,6 +13,8 @@ import type { ScanTable } from './scan-table.ts'
 import { degreeOf, meets } from './score.ts'
 import type { StopPlace } from './stand-place.ts'
 
+type EdgeLook = ReturnType<typeof edgesFrom>
+
 /** What one light wish is at most, at an instant, whatever the picture. */
 type Bound = (index: number) => number
 
@@ -34,19 +36,15 @@ function bareStage(place: StopPlace): LightStage {
 }
 
 /** Degrees of the sun over the skyline of a thing, each instant looked at once. */
-function rememberedOver(
-  count: number,
-  sun: (index: number) => SunLook,
-  eye: () => ((azimuth: number) => number | null) | null,
-): Bound {
+function rememberedOver(count: number, sun: (index: number) => SunLook, eye: () => EdgeLook | null): Bound {
   const known = new Float64Array(count).fill(Number.NaN)
-  let edge: ((azimuth: number) => number | null) | null | undefined
+  let edge: EdgeLook | null | undefined
   return (index) => {
     const before = known[index] as number
     if (!Number.isNaN(before)) return before
     if (edge === undefined) edge = eye()
     const look = sun(index)
-    const ground = edge === null ? null : edge(look.azimuth)
+    const ground = edge === null ? null : edge(look.azimuth).altitude
     // As fine as the skylines are kept, so that both tell the same.
     const over = overGround(ground === null ? null : Math.fround(ground), look)
     known[index] = over
@@ -71,7 +69,7 @@ export function placeLight(table: ScanTable, place: StopPlace, hours: Float64Arr
   const must = table.wishes.light?.must === true
   const sun = rememberedSun(place, instants)
   const { refraction, screens } = shoot
-  const from = (eye: ReturnType<typeof skyEye>): ((azimuth: number) => number | null) | null =>
+  const from = (eye: ReturnType<typeof skyEye>): EdgeLook | null =>
     terrain === null ? null : edgesFrom(terrain, eye, refraction, screens)
   const overSubject = rememberedOver(count, sun, () =>
     terrain === null ? null : from(skyEye(terrain, place.at, place.level.level ?? 0, shoot.subject.height / 2)),

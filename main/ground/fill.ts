@@ -18,13 +18,19 @@ interface Corners {
   readonly rows: Float64Array
 }
 
-/** Rejects with the signal's reason once nobody waits. */
+/** Cells at least so many samples wide can be the highest of several; smaller ones are read between samples. */
+const PEAKS_FROM = 1.5
+/** Samples to each side of a cell's middle that are looked at in any case. */
+const LEAST_ASIDE = 0.5
+
+/** Rejects with the signal's reason once nobody waits. `peaks`: each cell is the highest sample of its middle half. */
 export async function fillFrom(
   grid: ElevationGrid,
   lattice: Lattice,
   raster: Raster,
   cache: ChunkCache,
   signal: AbortSignal,
+  peaks = false,
 ): Promise<Filled> {
   const breathe = breather(signal)
   const corners = await cornersOf(grid, lattice, raster, breathe)
@@ -36,7 +42,7 @@ export async function fillFrom(
   for (let row = 0; row < grid.rows; row++) {
     await breathe()
     if (!line.moveTo(row, raster)) continue
-    cells += await fillRow(grid, row, line, sampler, signal)
+    cells += await fillRow(grid, row, line, sampler, signal, peaks && grid.cell >= PEAKS_FROM * raster.resolution)
   }
   return { cells, trouble: sampler.trouble() }
 }
@@ -47,19 +53,23 @@ async function fillRow(
   line: Line,
   sampler: Sampler,
   signal: AbortSignal,
+  peaks: boolean,
 ): Promise<number> {
   const { heights, columns } = grid
+  const read = (cell: number): number => {
+    const [u, v] = [line.column(cell), line.row(cell)]
+    return peaks ? sampler.highest(u, v, line.aside(cell), line.along(cell)) : sampler.at(u, v)
+  }
   let filled = 0
   for (let column = 0; column < columns; column++) {
     const cell = row * columns + column
     if (!Number.isNaN(heights[cell] ?? 0)) continue
-    const [u, v] = [line.column(column), line.row(column)]
-    let height = sampler.at(u, v)
+    let height = read(column)
     while (height === MISSING) {
       // oxlint-disable-next-line no-await-in-loop -- one chunk after the other keeps memory bounded
       await sampler.loadMissing(signal)
       signal.throwIfAborted()
-      height = sampler.at(u, v)
+      height = read(column)
     }
     if (Number.isNaN(height)) continue
     heights[cell] = height
@@ -74,6 +84,9 @@ class Line {
   readonly #corners: Corners
   readonly #columns: Float64Array
   readonly #rows: Float64Array
+  /** A quarter of a cell in columns and in rows, half a sample at the least, by block. */
+  readonly #aside: Float64Array
+  readonly #along: Float64Array
   #band = -1
   #bandTouches = false
 
@@ -82,6 +95,8 @@ class Line {
     this.#corners = corners
     this.#columns = new Float64Array(grid.columns)
     this.#rows = new Float64Array(grid.columns)
+    this.#aside = new Float64Array(lattice.columns)
+    this.#along = new Float64Array(lattice.columns)
   }
 
   /** False when the raster lies wholly above or below the row, or to one side of it. */
@@ -116,6 +131,13 @@ class Line {
     const [startColumn, startRow] = [between(this.#corners.columns, from), between(this.#corners.rows, from)]
     const stepColumn = (between(this.#corners.columns, right) - startColumn) / block
     const stepRow = (between(this.#corners.rows, right) - startRow) / block
+    // The last blocks of all have no corner beyond: those before them are as wide.
+    const apart = from + columns < this.#corners.rows.length ? from + columns : Math.max(0, from - columns)
+    const blockNumber = first / block
+    this.#aside[blockNumber] =
+      right === from ? (this.#aside[blockNumber - 1] ?? 0) : Math.max(LEAST_ASIDE, Math.abs(stepColumn) / 4)
+    const stepDown = Math.abs((this.#corners.rows[apart] ?? 0) - (this.#corners.rows[from] ?? 0)) / block
+    this.#along[blockNumber] = Math.max(LEAST_ASIDE, stepDown / 4)
     const end = Math.min(first + block, this.#columns.length)
     this.#columns[first] = startColumn
     this.#rows[first] = startRow
@@ -123,6 +145,16 @@ class Line {
       this.#columns[cell] = startColumn + (cell - first) * stepColumn
       this.#rows[cell] = startRow + (cell - first) * stepRow
     }
+  }
+
+  /** How far to each side of a cell's middle its crest is looked for, in columns. */
+  aside(cell: number): number {
+    return this.#aside[Math.floor(cell / this.#lattice.block)] ?? 0
+  }
+
+  /** The same in rows. */
+  along(cell: number): number {
+    return this.#along[Math.floor(cell / this.#lattice.block)] ?? 0
   }
 
   column(cell: number): number {

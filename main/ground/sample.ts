@@ -8,6 +8,8 @@ export const MISSING = Number.POSITIVE_INFINITY
 export interface Sampler {
   /** The height, NaN where unknown or outside, MISSING when a chunk has to be loaded first. */
   at(column: number, row: number): number
+  /** The highest sample so many columns and rows around a place, or the nearest one; NaN and MISSING as before. */
+  highest(column: number, row: number, aside: number, along: number): number
   /** Loads the chunk that was found missing. */
   loadMissing(signal: AbortSignal): Promise<void>
   load(key: number, signal: AbortSignal): Promise<void>
@@ -84,6 +86,22 @@ export function makeSampler(raster: Raster, cache: ChunkCache): Sampler {
     return overKnown(u, v, h00, h10, h01, h11)
   }
 
+  function highest(column: number, row: number, aside: number, along: number): number {
+    if (!isInside(column, row)) return Number.NaN
+    const [left, right] = samplesAbout(column, aside)
+    const [top, bottom] = samplesAbout(row, along)
+    let most = Number.NaN
+    for (let y = Math.max(0, top); y <= Math.min(rows - 1, bottom); y++) {
+      for (let x = left; x <= right; x++) {
+        if (!raster.round && (x < 0 || x >= columns)) continue
+        const height = sample(raster.round ? wrapped(x) : x, y)
+        if (height === MISSING) return MISSING
+        if (!(height <= most) && !Number.isNaN(height)) most = height
+      }
+    }
+    return most
+  }
+
   async function load(key: number, signal: AbortSignal): Promise<void> {
     if (!failed.has(key) && cache.get(raster, key) !== undefined) return
     const chunk = await raster.load(key % across, Math.floor(key / across), signal)
@@ -99,6 +117,7 @@ export function makeSampler(raster: Raster, cache: ChunkCache): Sampler {
 
   return {
     at,
+    highest,
     load,
     loadMissing: async (signal) => load(missingKey, signal),
     chunkKey: (column, row) => {
@@ -109,6 +128,12 @@ export function makeSampler(raster: Raster, cache: ChunkCache): Sampler {
     },
     trouble: () => trouble,
   }
+}
+
+/** First and last whole number within so much of a place; the nearest one where none is. */
+function samplesAbout(place: number, within: number): readonly [number, number] {
+  const [first, last] = [Math.ceil(place - within), Math.floor(place + within)]
+  return first <= last ? [first, last] : [Math.round(place), Math.round(place)]
 }
 
 /** Corners of no weight don't count, so that a void at the very place stays one. */

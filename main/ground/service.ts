@@ -134,7 +134,7 @@ async function cut(wish: WindowWish, { cache, sources, coast }: Work, signal: Ab
     const raster = mayMeet(lattice, source.brief.bounds) ? source.rasterFor(wish) : null
     if (raster === null) continue
     // oxlint-disable-next-line no-await-in-loop -- the next one is asked for what is left
-    const filled = await fillFrom(grid, lattice, raster, cache, signal)
+    const filled = await fillFrom(grid, lattice, raster, cache, signal, wish.peaks)
     trouble ??= filled.trouble
     if (filled.cells === 0) continue
     known += filled.cells
@@ -163,7 +163,7 @@ async function briefAt(
 
 /** Pins want the finest there is. */
 function pinWish(centre: LatLon): WindowWish {
-  return { centre, cell: 0.5, half: 0 }
+  return { centre, east: 0, north: 0, cell: 0.5, half: 0, peaks: false }
 }
 
 type Heights = Output<'ground.heights'>

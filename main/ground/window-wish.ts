@@ -5,14 +5,22 @@ import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
 import { done, failed, type Result } from '#core/result.ts'
 
 export interface WindowWish {
+  /** Where the plane of the cells touches the ellipsoid; windows of one plane lie within each other without a seam. */
   readonly centre: LatLon
+  /** Metres from there to the middle of the window. */
+  readonly east: number
+  readonly north: number
   /** Metres. */
   readonly cell: number
   /** Cells from the middle one to each side. */
   readonly half: number
+  /** True: a cell is the highest sample of its middle half: between coarse cells no crest is lost, and none grows wide. */
+  readonly peaks: boolean
 }
 
 const NAMES = ['lat', 'lon', 'cell', 'half'] as const
+/** Metres that a window may lie off the place where its plane touches: farther off the plane leaves the earth. */
+const FARTHEST_OFF = 20_000
 
 export function readWindowWish(query: URLSearchParams): Result<WindowWish, 'bad-window'> {
   const [lat, lon, cell, half] = NAMES.map((name) => figure(query, name))
@@ -25,7 +33,16 @@ export function readWindowWish(query: URLSearchParams): Result<WindowWish, 'bad-
   if (cell < SMALLEST_CELL || cell > LARGEST_CELL) return bad(`cell must be ${SMALLEST_CELL} to ${LARGEST_CELL} metres`)
   const most = (MOST_CELLS - 1) / 2
   if (!Number.isInteger(half) || half < 1 || half > most) return bad(`half must be a whole number from 1 to ${most}`)
-  return done({ centre: latLon(lat, lon), cell, half })
+  const [east, north] = [offset(query, 'east'), offset(query, 'north')]
+  if (east === null || north === null) return bad(`east and north must be ${-FARTHEST_OFF} to ${FARTHEST_OFF} metres`)
+  return done({ centre: latLon(lat, lon), east, north, cell, half, peaks: query.has('peaks') })
+}
+
+/** 0 when it is not given. */
+function offset(query: URLSearchParams, name: 'east' | 'north'): number | null {
+  if (!query.has(name)) return 0
+  const metres = figure(query, name)
+  return metres === null || Math.abs(metres) > FARTHEST_OFF ? null : metres
 }
 
 function figure(query: URLSearchParams, name: string): number | null {
@@ -38,16 +55,18 @@ function bad(what: string): Result<never, 'bad-window'> {
   return failed('bad-window', `No ground was cut: ${what}.`)
 }
 
+type Laid = Pick<WindowWish, 'centre' | 'cell' | 'half'> & Partial<Pick<WindowWish, 'east' | 'north'>>
+
 /** Every cell unknown. */
-export function emptyGrid({ centre, cell, half }: WindowWish): ElevationGrid {
+export function emptyGrid({ centre, east = 0, north = 0, cell, half }: Laid): ElevationGrid {
   const side = 2 * half + 1
   return {
     centre,
     cell,
     columns: side,
     rows: side,
-    west: -half * cell,
-    north: half * cell,
+    west: east - half * cell,
+    north: north + half * cell,
     heights: new Float32Array(side * side).fill(Number.NaN),
   }
 }

@@ -26,7 +26,7 @@ const groundVersionSignal = signal(0)
 /** Grows whenever the sources changed: whoever keeps windows throws them away then. */
 export const groundVersion: ReadonlySignal<number> = groundVersionSignal
 
-const MOST_KEPT = 4
+const MOST_KEPT = 10
 const BYTES_KEPT = 64_000_000
 
 /** Newest last. */
@@ -61,28 +61,49 @@ export function roundedCentre({ lat, lon }: LatLon, cell: number): LatLon {
   return latLon(north, Math.round(lon / stepEast) * stepEast)
 }
 
-/** (2 half + 1) squared cells of `cell` metres around the place. Fault `left` when the signal gave it up. */
+/** A window on a plane that other windows share. */
+export interface OnPlane {
+  /** Metres from where the plane touches to the window's middle. */
+  readonly east: number
+  readonly north: number
+  /** Each cell as high as the highest sample in its middle half: for coarse cells, so that crests are not lost. */
+  readonly peaks: boolean
+}
+
+/**
+ * (2 half + 1) squared cells of `cell` metres around the place, or around a point of the plane that touches there. Fault `left` when the
+ * signal gave it up.
+ */
 export async function fetchWindow(
   centre: LatLon,
   cell: number,
   half: number,
   wanted: AbortSignal = new AbortController().signal,
+  on: OnPlane | null = null,
 ): Promise<Result<GroundWindowFound>> {
-  const middle = roundedCentre(centre, cell)
-  const key = `${groundVersion.peek()} ${middle.lat} ${middle.lon} ${cell} ${half}`
+  const middle = on === null ? roundedCentre(centre, cell) : centre
+  const { east, north, peaks } = on ?? { east: 0, north: 0, peaks: false }
+  const key = `${groundVersion.peek()} ${middle.lat} ${middle.lon} ${cell} ${half} ${east} ${north} ${peaks}`
   const known = kept.get(key)
   if (known !== undefined) {
     keep(key, known)
     return done(known)
   }
-  const query = { lat: middle.lat.toFixed(9), lon: middle.lon.toFixed(9), cell: String(cell), half: String(half) }
+  const query = {
+    lat: middle.lat.toFixed(9),
+    lon: middle.lon.toFixed(9),
+    cell: String(cell),
+    half: String(half),
+    ...(on === null ? {} : { east: String(east), north: String(north) }),
+    ...(peaks ? { peaks: '1' } : {}),
+  }
   const path = await groundRoute('window', query)
   if (path === null) return failed('no-host', 'The program behind this page does not answer. Start Standpoint again.')
   const answer = await readBytes(path, GROUND_HEADER, wanted)
   if (!answer.ok) return answer
   // The middle as it was sent: the grid was cut around that one.
   const asked = latLon(Number(query.lat), Number(query.lon))
-  const found = windowOf(asked, cell, half, answer.value.body, answer.value.told as GroundWindow)
+  const found = windowOf(asked, cell, half, { east, north }, answer.value.body, answer.value.told as GroundWindow)
   // What could not be had may come next time.
   if (found.trouble === null) keep(key, found)
   return done(found)
@@ -92,6 +113,7 @@ function windowOf(
   centre: LatLon,
   cell: number,
   half: number,
+  { east, north }: Pick<OnPlane, 'east' | 'north'>,
   body: ArrayBuffer,
   told: GroundWindow,
 ): GroundWindowFound {
@@ -103,8 +125,8 @@ function windowOf(
       cell,
       columns: side,
       rows: side,
-      west: -half * cell,
-      north: half * cell,
+      west: east - half * cell,
+      north: north + half * cell,
       heights: lowFirst(body),
       step: told.resolution,
       sea: told.sea > 0,

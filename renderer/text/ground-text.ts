@@ -1,5 +1,7 @@
 /** The ground as words: how much of the landmark shows and what hides the rest, levels with their sources, first and last direct sun. */
-import type { Span } from '#core/light/crossing.ts'
+import type { KnownReach } from '#core/ground/known-reach.ts'
+import { GROUND_REACH } from '#core/ground/rings.ts'
+import type { Doubt, Span } from '#core/light/crossing.ts'
 import type { HiddenBy, SightReading } from '#core/plan/ground-reading.ts'
 import type { GroundUnder } from '#core/plan/ground-under.ts'
 import type { GroundProfile } from '#core/plan/ground-profile.ts'
@@ -8,6 +10,7 @@ import type { DayLight } from '#core/plan/day-light.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import type { Shoot, ScreenRecord } from '#core/record/shoot.ts'
 import { type CivilDay, type Zone, formatClock } from '#core/time/civil.ts'
+import { compassName } from '#core/units/compass.ts'
 import type { UnitSystem } from '#core/units/length.ts'
 import { elevation, metres, share } from './figure.ts'
 import { landmarkName, subjectName } from './names.ts'
@@ -128,10 +131,23 @@ export function differenceSentence(name: string, under: GroundUnder, units: Unit
   return say.under.topDiffers(name, elevation(top.elevation, units), elevation(top.read, units))
 }
 
+/** Metres by which a reach may fall short of another and still be the same to a reader: a place lies a little off a window's middle. */
+const SAME_REACH = 10_000
+
+/** "150 km all around", or where they end sooner. */
+export function reachText({ most, least, leastToward }: KnownReach, units: UnitSystem): string {
+  const whole = (value: number): string => metres(value < 10_000 ? value : Math.round(value / 1000) * 1000, units)
+  if (most - least <= SAME_REACH && least > SAME_REACH) return say.reach.around(whole(Math.min(GROUND_REACH, least)))
+  return say.reach.ends(whole(least), compassName(leastToward), whole(Math.min(GROUND_REACH, most)))
+}
+
 /** First and last direct sun at one place. */
 export interface LightTimes {
+  /** "05:41", "05:41 at the earliest". */
   readonly first: string
   readonly last: string
+  /** Metres to the unknown ground for which one of the two is not sure; null when both are. */
+  readonly unsure: number | null
   /** What stands for both when there is no first and last: "all day", "never today", "unknown". */
   readonly instead: string | null
   /** The stretches behind the ground between first and last. */
@@ -142,7 +158,7 @@ const MINUTE = 60_000
 
 /** Of the stretches in which the sun's disc shows; null where that is unknown. Rounded inward, as light windows are. */
 export function lightTimes(spans: readonly Span[] | null, day: CivilDay, zone: Zone): LightTimes {
-  const none = { first: '', last: '', gaps: [] }
+  const none = { first: '', last: '', gaps: [], unsure: null }
   const [first, last] = [spans?.[0], spans?.at(-1)]
   if (spans === null) return { ...none, instead: say.light.unknown }
   if (first === undefined || last === undefined) return { ...none, instead: say.light.never }
@@ -151,11 +167,27 @@ export function lightTimes(spans: readonly Span[] | null, day: CivilDay, zone: Z
   if (atStart && atEnd && gaps.length === 0) return { ...none, instead: say.light.allDay }
   const clock = (instant: number): string => formatClock(instant, zone)
   return {
-    first: atStart ? say.light.fromMidnight : clock(Math.ceil(first.from / MINUTE) * MINUTE),
-    last: atEnd ? say.light.pastMidnight : clock(Math.floor(last.until / MINUTE) * MINUTE),
+    first: atStart
+      ? say.light.fromMidnight
+      : doubtText(clock(Math.ceil(first.from / MINUTE) * MINUTE), first.fromDoubt),
+    last: atEnd ? say.light.pastMidnight : doubtText(clock(Math.floor(last.until / MINUTE) * MINUTE), last.untilDoubt),
+    unsure: nearestDoubt([first, last]),
     instead: null,
     gaps,
   }
+}
+
+/** "05:41", "05:41 at the earliest". */
+export function doubtText(clock: string, doubt: Doubt | undefined): string {
+  return doubt === undefined ? clock : say.light[doubt.way](clock)
+}
+
+/** Metres to the nearest unknown ground that makes an end of spans unsure; null when all are sure. */
+export function nearestDoubt(spans: readonly Span[]): number | null {
+  const all = spans
+    .flatMap(({ fromDoubt, untilDoubt }) => [fromDoubt, untilDoubt])
+    .filter((doubt) => doubt !== undefined)
+  return all.length === 0 ? null : Math.min(...all.map((doubt) => doubt.metres))
 }
 
 /** The stretches in which the sun is up over level ground. */
@@ -193,7 +225,7 @@ export function spanClock({ from, until }: Span, zone: Zone): string {
   return `${clock(Math.floor(from / MINUTE) * MINUTE)}–${clock(Math.ceil(until / MINUTE) * MINUTE)}`
 }
 
-/** "05:12–19:40", or what stands for it. */
+/** "05:12–19:40", "05:12 at the earliest–19:40", or what stands for it. */
 export function lightTimesText({ first, last, instead }: LightTimes): string {
   return instead ?? `${first}–${last}`
 }

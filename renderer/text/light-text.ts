@@ -13,7 +13,9 @@ import type { UnitSystem } from '#core/units/length.ts'
 import { bearing, degrees, metres, millimetres, rounded, share } from './figure.ts'
 import { landmarkName, subjectName } from './names.ts'
 import { wishName } from './wish-names.ts'
+import { groundWords } from '#renderer/words/en-ground.ts'
 import { lightWords } from '#renderer/words/en-light.ts'
+import { doubtText, nearestDoubt } from './ground-text.ts'
 
 /** Within so many degrees of the frame the sun is a danger to who turns the camera. */
 export const SUN_NEAR = 5
@@ -107,7 +109,27 @@ export function spanText(span: Span, zone: Zone): string {
   const until = Math.floor(span.until / 60_000) * 60_000
   const end = formatClock(until, zone)
   // A window that runs to the day's end ends at 24:00 of that day, not at 00:00 of it.
-  return until < from ? formatClock(span.from, zone) : `${formatClock(from, zone)}–${end === '00:00' ? '24:00' : end}`
+  if (until < from) return formatClock(span.from, zone)
+  const last = doubtText(end === '00:00' ? '24:00' : end, span.untilDoubt)
+  return `${doubtText(formatClock(from, zone), span.fromDoubt)}–${last}`
+}
+
+/** Why ends of windows are the earliest or the latest that they can be; nothing when all are sure. */
+export function unsureSentences(spans: readonly Span[], units: UnitSystem): string[] {
+  const away = nearestDoubt(spans)
+  return away === null ? [] : [groundWords.light.unsure(metres(away, units))]
+}
+
+/** Why the light of the moment is not sure: unknown ground toward the sun; nothing when it is. */
+export function momentUnsure(
+  { sunOnSubjectUnsure, sunOnLandmarkUnsure, landmark }: LightReading,
+  units: UnitSystem,
+): string[] {
+  const away = Math.min(
+    sunOnSubjectUnsure ?? Infinity,
+    landmark === null ? Infinity : (sunOnLandmarkUnsure ?? Infinity),
+  )
+  return away === Infinity ? [] : [groundWords.light.unsureNow(metres(away, units))]
 }
 
 export function dayName(daylight: DayLight): string {

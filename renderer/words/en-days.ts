@@ -91,6 +91,8 @@ export const daysWords = {
     planLabel: (name: string, clock: string) =>
       `Plan of ${name}: white sides are in the sun at ${clock}, dark ones are not`,
     planNote: (clock: string) => `White: in the sun at ${clock}. Dark: in shade.`,
+    unsure: (away: string) =>
+      `In some directions of the sun the ground is not known from ${away} on and may stand higher: hours by month are then the most that there can be.`,
     planBehind: (clock: string) => `The sun is behind the hills at ${clock}: all sides dark.`,
     planNight: (clock: string) => `The sun is down at ${clock}: all sides dark.`,
     north: 'N',
@@ -134,6 +136,8 @@ export const daysWords = {
       behind: 'behind the hill',
     } satisfies Record<BehindGround, string>,
     hillUnknown: 'unknown',
+    /** After "clear" or "partly behind the hill". */
+    hillUnsure: (away: string) => `but unknown from ${away} on`,
     found: (count: number, total: number, since: string, behind: number) =>
       `${count === total ? `Found ${count}` : `Found ${total}, ${count} as wished`}${behind === 0 ? '' : `, ${behind} behind the hill`}, from ${since} on`,
     more: (count: number) => `The first ${count} are listed.`,

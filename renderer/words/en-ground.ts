@@ -83,10 +83,23 @@ export const groundWords = {
     unknown: 'unknown',
     fromMidnight: 'from midnight on',
     pastMidnight: 'past midnight',
+    earliest: (clock: string) => `${clock} at the earliest`,
+    latest: (clock: string) => `${clock} at the latest`,
+    /** Why; "12 km" to where the elevations end. */
+    unsure: (away: string) =>
+      `Toward the sun the ground is not known from ${away} on: it may stand higher there, so such times are the earliest and the latest that they can be.`,
+    unsureNow: (away: string) => `Toward the sun the ground is not known from ${away} on, and may hide it.`,
     between: (name: string, spans: string) => `${name}: behind the ground meanwhile, ${spans}.`,
     standpoint: 'Standpoint',
     /** On the sheet: "Subject 05:12–19:40". */
     line: (name: string, times: string) => `${name} ${times}`,
+  },
+  reach: {
+    name: 'Elevations reach',
+    around: (away: string) => `${away} all around`,
+    ends: (least: string, compass: string, most: string) =>
+      `${most} at the most; to the ${compass} they end ${least} out`,
+    sheet: (text: string) => `elevations reach ${text}`,
   },
   source: 'Elevations',
   sourceText: (name: string, resolution: string) => `${name}, ${resolution} between samples`,
@@ -164,6 +177,7 @@ export const groundWords = {
     },
     direct: (parts: string) => `direct sun ${parts}`,
     sea: 'the sea taken at 0, an assumption',
+    unsure: (direct: string, away: string) => `${direct} (toward the sun the ground is unknown from ${away} on)`,
     slopes: (parts: string) => `slope under ${parts}`,
     /** "Standpoint 4° to the south (measured)". */
     slope: (name: string, slope: string, source: string) => `${name} ${slope} (${source})`,

@@ -2,7 +2,8 @@
 import type { Alignment } from '#core/light/alignment.ts'
 import type { BehindGround } from '#core/light/sky-edge.ts'
 import { type Zone, civilTime, formatClock, formatDay } from '#core/time/civil.ts'
-import { degrees, share } from '#renderer/text/figure.ts'
+import { degrees, metres, share } from '#renderer/text/figure.ts'
+import { settings } from '#renderer/state/library/settings.ts'
 import { goToInstant } from '#renderer/state/act/planned-instant.ts'
 import { daysWords } from '#renderer/words/en-days.ts'
 
@@ -84,6 +85,7 @@ function Row({ one, hills, zone, on }: RowProps) {
         <td>
           <HillMark ground={one.ground} />
           {one.ground === null ? say.hillUnknown : say.hillNames[one.ground]}
+          {one.unsure === null ? '' : `, ${say.hillUnsure(metres(one.unsure, settings.value.units))}`}
         </td>
       ) : null}
     </tr>

@@ -2,6 +2,7 @@
 import { useEffect, useState } from 'preact/hooks'
 import { bestDays, nextDays } from '#core/light/best-days.ts'
 import type { Span } from '#core/light/crossing.ts'
+import { windowsWithDoubts } from '#core/light/light-window.ts'
 import type { LightStage } from '#core/light/light-stage.ts'
 import type { Assessment } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
@@ -85,7 +86,14 @@ export function DayList(props: DayListProps) {
       {days.length === 0 ? <p class="hint">{empty}</p> : null}
       <ul>
         {days.map((day) => (
-          <DayRow key={day.date} day={day} on={day.date === chosen} zone={zone} ticked={ticked} onTick={tick} />
+          <DayRow
+            key={day.date}
+            day={{ ...day, spans: windowsWithDoubts(stage, plan.shoot.light, day.spans) }}
+            on={day.date === chosen}
+            zone={zone}
+            ticked={ticked}
+            onTick={tick}
+          />
         ))}
       </ul>
     </>

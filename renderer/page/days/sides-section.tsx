@@ -1,4 +1,6 @@
 /** Which side of the landmark? Each side's hours of direct sun on the chosen day and by month, from no standpoint at all. */
+import { settings } from '#renderer/state/library/settings.ts'
+import { nearestUnknown } from '#core/light/sky-edge.ts'
 import { useMemo } from 'preact/hooks'
 import type { SkyEdge } from '#core/light/light-stage.ts'
 import type { Span } from '#core/light/crossing.ts'
@@ -9,7 +11,7 @@ import type { Plan } from '#core/plan/plan.ts'
 import type { PlacedFaces } from '#core/scene/face.ts'
 import { type Landmark, landmarkPoints } from '#core/scene/landmark.ts'
 import { type CivilDay, type Zone, formatClock } from '#core/time/civil.ts'
-import { bearing, rounded } from '#renderer/text/figure.ts'
+import { bearing, rounded, metres } from '#renderer/text/figure.ts'
 import { Warnings } from '#renderer/part/warning.tsx'
 import { landmarkName } from '#renderer/text/names.ts'
 import { daysWords } from '#renderer/words/en-days.ts'
@@ -52,6 +54,7 @@ export function SidesSection({ plan, assessment, edge, zone, day }: SidesSection
       {landmark !== null && placed !== null && sides.length > 0 ? (
         <>
           <p class="hint">{edge === null ? say.leadLevel(name) : say.lead(name)}</p>
+          <Unsure edge={edge} />
           <Sides
             landmark={landmark}
             placed={placed}
@@ -65,6 +68,11 @@ export function SidesSection({ plan, assessment, edge, zone, day }: SidesSection
       ) : null}
     </section>
   )
+}
+
+function Unsure({ edge }: { readonly edge: SkyEdge | null }) {
+  const nearest = edge === null ? null : nearestUnknown(edge)
+  return nearest === null ? null : <p class="hint">{say.unsure(metres(nearest, settings.value.units))}</p>
 }
 
 interface SidesProps {

@@ -7,10 +7,12 @@ import {
   lightTimes,
   lightTimesText,
   lowerLineName,
+  reachText,
   shownFigure,
 } from '#renderer/text/ground-text.ts'
 import { slopeText, tiltSourceText } from '#renderer/text/tilt-text.ts'
 import { ProfileDrawing, exaggerationText, profilePicture } from '#renderer/view/profile/profile-drawing.tsx'
+import { metres } from '#renderer/text/figure.ts'
 import { landmarkName, subjectName } from '#renderer/text/names.ts'
 import { groundWords } from '#renderer/words/en-ground.ts'
 import type { SheetProps } from './sheet-props.ts'
@@ -29,13 +31,12 @@ export function waySentence({ plan, assessment, units }: GroundProps): string | 
 }
 
 /** "direct sun Cargo bicycle 05:01–18:45, Merrin Bridge 05:36–19:16". */
-export function directText({ plan, daylight }: GroundProps): string {
+export function directText({ plan, daylight, units }: GroundProps): string {
   const { direct, day, zone } = daylight
-  return say.direct(
-    lightPlaces(plan)
-      .map(([place, name]) => groundWords.light.line(name, lightTimesText(lightTimes(direct[place], day, zone))))
-      .join(', '),
-  )
+  const times = lightPlaces(plan).map(([place, name]) => [name, lightTimes(direct[place], day, zone)] as const)
+  const away = times.reduce((least, [, { unsure }]) => Math.min(least, unsure ?? Infinity), Infinity)
+  const told = say.direct(times.map(([name, one]) => groundWords.light.line(name, lightTimesText(one))).join(', '))
+  return away === Infinity ? told : say.unsure(told, metres(away, units))
 }
 
 /** In the row of its words, and, where the sheet is so full that its pictures are small, beside them. */
@@ -83,6 +84,7 @@ function texts(props: GroundProps): string[] {
     ...(clearance === null ? [] : [say.tightest(lowerLineName(plan), clearance)]),
     directText(props),
     ...(plan.terrain?.sea === true ? [say.sea] : []),
+    groundWords.reach.sheet(reachText(assessment.ground.reach, units)),
   ]
 }
 

@@ -1,4 +1,5 @@
 /** When: the planned time, what sun and moon do that day, the light windows, and the light at the planned time. */
+import type { Span } from '#core/light/crossing.ts'
 import type { ComponentChildren } from 'preact'
 import type { MoonDay, SunDay } from '#core/light/day-events.ts'
 import type { Assessment } from '#core/plan/assess.ts'
@@ -9,11 +10,13 @@ import type { UnitSystem } from '#core/units/length.ts'
 import {
   fromText,
   landmarkFaceName,
+  momentUnsure,
   shadowText,
   shutterText,
   spanText,
   subjectSidesName,
   thingText,
+  unsureSentences,
 } from '#renderer/text/light-text.ts'
 import { aperture, rounded } from '#renderer/text/figure.ts'
 import { wishName } from '#renderer/text/wish-names.ts'
@@ -74,14 +77,15 @@ export function moonDayText(moon: MoonDay, zone: Zone): string[] {
   ]
 }
 
-function windowTexts(plan: Plan, daylight: DayLight): string[] {
+function windowTexts(plan: Plan, daylight: DayLight, units: UnitSystem): string[] {
   const { wishes, common } = daylight.windows
   if (wishes.length === 0) return [say.noWishes]
-  const times = (spans: readonly { from: number; until: number }[]): string =>
+  const times = (spans: readonly Span[]): string =>
     spans.length === 0 ? say.never : spans.map((span) => spanText(span, daylight.zone)).join(', ')
   return [
     `${say.all} ${times(common)}`,
     ...(wishes.length === 1 ? [] : wishes.map(({ kind, spans }) => `${wishName(kind, plan)} ${times(spans)}`)),
+    ...unsureSentences([...common, ...wishes.flatMap(({ spans }) => spans)], units),
   ]
 }
 
@@ -93,6 +97,7 @@ function momentTexts(plan: Plan, assessment: Assessment, units: UnitSystem): str
     ...(light.landmark === null ? [] : [`${landmarkFaceName(plan, light.landmark)}: ${thingText(light.landmark)}`]),
     `${lightWords.from.toLowerCase()} ${fromText(light)}`,
     `${lightWords.shadow.toLowerCase()} ${shadowText(light.subjectShadow, light, units)}`,
+    ...momentUnsure(light, units),
     ...(exposure.seconds === null || sharp === null
       ? [lightWords.estimate.unknown]
       : [
@@ -107,7 +112,7 @@ export function SheetLight({ plan, assessment, daylight, units, children }: Shee
   const name = formatDay(day.date)
   const rows: readonly (readonly [string, readonly string[]])[] = [
     [say.day, [...sunDayText(daylight.sun, zone), ...moonDayText(daylight.moon, zone)]],
-    [say.windows, windowTexts(plan, daylight)],
+    [say.windows, windowTexts(plan, daylight, units)],
     [say.atTime, momentTexts(plan, assessment, units)],
   ]
   return (

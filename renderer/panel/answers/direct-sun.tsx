@@ -1,7 +1,9 @@
 /** When the sun first and last stands over the ground, at each thing and on the flat, with the gaps between. */
 import type { DayLight } from '#core/plan/day-light.ts'
 import type { Plan } from '#core/plan/plan.ts'
+import { metres } from '#renderer/text/figure.ts'
 import { daylight } from '#renderer/state/plan/daylight.ts'
+import { settings } from '#renderer/state/library/settings.ts'
 import { groundWords as say } from '#renderer/words/en-ground.ts'
 import { type LightTimes, flatSpans, lightPlaces, lightTimes, spanClock } from '#renderer/text/ground-text.ts'
 
@@ -29,8 +31,14 @@ export function DirectSun({ plan }: { readonly plan: Plan }) {
         </tbody>
       </table>
       <Gaps rows={rows} today={today} />
+      <Unsure rows={rows} />
     </>
   )
+}
+
+function Unsure({ rows }: { readonly rows: readonly (readonly [string, LightTimes])[] }) {
+  const nearest = rows.reduce((least, [, { unsure }]) => Math.min(least, unsure ?? Infinity), Infinity)
+  return nearest === Infinity ? null : <p class="hint">{say.light.unsure(metres(nearest, settings.value.units))}</p>
 }
 
 function SunRow({ name, times }: { readonly name: string; readonly times: LightTimes }) {

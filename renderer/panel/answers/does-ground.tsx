@@ -20,6 +20,7 @@ import {
   lowerLineName,
   shownFigure,
   subjectSightText,
+  reachText,
 } from '#renderer/text/ground-text.ts'
 import { ProfileReader } from './profile.tsx'
 import { Screens } from './screens.tsx'
@@ -101,6 +102,7 @@ function Allowed({ plan, ground, under }: AllowedProps) {
           name={say.subject(subjectName(plan.shoot.subject))}
           value={subjectSightText(plan, ground.toSubject, units)}
         />
+        <Reading name={say.reach.name} value={reachText(ground.reach, units)} />
       </Readings>
       <DirectSun plan={plan} />
       <UnderThings plan={plan} under={under} />

@@ -29,6 +29,7 @@ import {
   landmarkFaceName,
   lightCautions,
   moonPhaseText,
+  momentUnsure,
   shadowText,
   shutterText,
   sideName,
@@ -36,6 +37,7 @@ import {
   strikeText,
   subjectSidesName,
   thingText,
+  unsureSentences,
   windowSentences,
 } from '#renderer/text/light-text.ts'
 import { LightWishesForm } from '#renderer/part/light-wishes.tsx'
@@ -55,6 +57,7 @@ export function WhenLight({ plan, found }: AnswerProps) {
       <Warnings
         sentences={[
           ...lightCautions(light, found.focalLength),
+          ...momentUnsure(light, settings.value.units),
           ...(noFace ? [lightWords.noFace(landmarkName(plan.landmark))] : []),
         ]}
       />
@@ -92,7 +95,7 @@ function Windows({ plan, today }: { plan: Plan; today: DayLight }) {
     <>
       <BigFigure figure={figure} note={note} />
       {rest.length === 0 ? null : <p class="hint">{lightWords.also(rest.map((span) => spanText(span, today.zone)))}</p>}
-      <Warnings sentences={windowSentences(plan, today)} />
+      <Warnings sentences={[...windowSentences(plan, today), ...unsureSentences(common, settings.value.units)]} />
     </>
   )
 }

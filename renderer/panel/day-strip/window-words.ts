@@ -3,21 +3,30 @@ import type { Span } from '#core/light/crossing.ts'
 import type { WishKind } from '#core/light/light-wish.ts'
 import type { DayLight } from '#core/plan/day-light.ts'
 import { formatClock, formatClockSeconds } from '#core/time/civil.ts'
+import { doubtText } from '#renderer/text/ground-text.ts'
 import { stripWords } from '#renderer/words/en-day-strip.ts'
 
 const MINUTE = 60_000
 
 /** "18:25–20:06"; the day's end is 24:00. */
-export function minutesText({ from, until }: Span, { day, zone }: Pick<DayLight, 'day' | 'zone'>): string {
+export function minutesText(
+  { from, until, fromDoubt, untilDoubt }: Span,
+  { day, zone }: Pick<DayLight, 'day' | 'zone'>,
+): string {
   const first = Math.ceil(from / MINUTE) * MINUTE
   const last = Math.floor(until / MINUTE) * MINUTE
   if (last < first) return formatClock(from, zone)
-  return `${formatClock(first, zone)}–${last >= day.end ? '24:00' : formatClock(last, zone)}`
+  const end = last >= day.end ? '24:00' : formatClock(last, zone)
+  return `${doubtText(formatClock(first, zone), fromDoubt)}–${doubtText(end, untilDoubt)}`
 }
 
 /** "18:24:31–20:06:12". */
-export function secondsText({ from, until }: Span, { day, zone }: Pick<DayLight, 'day' | 'zone'>): string {
-  return `${formatClockSeconds(from, zone)}–${until >= day.end ? '24:00:00' : formatClockSeconds(until, zone)}`
+export function secondsText(
+  { from, until, fromDoubt, untilDoubt }: Span,
+  { day, zone }: Pick<DayLight, 'day' | 'zone'>,
+): string {
+  const end = until >= day.end ? '24:00:00' : formatClockSeconds(until, zone)
+  return `${doubtText(formatClockSeconds(from, zone), fromDoubt)}–${doubtText(end, untilDoubt)}`
 }
 
 /** Why the wishes have no common window on the day, in short; the answers tell it in full. */

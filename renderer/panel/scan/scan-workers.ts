@@ -1,5 +1,6 @@
 /** The scan's workers: one for each core, four at most, opened with the first scan and handed each ground once. */
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
+import { mapRings, ringsOf } from '#core/ground/rings.ts'
 import type { FromWorker } from '#renderer/job/messages.ts'
 import { type TaskPool, openPool } from '#renderer/job/task-pool.ts'
 import type { GroundMessage, ScanJob, ScanUpdate } from './scan-job.ts'
@@ -42,10 +43,10 @@ function handGround(to: Opened, terrain: ElevationGrid | null): void {
   if (to.terrain === terrain) return
   to.terrain = terrain
   for (const worker of to.workers) {
-    const own = terrain === null ? null : { ...terrain, heights: terrain.heights.slice() }
+    const own = terrain === null ? null : mapRings(terrain, (ring) => ({ ...ring, heights: ring.heights.slice() }))
     worker.postMessage(
       { say: 'ground', terrain: own } satisfies GroundMessage,
-      own === null ? [] : [own.heights.buffer],
+      own === null ? [] : ringsOf(own).map(({ heights }) => heights.buffer),
     )
   }
 }

@@ -1,32 +1,33 @@
-/** The elevations around the spots: one window of cells for each place at work, cut by the services, kept while it serves. */
+/** The elevations around the spots: rings of cells for each place at work, cut by the services, kept while they serve. */
 import { computed, effect, signal } from '@preact/signals'
 import { geodesicDistance } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
-import type { Landmark } from '#core/scene/landmark.ts'
-import { landmarkPoints } from '#core/scene/landmark.ts'
+import { type Landmark, landmarkPoints } from '#core/scene/landmark.ts'
+import { landmarkMiddle } from '#core/scene/shell.ts'
 import { type GroundWindowFound, fetchWindow, groundChanged, groundVersion } from '#renderer/host/ground-windows.ts'
 import { calmly } from './calmly.ts'
+import {
+  PLANE_STRAY,
+  type RingKind,
+  type RingWindow,
+  laidTogether,
+  planeAt,
+  ringWindows,
+  serves,
+  standsIn,
+} from './ring-plan.ts'
 import { boardShoot, boardSpot } from '#renderer/state/library/library.ts'
 
-/** Metres around a spot that its hills are looked for in; farther landmarks are reached all the same, up to FARTHEST. */
-const REACH = 12_000
-const FARTHEST = 30_000
-/** Metres between cells by the reach: hills far away need no finer ones, and a window stays near two million cells. */
-const CELLS_ACROSS = 1_401
-const FINEST = 10
-/** Metres that a spot may have moved from a window's middle before another is cut. */
-const STRAY = 2_000
-/** Windows kept: that of the board, those of four spots side by side, and the board's before. */
-const KEPT = 6
+/** Windows kept of each kind: that of the board, those of four spots side by side, and the board's before. Wide ones serve many spots. */
+const KEPT: Readonly<Record<RingKind['name'], number>> = { close: 6, near: 6, landmark: 6, middle: 4, far: 4 }
+const PLANES_KEPT = 8
 
-interface Wanted {
-  readonly centre: LatLon
-  readonly reach: number
-}
+/** What is wanted around a place: the finest window first. */
+type Wanted = readonly RingWindow[]
 
 /** What came of asking: a window, or why there is none. */
-interface Answered extends Wanted {
+interface Answered extends RingWindow {
   readonly found: GroundWindowFound | null
   readonly trouble: string | null
 }
@@ -35,6 +36,8 @@ interface Answered extends Wanted {
 export interface GroundAround {
   /** Null while nothing is at hand, and where no source knows any ground. */
   readonly grid: ElevationGrid | null
+  /** The one window of it that the map draws. */
+  readonly window: ElevationGrid | null
   readonly found: GroundWindowFound | null
   /** Why ground is missing, in a sentence; null when nothing is wrong. */
   readonly trouble: string | null
@@ -42,76 +45,126 @@ export interface GroundAround {
   readonly settled: boolean
 }
 
-const NOTHING_YET: GroundAround = { grid: null, found: null, trouble: null, settled: false }
+const NOTHING_YET: GroundAround = { grid: null, window: null, found: null, trouble: null, settled: false }
 
 /** Newest first. */
 const answered = signal<readonly Answered[]>([])
 
-interface Asking extends Wanted {
+interface Asking extends RingWindow {
   readonly stop: AbortController
   readonly forBoard: boolean
 }
 
 let asking: readonly Asking[] = []
 
-function wantedFor(stop: LatLon, landmark: Landmark | null): Wanted {
-  const places = landmark === null ? [] : landmarkPoints(landmark)
-  const farthest = places.reduce((most, at) => Math.max(most, geodesicDistance(stop, at)), 0)
-  return { centre: stop, reach: Math.min(FARTHEST, Math.max(REACH, farthest * 1.15 + STRAY)) }
+/** Where planes touch, the one used last first. Places near each other share one, and with it the wide rings. */
+let planes: readonly LatLon[] = []
+
+function planeFor(stop: LatLon): LatLon {
+  const plane = planes.find((other) => geodesicDistance(other, stop) <= PLANE_STRAY) ?? planeAt(stop)
+  planes = [plane, ...planes.filter((other) => other !== plane)].slice(0, PLANES_KEPT)
+  return plane
 }
 
-function serves(window: Wanted, wanted: Wanted): boolean {
-  return geodesicDistance(window.centre, wanted.centre) <= STRAY && window.reach >= wanted.reach - STRAY
+function wantedFor(stop: LatLon, landmark: Landmark | null, plane = planeFor(stop)): Wanted {
+  return ringWindows(plane, stop, landmark === null ? null : landmarkMiddle(landmarkPoints(landmark)))
 }
 
-function cellFor(reach: number): number {
-  return Math.max(FINEST, Math.ceil((2 * reach) / CELLS_ACROSS))
-}
-
-/** What has been answered for a place; until then whatever window it lies well within, so that a drag far off keeps its ground. */
-function around(wanted: Wanted): GroundAround {
-  const answer = answered.value.find((window) => serves(window, wanted))
-  if (answer !== undefined) return { ...gridOf(answer), settled: true }
-  const standIn = answered.value.find(
-    (window) => window.found !== null && geodesicDistance(window.centre, wanted.centre) < window.reach / 2,
+/** What has been answered for a place; until then whatever windows it lies well within, so that a drag far off keeps its ground. */
+function around(stop: LatLon, landmark: Landmark | null): GroundAround {
+  const wanted = wantedFor(stop, landmark)
+  const all = answered.value
+  const exact = wanted.map((window) => all.find((answer) => serves(answer, window)))
+  const settled = exact.every((answer) => answer !== undefined)
+  const found = laid(
+    exact.map((answer, at) => answer ?? all.find((other) => standsIn(other, wanted[at] as RingWindow))),
   )
-  return standIn === undefined ? NOTHING_YET : { ...gridOf(standIn), settled: false }
+  if (found !== null) return { ...found, settled }
+  // Beyond the old plane, until the first windows of the new one are there.
+  for (const plane of planes.slice(1)) {
+    const old = wantedFor(stop, landmark, plane).map((window) => all.find((other) => standsIn(other, window)))
+    const standIn = old.some((answer) => answer?.kind.name === 'near') ? laid(old) : null
+    if (standIn !== null) return { ...standIn, settled: false }
+  }
+  return NOTHING_YET
 }
 
-function gridOf({ found, trouble }: Answered): Omit<GroundAround, 'settled'> {
-  return { grid: found !== null && found.known > 0 ? found.grid : null, found, trouble }
+interface Laid {
+  readonly parts: readonly (Answered | undefined)[]
+  readonly ground: Omit<GroundAround, 'settled'>
+}
+
+/** Grounds laid before: the same object for as long as all its windows are the same. */
+let before: readonly Laid[] = []
+
+/** Null without a window that the map could draw. */
+function laid(parts: readonly (Answered | undefined)[]): Laid['ground'] | null {
+  const near = parts.find((part) => part?.kind.name === 'near')
+  if (near === undefined) return null
+  const known = before.find(
+    (other) => parts.length === other.parts.length && parts.every((part, at) => part === other.parts[at]),
+  )
+  if (known !== undefined) return known.ground
+  const window = knownGrid(near)
+  const grids = parts.flatMap((part) => (part === undefined ? [] : (knownGrid(part) ?? [])))
+  const ground = {
+    grid: window === null ? null : laidTogether(grids),
+    window,
+    found: near.found,
+    trouble: parts.find((part) => part?.trouble !== null && part?.trouble !== undefined)?.trouble ?? null,
+  }
+  before = [{ parts, ground }, ...before].slice(0, KEPT.near + 2)
+  return ground
+}
+
+function knownGrid({ found }: Answered): ElevationGrid | null {
+  return found !== null && found.known > 0 ? found.grid : null
 }
 
 async function ask(wanted: Wanted, forBoard: boolean): Promise<void> {
-  if (answered.peek().some((window) => serves(window, wanted)) || asking.some((other) => serves(other, wanted))) return
-  const mine: Asking = { ...wanted, forBoard, stop: new AbortController() }
-  asking = [...asking, mine]
-  const cell = cellFor(wanted.reach)
-  const answer = await fetchWindow(wanted.centre, cell, Math.ceil(wanted.reach / cell), mine.stop.signal)
+  const missing = wanted.filter((window) => ![...answered.peek(), ...asking].some((other) => serves(other, window)))
+  const mine = missing.map((window): Asking => ({ ...window, forBoard, stop: new AbortController() }))
+  asking = [...asking, ...mine]
+  // Fine ones first and together; the wide ones one after the other, so that finer ones for a place moved meanwhile need not wait.
+  const isWide = ({ kind }: RingWindow): boolean => kind.stray === Infinity
+  await Promise.all(mine.filter((one) => !isWide(one)).map(askOne))
+  // oxlint-disable-next-line no-await-in-loop -- in order
+  for (const one of mine.filter(isWide)) await askOne(one)
+}
+
+async function askOne(mine: Asking): Promise<void> {
+  const { plane, kind, east, north, stop } = mine
+  if (stop.signal.aborted) return
+  const on = { east, north, peaks: kind.peaks }
+  const answer = await fetchWindow(plane, kind.cell, Math.ceil(kind.reach / kind.cell), stop.signal, on)
   asking = asking.filter((other) => other !== mine)
-  if (mine.stop.signal.aborted) return
+  if (stop.signal.aborted) return
   const [found, trouble] = answer.ok ? [answer.value, answer.value.trouble] : [null, answer.fault.message]
-  answered.value = [{ ...wanted, found, trouble }, ...answered.peek()].slice(0, KEPT)
+  const others = answered.peek()
+  const kept = others.filter((other) => other.kind === kind).slice(0, KEPT[kind.name] - 1)
+  answered.value = [
+    { plane, kind, east, north, found, trouble },
+    ...others.filter((other) => other.kind !== kind || kept.includes(other)),
+  ]
 }
 
 /** Gives up what was on its way for where the board was before. */
 function leave(wanted: Wanted): void {
-  const left = asking.filter((other) => other.forBoard && !serves(other, wanted))
+  const left = asking.filter((other) => other.forBoard && !wanted.some((window) => serves(other, window)))
   asking = asking.filter((other) => !left.includes(other))
   for (const { stop } of left) stop.abort()
 }
 
 /** The ground around a spot of a shoot; asked for when there is none yet. */
 export function groundFor(stop: LatLon, landmark: Landmark | null): GroundAround {
-  const wanted = wantedFor(stop, landmark)
-  const now = around(wanted)
-  if (!now.settled) void ask(wanted, false)
+  const now = around(stop, landmark)
+  if (!now.settled) void ask(wantedFor(stop, landmark), false)
   return now
 }
 
 /** Elevations at hand, without asking: for lists of spots, which must not fetch ground for each. */
 export function terrainAtHand(stop: LatLon, landmark: Landmark | null): ElevationGrid | null {
-  return around(wantedFor(stop, landmark)).grid
+  return around(stop, landmark).grid
 }
 
 /** By identity the same while only other things move: a dragged standpoint wants no other ground. */
@@ -120,17 +173,15 @@ const boardLandmark = computed(
   () => boardShoot.value?.landmarks.find((candidate) => candidate.id === boardSpot.value?.landmarkId) ?? null,
 )
 
-const boardWanted = computed<Wanted | null>(() =>
-  boardStop.value === null ? null : wantedFor(boardStop.value, boardLandmark.value),
+/** The ground of the spot on the board. */
+export const boardGround = computed<GroundAround>(() =>
+  boardStop.value === null ? NOTHING_YET : around(boardStop.value, boardLandmark.value),
 )
 
-/** The ground of the spot on the board. */
-export const boardGround = computed<GroundAround>(() => {
-  const wanted = boardWanted.value
-  return wanted === null ? NOTHING_YET : around(wanted)
-})
-
 export const terrain = computed<ElevationGrid | null>(() => boardGround.value.grid)
+
+/** The window of the board's ground that the map draws: the same while wider rings come. */
+export const mapTerrain = computed<ElevationGrid | null>(() => boardGround.value.window)
 
 /** Where the board's elevations come from and how fine they are; null while there are none. */
 export const terrainSource = computed(() => boardGround.value.found)
@@ -143,8 +194,9 @@ export function followTerrain(): void {
     if (groundVersion.value > 0) forgetTerrain()
   })
   calmly(() => {
-    const wanted = boardWanted.value
-    if (wanted === null || boardGround.value.settled) return
+    const [stop, landmark] = [boardStop.value, boardLandmark.value]
+    if (stop === null || boardGround.value.settled) return
+    const wanted = wantedFor(stop, landmark)
     leave(wanted)
     void ask(wanted, true)
   })
@@ -155,6 +207,7 @@ function forgetTerrain(): void {
   for (const other of asking) other.stop.abort()
   asking = []
   answered.value = []
+  before = []
 }
 
 /** Asks once more for what could not be had. */

@@ -1,5 +1,6 @@
 /** What the ground's worker is asked for a way of showing the ground, by the plan as it is now. */
 import { type ElevationGrid, gridPoint } from '#core/ground/elevation-grid.ts'
+import { ringAt, widestFine } from '#core/ground/rings.ts'
 import { heightShowing } from '#core/ground/viewshed.ts'
 import { apparentAltitude } from '#core/light/refraction.ts'
 import { SUN_RADIUS, sunAt } from '#core/light/sky.ts'
@@ -19,6 +20,9 @@ export interface AreaAsk {
   readonly job: WantedArea
 }
 
+/** Metres between the cells of an area at the most: that of the window that the map draws. */
+const LARGEST_CELL = 36
+
 /** Degrees under which the sun reaches no ground at all, not even high peaks. */
 const SUN_GONE = -3
 
@@ -29,8 +33,8 @@ export function areaAsk(
   share: number,
   seen: 'ground' | 'subject',
 ): AreaAsk | NoArea {
-  const grid = now.terrain
-  if (grid === null) return 'no-elevations'
+  if (now.terrain === null) return 'no-elevations'
+  const grid = widestFine(now.terrain, LARGEST_CELL)
   const ground = groundNumber(grid)
   const { refraction } = now.shoot
   if (shown === 'shade') {
@@ -40,7 +44,7 @@ export function areaAsk(
   }
   const eye = shown === 'landmark' ? landmarkEye(grid, now, levels, share) : standpointEye(grid, now, levels, seen)
   if (eye === null) return 'no-landmark'
-  if (!holds(grid, eye.east, eye.north)) return 'outside'
+  if (ringAt(grid, eye) === null) return 'outside'
   // Without their names: what is asked stays the same when one is renamed.
   const screens = now.shoot.screens.map(({ line, height }) => ({ line, height }))
   return { grid, job: { kind: 'exact', ground, ask: { ...eye, refraction, radius: null, screens } } }
@@ -70,10 +74,4 @@ function landmarkEye(grid: ElevationGrid, now: Plan, levels: Levels, share: numb
 function standpointEye(grid: ElevationGrid, now: Plan, levels: Levels, seen: 'ground' | 'subject'): Eye {
   const { east, north, elevation } = lensOn(grid, now, levels)
   return { east, north, height: elevation, targetHeight: seen === 'subject' ? now.shoot.subject.height : 0 }
-}
-
-function holds({ west, north, cell, columns, rows }: ElevationGrid, atEast: number, atNorth: number): boolean {
-  const column = (atEast - west) / cell
-  const row = (north - atNorth) / cell
-  return column >= 0 && row >= 0 && column <= columns - 1 && row <= rows - 1
 }

@@ -1,5 +1,6 @@
 /** The page's end of the ground's worker: opened at the first question, given each window of elevations once. */
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
+import { mapRings, ringsOf } from '#core/ground/rings.ts'
 import { type Asker, askJobs } from '#renderer/job/ask-jobs.ts'
 import {
   type FromGroundWorker,
@@ -53,10 +54,13 @@ export function askerOn(grid: ElevationGrid): Asker<GroundJob, GroundUpdate>['as
       if (given.size <= WINDOWS_KEPT) break
       given.delete(oldest)
     }
-    // The page goes on reading the heights, so the worker gets a copy, handed over.
-    const heights = grid.heights.slice()
-    const told: ToGroundWorker = { say: 'ground', ground, grid: { ...grid, heights } }
-    worker.postMessage(told, [heights.buffer])
+    // The page goes on reading the heights, so the worker gets copies, handed over.
+    const copied = mapRings(grid, (ring) => ({ ...ring, heights: ring.heights.slice() }))
+    const told: ToGroundWorker = { say: 'ground', ground, grid: copied }
+    worker.postMessage(
+      told,
+      ringsOf(copied).map(({ heights }) => heights.buffer),
+    )
   }
   return asker.ask
 }

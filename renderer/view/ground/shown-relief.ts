@@ -7,7 +7,7 @@ import { plan } from '#renderer/state/plan/board-plan.ts'
 import { reliefLit } from '#renderer/state/session/ground-shown.ts'
 import { dark } from '#renderer/state/library/settings.ts'
 import { steady } from '#renderer/job/steady.ts'
-import { terrain } from '#renderer/state/plan/terrain.ts'
+import { mapTerrain } from '#renderer/state/plan/terrain.ts'
 import type { ContourDrawing } from './contour-drawing.ts'
 import { askerOn, groundNumber } from './ground-asker.ts'
 import type { ContoursJob, ContoursUpdate, ReliefJob, ReliefUpdate } from './ground-job.ts'
@@ -20,7 +20,7 @@ let heldBefore: ElevationGrid | null = null
 
 /** The newest window; the one before stays until then, as long as the spot lies in it. */
 export const drawnGrid = computed<ElevationGrid | null>(() => {
-  const now = terrain.value
+  const now = mapTerrain.value
   const stop = plan.value?.spot.stop.at ?? null
   if (now !== null) heldBefore = now
   else if (stop === null || (heldBefore !== null && !lies(heldBefore, gridPoint(heldBefore, stop)))) heldBefore = null

@@ -204,7 +204,7 @@ describe('reading a skyline', () => {
     step: 90,
     altitudes: Float32Array.from([1, 3, Number.NaN, 5]),
     distances: Float32Array.from([10, 30, Number.NaN, 50]),
-    unknown: new Uint8Array(4),
+    unknown: new Float32Array(4).fill(Number.NaN),
   }
 
   it('goes straight between its azimuths, across north as well', () => {

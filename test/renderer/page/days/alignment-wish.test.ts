@@ -8,6 +8,7 @@ const ONE: Alignment = {
   separation: 0.1,
   azimuth: 90,
   altitude: 3,
+  unsure: null,
   ground: null,
   lit: 0.4,
   waxing: true,
