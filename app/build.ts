@@ -1,4 +1,4 @@
-/** Builds the program into out/: the page, the two hosts, the preload, the gazetteer, the zones, the coasts; only what is stale when asked so. */
+/** Builds the program into out/: the page, the two hosts, the thread that reads files, the preload, the gazetteer, the zones, the coasts; only what is stale when asked so. */
 import { copyFile, mkdir, readdir, stat, utimes, writeFile } from 'node:fs/promises'
 import { builtinModules } from 'node:module'
 import { join, resolve } from 'node:path'
@@ -33,6 +33,12 @@ const PARTS: readonly Part[] = [
     sources: ['main', 'core', 'app'],
     result: 'out/web/web.js',
     build: () => buildNode('web', 'main/web.ts', 'es'),
+  },
+  {
+    name: 'reader',
+    sources: ['main', 'core', 'app'],
+    result: 'out/reader/reader-entry.cjs',
+    build: () => buildNode('reader', 'main/ground/reader-entry.ts', 'cjs'),
   },
   {
     name: 'preload',
@@ -116,7 +122,7 @@ async function buildPage(): Promise<void> {
   await build({ configFile: join(ROOT, 'renderer/vite.config.ts'), logLevel: 'warn' })
 }
 
-/** Bundles an entry for Node or Electron; a sandboxed preload must be one CommonJS file. */
+/** Bundles an entry for Node or Electron; a sandboxed preload and a thread run from its text must be one CommonJS file. */
 async function buildNode(folder: string, input: string, format: 'es' | 'cjs'): Promise<void> {
   const { build } = await import('vite')
   const external = [/^node:/, ...builtinModules, 'electron', 'better-sqlite3']

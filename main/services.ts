@@ -1,5 +1,6 @@
 /** The one set of services that both hosts mount: library, tiles, places, shoot files, and what differs between hosts. */
 import { randomUUID } from 'node:crypto'
+import { readFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import type { Input } from '#app/contract/index.ts'
 import { demoChanges } from '#app/demo/shoot.ts'
@@ -12,7 +13,7 @@ import type { Log } from './log.ts'
 import { makeGazetteer } from '#main/places/gazetteer.ts'
 import { makeZoneFinder } from '#main/places/zones.ts'
 import { coastFile } from '#main/ground/sea.ts'
-import { demoFile, groundService } from '#main/ground/service.ts'
+import { demoFile, groundService, readerFile } from '#main/ground/service.ts'
 import { webTileSource } from '#main/ground/web-tiles.ts'
 import type { GroundPort, TilePort } from './serve.ts'
 import type { Printer } from '#main/sheet/printer.ts'
@@ -81,6 +82,7 @@ export async function openServices(options: ServicesOptions): Promise<Services> 
     folder: join(folder, 'elevation'),
     demoFile: demoFile(options.built),
     coastFile: coastFile(options.built),
+    readerCode: async () => readFile(readerFile(options.built), 'utf8'),
     settings: settings.now,
     askTile: (source, z, x, y, signal) => tiles.tile(source, z, x, y, signal),
     prefix: groundPrefix,

@@ -1,6 +1,7 @@
 /** Calls on the library of shoots and spots: read, save a batch of changes whole, find, recover. */
 import { z } from 'zod'
 import { call } from './call.ts'
+import { mendedShape } from './mended.ts'
 import { shootShape, spotShape } from './records.ts'
 
 /**
@@ -80,10 +81,18 @@ export const libraryCalls = {
       shoots: z.array(z.object({ id: z.string(), name: z.string(), madeAt: z.number(), spots: z.number() })),
     }),
   ),
-  /** One shoot with all its spots in shelf order. Fault `gone` when there is none. */
+  /**
+   * One shoot with all its spots in shelf order. Fault `gone` when there is none. `mended` tells which figures were beyond
+   * what can be and stand at the nearest that can; they are stored so with the next change of their record.
+   */
   'library.open': call(
     z.object({ shootId: z.string().max(64) }),
-    z.object({ shoot: shootShape, spots: z.array(spotShape), version: z.number() }),
+    z.object({
+      shoot: shootShape,
+      spots: z.array(spotShape),
+      version: z.number(),
+      mended: z.array(mendedShape).optional(),
+    }),
   ),
   /**
    * Saves all the changes or none, durable when answered. Fault `changed-elsewhere` when a revision is not the stored

@@ -1,23 +1,30 @@
 /** Shapes of the stored records at the door: what main accepts, checked against the types of core. */
 import { z } from 'zod'
-import { FRAME_AXES, MOST_SHARE } from '#core/frame/fill.ts'
+import { FRAME_AXES } from '#core/frame/fill.ts'
 import { FOCUS_ON } from '#core/frame/set-up.ts'
 import { SKIES } from '#core/light/exposure.ts'
 import { LANDMARK_LIGHTS, NO_WISHES, SOFT_LIGHTS, SUBJECT_LIGHTS, SUN_PLACES } from '#core/light/light-wish.ts'
 import { USUAL_SHUTTER } from '#core/optics/sensor.ts'
 import { MOST_DRAWN, MOST_DRAWN_POINTS } from '#core/record/drawn-ground.ts'
+import { RECORD_LIMITS, type RecordLimit } from '#core/record/record-limits.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import { KEEP_OUT_KINDS, KEPT_OUT } from '#core/record/keep-out.ts'
 import { LANDMARK_PLACES, USUAL_SCAN_WISHES } from '#core/record/scan-wishes.ts'
 import { HAZARDS, HOLDS, PERMISSION_STATES, SPOT_STATUSES, type Spot } from '#core/record/spot.ts'
 import { GROUND_FORMS, TURNS } from '#core/record/stopping-ground.ts'
 import { SPAN_FORMS } from '#core/scene/landmark.ts'
-import { EARLIEST_INSTANT, LATEST_INSTANT } from '#core/time/civil.ts'
+import { EARLIEST_INSTANT, isDate, LATEST_INSTANT } from '#core/time/civil.ts'
 import { SUBJECT_KINDS } from '#core/scene/subject.ts'
 
 const name = z.string().max(10_000)
 const id = z.string().min(1).max(64)
-const metres = z.number().positive().max(100_000)
+
+function within({ least, most }: RecordLimit): z.ZodNumber {
+  return z.number().min(least).max(most)
+}
+
+const subjectSize = within(RECORD_LIMITS.subjectSize)
+const landmarkSize = within(RECORD_LIMITS.landmarkSize)
 const elevation = z.number().min(-500).max(9_000).nullable()
 const bearing = z.number().min(0).lt(360)
 
@@ -30,23 +37,23 @@ const aspect = bearing.nullable().default(null)
 const landmarkCommon = {
   id,
   name,
-  height: metres,
+  height: landmarkSize,
   baseElevation: elevation,
   baseSlope: slope,
   baseAspect: aspect,
 }
 
 export const landmarkShape = z.discriminatedUnion('kind', [
-  z.object({ kind: z.literal('upright'), ...landmarkCommon, at: latLonShape, width: metres }),
+  z.object({ kind: z.literal('upright'), ...landmarkCommon, at: latLonShape, width: landmarkSize }),
   z.object({
     kind: z.literal('span'),
     ...landmarkCommon,
     form: z.enum(SPAN_FORMS),
     line: z.array(latLonShape).min(2).max(200),
-    deckHeight: z.number().min(0).max(100_000),
-    width: metres,
+    deckHeight: within(RECORD_LIMITS.deckHeight),
+    width: landmarkSize,
   }),
-  z.object({ kind: z.literal('summit'), ...landmarkCommon, at: latLonShape, width: metres }),
+  z.object({ kind: z.literal('summit'), ...landmarkCommon, at: latLonShape, width: landmarkSize }),
   z.object({ kind: z.literal('building'), ...landmarkCommon, footprint: z.array(latLonShape).min(3).max(500) }),
 ])
 
@@ -85,7 +92,7 @@ const lightShape = z.object({
 })
 
 const drawnPoints = z.array(latLonShape).max(MOST_DRAWN_POINTS)
-const calendarDay = z.string().regex(/^\d{4}-\d{2}-\d{2}$/)
+const calendarDay = z.string().refine(isDate, 'the calendar has no such day')
 
 export const stoppingGroundShape = z.object({
   id,
@@ -128,6 +135,8 @@ const scanWishesShape = z.object({
   hours: hoursShape.nullable(),
 })
 
+const cropSide = within(RECORD_LIMITS.cropSide)
+
 export const shootShape = z.object({
   id,
   revision: z.number().int().min(0),
@@ -135,9 +144,9 @@ export const shootShape = z.object({
   subject: z.object({
     kind: z.enum(SUBJECT_KINDS),
     name,
-    length: metres.max(1_000),
-    width: metres.max(1_000),
-    height: metres.max(1_000),
+    length: subjectSize,
+    width: subjectSize,
+    height: subjectSize,
     features: z.array(z.object({ name, behindFront: z.number().min(0).max(1_000) })).max(50),
   }),
   landmarks: z.array(landmarkShape).max(100),
@@ -152,11 +161,13 @@ export const shootShape = z.object({
     }),
     lenses: z.array(lensShape).max(100),
   }),
-  crops: z.array(z.object({ wide: z.number().positive().max(1_000), high: z.number().positive().max(1_000) })).max(30),
-  refraction: z.number().min(-1).max(1),
+  crops: z.array(z.object({ wide: cropSide, high: cropSide })).max(30),
+  refraction: within(RECORD_LIMITS.refraction),
   // Files written before light was planned lack these four and the spot's instant.
   screens: z
-    .array(z.object({ id, name, line: z.array(latLonShape).min(2).max(200), height: metres.max(1_000) }))
+    .array(
+      z.object({ id, name, line: z.array(latLonShape).min(2).max(200), height: within(RECORD_LIMITS.screenHeight) }),
+    )
     .max(100)
     .default([]),
   // And these three, files written before there was a scan.
@@ -167,10 +178,10 @@ export const shootShape = z.object({
   light: lightShape.default(NO_WISHES),
   sky: z.enum(SKIES).default('clear'),
   iso: z.number().min(1).max(10_000_000).default(100),
-  madeAt: z.number().int(),
+  madeAt: z.number().int().min(EARLIEST_INSTANT).max(LATEST_INSTANT),
 })
 
-const fillWish = z.object({ share: z.number().positive().max(MOST_SHARE), axis: z.enum(FRAME_AXES) })
+const fillWish = z.object({ share: within(RECORD_LIMITS.fill), axis: z.enum(FRAME_AXES) })
 
 export const spotShape = z.object({
   id,
@@ -180,7 +191,7 @@ export const spotShape = z.object({
   notes: z.string().max(100_000),
   stars: z.number().int().min(0).max(5),
   status: z.enum(SPOT_STATUSES),
-  rank: z.number(),
+  rank: within(RECORD_LIMITS.rank),
   stop: z.object({ at: latLonShape, heading: bearing, elevation, slope, aspect }),
   standpoint: z.object({ at: latLonShape, lensHeight: z.number().min(0).max(1_000), elevation, slope, aspect }),
   landmarkId: id.nullable(),

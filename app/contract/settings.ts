@@ -23,7 +23,9 @@ export const settingsShape = z.object({
     )
     .max(50),
   /** Templates that replace a built-in source's, by its id. */
-  templates: z.record(z.string(), z.string().max(2_000)),
+  templates: z
+    .record(z.string().max(100), z.string().max(2_000))
+    .refine((templates) => Object.keys(templates).length <= 100, 'no more than 100 templates'),
   /** Ids of elevation sources by precedence; those not named follow in their usual order. */
   groundOrder: z.array(z.string().max(300)).max(2_000),
   /** Elevation from the web, in Terrarium encoding. An empty template or attribution stands for the usual one. */

@@ -1,7 +1,7 @@
 /** Lines and areas out of a GeoJSON text (RFC 7946), to be taken as drawn ground: read, checked, and told what was left out. */
 import { geodesicDistance } from '#core/geo/geodesic.ts'
 import { type LatLon, latLon } from '#core/geo/lat-lon.ts'
-import { thinnedPlaces } from '#core/geo/thin.ts'
+import { thinnedTo } from '#core/geo/thin.ts'
 import { type Result, done, failed } from '#core/result.ts'
 import { type DrawnShape, MOST_DRAWN_POINTS, shapeFault, withoutRepeats } from '#core/record/drawn-ground.ts'
 import { type FoundLine, type GeojsonReason, gatherLines } from './geojson-lines.ts'
@@ -30,9 +30,6 @@ export type DrawnGeojsonReason = GeojsonReason | 'nothing-usable' | 'too-many'
 /** Metres: farther from the spot than the first is told; farther than the second, and near when turned about, is swapped. */
 const FAR = 50_000
 const VERY_FAR = 1_000_000
-
-/** Metres of the first try to thin a line of too many points; each further try doubles it. */
-const FIRST_THINNING = 0.1
 
 /**
  * Reads a text. `near` is the place of the spot at work, by which swapped coordinates are recognised even where both orders
@@ -104,12 +101,7 @@ function nothingUsable(crossing: number, points: number): string {
 }
 
 function thinEnough(shape: DrawnShape): { shape: DrawnShape; metres: number } {
-  let { points } = shape
-  let metres = 0
-  while (points.length > MOST_DRAWN_POINTS) {
-    metres = metres === 0 ? FIRST_THINNING : metres * 2
-    points = thinnedPlaces(shape.points, metres)
-  }
+  const { places: points, metres } = thinnedTo(shape.points, MOST_DRAWN_POINTS)
   return { shape: { ...shape, points }, metres }
 }
 

@@ -40,6 +40,16 @@ export function withoutRepeats({ form, points }: DrawnShape): readonly LatLon[] 
   return closed ? kept.slice(0, -1) : kept
 }
 
+/** As soon as it is long enough, the rest need not be measured. */
+function isLong(points: readonly LatLon[]): boolean {
+  let length = 0
+  for (const [index, at] of points.entries()) {
+    length += geodesicDistance(points[index - 1] ?? at, at)
+    if (length >= NO_LENGTH) return true
+  }
+  return false
+}
+
 /** Metres from end to end. */
 export function lineLength(points: readonly LatLon[]): number {
   return points.slice(1).reduce((sum, at, index) => sum + geodesicDistance(points[index] ?? at, at), 0)
@@ -50,7 +60,7 @@ export function shapeFault(shape: DrawnShape): ShapeFault | null {
   const points = withoutRepeats(shape)
   if (points.length < FEWEST_POINTS[shape.form]) return 'too-few'
   if (points.length > MOST_DRAWN_POINTS) return 'too-many'
-  if (shape.form === 'line') return lineLength(points) < NO_LENGTH ? 'no-size' : null
+  if (shape.form === 'line') return isLong(points) ? null : 'no-size'
   if (ringCrossesItself(points)) return 'crosses-itself'
   return ringArea(points) < NO_AREA ? 'no-size' : null
 }

@@ -82,6 +82,11 @@ export function civilDay(date: string, zone: Zone): Result<CivilDay, DayReason> 
   return done(day)
 }
 
+/** True for a date of the calendar, written as it is stored. */
+export function isDate(text: string): boolean {
+  return /^\d{4}-\d{2}-\d{2}$/u.test(text) && plainDate(text) !== null
+}
+
 function plainDate(date: string): Temporal.PlainDate | null {
   try {
     return Temporal.PlainDate.from(date)

@@ -24,8 +24,9 @@ export function shootFileHandlers(
       const changes = changesToAdd(file.value, makeId)
       const applied = await library['library.apply']({ changes: [...changes] })
       if (!applied.ok) return applied
-      const shootId = changes[0]?.id ?? ''
-      return done({ shootId, name: file.value.shoot.name, spots: file.value.spots.length })
+      const { shoot, spots, mended } = file.value
+      const added = { shootId: changes[0]?.id ?? '', name: shoot.name, spots: spots.length }
+      return done(mended === undefined ? added : { ...added, mended: [...mended] })
     },
   }
 }

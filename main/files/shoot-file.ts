@@ -5,11 +5,14 @@ import type { Spot } from '#core/record/spot.ts'
 import { done, failed, type Result } from '#core/result.ts'
 import { SHOOT_FILE_ENDING, SHOOT_FILE_LIMIT } from '#app/contract/files.ts'
 import type { Change } from '#app/contract/library.ts'
+import { mendFigures, type Mended } from '#app/contract/mended.ts'
 import { shootShape, spotShape } from '#app/contract/records.ts'
 
 export interface ShootFile {
   readonly shoot: Shoot
   readonly spots: readonly Spot[]
+  /** Figures beyond what can be, which were brought to the nearest that can. */
+  readonly mended?: readonly Mended[]
 }
 
 export type ShootFileReason = 'not-a-shoot-file' | 'newer' | 'broken' | 'too-large'
@@ -40,8 +43,10 @@ export function readShootFile(text: string): Result<ShootFile, ShootFileReason> 
       'newer',
       `This shoot file was written by a newer version of Standpoint (form ${head.data.version}; this one reads up to ${VERSION}). Update the program to open it.`,
     )
-  const body = bodyShape.safeParse(parsed)
-  return body.success ? done(body.data) : failed('broken', fieldSentence(body.error))
+  const { value, mended } = mendFigures(bodyShape, parsed)
+  const body = bodyShape.safeParse(value)
+  if (!body.success) return failed('broken', fieldSentence(body.error))
+  return done(mended.length > 0 ? { ...body.data, mended } : body.data)
 }
 
 function parsedJson(text: string): unknown {

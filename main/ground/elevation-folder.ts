@@ -1,21 +1,23 @@
 /** Owns the folder of elevation files: what lies in it, taking one in after looking at it, taking one out. */
 import { randomUUID } from 'node:crypto'
 import { mkdir, readdir, rename, rm, stat } from 'node:fs/promises'
-import { extname, join } from 'node:path'
+import { basename, extname, join } from 'node:path'
 import type { FileAdded } from '#app/contract/ground.ts'
 import { done, failed, type Result } from '#core/result.ts'
 import { fileName } from '#main/files/file-name.ts'
+import type { ElevationFile } from './elevation-facts.ts'
+import { type FileReader, localId } from './file-reader.ts'
 import { type GapNotes, readGapNotes } from './gap-notes.ts'
-import { hgtCorner, hgtName, LARGEST_HGT } from './hgt.ts'
-import { receive, unpackTo } from './intake.ts'
-import { countGaps, type LocalFile, localId, openLocalFile, plainName } from './local-file.ts'
+import { hgtCorner, hgtName } from './hgt.ts'
+import { INCOMING, receive } from './intake.ts'
+import type { FileRef } from './local-file.ts'
 
 /** A file that lies in the folder, and what came of opening it. */
 export interface Listed {
   readonly id: string
   readonly name: string
   readonly bytes: number
-  readonly opened: Result<LocalFile>
+  readonly opened: Result<ElevationFile>
   /** Null when it could not be counted. */
   readonly gaps: number | null
 }
@@ -33,7 +35,11 @@ export interface ElevationFolder {
 const READ_ENDINGS: ReadonlySet<string> = new Set(['.hgt', '.tif', '.tiff'])
 const HALF_DAY = 43_200_000
 
-export async function openElevationFolder(folder: string, forget: (id: string) => void): Promise<ElevationFolder> {
+export async function openElevationFolder(
+  folder: string,
+  reader: FileReader,
+  forget: (id: string) => void,
+): Promise<ElevationFolder> {
   const closing = new AbortController()
   const notes = await readGapNotes(join(folder, 'gaps.json'))
   let listed: readonly Listed[] = []
@@ -50,7 +56,7 @@ export async function openElevationFolder(folder: string, forget: (id: string) =
         continue
       }
       // oxlint-disable-next-line no-await-in-loop -- one after the other: memory and disk are shared
-      next.push(await listOne(join(folder, name), { name, bytes, state }, notes, closing.signal))
+      next.push(await listOne({ path: join(folder, name), name, bytes, state }, reader, notes))
     }
     await letGo(listed.filter((one) => !next.includes(one)))
     listed = next
@@ -59,10 +65,10 @@ export async function openElevationFolder(folder: string, forget: (id: string) =
   }
 
   async function letGo(gone: readonly Listed[]): Promise<void> {
-    for (const { id, opened } of gone) {
+    for (const { id, name } of gone) {
       forget(`${id}|`)
       // oxlint-disable-next-line no-await-in-loop -- few
-      if (opened.ok) await opened.value.close()
+      await reader.forget(join(folder, name))
     }
   }
 
@@ -79,7 +85,7 @@ export async function openElevationFolder(folder: string, forget: (id: string) =
 
   /** Looks at a received file and gives it its name; what cannot be used is deleted. */
   async function settle(received: string, name: string): Promise<Result<string>> {
-    const settled = await settleUnder(folder, received, name, notes, closing.signal)
+    const settled = await settleUnder(folder, received, name, reader, notes)
     if (!settled.ok) await rm(received, { force: true })
     return settled
   }
@@ -87,13 +93,18 @@ export async function openElevationFolder(folder: string, forget: (id: string) =
   async function addArchive(received: string, name: string): Promise<Result<FileAdded>> {
     const added: string[] = []
     const left: string[] = []
-    const unpacked = await unpackTo(folder, received, LARGEST_HGT, async (entry, path) => {
+    const prefix = `${INCOMING}${randomUUID()}`
+    const unpacked = await reader.unpack(received, name, { folder, prefix })
+    await rm(received, { force: true })
+    if (!unpacked.ok) await clear(folder, prefix)
+    const { entries, fault } = unpacked.ok ? unpacked.value : { entries: [], fault: unpacked.fault }
+    for (const { name: entry, path } of entries) {
+      // oxlint-disable-next-line no-await-in-loop -- one after the other: they share the disk
       const settled = path === null ? tooLarge(entry) : await settle(path, entry)
       if (settled.ok) added.push(settled.value)
       else left.push(settled.fault.message)
-    })
-    await rm(received, { force: true })
-    if (!unpacked.ok) left.push(`${name}: ${unpacked.fault.message}`)
+    }
+    if (fault !== null) left.push(unpacked.ok ? `${name}: ${fault.message}` : fault.message)
     if (added.length > 0) return done({ added, notes: left })
     return failed('nothing-added', left[0] ?? `${name} holds no .hgt file. Choose an archive that does.`)
   }
@@ -164,7 +175,7 @@ async function readFolder(folder: string): Promise<readonly Found[]> {
     if (about === null || !about.isFile()) continue
     // What a crash left half received.
     // oxlint-disable-next-line no-await-in-loop -- as above
-    if (name.startsWith('.incoming-') && Date.now() - about.mtimeMs > HALF_DAY)
+    if (name.startsWith(INCOMING) && Date.now() - about.mtimeMs > HALF_DAY)
       await rm(join(folder, name), { force: true })
     if (name.startsWith('.') || !READ_ENDINGS.has(extname(name).toLowerCase())) continue
     found.push({ name, bytes: about.size, state: `${about.size}-${about.mtimeMs}` })
@@ -172,26 +183,21 @@ async function readFolder(folder: string): Promise<readonly Found[]> {
   return found
 }
 
-async function listOne(
-  path: string,
-  { name, bytes, state }: Found,
-  notes: GapNotes,
-  signal: AbortSignal,
-): Promise<Listed> {
-  const opened = await openLocalFile(path, name, bytes, state).catch(() =>
-    failed('unreadable', `${name} cannot be opened. Look at its permissions.`),
-  )
-  const gaps = opened.ok ? await gapsOf(opened.value, state, notes, signal) : null
-  return { id: localId(name), name, bytes, opened, gaps }
-}
-
-async function gapsOf(file: LocalFile, state: string, notes: GapNotes, signal: AbortSignal): Promise<number | null> {
-  const noted = notes.get(file.name, state)
-  if (noted !== null) return noted
-  const counted = await countGaps(file, signal).catch(() => null)
-  if (counted === null || counted.trouble !== null) return null
-  await notes.put(file.name, state, counted.share)
-  return counted.share
+async function listOne(ref: FileRef, reader: FileReader, notes: GapNotes): Promise<Listed> {
+  const { name, bytes, state } = ref
+  const listed = { id: localId(name), name, bytes }
+  const opened = await reader.look(ref)
+  const noted = notes.get(name, state)
+  if (!opened.ok || noted !== null) return { ...listed, opened, gaps: opened.ok ? noted : null }
+  const counted = await reader.countGaps(ref)
+  // What can't be read to its end is not asked for samples either.
+  if (!counted.ok) return { ...listed, opened: counted, gaps: null }
+  const { unlikely, trouble, share } = counted.value
+  if (unlikely !== null) return { ...listed, opened: failed('not-elevation', unlikely), gaps: null }
+  // One that is damaged in part is of use where it is not.
+  if (trouble !== null) return { ...listed, opened, gaps: null }
+  await notes.put(name, state, share)
+  return { ...listed, opened, gaps: share }
 }
 
 /** The name under which it then lies in the folder. */
@@ -199,14 +205,19 @@ async function settleUnder(
   folder: string,
   received: string,
   name: string,
+  reader: FileReader,
   notes: GapNotes,
-  signal: AbortSignal,
 ): Promise<Result<string>> {
   const { size } = await stat(received)
-  const file = await openLocalFile(received, name, size, randomUUID())
+  const ref = { path: received, name, bytes: size, state: randomUUID() }
+  const file = await reader.look(ref)
   if (!file.ok) return file
-  const gaps = await countGaps(file.value, signal).finally(() => file.value.close())
+  const counted = await reader.countGaps(ref)
+  await reader.forget(received)
+  if (!counted.ok) return counted
+  const gaps = counted.value
   if (gaps.trouble !== null) return failed('damaged', gaps.trouble)
+  if (gaps.unlikely !== null) return failed('not-elevation', gaps.unlikely)
   if (gaps.whole && gaps.share === 1)
     return failed('empty', `${name} holds no height at all, only gaps. Choose another file.`)
   const settled = settledName(name)
@@ -229,6 +240,17 @@ function settledName(name: string): string {
 
 function tooLarge(name: string): Result<never> {
   return failed('bad-size', `${name} is larger than any .hgt file.`)
+}
+
+/** Takes away what a thread that was ended left half unpacked. */
+async function clear(folder: string, prefix: string): Promise<void> {
+  const left = (await readdir(folder)).filter((name) => name.startsWith(prefix))
+  await Promise.all(left.map(async (name) => rm(join(folder, name), { force: true })))
+}
+
+/** The file's name as it is told, without folders. */
+function plainName(name: string): string {
+  return basename(name.replaceAll('\\', '/'))
 }
 
 async function exists(path: string): Promise<boolean> {

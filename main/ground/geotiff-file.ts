@@ -3,36 +3,41 @@ import type { FileHandle } from 'node:fs/promises'
 import { GeoTIFF, type GeoTIFFImage } from 'geotiff'
 import type { Bounds } from '#core/geo/bounds.ts'
 import { done, failed, type Result } from '#core/result.ts'
-import { type GeoTags, geotiffBounds, geotiffPlace } from './geotiff-place.ts'
+import { type GeoTags, geotiffBounds, type GeotiffPlace, geotiffPlace } from './geotiff-place.ts'
 import { unfitness } from './geotiff-fit.ts'
-import { readLongLists, sourceOf } from './geotiff-source.ts'
-import { chunkSize, levelRaster, packingOf, partOf, predictorOf } from './geotiff-level.ts'
+import { type GeotiffSource, readLongLists, sourceOf } from './geotiff-source.ts'
+import { chunkSize, type LevelFacts, levelFacts } from './geotiff-level.ts'
+import { chunkLoader, packingOf, partOf, predictorOf } from './geotiff-parts.ts'
 import { noDataOf } from './geotiff-values.ts'
+import { type HeightTally, newTally } from './possible-height.ts'
 import type { Raster } from './raster.ts'
+import { MOST_IMAGES, tiffFault } from './tiff-check.ts'
 
-export interface OpenGeotiff {
+/** Plain facts: they pass from the thread that reads the file to the one that answers. */
+export interface GeotiffFacts {
+  readonly place: GeotiffPlace
   readonly bounds: Bounds
-  readonly systemName: string
-  readonly heights: string
-  /** Metres between samples. */
-  readonly resolution: number
-  /** The level of detail that fits cells of so many metres. */
-  rasterFor(cell: number): Raster
+  /** The finest first. */
+  readonly levels: readonly LevelFacts[]
 }
 
-const MOST_IMAGES = 40
+export interface OpenGeotiff {
+  readonly facts: GeotiffFacts
+  /** Of each level, in the same order. */
+  readonly loaders: readonly Raster['load'][]
+  readonly tally: HeightTally
+}
 
 export async function openGeotiff(
-  id: string,
   fileName: string,
   open: () => Promise<FileHandle>,
   bytes: number,
 ): Promise<Result<OpenGeotiff>> {
   try {
-    const images = await imagesOf(open, bytes)
-    const [first] = images
-    if (first === undefined) return notReadable(fileName, 'it holds no picture')
-    return await described(id, fileName, bytes, images)
+    const source = sourceOf(open, bytes)
+    const fault = await tiffFault(source)
+    if (fault !== null) return notReadable(fileName, fault)
+    return await described(fileName, source, await imagesOf(source))
   } catch (error) {
     // Only what is said here is fit to be read; the library's words speak of its insides.
     const ours = error instanceof Error && error.message.startsWith('it ')
@@ -46,8 +51,7 @@ function notReadable(fileName: string, why: string): Result<never> {
 }
 
 /** Images of the file one after the other; a chain of them that never ends is left after forty. */
-async function imagesOf(open: () => Promise<FileHandle>, bytes: number): Promise<GeoTIFFImage[]> {
-  const source = sourceOf(open, bytes)
+async function imagesOf(source: GeotiffSource): Promise<GeoTIFFImage[]> {
   const tiff = await GeoTIFF.fromSource(source)
   const images: GeoTIFFImage[] = []
   for (let index = 0; index < MOST_IMAGES; index++) {
@@ -65,9 +69,8 @@ async function imagesOf(open: () => Promise<FileHandle>, bytes: number): Promise
 }
 
 async function described(
-  id: string,
   fileName: string,
-  bytes: number,
+  source: GeotiffSource,
   images: readonly GeoTIFFImage[],
 ): Promise<Result<OpenGeotiff>> {
   const [first] = images
@@ -75,29 +78,26 @@ async function described(
   const unfit = unfitnessOf(first, images.some(isMask), fileName)
   if (unfit !== null) return unfit
   const metadata = await first.getGDALMetadata(0)
-  const tags = await tagsOf(first, metadata)
-  const place = geotiffPlace(tags, fileName)
+  const place = geotiffPlace(await tagsOf(first, metadata), fileName)
   if (!place.ok) return place
-  const bounds = geotiffBounds(place.value, first.getWidth(), first.getHeight())
+  const bounds = geotiffBounds(place.value)
   if (bounds === null) return notReadable(fileName, 'it lies outside the earth')
-  const cut = await cutShort(first, bytes)
-  if (cut) return notReadable(fileName, 'it was cut short: its last parts are missing')
+  if (await cutShort(first, source.fileSize))
+    return notReadable(fileName, 'it was cut short: its last parts are missing')
   const noData = noDataOf(await text(first, 'GDAL_NODATA'))
-  const level = { id, fileName, bytes, first, place: place.value, bounds, noData, metadata }
+  const tally = newTally()
+  const { metresPerUnit } = place.value
+  const shared = { fileName, source, noData, metresPerUnit, metadata, tally }
   const levels = [
     first,
     ...images.slice(1).filter((image) => isOverview(image) && unfitnessOf(image, false, '') === null),
   ]
-    .map((image) => levelRaster(image, level))
-    .toSorted((one, other) => one.resolution - other.resolution)
-  const [finest] = levels
-  if (finest === undefined) return notReadable(fileName, 'it holds no picture')
+    .map((image) => ({ facts: levelFacts(image, place.value, bounds), load: chunkLoader(image, shared) }))
+    .toSorted((one, other) => one.facts.resolution - other.facts.resolution)
   return done({
-    bounds,
-    systemName: place.value.systemName,
-    heights: place.value.heights,
-    resolution: finest.resolution,
-    rasterFor: (cell) => levels.findLast(({ resolution }) => resolution <= cell) ?? finest,
+    facts: { place: place.value, bounds, levels: levels.map(({ facts }) => facts) },
+    loaders: levels.map(({ load }) => load),
+    tally,
   })
 }
 
@@ -144,6 +144,8 @@ async function tagsOf(image: GeoTIFFImage, metadata: Readonly<Record<string, unk
     tiepoints: await list('ModelTiepoint'),
     transformation: await list('ModelTransformation'),
     unit: typeof unit === 'string' ? unit : null,
+    columns: image.getWidth(),
+    rows: image.getHeight(),
   }
 }
 

@@ -1,6 +1,7 @@
 /** Owns which pictures in a TIFF can be taken for elevations, and what is said of the others. */
 import { failed, type Result } from '#core/result.ts'
 import { sampleKind } from './geotiff-values.ts'
+import { isPackingRead, packingName } from './unpacking.ts'
 
 /** By TIFF's own numbers. */
 export interface PictureFacts {
@@ -22,12 +23,19 @@ export interface PictureFacts {
 }
 
 /** Most samples of a part: it is unpacked whole, and four must fit into the cache at once. */
-const LARGEST_PART = 8_000_000
+export const LARGEST_PART = 8_000_000
 
-/** Packings without loss: none, LZW, deflate (two numbers), PackBits, Zstandard. */
-const PACKINGS: ReadonlySet<number> = new Set([1, 5, 8, 32_946, 32_773, 50_000])
 /** White or black is zero: a single value, no colour. */
 const SINGLE_VALUE: ReadonlySet<number> = new Set([0, 1])
+
+/** TIFF's sample formats: whole numbers, whole numbers with a sign. */
+const SHADES: ReadonlySet<number> = new Set([1, 2])
+const FLOATING = 3
+
+function numbersName(format: number): string {
+  if (format === FLOATING) return 'floating numbers'
+  return SHADES.has(format) ? 'whole numbers' : 'numbers of another kind, such as complex ones,'
+}
 
 /** Null when it can be. */
 export function unfitness(facts: PictureFacts, fileName: string): Result<never, 'not-elevation'> | null {
@@ -51,10 +59,14 @@ function whyUnfit(facts: PictureFacts): string | null {
     partRows,
   } = facts
   if (bands !== 1) return `has ${bands} values in each place, as a photograph has. Choose a file of elevations alone.`
-  if (!SINGLE_VALUE.has(photometric) || sampleKind(format, bits) === null)
+  if (format === FLOATING && bits === 16)
+    return 'keeps its heights as floating numbers of 16 bits, which step by 1 m above 1,024 m and by 4 m above 4,096 m: they are not read. Write it anew from its source by gdal_translate -ot Float32.'
+  if (!SINGLE_VALUE.has(photometric) || (SHADES.has(format) && bits < 16))
     return `holds colours or shades (${bits} bits), not heights. Choose a file with whole or floating numbers of 16 bits or more.`
-  if (!PACKINGS.has(packing))
-    return `is packed in a way that is not read (number ${packing}). Write it anew, for instance by gdal_translate -co COMPRESS=DEFLATE.`
+  if (sampleKind(format, bits) === null)
+    return `holds ${numbersName(format)} of ${bits} bits, which are not read. Write it anew, for instance by gdal_translate -ot Float32.`
+  if (!isPackingRead(packing))
+    return `is packed by ${packingName(packing)}, which is not read. Write it anew, for instance by gdal_translate -co COMPRESS=DEFLATE.`
   // GDAL itself writes such files in an order of its own and reads them back wrong.
   if (predictor === 3 && !littleEndian)
     return 'keeps floating numbers with the high byte first and by predictor 3, which programs disagree on. Write it anew by gdal_translate -co PREDICTOR=2 from its source.'

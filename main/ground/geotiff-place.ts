@@ -1,6 +1,6 @@
 /** Owns what a GeoTIFF's tags say of place: in which system it is drawn, and where its pixels lie. */
 import { type Bounds, boundsHold, boundsOf, unwrapNear } from '#core/geo/bounds.ts'
-import type { LatLon } from '#core/geo/lat-lon.ts'
+import { type LatLon, wrapLongitude } from '#core/geo/lat-lon.ts'
 import { geographicName, projectedSystem, type ProjectedSystem } from '#core/geo/projected-system.ts'
 import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
 import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
@@ -14,6 +14,8 @@ export interface GeoTags {
   readonly transformation: readonly number[] | null
   /** GDAL's own word for the unit of heights. */
   readonly unit: string | null
+  readonly columns: number
+  readonly rows: number
 }
 
 /** The pixel at column, row has its centre at x = a column + b row + c, y = d column + e row + f. */
@@ -26,10 +28,14 @@ export interface Affine {
   readonly f: number
 }
 
+/** Plain facts: they pass from the thread that reads the file to the one that answers. */
 export interface GeotiffPlace {
   readonly affine: Affine
-  /** Null for degrees. */
-  readonly system: ProjectedSystem | null
+  /** Samples of the finest picture. */
+  readonly columns: number
+  readonly rows: number
+  /** The projected system's EPSG number; null for degrees. */
+  readonly epsg: number | null
   readonly systemName: string
   readonly metresPerUnit: number
   /** What the heights are above, as a sentence. */
@@ -43,6 +49,8 @@ const PROJECTED = 1
 const POINT = 2
 const DEGREE = 9102
 const METRE = 9001
+const WEB_MERCATOR = 3857
+
 export function geotiffPlace(tags: GeoTags, fileName: string): Result<GeotiffPlace, PlaceReason> {
   const { keys } = tags
   const affine = affineOf(tags)
@@ -55,7 +63,8 @@ export function geotiffPlace(tags: GeoTags, fileName: string): Result<GeotiffPla
   if (!system.ok) return system
   const heights = heightsOf(keys, tags.unit, fileName)
   if (!heights.ok) return heights
-  return done({ affine, ...system.value, ...heights.value })
+  const { columns, rows } = tags
+  return done({ affine, columns, rows, ...system.value, ...heights.value })
 }
 
 function affineOf({ keys, scale, tiepoints, transformation }: GeoTags): Affine | null {
@@ -85,20 +94,26 @@ function matrixAffine(matrix: readonly number[]): Affine | null {
 function systemOf(
   keys: GeoKeys,
   fileName: string,
-): Result<Pick<GeotiffPlace, 'system' | 'systemName'>, 'unknown-system'> {
+): Result<Pick<GeotiffPlace, 'epsg' | 'systemName'>, 'unknown-system'> {
   if (keys.GTModelTypeGeoKey === GEOGRAPHIC) {
     const name = geographicName(keys.GeographicTypeGeoKey ?? 0)
     const degrees = [undefined, DEGREE].includes(keys.GeogAngularUnitsGeoKey)
-    if (name !== null && degrees) return done({ system: null, systemName: name })
+    if (name !== null && degrees) return done({ epsg: null, systemName: name })
     return unknownSystem(fileName, keys.GeographicTypeGeoKey, keys.GeogCitationGeoKey ?? keys.GTCitationGeoKey)
   }
   if (keys.GTModelTypeGeoKey === PROJECTED) {
-    const system = projectedSystem(keys.ProjectedCSTypeGeoKey ?? 0)
+    const epsg = keys.ProjectedCSTypeGeoKey ?? 0
+    const system = projectedSystem(epsg)
     const metres = [undefined, METRE].includes(keys.ProjLinearUnitsGeoKey)
-    if (system !== null && metres) return done({ system, systemName: system.name })
+    if (system !== null && metres) return done({ epsg, systemName: toldName(system) })
     return unknownSystem(fileName, keys.ProjectedCSTypeGeoKey, keys.GTCitationGeoKey ?? keys.PCSCitationGeoKey)
   }
   return unknownSystem(fileName, undefined, keys.GTCitationGeoKey)
+}
+
+/** How far off places may be stands beside the name where it is more than the usual metre. */
+function toldName({ name, accuracy }: ProjectedSystem): string {
+  return accuracy === null ? name : `${name}, whose places are right within about ${accuracy} m`
 }
 
 function unknownSystem(
@@ -116,20 +131,21 @@ function unknownSystem(
 }
 
 /** Metres between rows of samples. */
-export function resolutionOf({ affine, system }: GeotiffPlace, { south, north }: Bounds): number {
+export function resolutionOf({ affine, epsg }: GeotiffPlace, { south, north }: Bounds): number {
   const step = Math.hypot(affine.b, affine.e)
-  if (system === null) return step * RADIANS_PER_DEGREE * MEAN_EARTH_RADIUS
+  if (epsg === null) return step * RADIANS_PER_DEGREE * MEAN_EARTH_RADIUS
   // Only Mercator's metres are not the ground's.
-  return system.name === 'Web Mercator' ? step * Math.cos(((south + north) / 2) * RADIANS_PER_DEGREE) : step
+  return epsg === WEB_MERCATOR ? step * Math.cos(((south + north) / 2) * RADIANS_PER_DEGREE) : step
 }
 
 /** Pixel coordinates of a place, centres at whole numbers. NaN far from the file, where its projection means nothing. */
 export function pixelFinder(place: GeotiffPlace, bounds: Bounds): (lat: number, lon: number) => LatticePoint {
   const { a, b, c, d, e, f } = place.affine
   const det = a * e - b * d
-  const middle = middleLon(bounds)
+  // The middle as the file itself counts, which may run from 0 to 360 or beyond 180.
+  const middle = (a * (place.columns - 1) + b * (place.rows - 1)) / 2 + c
   const near = widened(bounds)
-  const { system } = place
+  const system = systemOfPlace(place)
   return (lat, lon) => {
     let [x, y] = [unwrapNear(lon, middle), lat]
     if (system !== null) {
@@ -147,8 +163,8 @@ interface LatticePoint {
   readonly row: number
 }
 
-function middleLon({ west, east }: Bounds): number {
-  return west + (west <= east ? east - west : east + 360 - west) / 2
+function systemOfPlace({ epsg }: GeotiffPlace): ProjectedSystem | null {
+  return epsg === null ? null : projectedSystem(epsg)
 }
 
 /** Degrees: wider than any block of cells between whose corners pixels are read. */
@@ -166,7 +182,9 @@ function widened({ south, north, west, east }: Bounds): Bounds {
 const POINTS_ALONG_EDGE = 16
 
 /** The box around the outermost pixel centres; null when none of them is a place. */
-export function geotiffBounds(place: GeotiffPlace, columns: number, rows: number): Bounds | null {
+export function geotiffBounds(place: GeotiffPlace): Bounds | null {
+  const { columns, rows } = place
+  const system = systemOfPlace(place)
   const edge: LatLon[] = []
   for (let step = 0; step <= POINTS_ALONG_EDGE; step++) {
     const [across, down] = [((columns - 1) * step) / POINTS_ALONG_EDGE, ((rows - 1) * step) / POINTS_ALONG_EDGE]
@@ -176,11 +194,11 @@ export function geotiffBounds(place: GeotiffPlace, columns: number, rows: number
       [0, down],
       [columns - 1, down],
     ] as const) {
-      const at = placeOfPixel(place, column, row)
+      const at = placeOfPixel(place.affine, system, column, row)
       if (at !== null) edge.push(at)
     }
   }
-  if (place.system !== null) return boundsOf(edge)
+  if (system !== null) return boundsOf(edge)
   return edge.length === 0 ? null : degreeBounds(edge)
 }
 
@@ -190,18 +208,20 @@ function degreeBounds(edge: readonly LatLon[]): Bounds {
   const lons = edge.map(({ lon }) => lon)
   const [west, east] = [Math.min(...lons), Math.max(...lons)]
   const whole = east - west >= 360
+  const end = wrapLongitude(east)
   return {
     south: Math.max(-90, Math.min(...lats)),
     north: Math.min(90, Math.max(...lats)),
-    west: whole ? -180 : west < -180 ? west + 360 : west >= 180 ? west - 360 : west,
-    east: whole ? 180 : east > 180 ? east - 360 : east,
+    west: whole ? -180 : wrapLongitude(west),
+    // A file that ends at 180 itself ends there, not where the earth begins anew.
+    east: whole || (end === -180 && east > west) ? 180 : end,
   }
 }
 
 /** Not wrapped for degrees, which may run beyond 180 within a file. */
-function placeOfPixel({ affine, system }: GeotiffPlace, column: number, row: number): LatLon | null {
+function placeOfPixel(affine: Affine, system: ProjectedSystem | null, column: number, row: number): LatLon | null {
   const x = affine.a * column + affine.b * row + affine.c
   const y = affine.d * column + affine.e * row + affine.f
-  if (system === null) return Math.abs(y) <= 91 ? { lat: y, lon: x } : null
+  if (system === null) return Math.abs(y) <= 91 && Math.abs(x) <= 540 ? { lat: y, lon: x } : null
   return system.toPlace(x, y)
 }

@@ -1,4 +1,5 @@
 /** Owns the way from a GeoTIFF's unpacked bytes to heights: predictor, byte order, no data, scale. */
+import { type HeightTally, isPossible, newTally, tallyTooHigh } from './possible-height.ts'
 
 export type SampleKind = 'int16' | 'uint16' | 'int32' | 'uint32' | 'float32' | 'float64'
 
@@ -44,14 +45,16 @@ export function noDataOf(text: string | null): number | null {
   return Number.isNaN(value) ? null : value
 }
 
-/** No ground is higher or lower; what stands beyond marks gaps, told or not. */
-const HIGHEST = 9_000
-const LOWEST = -11_500
 /** Marks gaps in many a file that does not say so; no sea floor is surveyed at just that depth. */
 const USUAL_MARK = -9999
 
-/** `bytes` is changed in place. Rows of `width` samples. */
-export function heightsFrom(bytes: Uint8Array, width: number, rules: ValueRules): Float32Array {
+/** Rows of `width` samples. What stands beyond all heights is a gap, and counted. */
+export function heightsFrom(
+  bytes: Uint8Array,
+  width: number,
+  rules: ValueRules,
+  tally: HeightTally = newTally(),
+): Float32Array {
   const raw = typedSamples(bytes, width, rules)
   const { noData, scale, offset } = rules
   // The text has more digits than a 32-bit float can hold: compared as the file's own kind of number.
@@ -60,7 +63,10 @@ export function heightsFrom(bytes: Uint8Array, width: number, rules: ValueRules)
   for (let sample = 0; sample < raw.length; sample++) {
     const value = raw[sample] ?? Number.NaN
     const height = value * scale + offset
-    heights[sample] = value === mark || !(height <= HIGHEST && height >= LOWEST) ? Number.NaN : height
+    const known = value !== mark && isPossible(height)
+    heights[sample] = known ? height : Number.NaN
+    if (known) tally.known += 1
+    else if (value !== mark) tallyTooHigh(tally, height)
   }
   return heights
 }

@@ -6,6 +6,7 @@ import { type LatLon, wrapLongitude } from '#core/geo/lat-lon.ts'
 import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
 import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
 import { done, failed, type Result } from '#core/result.ts'
+import { type HeightTally, isPossible, newTally, tallyTooHigh } from './possible-height.ts'
 import type { Raster } from './raster.ts'
 
 /** Samples along a side by size in bytes (JPL's SRTM notes): 3 and 1 arc seconds, edges shared with the neighbours. */
@@ -66,7 +67,7 @@ export function hgtResolution(side: number): number {
   return (MEAN_EARTH_RADIUS * RADIANS_PER_DEGREE) / (side - 1)
 }
 
-export function hgtRaster(id: string, corner: LatLon, side: number, open: () => Promise<FileHandle>): Raster {
+export function hgtRaster(id: string, corner: LatLon, side: number, load: Raster['load']): Raster {
   return {
     id,
     columns: side,
@@ -82,13 +83,22 @@ export function hgtRaster(id: string, corner: LatLon, side: number, open: () => 
       column: (unwrapNear(lon, corner.lon + 0.5) - corner.lon) * (side - 1),
       row: (corner.lat + 1 - lat) * (side - 1),
     }),
-    load: async (_x, y) => {
-      const rows = Math.min(CHUNK_ROWS, side - y * CHUNK_ROWS)
-      const bytes = await readAt(open, y * CHUNK_ROWS * side * 2, rows * side * 2).catch(() => null)
-      if (bytes === null)
-        return { heights: null, trouble: `${hgtName(corner)}.hgt cannot be read any more. Add it again.` }
-      return { heights: hgtHeights(bytes), trouble: null }
-    },
+    load,
+  }
+}
+
+export function hgtLoader(
+  corner: LatLon,
+  side: number,
+  open: () => Promise<FileHandle>,
+  tally: HeightTally = newTally(),
+): Raster['load'] {
+  return async (_x, y) => {
+    const rows = Math.min(CHUNK_ROWS, side - y * CHUNK_ROWS)
+    const bytes = await readAt(open, y * CHUNK_ROWS * side * 2, rows * side * 2).catch(() => null)
+    if (bytes === null)
+      return { heights: null, trouble: `${hgtName(corner)}.hgt cannot be read any more. Add it again.` }
+    return { heights: hgtHeights(bytes, tally), trouble: null }
   }
 }
 
@@ -99,12 +109,15 @@ async function readAt(open: () => Promise<FileHandle>, position: number, length:
   return bytesRead < length ? null : bytes
 }
 
-/** 16-bit, high byte first. */
-export function hgtHeights(bytes: Buffer): Float32Array {
+/** 16-bit, high byte first. What stands beyond all heights is a gap, and counted. */
+export function hgtHeights(bytes: Buffer, tally: HeightTally = newTally()): Float32Array {
   const heights = new Float32Array(bytes.length / 2)
   for (let sample = 0; sample < heights.length; sample++) {
     const height = bytes.readInt16BE(sample * 2)
-    heights[sample] = height === VOID ? Number.NaN : height
+    const known = height !== VOID && isPossible(height)
+    heights[sample] = known ? height : Number.NaN
+    if (known) tally.known += 1
+    else tallyTooHigh(tally, height)
   }
   return heights
 }

@@ -1,10 +1,9 @@
-/** Owns how a file comes in: streamed to the disk with its size watched, and archives unpacked beside it. */
+/** Owns how a file comes in: streamed to the disk with its size watched. */
 import { randomUUID } from 'node:crypto'
-import { type FileHandle, open, rm, writeFile } from 'node:fs/promises'
+import { type FileHandle, open, rm } from 'node:fs/promises'
 import { join } from 'node:path'
 import { ELEVATION_FILE_LIMIT } from '#app/contract/ground.ts'
 import { done, failed, type Result } from '#core/result.ts'
-import { unpack } from './archive.ts'
 
 export type IntakeReason = 'too-large' | 'disk-full' | 'not-written' | 'left' | 'empty'
 
@@ -58,26 +57,9 @@ function tooLarge(name: string, limit: number): Result<never, 'too-large'> {
   )
 }
 
-/** Tells of each .hgt in the archive; the path is null for one that is too large. */
-export async function unpackTo(
-  folder: string,
-  archive: string,
-  largest: number,
-  each: (name: string, path: string | null) => Promise<void>,
-): Promise<Result<null, 'broken-archive'>> {
-  const file = await open(archive, 'r')
-  try {
-    return await unpack(file, /\.hgt$/i, largest, async ({ name, bytes }) => {
-      if (bytes === null) return each(name, null)
-      const path = incoming(folder)
-      await writeFile(path, bytes, { mode: 0o600 })
-      return each(name, path)
-    })
-  } finally {
-    await file.close()
-  }
-}
+/** What the names of files begin with that are not looked at yet. */
+export const INCOMING = '.incoming-'
 
 function incoming(folder: string): string {
-  return join(folder, `.incoming-${randomUUID()}`)
+  return join(folder, `${INCOMING}${randomUUID()}`)
 }

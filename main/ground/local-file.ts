@@ -1,83 +1,58 @@
-/** Owns one elevation file on the disk, of either kind: what it covers, how fine it is, its samples. */
+/** Owns one elevation file on the disk, of either kind, as the reading thread has it open: its facts, its samples, its gaps. */
 import { type FileHandle, open } from 'node:fs/promises'
-import { basename } from 'node:path'
-import type { Bounds } from '#core/geo/bounds.ts'
 import { done, type Result } from '#core/result.ts'
-import { breather } from './breather.ts'
+import { type ElevationFacts, elevationFile } from './elevation-facts.ts'
 import { openGeotiff } from './geotiff-file.ts'
-import { hgtBounds, hgtCorner, hgtRaster, hgtResolution, hgtSide } from './hgt.ts'
-import { chunksAcross, type Raster } from './raster.ts'
+import { hgtCorner, hgtLoader, hgtSide } from './hgt.ts'
+import { type HeightTally, newTally, otherUnit } from './possible-height.ts'
+import { type Chunk, chunksAcross, type Raster } from './raster.ts'
+
+/** A file by where it lies; `name` is told and decides the kind, `state` tells one content from the next. */
+export interface FileRef {
+  readonly path: string
+  readonly name: string
+  readonly bytes: number
+  readonly state: string
+}
 
 export interface LocalFile {
-  readonly id: string
   readonly name: string
-  readonly kind: 'hgt' | 'geotiff'
-  readonly bytes: number
-  readonly bounds: Bounds
-  /** Metres between samples. */
-  readonly resolution: number
-  /** What its heights are above and how its places are told, in words. */
-  readonly heights: string
-  rasterFor(cell: number): Raster
-  close(): Promise<void>
+  readonly facts: ElevationFacts
+  readonly loaders: readonly Raster['load'][]
+  readonly tally: HeightTally
+  readonly close: () => Promise<void>
 }
 
-export function localId(name: string): string {
-  return `file:${name}`
-}
-
-/** `name` is told and decides the kind; `state` tells one content of the file from the next. */
-export async function openLocalFile(
-  path: string,
-  name: string,
-  bytes: number,
-  state: string,
-): Promise<Result<LocalFile>> {
+export async function openLocalFile({ path, name, bytes }: FileRef): Promise<Result<LocalFile>> {
   const handle = lazyHandle(path)
-  const rasterId = `${localId(name)}|${state}`
   const opened = /\.hgt$/i.test(name)
-    ? openHgt(rasterId, name, bytes, handle.get)
-    : await openGeotiffFile(rasterId, name, bytes, handle.get)
-  if (!opened.ok) {
-    await handle.close()
-    return opened
-  }
-  return done({ id: localId(name), name, bytes, ...opened.value, close: handle.close })
+    ? openHgt(name, bytes, handle.get)
+    : await openGeotiffFile(name, bytes, handle.get)
+  if (opened.ok) return done({ name, ...opened.value, close: handle.close })
+  await handle.close()
+  return opened
 }
 
-type Opened = Pick<LocalFile, 'kind' | 'bounds' | 'resolution' | 'heights' | 'rasterFor'>
+type Opened = Pick<LocalFile, 'facts' | 'loaders' | 'tally'>
 
-function openHgt(id: string, name: string, bytes: number, get: () => Promise<FileHandle>): Result<Opened> {
+function openHgt(name: string, bytes: number, get: () => Promise<FileHandle>): Result<Opened> {
   const corner = hgtCorner(name)
   if (!corner.ok) return corner
   const side = hgtSide(name, bytes)
   if (!side.ok) return side
-  const raster = hgtRaster(id, corner.value, side.value, get)
+  const tally = newTally()
   return done({
-    kind: 'hgt',
-    bounds: hgtBounds(corner.value),
-    resolution: hgtResolution(side.value),
-    heights: 'above the sea by EGM96, as SRTM gives them; WGS 84',
-    rasterFor: () => raster,
+    facts: { kind: 'hgt', corner: corner.value, side: side.value },
+    loaders: [hgtLoader(corner.value, side.value, get, tally)],
+    tally,
   })
 }
 
-async function openGeotiffFile(
-  id: string,
-  name: string,
-  bytes: number,
-  get: () => Promise<FileHandle>,
-): Promise<Result<Opened>> {
-  const opened = await openGeotiff(id, name, get, bytes)
+async function openGeotiffFile(name: string, bytes: number, get: () => Promise<FileHandle>): Promise<Result<Opened>> {
+  const opened = await openGeotiff(name, get, bytes)
   if (!opened.ok) return opened
-  const geotiff = opened.value
-  return done({
-    kind: 'geotiff',
-    bounds: geotiff.bounds,
-    resolution: geotiff.resolution,
-    heights: `${geotiff.heights}; ${geotiff.systemName}`,
-    rasterFor: (cell) => geotiff.rasterFor(cell),
-  })
+  const { facts, loaders, tally } = opened.value
+  return done({ facts: { kind: 'geotiff', ...facts }, loaders, tally })
 }
 
 /** Opened when first read, so that a folder of a thousand files holds none of them open. */
@@ -99,6 +74,14 @@ function lazyHandle(path: string) {
   }
 }
 
+export async function loadChunk(file: LocalFile, level: number, x: number, y: number): Promise<Chunk> {
+  const load = file.loaders[level]
+  if (load === undefined) throw new Error('no such level of detail')
+  return load(x, y, NEVER)
+}
+
+const NEVER = new AbortController().signal
+
 export interface Gaps {
   /** Share of the samples that hold no height, 0..1. */
   readonly share: number
@@ -106,33 +89,41 @@ export interface Gaps {
   readonly whole: boolean
   /** The first part that could not be read, as a sentence. */
   readonly trouble: string | null
+  /** Why its heights can't be what they are taken for, as a sentence. */
+  readonly unlikely: string | null
 }
 
 /** Parts of a large file that are looked at, evenly spread. */
 const PARTS_COUNTED = 256
 
-export async function countGaps(file: LocalFile, signal: AbortSignal): Promise<Gaps> {
-  const raster = file.rasterFor(0)
+/** `alive` is told after each part. */
+export async function countGaps(file: LocalFile, alive: () => void): Promise<Gaps> {
+  const raster = elevationFile('', file.facts, (level) => file.loaders[level] ?? noLevel).rasterFor(0)
   const across = chunksAcross(raster)
   const parts = across * Math.ceil(raster.rows / raster.chunkRows)
   const step = Math.max(1, parts / PARTS_COUNTED)
-  const breathe = breather(signal)
   let [samples, unknown] = [0, 0]
   let trouble: string | null = null
   for (let at = 0; at < parts && trouble === null; at += step) {
     const part = Math.floor(at)
     const [x, y] = [part % across, Math.floor(part / across)]
     // oxlint-disable-next-line no-await-in-loop -- one part after the other keeps memory bounded
-    const chunk = await raster.load(x, y, signal)
+    const chunk = await raster.load(x, y, NEVER)
     trouble = chunk.trouble
     const columns = Math.min(raster.chunkColumns, raster.columns - x * raster.chunkColumns)
     const rows = Math.min(raster.chunkRows, raster.rows - y * raster.chunkRows)
     samples += columns * rows
     unknown += chunk.heights === null ? columns * rows : unknownIn(chunk.heights, raster.chunkColumns, columns, rows)
-    // oxlint-disable-next-line no-await-in-loop -- only to let others have a turn
-    await breathe()
+    alive()
   }
-  return { share: samples === 0 ? 1 : unknown / samples, whole: step === 1, trouble }
+  const share = samples === 0 ? 1 : unknown / samples
+  // What a damaged file holds tells nothing of its unit.
+  const unlikely = trouble === null ? otherUnit(file.tally, file.name) : null
+  return { share, whole: step === 1, trouble, unlikely }
+}
+
+function noLevel(): Promise<Chunk> {
+  throw new Error('no such level of detail')
 }
 
 function unknownIn(heights: Float32Array, width: number, columns: number, rows: number): number {
@@ -143,9 +134,4 @@ function unknownIn(heights: Float32Array, width: number, columns: number, rows: 
     }
   }
   return count
-}
-
-/** The file's name as it is told, without folders. */
-export function plainName(name: string): string {
-  return basename(name.replaceAll('\\', '/'))
 }

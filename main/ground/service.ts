@@ -19,6 +19,7 @@ import { makeLane } from '#main/tiles/lane.ts'
 import { type ChunkCache, makeChunkCache } from './chunk-cache.ts'
 import { demoRaster } from './demo-ground.ts'
 import { openElevationFolder } from './elevation-folder.ts'
+import { openFileReader } from './file-reader.ts'
 import { fillFrom } from './fill.ts'
 import { type GroundSource, groundSources, heightFrom } from './ground-source.ts'
 import { latticeOf, mayMeet } from './lattice.ts'
@@ -33,6 +34,8 @@ export interface GroundServiceOptions {
   readonly demoFile: string
   /** The build's outlines of land. */
   readonly coastFile: string
+  /** What the build made of the thread that reads elevation files. */
+  readonly readerCode: () => Promise<string>
   readonly settings: () => Pick<Settings, 'groundOrder' | 'elevationTiles'>
   readonly askTile: AskTile
   /** Path under which the host answers the binary routes. */
@@ -64,7 +67,8 @@ interface Work {
 
 export async function groundService(options: GroundServiceOptions): Promise<GroundService> {
   const cache = makeChunkCache()
-  const folder = await openElevationFolder(options.folder, (id) => cache.forget(id))
+  const reader = openFileReader(options.readerCode)
+  const folder = await openElevationFolder(options.folder, reader, (id) => cache.forget(id))
   const demo = await demoRaster(options.demoFile)
   // Two at a time, the newest wish first: a window can be 36 MB, and a dragged pin leaves old wishes behind.
   const lane = makeLane(options.now)
@@ -112,6 +116,7 @@ export async function groundService(options: GroundServiceOptions): Promise<Grou
     },
     close: async () => {
       closing.abort()
+      await reader.close()
       await folder.close()
     },
   }
@@ -226,4 +231,9 @@ function jsonAnswer(status: number, value: unknown): GroundAnswer {
 
 export function demoFile(built: string): string {
   return join(built, 'ground', 'elevation.bin')
+}
+
+/** Its text is run, not its path: so it is read from the archive as all else is, by whoever checks the archive. */
+export function readerFile(built: string): string {
+  return join(built, 'reader', 'reader-entry.cjs')
 }

@@ -1,22 +1,21 @@
 /** Owns elevation tiles in Terrarium encoding: heights out of a PNG's bytes, and the tiles of a zoom as one raster. */
+import { inflateSync } from 'node:zlib'
 import { PNG } from 'pngjs'
 import { metresPerPixel } from '#core/geo/web-mercator.ts'
 import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
 import { done, failed, type Result } from '#core/result.ts'
+import { isPossible } from './possible-height.ts'
 import type { Chunk, Raster } from './raster.ts'
 
 export const TILE_SIDE = 256
 
-/** No ground is higher or lower: Everest has 8,849 m, the Challenger Deep −10,935 m. Beyond stands what means "no data". */
-const HIGHEST = 9_000
-const LOWEST = -11_500
 /** A border of zeros beside ground this high is a fault of the tile's making, no shore. Metres. */
 const HIGH_BESIDE = 20
 
 /** Metres above the sea by three bytes (the Tilezen formula); NaN for what can't be a height. */
 export function terrariumHeight(red: number, green: number, blue: number): number {
   const height = red * 256 + green + blue / 256 - 32_768
-  return height > HIGHEST || height < LOWEST ? Number.NaN : height
+  return isPossible(height) ? height : Number.NaN
 }
 
 /** Decoded from the bytes: a canvas would let the alpha channel spoil the colours. Alpha itself says nothing. */
@@ -68,11 +67,30 @@ function pngSize(body: Uint8Array): { width: number; height: number; depth: numb
 
 function decoded(body: Uint8Array): Uint8Array | null {
   try {
+    if (body[INTERLACE] !== 0 && !interlacedFits(body)) return null
     return PNG.sync.read(Buffer.from(body.buffer, body.byteOffset, body.byteLength)).data
   } catch {
     return null
   }
 }
+
+/** Where the header says whether the picture comes in seven passes. */
+const INTERLACE = 28
+
+/** The library unpacks a picture in passes without a bound: looked at beforehand whether it holds no more than it says. */
+function interlacedFits(body: Uint8Array): boolean {
+  const view = new DataView(body.buffer, body.byteOffset, body.byteLength)
+  const parts: Uint8Array[] = []
+  for (let at = 8; at + 12 <= body.byteLength; at += 12 + view.getUint32(at)) {
+    if (view.getUint32(at + 4) === IDAT) parts.push(body.subarray(at + 8, at + 8 + view.getUint32(at)))
+  }
+  // Four colours at most, and a byte before each row of each pass.
+  inflateSync(Buffer.concat(parts), { maxOutputLength: TILE_SIDE * TILE_SIDE * 4 + TILE_SIDE * 4 })
+  return true
+}
+
+/** The letters of the chunks that hold the picture. */
+const IDAT = 0x49_44_41_54
 
 function notATile(what: string): Result<never, 'not-a-height-tile'> {
   return failed('not-a-height-tile', `An elevation tile ${what}. Check the address of the elevation tiles.`)

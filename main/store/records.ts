@@ -1,5 +1,7 @@
 /** Reads shoots and spots back: the list, one shoot with its shelf, and how much there is. */
 import type { Output } from '#app/contract/index.ts'
+import { mendFigures } from '#app/contract/mended.ts'
+import { shootShape, spotShape } from '#app/contract/records.ts'
 import { Refused } from './fault.ts'
 import type { ReadHandle, WriteHandle } from './handle.ts'
 
@@ -42,10 +44,15 @@ export function openShoot(handle: ReadHandle, shootId: string): Output<'library.
     'SELECT document FROM spot WHERE shoot_id = ? ORDER BY rank, key',
     shootId,
   )
+  // A figure that was let in once must not shut the whole shoot away now, nor keep it from being saved.
+  const mendedShoot = mendFigures(shootShape, parsed(shoot.document))
+  const mendedSpots = spots.map((spot) => mendFigures(spotShape, parsed(spot.document)))
+  const mended = [mendedShoot, ...mendedSpots].flatMap((record) => record.mended)
   return {
-    shoot: parsed(shoot.document) as Opened['shoot'],
-    spots: spots.map((spot) => parsed(spot.document) as Opened['spots'][number]),
+    shoot: mendedShoot.value as Opened['shoot'],
+    spots: mendedSpots.map((spot) => spot.value as Opened['spots'][number]),
     version: versionOf(handle),
+    ...(mended.length > 0 ? { mended } : {}),
   }
 }
 

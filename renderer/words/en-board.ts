@@ -2,6 +2,14 @@
 
 const plural = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`
 
+/** A way into a record, such as `landmarks.0.baseElevation`, in words: "landmarks 1, base elevation". */
+const fieldName = (field: string): string =>
+  field
+    .replace(/^(?:shoot|spots\.\d+)\./u, '')
+    .replaceAll(/\.(\d+)/gu, (_part, at: string) => ` ${Number(at) + 1}`)
+    .replaceAll('.', ', ')
+    .replaceAll(/([a-z])([A-Z])/gu, (_pair, end: string, start: string) => `${end} ${start.toLowerCase()}`)
+
 export const boardWords = {
   program: 'Standpoint',
   unknown: 'unknown',
@@ -140,6 +148,11 @@ export const boardWords = {
   },
   files: {
     opened: (name: string, spots: number) => `Added the shoot “${name}” with ${plural(spots, 'spot', 'spots')}.`,
+    mended: (figures: readonly { readonly field: string; readonly now: number }[]) =>
+      `${plural(figures.length, 'figure was', 'figures were')} beyond what can be and now stand${figures.length === 1 ? 's' : ''} at the nearest that can: ${figures
+        .slice(0, 3)
+        .map(({ field, now }) => `${fieldName(field)} ${now}`)
+        .join('; ')}${figures.length > 3 ? '; and more' : ''}. Look at what was meant.`,
     unreadable: (name: string) => `The file ${name} could not be read. Choose a shoot file that Standpoint has saved.`,
     open: 'Open a shoot file…',
     save: 'Save the shoot as a file…',

@@ -141,6 +141,16 @@ export const stoppingWords = {
   fileFault: (file: string, message: string) => `“${file}” was not brought in. ${message}`,
   tooLarge: (file: string) => `“${file}” is larger than 5 MB. Save only the lines and areas that are needed.`,
   unreadable: (file: string) => `“${file}” can’t be read. Is it still there?`,
+  reading: (file: string) => `Reading “${file}”…`,
+  stopReading: 'Stop',
+  stopReadingSpoken: (file: string) => `Stop reading “${file}”`,
+  stoppedReading: (file: string) => `“${file}” was not brought in: you stopped it.`,
+  tookTooLong: (file: string, seconds: number) =>
+    `“${file}” was not brought in: reading it took longer than ${seconds} seconds. Save only the lines and areas that are needed.`,
+  readingFailed: (file: string) =>
+    `“${file}” was not brought in: reading it failed. Save only the lines and areas that are needed, and try again.`,
+  otherShoot: (file: string) =>
+    `“${file}” was not brought in: another shoot has been opened meanwhile. Go back to the first and bring it in again.`,
   notes: {
     points: (count: number) => (count === 1 ? '1 point was left out.' : `${count} points were left out.`),
     empty: (count: number) =>

@@ -1,4 +1,6 @@
 /** Drawn ground in a real browser: lines and areas by pointer and by keys, points dragged, ways taken over, files brought in. */
+import { writeFileSync } from 'node:fs'
+import { join } from 'node:path'
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
 import type { Locator, Page } from 'playwright-core'
 import { geodesicDistance } from '#core/geo/geodesic.ts'
@@ -8,6 +10,7 @@ import { mapWords } from '#renderer/words/en-map.ts'
 import { scanWords } from '#renderer/words/en-scan.ts'
 import { stoppingWords as say } from '#renderer/words/en-stopping.ts'
 import { words } from '#renderer/words/en.ts'
+import { temporaryFolder } from '#test/help/temporary-folder.ts'
 import { boardReady, dragBy, savedShoot, soon } from './board.ts'
 import { type Opened, open } from './open.ts'
 
@@ -370,6 +373,64 @@ describe('a GeoJSON file', () => {
     const before = await saved()
     await bring(page, name, text)
     await page.getByText(new RegExp(`“${name}” was not brought in.*${sentence.source}`, 'u')).waitFor()
+    expect(await saved()).toEqual(before)
+  })
+
+  /** Teeth one above the other, far more than an area may have corners: over 3 MB. */
+  const comb = (): string => {
+    const teeth = Array.from({ length: 42_000 }, (_, tooth) => {
+      const lat = 46 + tooth * 1e-6
+      return [
+        [-33.6, lat],
+        [-33.59, lat],
+        [-33.59, lat + 5e-7],
+        [-33.599_999, lat + 5e-7],
+      ]
+    }).flat()
+    const around = [[-33.61, 46.05], [-33.61, 45.9999], [-33.6, 45.9999], teeth[0]]
+    return JSON.stringify({ type: 'Polygon', coordinates: [[...teeth, ...around]] })
+  }
+
+  test('of a hundred thousand teeth leaves the page free, and is read', async () => {
+    const { page } = opened
+    const before = await saved()
+    // The longest that the page gave no turn to anything else.
+    await page.evaluate(() => {
+      let last = performance.now()
+      const meter = globalThis as unknown as { longestStop: number }
+      meter.longestStop = 0
+      const turn = (): void => {
+        const now = performance.now()
+        meter.longestStop = Math.max(meter.longestStop, now - last)
+        last = now
+        setTimeout(turn, 0)
+      }
+      turn()
+    })
+    const text = comb()
+    expect(text.length).toBeGreaterThan(3_000_000)
+    // From the disk: handed over as bytes, the test itself would keep the page busy.
+    const path = join(temporaryFolder(), 'comb.geojson')
+    writeFileSync(path, text)
+    await page.getByLabel(say.fileSpoken['keep-out']).setInputFiles(path)
+    await page.getByText(new RegExp(say.readFile('comb.geojson', 1), 'u')).waitFor()
+    const longest = await page.evaluate(() => (globalThis as unknown as { longestStop: number }).longestStop)
+    expect(longest).toBeLessThan(1_500)
+    await page.getByRole('button', { name: words.board.undo, exact: true }).last().click()
+    await soon(async () => (await saved()).keepOuts.length === before.keepOuts.length)
+  })
+
+  test('can be stopped while it is read, and nothing comes of it', async () => {
+    const { page } = opened
+    const before = await saved()
+    // The worker is begun, but never gets its script: a reading without an end.
+    await page.route(/geojson-worker/u, () => undefined)
+    await bring(page, 'endless.geojson', '{}')
+    await page.getByText(say.reading('endless.geojson')).waitFor()
+    await page.getByRole('button', { name: say.stopReadingSpoken('endless.geojson') }).click()
+    await page.getByText(say.stoppedReading('endless.geojson')).waitFor()
+    expect(await page.getByText(say.reading('endless.geojson')).count()).toBe(0)
+    await page.unroute(/geojson-worker/u)
     expect(await saved()).toEqual(before)
   })
 

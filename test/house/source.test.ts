@@ -69,7 +69,11 @@ describe('one place knows', () => {
   test('the readers of pictures and archives', () => {
     expect(naming(importing('pngjs'))).toEqual(['main/ground/terrarium.ts'])
     expect(naming(importing('fflate'))).toEqual(['main/ground/archive.ts'])
-    expect(naming(importing('geotiff'))).toEqual(['main/ground/geotiff-file.ts', 'main/ground/geotiff-level.ts'])
+    expect(naming(importing('geotiff'))).toEqual([
+      'main/ground/geotiff-file.ts',
+      'main/ground/geotiff-level.ts',
+      'main/ground/geotiff-parts.ts',
+    ])
   })
 
   test('projections', () => {

@@ -3,10 +3,12 @@ import { spawnSync } from 'node:child_process'
 import { mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
+import { deflateSync } from 'node:zlib'
 import { extractAll, listPackage } from '@electron/asar'
 import { FuseState, FuseV1Options, getCurrentFuseWire } from '@electron/fuses'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { makeFakeDist } from '#test/help/fake-dist.ts'
+import { elevationTiff } from '#test/help/tiff.ts'
 
 const ROOT = resolve(import.meta.dirname, '../..')
 const ADDON = `${process.platform}-${process.arch}.node`
@@ -40,6 +42,7 @@ describe.skipIf(process.platform !== 'linux')('the package', () => {
     for (const needed of [
       '/out/main/electron.js',
       '/out/preload/preload.cjs',
+      '/out/reader/reader-entry.cjs',
       '/out/page/index.html',
       '/out/page/sheet.html',
       '/out/gazetteer/towns.gz',
@@ -79,6 +82,11 @@ describe.skipIf(process.platform !== 'linux')('the package', () => {
     const unpacked = join(work, 'unpacked')
     extractAll(asar(), unpacked)
     plantStubElectron(join(unpacked, 'node_modules/electron'))
+    const elevation = join(work, 'data/elevation')
+    mkdirSync(elevation, { recursive: true })
+    const part = deflateSync(new Uint8Array(120))
+    writeFileSync(join(elevation, 'whole.tif'), elevationTiff({ columns: 12, rows: 5, packing: 8, part }))
+    writeFileSync(join(elevation, 'broken.tif'), 'II*')
     const run = spawnSync(process.execPath, ['out/main/electron.js'], {
       cwd: unpacked,
       encoding: 'utf8',
@@ -92,12 +100,21 @@ describe.skipIf(process.platform !== 'linux')('the package', () => {
       towns: unknown
       zones: unknown
       page: unknown
+      ground: unknown
     }
     expect(told.page).toBe(200)
     expect(told.state).toMatchObject({ ok: true, value: { state: 'open' } })
     expect(told.shoots).toMatchObject({ ok: true, value: { shoots: [{ spots: 3 }] } })
     expect(told.towns).toMatchObject({ ok: true, value: { places: [{ country: 'Iceland' }] } })
     expect(told.zones).toMatchObject({ ok: true, value: { zones: ['America/Nome'] } })
+    // Put there by hand: read in a thread of its own, which the program starts from its archive.
+    const ground = told.ground as {
+      value: { sources: { name: string; trouble: string | null; gaps: number | null }[] }
+    }
+    expect(ground.value.sources.filter(({ name }) => name.endsWith('.tif'))).toMatchObject([
+      { name: 'whole.tif', trouble: null, gaps: 0 },
+      { name: 'broken.tif', trouble: expect.stringMatching(/^broken\.tif cannot be read as a GeoTIFF/) as string },
+    ])
   })
 })
 
@@ -141,6 +158,7 @@ export class BrowserWindow extends EventEmitter {
       shoots: await ask('library.shoots', {}),
       towns: await ask('places.find', { text: 'Reykjavik', limit: 1 }),
       zones: await ask('places.zones', { at: { lat: 65.755, lon: -168.93 } }),
+      ground: await ask('ground.sources', { at: null }),
     }
     process.stdout.write(JSON.stringify(told), () => { app.emit('will-quit'); process.exit(0) })
   }

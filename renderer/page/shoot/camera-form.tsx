@@ -1,5 +1,6 @@
 /** Which camera? The sensor by format or by its own size, what counts as sharp, and how the air bends the light. */
 import { type Camera, SENSOR_FORMATS, circleOfConfusion } from '#core/optics/sensor.ts'
+import { RECORD_LIMITS } from '#core/record/record-limits.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import { Choice } from '#renderer/part/choice.tsx'
 import { FigureField } from '#renderer/part/figure-field.tsx'
@@ -13,7 +14,6 @@ import { formatOf } from './typed-changes.ts'
 
 const SIDES = { least: 0.5, most: 1_000 } as const
 const DIVISORS = { least: 100, most: 10_000 } as const
-const REFRACTIONS = { least: -1, most: 1 } as const
 /** Parts of a second, and seconds. */
 const FASTEST = { least: 1, most: 1_000_000 } as const
 const SLOWEST = { least: 0.001, most: 100_000 } as const
@@ -59,7 +59,7 @@ export function CameraForm({ shoot }: { shoot: Shoot }) {
           label={say.refraction}
           decimals={3}
           value={shoot.refraction}
-          limits={REFRACTIONS}
+          limits={RECORD_LIMITS.refraction}
           hint={say.refractionHint}
           onTake={(refraction) => void changeShoot(say.edit.refraction, { ...shoot, refraction })}
         />

@@ -1,6 +1,7 @@
 /** Which crops? The usual proportions to tick, and own ones. */
 import { useState } from 'preact/hooks'
 import { type Crop, USUAL_CROPS } from '#core/frame/crop.ts'
+import { RECORD_LIMITS } from '#core/record/record-limits.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import { FigureField } from '#renderer/part/figure-field.tsx'
 import { Icon } from '#renderer/part/icon.tsx'
@@ -10,7 +11,6 @@ import { cropName } from '#renderer/text/names.ts'
 import { words } from '#renderer/words/en.ts'
 import { hasCrop, ownCrops, toggledCrop } from './typed-changes.ts'
 
-const SIDES = { least: 0, most: 1_000, moreThanLeast: true } as const
 const MOST_CROPS = 30
 
 export function CropForm({ shoot }: { shoot: Shoot }) {
@@ -70,13 +70,13 @@ function OwnCrops({ own, full, has, onPut }: OwnCropsProps) {
         <FigureField
           label={say.cropWide}
           value={crop.wide}
-          limits={SIDES}
+          limits={RECORD_LIMITS.cropSide}
           onTake={(wide) => setCrop({ ...crop, wide })}
         />
         <FigureField
           label={say.cropHigh}
           value={crop.high}
-          limits={SIDES}
+          limits={RECORD_LIMITS.cropSide}
           onTake={(high) => setCrop({ ...crop, high })}
         />
         <button

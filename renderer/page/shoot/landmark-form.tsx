@@ -1,5 +1,6 @@
 /** What stands behind? The landmarks of the shoot, each of its kind, with its measures and its places. */
 import { useState } from 'preact/hooks'
+import { RECORD_LIMITS } from '#core/record/record-limits.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import { LANDMARK_KINDS, type Landmark, type LandmarkKind, SPAN_FORMS, type Span } from '#core/scene/landmark.ts'
 import { elevationHint } from '#renderer/text/ground-text.ts'
@@ -16,8 +17,6 @@ import { words } from '#renderer/words/en.ts'
 import { addLandmark, changeLandmark, placeLandmark, removeLandmark } from '#renderer/state/act/landmark-acts.ts'
 import { LandmarkPoints } from './landmark-points.tsx'
 
-const SIZES = { least: 0, most: 100_000, moreThanLeast: true } as const
-const DECKS = { least: 0, most: 100_000 } as const
 const ELEVATIONS = { least: -500, most: 9_000 } as const
 const NAME_MOST = 10_000
 const MOST_LANDMARKS = 100
@@ -93,7 +92,7 @@ function Measures({ landmark, onChange }: MeasuresProps) {
       <LengthField
         label={say.landmarkHeights[landmark.kind]}
         value={landmark.height}
-        limits={SIZES}
+        limits={RECORD_LIMITS.landmarkSize}
         refuse={(height) => (landmark.kind === 'span' && height < landmark.deckHeight ? say.field.topBelowDeck : null)}
         {...(landmark.kind === 'span'
           ? { judged: { by: String(landmark.deckHeight), field: `${landmark.id} height` } }
@@ -104,7 +103,7 @@ function Measures({ landmark, onChange }: MeasuresProps) {
         <LengthField
           label={landmark.kind === 'span' ? say.acrossDeck : say.diameter}
           value={landmark.width}
-          limits={SIZES}
+          limits={RECORD_LIMITS.landmarkSize}
           onTake={(width) => onChange({ ...landmark, width })}
         />
       )}
@@ -135,7 +134,7 @@ function SpanMeasures({ span, onChange }: { span: Span; onChange: (next: Landmar
       <LengthField
         label={say.deckHeight}
         value={span.deckHeight}
-        limits={DECKS}
+        limits={RECORD_LIMITS.deckHeight}
         refuse={(deck) => (deck > span.height ? say.field.deckAboveTop : null)}
         judged={{ by: String(span.height), field: `${span.id} deck` }}
         onTake={(deckHeight) => onChange({ ...span, deckHeight })}

@@ -1,4 +1,5 @@
 /** What is photographed? The subject's kind, name, size, and the places on it that one may focus on. */
+import { RECORD_LIMITS } from '#core/record/record-limits.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import { SUBJECT_KINDS, SUBJECT_PRESETS, type Subject, type SubjectKind } from '#core/scene/subject.ts'
 import { Choice } from '#renderer/part/choice.tsx'
@@ -12,7 +13,6 @@ import { settings } from '#renderer/state/library/settings.ts'
 import { words } from '#renderer/words/en.ts'
 import { resized } from './typed-changes.ts'
 
-const SIZES = { least: 0, most: 1_000, moreThanLeast: true } as const
 const NAME_MOST = 10_000
 const MOST_FEATURES = 50
 
@@ -43,7 +43,7 @@ export function SubjectForm({ shoot }: { shoot: Shoot }) {
             key={side}
             label={say[side]}
             value={subject[side]}
-            limits={SIZES}
+            limits={RECORD_LIMITS.subjectSize}
             onTake={(size) => change(resized(subject, { [side]: size }))}
           />
         ))}

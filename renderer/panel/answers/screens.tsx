@@ -2,6 +2,7 @@
 import { useEffect, useState } from 'preact/hooks'
 import { geodesicDistance } from '#core/geo/geodesic.ts'
 import type { Plan } from '#core/plan/plan.ts'
+import { RECORD_LIMITS } from '#core/record/record-limits.ts'
 import { withScreen } from '#core/plan/screens.ts'
 import type { ScreenRecord } from '#core/record/shoot.ts'
 import { landmarkMiddle } from '#core/scene/shell.ts'
@@ -17,7 +18,6 @@ import { screenName } from '#renderer/text/ground-text.ts'
 import { addScreen, removeScreen } from '#renderer/state/act/screen-acts.ts'
 
 const { screens: say } = groundWords
-const HEIGHTS = { least: 0, most: 1_000, moreThanLeast: true } as const
 const NAME_MOST = 200
 
 export function Screens({ plan }: { readonly plan: Plan }) {
@@ -69,7 +69,7 @@ function ScreenRow({ plan: { shoot }, screen, name }: RowProps) {
       <LengthField
         label={say.height}
         value={screen.height}
-        limits={HEIGHTS}
+        limits={RECORD_LIMITS.screenHeight}
         hint={say.length(metres(lengthOf(screen), settings.value.units))}
         onTake={(height) => void changeShoot(say.edit.height, withScreen(shoot, { ...screen, height }))}
       />

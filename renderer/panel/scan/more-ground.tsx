@@ -15,7 +15,7 @@ import {
   chooseNextKind,
 } from '#renderer/state/session/drawn-ground.ts'
 import { stoppingWords as say } from '#renderer/words/en-stopping.ts'
-import { bringInFile } from '#renderer/state/act/geojson-file.ts'
+import { bringInFile, readingFile } from '#renderer/state/act/geojson-file.ts'
 
 export function MoreGround({ sort }: { readonly sort: DrawnSort }) {
   const now = drawing.value
@@ -58,7 +58,27 @@ export function MoreGround({ sort }: { readonly sort: DrawnSort }) {
         </button>
       ) : null}
       <FileButton sort={sort} />
+      <FileReading sort={sort} />
     </div>
+  )
+}
+
+/** What is being read, with the way to stop it. */
+function FileReading({ sort }: { readonly sort: DrawnSort }) {
+  const reading = readingFile.value
+  if (reading?.sort !== sort) return null
+  return (
+    <span class="drawn-reading">
+      <span role="status">{say.reading(reading.name)}</span>
+      <button
+        type="button"
+        class="button button-small"
+        aria-label={say.stopReadingSpoken(reading.name)}
+        onClick={reading.stop}
+      >
+        {say.stopReading}
+      </button>
+    </span>
   )
 }
 

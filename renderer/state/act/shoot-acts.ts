@@ -41,6 +41,8 @@ export async function addShootFile(text: string): Promise<void> {
   await refreshShootList()
   if (await openShoot(answer.value.shootId)) backToBoard()
   tell('done', words.board.files.opened(shootName({ name: answer.value.name }), answer.value.spots))
+  const { mended } = answer.value
+  if (mended !== undefined) tell('fault', words.board.files.mended(mended))
 }
 
 /** Lets the user choose a shoot file and adds it. */

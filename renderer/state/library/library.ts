@@ -4,6 +4,7 @@ import type { Output } from '#app/contract/index.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import type { Spot } from '#core/record/spot.ts'
 import { ask } from '#renderer/host/host.ts'
+import { words } from '#renderer/words/en.ts'
 import { tell } from './notices.ts'
 import { settleUnfinished } from './unfinished.ts'
 
@@ -128,6 +129,8 @@ export async function readShoot(shootId: string, wantedSpotId: string | null): P
     return false
   }
   showOpened(answer.value, wantedSpotId)
+  const { mended } = answer.value
+  if (mended !== undefined) tell('fault', words.board.files.mended(mended))
   return true
 }
 

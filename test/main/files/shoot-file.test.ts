@@ -121,6 +121,26 @@ describe('reading', () => {
     expect(read).toMatchObject({ fault: { reason: 'broken', message: expect.stringContaining('spots.1.') } })
   })
 
+  test('a figure beyond what can be is brought to the nearest that can, and told', () => {
+    const given = changed((parsed) => {
+      const { shoot, spots } = parsed as unknown as {
+        shoot: typeof file.shoot
+        spots: { shot: { aperture: number } }[]
+      }
+      Object.assign(shoot, { refraction: 1, subject: { ...shoot.subject, height: 1e-310 } })
+      Object.assign(spots[1]?.shot ?? {}, { aperture: 1e9 })
+    })
+    const read = readShootFile(given)
+    if (!read.ok) throw new Error(read.fault.message)
+    expect(read.value.shoot).toMatchObject({ refraction: 0.9, subject: { height: 0.01 } })
+    expect(read.value.spots[1]?.shot.aperture).toBe(128)
+    expect(read.value.mended?.map(({ field }) => field).toSorted()).toEqual([
+      'shoot.refraction',
+      'shoot.subject.height',
+      'spots.1.shot.aperture',
+    ])
+  })
+
   test('extra fields, also hostile ones, do not come along', () => {
     const hostile = text.replace(
       '"shoot": {',

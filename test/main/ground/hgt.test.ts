@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import fc from 'fast-check'
 import { makeChunkCache } from '#main/ground/chunk-cache.ts'
 import { heightFrom } from '#main/ground/ground-source.ts'
-import { hgtBounds, hgtCorner, hgtHeights, hgtName, hgtRaster, hgtSide } from '#main/ground/hgt.ts'
+import { hgtBounds, hgtCorner, hgtHeights, hgtLoader, hgtName, hgtRaster, hgtSide } from '#main/ground/hgt.ts'
 import type { Raster } from '#main/ground/raster.ts'
 import { makeSampler } from '#main/ground/sample.ts'
 import { hgtBytes } from '#test/help/elevation-files.ts'
@@ -20,7 +20,12 @@ function rasterOf(name: string, bytes: Buffer): Raster {
       bytesRead: bytes.copy(into, 0, position, position + length),
     }),
   }
-  return hgtRaster(name, corner.value, side.value, async () => handle as never)
+  return hgtRaster(
+    name,
+    corner.value,
+    side.value,
+    hgtLoader(corner.value, side.value, async () => handle as never),
+  )
 }
 
 async function at(raster: Raster, lat: number, lon: number): Promise<number | null> {
@@ -97,24 +102,31 @@ describe('the size', () => {
 
 describe('the samples', () => {
   test('are 16 bits, high byte first, and −32768 is no data', () => {
-    const heights = hgtHeights(Buffer.from([0x01, 0xcb, 0xff, 0xff, 0x80, 0x00, 0x7f, 0xff]))
-    expect([...heights]).toEqual([459, -1, Number.NaN, 32_767])
+    const heights = hgtHeights(Buffer.from([0x01, 0xcb, 0xff, 0xff, 0x80, 0x00]))
+    expect([...heights]).toEqual([459, -1, Number.NaN])
+  })
+
+  test('are gaps where no ground is so high or so low, as in the other kinds of file', () => {
+    const bytes = Buffer.alloc(12)
+    for (const [at, height] of [9000, 9001, 32_640, -11_500, -11_501, -32_767].entries())
+      bytes.writeInt16BE(height, at * 2)
+    expect([...hgtHeights(bytes)]).toEqual([9000, Number.NaN, Number.NaN, -11_500, Number.NaN, Number.NaN])
   })
 
   test('run from the north-west; the name gives the centre of the south-west one', async () => {
     const raster = rasterOf(
       'S34W119.hgt',
-      hgtBytes(1201, (column, row) => (row - 600) * 20 + Math.floor(column / 10)),
+      hgtBytes(1201, (column, row) => (row - 600) * 10 + Math.floor(column / 10)),
     )
-    expect(await at(raster, -33, -119)).toBe(-12_000)
-    expect(await at(raster, -34, -119)).toBe(12_000)
-    expect(await at(raster, -34, -118)).toBe(12_120)
-    expect(await at(raster, -33 - 1 / 1200, -118)).toBe(-11_860)
-    expect(await at(raster, -33 - 0.5 / 1200, -119)).toBeCloseTo(-11_990, 6)
+    expect(await at(raster, -33, -119)).toBe(-6_000)
+    expect(await at(raster, -34, -119)).toBe(6_000)
+    expect(await at(raster, -34, -118)).toBe(6_120)
+    expect(await at(raster, -33 - 1 / 1200, -118)).toBe(-5_870)
+    expect(await at(raster, -33 - 0.5 / 1200, -119)).toBeCloseTo(-5_995, 6)
   })
 
   test('on a shared edge are answered by both neighbours alike, and no other place is', async () => {
-    const height = (lon: number, lat: number): number => Math.round(lon * 1200) - 8000 + Math.round(lat * 1200) - 55_000
+    const height = (lon: number, lat: number): number => Math.round(lon * 1200) - 8000 + Math.round(lat * 1200) - 57_000
     const square = (west: number) => hgtBytes(1201, (column, row) => height(west + column / 1200, 47 - row / 1200))
     const [left, right] = [rasterOf('N46E007.hgt', square(7)), rasterOf('N46E008.hgt', square(8))]
     for (const lat of [46, 46.3333, 47]) expect(await at(left, lat, 8)).toBe(await at(right, lat, 8))

@@ -1,4 +1,5 @@
 /** The sea's surface: taken below 0 off the coasts, in windows and at pins alike; land below the sea stays as it was read. */
+import { READER_CODE } from '#test/help/reader-code.ts'
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -97,6 +98,7 @@ describe('a window', () => {
       folder: join(folder, 'elevation'),
       demoFile: join(folder, 'none'),
       coastFile: coastFileOf('service.gz', [shore(51.5, 3.5)]),
+      readerCode: READER_CODE,
       settings: () => DEFAULT_SETTINGS,
       askTile: async () => ({ status: 504, type: 'application/json', body: new TextEncoder().encode('{}') }),
       prefix: '/ground/key',

@@ -17,6 +17,7 @@ import type { Result } from '#core/result.ts'
 import { receive } from '#main/ground/intake.ts'
 import { type GroundService, groundService } from '#main/ground/service.ts'
 import type { AskTile } from '#main/ground/web-tiles.ts'
+import { READER_CODE } from '#test/help/reader-code.ts'
 import { hgtBytes, pngOf, terrariumColour, zipOf } from '#test/help/elevation-files.ts'
 
 const DEMO = resolve(import.meta.dirname, '../../../app/demo/elevation.bin')
@@ -61,6 +62,7 @@ async function start(): Promise<GroundService> {
     folder,
     demoFile: DEMO,
     coastFile: COAST,
+    readerCode: READER_CODE,
     settings: () => settings,
     askTile,
     prefix: '/ground/key',
