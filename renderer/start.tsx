@@ -37,12 +37,13 @@ import '#renderer/style/pages.css'
 const LOOK_EVERY = 5_000
 
 async function bringUp(): Promise<void> {
-  await loadSettings()
+  // First of all calls: where nobody answers, or not to this window, that is said once, on a page of its own.
   const answer = await ask('library.state', {})
   if (!answer.ok) {
-    trouble.value = { kind: 'no-host', message: answer.fault.message }
+    trouble.value = { kind: answer.fault.reason === 'no-key' ? 'no-key' : 'no-host', message: answer.fault.message }
     return
   }
+  await loadSettings()
   libraryState.value = answer.value
   const { state } = answer.value
   if (state !== 'open' && state !== 'read-only') {
@@ -98,6 +99,23 @@ function followWindows(): void {
   setInterval(look, LOOK_EVERY)
 }
 
+/** A backup that could not be made is told once, until another reason stands in its way. */
+function followBackups(): void {
+  const amiss = computed(() => libraryState.value?.backupFault ?? null)
+  effect(() => {
+    if (amiss.value !== null) tell('fault', words.board.trouble.backupNotMade(amiss.value))
+  })
+}
+
+/** A library that goes bad while it is open: from then on nothing can be saved, so that fills the window. */
+function followDamage(): void {
+  effect(() => {
+    const now = libraryState.value
+    if (trouble.value === 'none' && now !== null && now.state !== 'open' && now.state !== 'read-only')
+      trouble.value = { kind: 'library', state: now }
+  })
+}
+
 /** The theme on the page, the title, and where to begin next time. */
 function followState(): void {
   effect(() => {
@@ -127,6 +145,8 @@ function followState(): void {
 
 await bringUp()
 followState()
+followBackups()
+followDamage()
 followZone()
 followTerrain()
 followSensitivity()

@@ -51,8 +51,10 @@ export const libraryCalls = {
     z.object({
       state: z.enum(['open', 'read-only', 'damaged', 'newer', 'unavailable']),
       message: z.string(),
-      /** Good backups, newest first. */
-      backups: z.array(z.object({ name: z.string(), savedAt: z.number(), spots: z.number() })),
+      /** Good backups, newest first; those dated in the future last, as `ahead`. */
+      backups: z.array(z.object({ name: z.string(), savedAt: z.number(), spots: z.number(), ahead: z.boolean() })),
+      /** Reason word why the backup that is due was not made; null when nothing is amiss. */
+      backupFault: z.string().nullable(),
       /** Grows with every committed change from any window. */
       version: z.number(),
       shootCount: z.number(),
@@ -67,10 +69,16 @@ export const libraryCalls = {
       shoots: z.array(z.object({ id: z.string(), name: z.string(), madeAt: z.number(), spots: z.number() })),
     }),
   ),
-  /** One shoot with all its spots in shelf order. Fault `gone` when there is none. */
+  /** One shoot with its spots in shelf order. Fault `gone` when there is none, `damaged` when its own record is broken. */
   'library.open': call(
     z.object({ shootId: z.string().max(64) }),
-    z.object({ shoot: shootShape, spots: z.array(spotShape), version: z.number() }),
+    z.object({
+      shoot: shootShape,
+      spots: z.array(spotShape),
+      /** Names of the shoot's spots whose records are broken and left out; none as a rule. */
+      broken: z.array(z.string()).optional(),
+      version: z.number(),
+    }),
   ),
   /**
    * Saves all the changes or none, durable when answered. Fault `changed-elsewhere` when a revision is not the stored

@@ -2,9 +2,10 @@
 import { signal } from '@preact/signals'
 import { HelpPage } from './help-page.tsx'
 import { NoticeArea } from './notice-area.tsx'
-import { type Trouble, TroublePage } from './trouble-page.tsx'
+import { BackupsPage, type Trouble, TroublePage } from './trouble-page.tsx'
 import { SettingsPage } from '#renderer/page/settings/settings-page.tsx'
 import { ShootPage } from '#renderer/page/shoot/shoot-page.tsx'
+import { backupsWanted } from '#renderer/state/library/damage.ts'
 import { plan } from '#renderer/state/plan/board-plan.ts'
 import { libraryState } from '#renderer/state/library/library.ts'
 import { page } from '#renderer/state/session/navigation.ts'
@@ -58,6 +59,25 @@ export function WholePage({ onAgain }: { onAgain: () => Promise<void> }) {
     return (
       <>
         <TroublePage trouble={now} onAgain={onAgain} />
+        <NoticeArea />
+      </>
+    )
+  }
+  if (backupsWanted.value !== null) {
+    const back = (): void => {
+      backupsWanted.value = null
+    }
+    return (
+      <>
+        <BackupsPage
+          why={backupsWanted.value}
+          backups={libraryState.value?.backups ?? []}
+          onBack={back}
+          onAgain={async () => {
+            back()
+            await onAgain()
+          }}
+        />
         <NoticeArea />
       </>
     )

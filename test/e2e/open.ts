@@ -7,7 +7,7 @@ import { type RunningHost, startHost, temporaryData } from '#test/help/host.ts'
 
 const ROOT = resolve(import.meta.dirname, '../..')
 
-const BROWSER_FLAGS = [
+export const BROWSER_FLAGS = [
   '--no-sandbox',
   '--disable-gpu',
   '--disable-quic',
@@ -71,7 +71,7 @@ async function openBrowser(data: string, options: OpenOptions, clean: () => Prom
   const another = async (): Promise<Page> => {
     const page = await context.newPage()
     listen(page, troubles)
-    await page.goto(host.url)
+    await page.goto(await host.address())
     return page
   }
   const page = await another()

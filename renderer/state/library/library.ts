@@ -4,7 +4,8 @@ import type { Output } from '#app/contract/index.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import type { Spot } from '#core/record/spot.ts'
 import { ask } from '#renderer/host/host.ts'
-import { tell } from './notices.ts'
+import { words } from '#renderer/words/en.ts'
+import { tellDamage, tellFault } from './damage.ts'
 
 export const libraryState = signal<Output<'library.state'> | null>(null)
 export const shootList = signal<Output<'library.shoots'>['shoots']>([])
@@ -43,17 +44,19 @@ export const seenVersion = signal(0)
 export async function refreshShootList(): Promise<void> {
   const answer = await ask('library.shoots', {})
   if (answer.ok) shootList.value = answer.value.shoots
-  else tell('fault', answer.fault.message)
+  else tellFault(answer.fault)
 }
 
 /** Opens a shoot and puts the given spot (or its first) on the board. */
 export async function openShoot(shootId: string, wantedSpotId: string | null = null): Promise<boolean> {
   const answer = await ask('library.open', { shootId })
   if (!answer.ok) {
-    tell('fault', answer.fault.message)
+    tellFault(answer.fault)
     return false
   }
   showOpened(answer.value, wantedSpotId)
+  const { broken = [] } = answer.value
+  if (broken.length > 0) tellDamage(words.board.trouble.brokenSpots(broken))
   return true
 }
 

@@ -1,5 +1,6 @@
 /** Another window's changes: noticed by the library's version, read again, and kept safe from this window's undo. */
 import { ask } from '#renderer/host/host.ts'
+import { tellFault } from './damage.ts'
 import { forgetEditsOf, unsaved } from './history.ts'
 import { libraryState, liveShoot, liveSpot, openAny, refreshShootList, revisions, seenVersion } from './library.ts'
 import { shoot, showOpened, spotId, spots } from './library.ts'
@@ -25,6 +26,10 @@ export async function refreshIfChanged(): Promise<void> {
 async function readAgain(shootId: string, version: number): Promise<void> {
   const answer = await ask('library.open', { shootId })
   if (busy() || shoot.value?.id !== shootId) return
+  if (!answer.ok && answer.fault.reason !== 'gone') {
+    tellFault(answer.fault)
+    return
+  }
   if (!answer.ok) {
     // Deleted in the other window: there is nothing to undo here any more.
     forgetEditsOf(new Set([shootId, ...spots.value.map((spot) => spot.id)]))

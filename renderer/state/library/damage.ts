@@ -1,0 +1,28 @@
+/** What is damaged in the library while it is open: told with the way to the backups, and whether they are to be shown. */
+import { signal } from '@preact/signals'
+import { words } from '#renderer/words/en.ts'
+import { tell } from './notices.ts'
+
+/** Why the backups are shown in the place of the page; null while they are not. */
+export const backupsWanted = signal<string | null>(null)
+
+interface Fault {
+  readonly reason: string
+  readonly message: string
+}
+
+/** Tells a fault; one of damage with the backups at hand. */
+export function tellFault(fault: Fault): void {
+  if (fault.reason === 'damaged') tellDamage(fault.message)
+  else tell('fault', fault.message)
+}
+
+export function tellDamage(message: string): void {
+  const label = words.board.trouble.showBackups
+  tell('fault', message, {
+    label,
+    run: () => {
+      backupsWanted.value = message
+    },
+  })
+}
