@@ -11,8 +11,24 @@ const PACKAGE = resolve(import.meta.dirname, '../node_modules/electron')
 const STALL_MS = 10_000
 const LOOK_EVERY_MS = 500
 
+/** The variable by which Electron's own package takes a system's Electron in the place of its own. */
+const OVERRIDE = 'ELECTRON_OVERRIDE_DIST_PATH'
+
+const USUAL: Readonly<Record<string, string>> = {
+  win32: 'electron.exe',
+  darwin: 'Electron.app/Contents/MacOS/Electron',
+}
+
 /** Path of Electron's executable, or null when it is not installed. */
-export function electronBinary(folder: string = PACKAGE): string | null {
+export function electronBinary(
+  folder: string = PACKAGE,
+  environment: Readonly<Record<string, string | undefined>> = process.env,
+): string | null {
+  const other = environment[OVERRIDE]
+  if (other !== undefined && other !== '') {
+    const binary = join(other, USUAL[process.platform] ?? 'electron')
+    return existsSync(binary) ? binary : null
+  }
   const pathFile = join(folder, 'path.txt')
   if (!existsSync(pathFile)) return null
   const binary = join(folder, 'dist', readFileSync(pathFile, 'utf8').trim())

@@ -1,10 +1,11 @@
-/** `npm start`: builds what is stale, then starts Electron where its binary can be had, else the loopback host. */
+/** `npm start`: builds what is stale, then starts Electron where its binary can be had and comes up, else the loopback host. */
 import { spawn } from 'node:child_process'
 import { mkdirSync, statSync, writeFileSync } from 'node:fs'
 import { join, resolve } from 'node:path'
 import { parseArgs } from 'node:util'
 import { buildParts } from './build.ts'
 import { electronBinary, fetchElectron } from './electron-binary.ts'
+import { runShell } from './run-shell.ts'
 
 const ROOT = resolve(import.meta.dirname, '..')
 const FAILED_STAMP = join(ROOT, 'out/stamps/electron-not-had')
@@ -33,14 +34,23 @@ async function start(): Promise<void> {
     process.exit(1)
   })
   if (built.length > 0) say(`Built ${built.join(', ')}.`)
-  const electron = values.browser || values['no-open'] ? null : await electronHad()
-  if (electron !== null)
-    return run(electron, [ROOT, ...positionals.map((path) => resolve(process.env['INIT_CWD'] ?? '.', path))])
-  if (!values.browser && !values['no-open'])
-    say(
-      "Electron's binary is not installed and could not be fetched (npx install-electron does it): using the browser.",
-    )
+  if (!values.browser && !values['no-open']) {
+    const why = await shellFailed(positionals.map((path) => resolve(process.env['INIT_CWD'] ?? '.', path)))
+    if (why === null) return
+    say(`${why} Using the browser instead.`)
+  }
   run(process.execPath, [join(ROOT, 'out/web/web.js'), ...(values['no-open'] ? ['--no-open'] : [])])
+}
+
+/** Runs the shell to its end; when it does not come up, answers with a sentence why. Its sandbox is never switched off. */
+async function shellFailed(files: readonly string[]): Promise<string | null> {
+  const electron = await electronHad()
+  if (electron === null)
+    return "Electron's binary is not installed and could not be fetched (npx install-electron does it)."
+  const end = await runShell({ command: electron, words: [ROOT, ...files] })
+  if (end.kind === 'failed') return `Electron could not start: ${end.why}.`
+  process.exitCode = end.code
+  return null
 }
 
 async function electronHad(): Promise<string | null> {

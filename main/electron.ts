@@ -3,9 +3,10 @@ import { homedir } from 'node:os'
 import { join } from 'node:path'
 import { app, BrowserWindow, crashReporter, dialog, powerMonitor, protocol, session } from 'electron'
 import { CHANNELS } from '#app/bridge.ts'
+import { tellStage } from '#app/start-stage.ts'
 import { electronCipher } from './cipher.ts'
 import { confineAllPages, cutFromNetwork, refusePermissions } from './confine.ts'
-import { dataFolder } from './data-folder.ts'
+import { dataFolder, prepareDataFolder } from './data-folder.ts'
 import { openIpcDoor } from '#main/door/ipc.ts'
 import { readOpened, shootFilesAmong } from '#main/files/opened.ts'
 import { leaveInOrder } from './leaving.ts'
@@ -30,12 +31,18 @@ protocol.registerSchemesAsPrivileged([
 ])
 app.enableSandbox()
 const folder = dataFolder(process.env, process.platform, homedir())
-app.setPath('userData', folder)
-app.setPath('sessionData', join(folder, 'chromium'))
-app.setAppLogsPath(join(folder, 'logs'))
-crashReporter.start({ uploadToServer: false })
+const prepared = prepareDataFolder(folder)
+if (prepared.ok) {
+  app.setPath('userData', folder)
+  app.setPath('sessionData', join(folder, 'chromium'))
+  app.setAppLogsPath(join(folder, 'logs'))
+  crashReporter.start({ uploadToServer: false })
+}
 
-if (app.requestSingleInstanceLock()) {
+if (!prepared.ok) {
+  dialog.showErrorBox('Standpoint could not start', prepared.fault.message)
+  app.exit(1)
+} else if (app.requestSingleInstanceLock()) {
   const log = openLog(join(folder, 'logs'))
   confineAllPages(app)
   watchProcesses(app, log)
@@ -54,6 +61,7 @@ if (app.requestSingleInstanceLock()) {
     (error: unknown) => giveUp(log, error),
   )
 } else {
+  tellStage('handed-over')
   app.quit()
 }
 
@@ -120,6 +128,8 @@ async function openShell(log: Log): Promise<void> {
 function openWindow(parts: WindowParts, log: Log): BrowserWindow {
   const window = openMainWindow(parts)
   mainWindow = window
+  tellStage('window')
+  window.once('show', () => tellStage('shown'))
   window.webContents.on('did-start-loading', () => {
     pageHears = false
   })

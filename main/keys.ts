@@ -18,7 +18,7 @@ export interface Keys {
 const fileShape = z.record(z.string(), z.string())
 
 export async function openKeys(folder: string, cipher: Cipher | null): Promise<Keys> {
-  await mkdir(folder, { recursive: true })
+  await mkdir(folder, { recursive: true, mode: 0o700 })
   const file = join(folder, 'keys.json')
   const stored = new Map(Object.entries(readStored(file)))
   const session = new Map<string, string>()

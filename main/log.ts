@@ -1,6 +1,7 @@
 /** The log: one JSON object a line, rotated by size, with neither places nor keys in it. */
-import { appendFileSync, mkdirSync, renameSync, rmSync, statSync } from 'node:fs'
+import { appendFileSync, renameSync, rmSync, statSync } from 'node:fs'
 import { join } from 'node:path'
+import { ownFile, ownFolder } from './owner-alone.ts'
 
 export interface Log {
   readonly info: (event: string, detail?: LogDetail) => void
@@ -14,12 +15,13 @@ const KEPT = 3
 
 /** Opens the log in a folder. A log that cannot be written never stops the program. */
 export function openLog(folder: string, limitBytes = 1_000_000): Log {
-  mkdirSync(folder, { recursive: true })
   const file = join(folder, FILE_NAME)
+  make(folder, file)
   const write = (level: 'info' | 'error', event: string, detail: LogDetail = {}): void => {
     try {
       rotate(file, limitBytes)
-      appendFileSync(file, `${JSON.stringify({ at: new Date().toISOString(), level, event, ...plain(detail) })}\n`)
+      const line = JSON.stringify({ at: new Date().toISOString(), level, event, ...plain(detail) })
+      appendFileSync(file, `${line}\n`, { mode: 0o600 })
     } catch {
       // A full or read-only disk: the faults that matter are told to the user by their own calls.
     }
@@ -27,6 +29,15 @@ export function openLog(folder: string, limitBytes = 1_000_000): Log {
   return {
     info: (event, detail) => write('info', event, detail),
     error: (event, detail) => write('error', event, detail),
+  }
+}
+
+function make(folder: string, file: string): void {
+  try {
+    ownFolder(folder)
+    for (const name of [file, ...Array.from({ length: KEPT }, (_, at) => `${file}.${at + 1}`)]) ownFile(name)
+  } catch {
+    // No folder for the log: as with a full disk, the program goes on without.
   }
 }
 
@@ -58,7 +69,7 @@ export function redact(text: string): string {
   return text
     .replaceAll(/-?\d{1,3}[.,]\d{3,}/g, '#')
     .replaceAll(/\?[^\s'"]*/g, '?…')
-    .replaceAll(/#t=[\w-]+/g, '#t=…')
+    .replaceAll(/#([kt])=[\w-]+/g, '#$1=…')
     .replaceAll(/\b[\w-]{24,}\b/g, '…')
     .replaceAll(/\/\d{1,2}\/\d+\/\d+/g, '/z/x/y')
 }

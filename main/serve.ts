@@ -15,6 +15,8 @@ export interface ServedTile {
   readonly body: Uint8Array
   /** How long the page may show it unasked. */
   readonly maxAgeSeconds: number
+  /** After how long the page may ask again; null where that cannot help. */
+  readonly retryAfterSeconds: number | null
 }
 
 /** The signal ends the wish when the page no longer waits. */
@@ -154,6 +156,7 @@ async function answerTile(options: ServeOptions, path: string, signal: AbortSign
   return answer(tile.status, new Uint8Array(tile.body), {
     'Content-Type': tile.type,
     'Cache-Control': tile.status === 200 && kept > 0 ? `private, max-age=${kept}` : 'no-store',
+    ...(tile.retryAfterSeconds === null ? {} : { 'Retry-After': String(tile.retryAfterSeconds) }),
   })
 }
 

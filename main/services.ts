@@ -100,7 +100,7 @@ export async function openServices(options: ServicesOptions): Promise<Services> 
   } satisfies Handlers
   return {
     handlers,
-    tiles: (source, z, x, y, signal) => tiles.tile(source, z, x, y, signal),
+    tiles: (source, z, x, y, signal) => tiles.tileSoon(source, z, x, y, signal),
     tilePrefix,
     ground,
     groundPrefix,

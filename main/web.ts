@@ -2,18 +2,21 @@
 import { readFile } from 'node:fs/promises'
 import { homedir } from 'node:os'
 import { join } from 'node:path'
-import { dataFolder } from './data-folder.ts'
+import { dataFolder, prepareDataFolder } from './data-folder.ts'
+import { guardLast } from './last-guard.ts'
 import { openLog } from './log.ts'
 import { startLoopback } from './loopback.ts'
 import { openInBrowser } from './open-browser.ts'
 import { makeServe, readPage } from './serve.ts'
 import { openServices } from './services.ts'
-import { nodeTileFetch } from '#main/tiles/fetch.ts'
+import { nodeTileFetch } from '#main/tiles/node-fetch.ts'
 
 const BUILT = join(import.meta.dirname, '..')
 
 async function startWeb(words: readonly string[]): Promise<void> {
   const folder = dataFolder(process.env, process.platform, homedir())
+  const prepared = prepareDataFolder(folder)
+  if (!prepared.ok) return refuse(prepared.fault.message)
   const log = openLog(join(folder, 'logs'))
   const [services, files] = await Promise.all([
     openServices({
@@ -43,17 +46,19 @@ async function startWeb(words: readonly string[]): Promise<void> {
     serve,
     log,
     onStolen: (address) => say(`Another program used the browser's way in. The address is now ${address}`),
+    onEntered: (address) => say(`For another window: ${address}`),
   })
-  say(`Standpoint is at ${host.address()}`)
-  say('It runs until you press Ctrl+C. The address opens your library: keep it to yourself.')
-  if (!words.includes('--no-open')) openInBrowser(host.wayIn(), log)
-  const stop = (): void => {
+  const stop = (code: number) => (): void => {
     void host.close().then(async () => {
       await services.close()
-      process.exit(0)
+      process.exit(code)
     })
   }
-  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.once(signal, stop)
+  guardLast({ on: process, log, say, answerFailed: host.answerFailed, end: stop(1), now: Date.now })
+  say(`Standpoint is at ${host.address()}`)
+  say('It runs until you press Ctrl+C. The address opens your library, in one window: keep it to yourself.')
+  if (!words.includes('--no-open')) openInBrowser(host.wayIn(), log)
+  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.once(signal, stop(0))
 }
 
 async function versionOf(packageFile: string): Promise<string> {
@@ -61,8 +66,25 @@ async function versionOf(packageFile: string): Promise<string> {
   return typeof about === 'object' && about !== null && 'version' in about ? String(about.version) : 'unknown'
 }
 
+/** A start that cannot go on, in words; a stack of ours tells a user nothing. */
+function refuse(why: string): void {
+  process.stderr.write(`Standpoint could not start. ${why}\n`)
+  process.exitCode = 1
+}
+
 function say(line: string): void {
   process.stdout.write(`${line}\n`)
 }
 
-await startWeb(process.argv.slice(2))
+// A terminal that is gone cannot be told anything; that is no fault of the program's.
+process.stdout.on('error', () => undefined)
+
+await startWeb(process.argv.slice(2)).catch((error: unknown) => {
+  openLog(join(dataFolder(process.env, process.platform, homedir()), 'logs')).error('start-failed', { error })
+  refuse(
+    `${error instanceof Error ? error.message : String(error)}. The log in the data folder has the details; ` +
+      'when a file of the program itself is missing, install it again.',
+  )
+  // Services that were opened before the fault must not keep half a program running.
+  process.exit()
+})

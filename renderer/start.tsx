@@ -1,6 +1,6 @@
 /** The entry: brings the page up, draws it, then follows keys, files and other windows. */
 import { followCalmly } from '#renderer/state/plan/calm-board.ts'
-import { followWindows, followState } from '#renderer/shell/follow-state.ts'
+import { followWindows, followState, followDamage, followBackups } from '#renderer/shell/follow-state.ts'
 import { bringUp } from '#renderer/shell/bring-up.ts'
 import { runCommand } from '#renderer/shell/commands.ts'
 import { render } from 'preact'
@@ -28,6 +28,8 @@ import '#renderer/style/pages.css'
 
 await bringUp()
 followState()
+followBackups()
+followDamage()
 followZone()
 followCalmly()
 followTerrain()

@@ -65,8 +65,10 @@ export const libraryCalls = {
     z.object({
       state: z.enum(['open', 'read-only', 'damaged', 'newer', 'unavailable']),
       message: z.string(),
-      /** Good backups, newest first. */
-      backups: z.array(z.object({ name: z.string(), savedAt: z.number(), spots: z.number() })),
+      /** Good backups, newest first; those dated in the future last, as `ahead`. */
+      backups: z.array(z.object({ name: z.string(), savedAt: z.number(), spots: z.number(), ahead: z.boolean() })),
+      /** Reason word why the backup that is due was not made; null when nothing is amiss. */
+      backupFault: z.string().nullable(),
       /** Grows with every committed change from any window. */
       version: z.number(),
       shootCount: z.number(),
@@ -82,14 +84,16 @@ export const libraryCalls = {
     }),
   ),
   /**
-   * One shoot with all its spots in shelf order. Fault `gone` when there is none. `mended` tells which figures were beyond
-   * what can be and stand at the nearest that can; they are stored so with the next change of their record.
+   * One shoot with its spots in shelf order. Fault `gone` when there is none, `damaged` when its own record is broken. `mended` tells
+   * which figures were beyond what can be and stand at the nearest that can; they are stored so with the next change of their record.
    */
   'library.open': call(
     z.object({ shootId: z.string().max(64) }),
     z.object({
       shoot: shootShape,
       spots: z.array(spotShape),
+      /** Names of the shoot's spots whose records are broken and left out; none as a rule. */
+      broken: z.array(z.string()).optional(),
       version: z.number(),
       mended: z.array(mendedShape).optional(),
     }),

@@ -15,6 +15,7 @@ const NAMES: { readonly [Name in CallName]: true } = {
   'settings.key': true,
   'tiles.sources': true,
   'tiles.health': true,
+  'tiles.again': true,
   'tiles.clear': true,
   'places.find': true,
   'places.zones': true,

@@ -27,5 +27,7 @@ export const tileCalls = {
     z.object({}),
     z.object({ offline: z.boolean(), failed: z.number(), served: z.number(), message: z.string() }),
   ),
+  /** The user wants what is missing now: pauses that servers were given end. */
+  'tiles.again': call(z.object({}), z.object({})),
   'tiles.clear': call(z.object({}), z.object({ freedBytes: z.number() })),
 } as const

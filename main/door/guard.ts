@@ -6,17 +6,23 @@ export interface Refusal {
   readonly text: string
 }
 
-interface Asked {
+export interface Asked {
   readonly method: string
   readonly target: string
   readonly headers: IncomingHttpHeaders
+  /** Each header as often as it was sent: `headers` shows the first of some and joins the others. */
+  readonly told: NodeJS.Dict<string[]>
 }
+
+/** Headers that decide something here: sent twice, two readers may go by different ones (RFC 9112, 3.2, for Host). */
+const ONCE = ['host', 'origin', 'authorization', 'content-type', 'content-length', 'sec-fetch-site', 'sec-fetch-mode']
 
 /** Rules for every request. `authority` is `127.0.0.1:<port>`. */
 export function refuseRequest(asked: Asked, authority: string): Refusal | null {
   // A proxy's absolute form or `//host` would make the address's host differ from the header that is checked.
   if (!asked.target.startsWith('/') || asked.target.startsWith('//') || asked.target.startsWith('/\\'))
     return { status: 400, text: 'Bad request target' }
+  if (ONCE.some((name) => (asked.told[name]?.length ?? 0) > 1)) return { status: 400, text: 'A header was sent twice' }
   // DNS rebinding: another name that points at this machine.
   if (asked.headers.host !== authority) return { status: 421, text: 'Not the address of this program' }
   const site = asked.headers['sec-fetch-site']
@@ -34,7 +40,8 @@ function isPlainVisit(asked: Asked): boolean {
     !asked.target.startsWith('/api/') &&
     !asked.target.startsWith('/tiles/') &&
     !asked.target.startsWith('/ground/') &&
-    !asked.target.startsWith('/open/')
+    !asked.target.startsWith('/open/') &&
+    asked.target !== '/enter'
   )
 }
 

@@ -1,12 +1,13 @@
 /** Owns the folder of elevation files: what lies in it, taking one in after looking at it, taking one out. */
 import { randomUUID } from 'node:crypto'
-import { mkdir, readdir, rename, rm, stat } from 'node:fs/promises'
+import { readdir, rename, rm, stat } from 'node:fs/promises'
 import { basename, extname, join } from 'node:path'
-import type { FileAdded } from '#app/contract/ground.ts'
+import { type FileAdded } from '#app/contract/ground.ts'
 import { done, failed, type Result } from '#core/result.ts'
 import { fileName } from '#main/files/file-name.ts'
-import type { ElevationFile } from './elevation-facts.ts'
+import { type ElevationFile } from './elevation-facts.ts'
 import { type FileReader, localId } from './file-reader.ts'
+import { ownFolder } from '#main/owner-alone.ts'
 import { type GapNotes, readGapNotes } from './gap-notes.ts'
 import { hgtCorner, hgtName } from './hgt.ts'
 import { INCOMING, receive } from './intake.ts'
@@ -117,7 +118,7 @@ export async function openElevationFolder(
         'unknown-kind',
         `${plain} is no elevation file that is read here. Choose .hgt files, .zip files with such in them, or GeoTIFFs (.tif).`,
       )
-    await mkdir(folder, { recursive: true })
+    ownFolder(folder)
     const received = await receive(folder, plain, body, AbortSignal.any([signal, closing.signal]))
     if (!received.ok) return received
     if (ending === '.zip') return addArchive(received.value, plain)

@@ -1,6 +1,7 @@
 /** Backups of the library: made by SQLite's own backup, checked before they count, kept in a folder beside the library. */
-import { closeSync, fsyncSync, mkdirSync, openSync, readdirSync, renameSync, rmSync } from 'node:fs'
+import { closeSync, fsyncSync, openSync, readdirSync, renameSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
+import { ownFile, ownFolder } from '#main/owner-alone.ts'
 import { Refused } from './fault.ts'
 import { readFileHeader } from './file-header.ts'
 import { type Connection, connect } from './handle.ts'
@@ -19,22 +20,31 @@ type BackupKind = 'daily' | 'before'
 /** A file gets this name only after it has been checked: what the folder shows is good. */
 const NAME = /^(daily|before)_(\d{4}-\d{2}-\d{2})T(\d{2})-(\d{2})-(\d{2})Z_(\d+)-spots\.sqlite$/
 const COPIES_KEPT = 3
+const DAY = 86_400_000
 
 export function backupFolder(dataFolder: string): string {
   return join(dataFolder, 'backups')
 }
 
-/** Newest first. */
-export function listBackups(dataFolder: string): Backup[] {
+/**
+ * Newest first. What is dated in the future was made under a clock that ran ahead, or the clock runs behind now: nobody
+ * can tell how new that is, so it comes last.
+ */
+export function listBackups(dataFolder: string, now: number): Backup[] {
   return [...namesIn(backupFolder(dataFolder))]
     .flatMap((name) => parsedName(name) ?? [])
     .map(({ name, savedAt, spots }) => ({ name, savedAt, spots }))
-    .toSorted((one, other) => other.savedAt - one.savedAt || other.name.localeCompare(one.name))
+    .toSorted(
+      (one, other) =>
+        Number(isAhead(one, now)) - Number(isAhead(other, now)) ||
+        other.savedAt - one.savedAt ||
+        other.name.localeCompare(one.name),
+    )
 }
 
-/** One a day is enough: true when the day of `now` has none yet. A clock set back counts as the same day. */
+/** One a day is enough: true when the day of `now` has none yet. */
 export function backupIsDue(dataFolder: string, now: number): boolean {
-  const newest = kindOf(dataFolder, 'daily')[0]
+  const newest = datedSoFar(dataFolder, 'daily', now)[0]
   return newest === undefined || dayNumber(newest.savedAt) < dayNumber(now)
 }
 
@@ -46,7 +56,7 @@ export async function backUp(
   kind: BackupKind,
 ): Promise<Backup> {
   const folder = backupFolder(dataFolder)
-  mkdirSync(folder, { recursive: true })
+  ownFolder(folder)
   // The process id keeps two windows from writing into one another's half-made file.
   const unchecked = join(folder, `unchecked-${process.pid}.part`)
   clear(unchecked)
@@ -59,10 +69,11 @@ export async function backUp(
         'The backup just made does not pass its check: the library file or the disk is damaged.',
       )
     }
+    ownFile(unchecked)
     flush(unchecked)
     const name = `${kind}_${stampOf(now)}_${spots}-spots.sqlite`
     renameSync(unchecked, join(folder, name))
-    strikeOutdated(dataFolder, kind)
+    strikeOutdated(dataFolder, kind, now)
     return { name, savedAt: Math.floor(now / 1000) * 1000, spots }
   } finally {
     clear(unchecked)
@@ -100,14 +111,20 @@ export function stampOf(instant: number): string {
   return `${new Date(instant).toISOString().slice(0, 19).replaceAll(':', '-')}Z`
 }
 
-function strikeOutdated(dataFolder: string, kind: BackupKind): void {
-  const all = kindOf(dataFolder, kind)
+/** What is dated in the future takes no place from the others and is never struck: it may be the newest there is. */
+function strikeOutdated(dataFolder: string, kind: BackupKind, now: number): void {
+  const all = datedSoFar(dataFolder, kind, now)
   const old = kind === 'daily' ? outdated(all) : all.slice(COPIES_KEPT)
   for (const { name } of old) clear(join(backupFolder(dataFolder), name))
 }
 
-function kindOf(dataFolder: string, kind: BackupKind): readonly Backup[] {
-  return listBackups(dataFolder).filter(({ name }) => name.startsWith(`${kind}_`))
+function datedSoFar(dataFolder: string, kind: BackupKind, now: number): readonly Backup[] {
+  return listBackups(dataFolder, now).filter((backup) => backup.name.startsWith(`${kind}_`) && !isAhead(backup, now))
+}
+
+/** Beyond what a clock is off by when it is set, or a machine carried to another zone with the wrong one. */
+export function isAhead({ savedAt }: Pick<Backup, 'savedAt'>, now: number): boolean {
+  return savedAt > now + DAY
 }
 
 function parsedName(name: string): Backup | null {

@@ -85,7 +85,18 @@ function systemReason(error: unknown): StoreReason | null {
   if (error.code === 'ENOSPC' || error.code === 'EDQUOT') return 'disk-full'
   if (error.code === 'EROFS' || error.code === 'EACCES' || error.code === 'EPERM') return 'read-only'
   if (error.code === 'EBUSY') return 'busy'
-  if (error.code === 'ENOENT' || error.code === 'EIO' || error.code === 'ENOTDIR' || error.code === 'EISDIR')
-    return 'unavailable'
-  return null
+  return OUT_OF_REACH.has(String(error.code)) ? 'unavailable' : null
 }
+
+const OUT_OF_REACH: ReadonlySet<string> = new Set([
+  'ENOENT',
+  'EIO',
+  'ENOTDIR',
+  'EISDIR',
+  'EEXIST',
+  'ELOOP',
+  'ENAMETOOLONG',
+  'ENXIO',
+  'EMFILE',
+  'ENFILE',
+])

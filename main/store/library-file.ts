@@ -1,7 +1,8 @@
 /** The library's file in the data folder: opens it or says why not, makes a new one whole, knows when it was replaced. */
-import { accessSync, constants, copyFileSync, linkSync, mkdirSync, renameSync, rmSync, statSync } from 'node:fs'
+import { accessSync, constants, copyFileSync, linkSync, renameSync, rmSync, statSync } from 'node:fs'
 import { join } from 'node:path'
 import { listBackups, stampOf } from './backup.ts'
+import { ownAllIn, ownFile, ownFolder } from '#main/owner-alone.ts'
 import { faultOf } from './fault.ts'
 import { APPLICATION_ID, readFileHeader } from './file-header.ts'
 import { type Connection, connect, create } from './handle.ts'
@@ -48,14 +49,13 @@ export function completeForm(connection: Connection): void {
   connection.immediately(refreshWords)
 }
 
-/** Changes when another file stands under the library's name; null when there is none. */
-export function fileIdentity(dataFolder: string): string | null {
-  const file = statSync(libraryPath(dataFolder), { throwIfNoEntry: false, bigint: true })
-  return file === undefined ? null : `${file.dev}:${file.ino}`
-}
-
 function openChecked(options: OpeningOptions): Opening {
   const path = libraryPath(options.dataFolder)
+  if (!options.readonly && statSync(options.dataFolder, { throwIfNoEntry: false }) !== undefined) {
+    ownFolder(options.dataFolder)
+    // Backups and files put aside, too: all of them are the library.
+    ownAllIn(options.dataFolder)
+  }
   const missing = readFileHeader(path).kind === 'missing'
   if (missing) {
     const obstacle = whyNotMade(options)
@@ -113,8 +113,8 @@ function newer(): Opening {
 }
 
 /** A missing file is made only on a fresh start: where backups or a log exist it has been lost, and that is said. */
-function whyNotMade({ dataFolder, mayMake, readonly }: OpeningOptions): Opening | null {
-  const backups = listBackups(dataFolder).length
+function whyNotMade({ dataFolder, mayMake, readonly, now }: OpeningOptions): Opening | null {
+  const backups = listBackups(dataFolder, now()).length
   if (backups > 0) {
     const message = `The library file is missing, but ${backups} of its backups are there. Put one in its place.`
     return { state: 'damaged', message }
@@ -126,10 +126,28 @@ function whyNotMade({ dataFolder, mayMake, readonly }: OpeningOptions): Opening 
   return null
 }
 
+/**
+ * Another program has written over the file that is open here: what it put there becomes the library, as a file of its
+ * own, since closing the connection plays the old log into the old one. Answers under which name the log is kept, with
+ * the changes of the last minutes in it; '' when there was none.
+ */
+export function takeOverwritten(dataFolder: string, connection: Connection, now: number): string {
+  const path = libraryPath(dataFolder)
+  const ready = join(dataFolder, `library-${process.pid}.part`)
+  copyFileSync(path, ready)
+  const log = `library-left-over-${stampOf(now)}.sqlite-wal`
+  const hasLog = statSync(`${path}-wal`, { throwIfNoEntry: false }) !== undefined
+  if (hasLog) copyFileSync(`${path}-wal`, join(dataFolder, log))
+  connection.close()
+  for (const suffix of ['-wal', '-shm']) rmSync(path + suffix, { force: true })
+  renameSync(ready, path)
+  return hasLog ? log : ''
+}
+
 /** Made whole under another name first: a start cut off half-way never leaves half a library. */
 function makeLibrary({ dataFolder, now }: OpeningOptions): void {
   const path = libraryPath(dataFolder)
-  mkdirSync(dataFolder, { recursive: true })
+  ownFolder(dataFolder)
   // A log without its file: kept, but not under a name by which SQLite would play it into the new library.
   if (statSync(`${path}-wal`, { throwIfNoEntry: false }) !== undefined) {
     renameSync(`${path}-wal`, join(dataFolder, `library-left-over-${stampOf(now())}.sqlite-wal`))
@@ -143,6 +161,7 @@ function makeLibrary({ dataFolder, now }: OpeningOptions): void {
   } finally {
     connection.close()
   }
+  ownFile(unfinished)
   placeWithoutReplacing(unfinished, path)
 }
 

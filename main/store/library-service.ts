@@ -56,6 +56,15 @@ export async function libraryService(options: LibraryServiceOptions): Promise<Li
 
   const saver = makeSaver(library)
 
+  /** Nobody waits for it, so nothing of it may throw into the void: that would end the program. */
+  async function tendUnasked(): Promise<void> {
+    try {
+      await tend()
+    } catch (error) {
+      onFault?.('bug', error instanceof Error ? error.message : String(error))
+    }
+  }
+
   async function tend(): Promise<Answer<{ backup: string | null }>> {
     const tended = await library.tend()
     if (!tended.ok) onFault?.(tended.fault.reason, tended.fault.message)
@@ -84,7 +93,7 @@ export async function libraryService(options: LibraryServiceOptions): Promise<Li
     'settings.key': async ({ sourceId, key }) => ({ ok: true, value: { kept: await keys.set(sourceId, key) } }),
   }
 
-  const stopTending = tendInTime(tend)
+  const stopTending = tendInTime(tendUnasked)
   return {
     handlers,
     keyOf: async (sourceId) => await keys.keyOf(sourceId),
@@ -100,7 +109,7 @@ export async function libraryService(options: LibraryServiceOptions): Promise<Li
 }
 
 /** Timers that do not keep the process alive. */
-function tendInTime(tend: () => Promise<unknown>): () => void {
+function tendInTime(tend: () => Promise<void>): () => void {
   const first = setTimeout(() => void tend(), TEND_AFTER).unref()
   const later = setInterval(() => void tend(), TEND_EVERY).unref()
   return () => {

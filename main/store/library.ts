@@ -1,12 +1,13 @@
 /** The library as one thing: opens, reads, writes with patience, backs up, recovers, and says how it stands. */
+import { statSync } from 'node:fs'
 import type { Output } from '#app/contract/index.ts'
 import type { Result } from '#core/result.ts'
-import { backUp, backupIsDue, listBackups } from './backup.ts'
-import { guarded, guardedLater, Refused, type StoreReason } from './fault.ts'
-import { readFileHeader } from './file-header.ts'
+import { backUp, backupIsDue, isAhead, listBackups } from './backup.ts'
+import { faultOf, guarded, guardedLater, Refused, type StoreReason } from './fault.ts'
 import type { Connection, ReadHandle, WriteHandle } from './handle.ts'
-import { completeForm, fileIdentity, isComplete, libraryPath, type Opening, openFile } from './library-file.ts'
+import { completeForm, isComplete, libraryPath, type Opening, openFile, takeOverwritten } from './library-file.ts'
 import { formOf, NEWEST_FORM } from './migrate.ts'
+import { type FileChange, type FileWatch, NO_CHANGE, watchFile } from './overwritten.ts'
 import { countRecords, raiseVersion } from './records.ts'
 import { restoreBackup } from './restore.ts'
 import { strikeUnusedWords } from './word-index.ts'
@@ -37,6 +38,20 @@ const ATTEMPTS = 24
 /** Up to this size SQLite's whole check takes less than about 50 ms and is made before anything is read or written. */
 const CHECKED_AT_ONCE = 16_000_000
 
+/** Looks before a file counts as written over, and with the pauses between them a tenth of a second. */
+const LOOKS = 3
+
+const OVERWRITTEN =
+  'Another program wrote over the library file while it was open. What it put there is the library now; ' +
+  'the log of the last changes is kept beside it.'
+
+function notSaved(): Refused {
+  return new Refused(
+    'changed-elsewhere',
+    'Another program put something else in the place of the library file meanwhile. This change was not saved; look at it again, then decide.',
+  )
+}
+
 const DAMAGED =
   'The library file is damaged: it did not pass its check. ' +
   'Put a backup in its place; the file itself is kept beside it under another name.'
@@ -50,8 +65,10 @@ export async function openLibrary(options: LibraryOptions): Promise<Library> {
 class OpenLibrary implements Library {
   readonly #options: LibraryOptions
   #opening: Opening = { state: 'unavailable', message: 'The library is not open yet.' }
-  #identity: string | null = null
+  #watch: FileWatch = NO_CHANGE
   #checked = false
+  /** Why the last backup that was due is not there; null when it is. */
+  #backupFault: string | null = null
   #tending: Promise<Result<{ backup: string | null }, StoreReason>> | null = null
   /** Writes begun and not ended: they may be waiting for another window's. */
   readonly #writing = new Set<Promise<unknown>>()
@@ -64,9 +81,9 @@ class OpenLibrary implements Library {
     const { dataFolder, now, readonly } = this.#options
     this.#checked = false
     this.#opening = openFile({ dataFolder, now, readonly, mayMake })
-    this.#identity = fileIdentity(dataFolder)
     if (isSmall(dataFolder)) this.#check()
     if (this.#opening.state === 'open') await this.#bringUpToDate(this.#opening.connection)
+    this.#watch = 'connection' in this.#opening ? watchFile(libraryPath(dataFolder)) : NO_CHANGE
   }
 
   /** A library of an older form is copied first: a migration gone wrong must leave a way back. */
@@ -106,15 +123,37 @@ class OpenLibrary implements Library {
     this.#opening = { state: 'damaged', message: DAMAGED }
   }
 
-  /** The connection, after looking whether another window has put a backup in the file's place meanwhile. */
+  /** The connection, after looking whether another window or program has put something else in the file's place. */
   async #current(): Promise<Connection> {
-    if ('connection' in this.#opening && fileIdentity(this.#options.dataFolder) !== this.#identity) {
-      this.#opening.connection.close()
-      await this.open(false)
-    }
+    await this.#follow(await this.#changeOfFile())
+    return this.#connection()
+  }
+
+  #connection(): Connection {
     const opening = this.#opening
     if ('connection' in opening) return opening.connection
     throw new Refused(opening.state, opening.message)
+  }
+
+  /** Another window's copying of the log may be half seen: what looks foreign has to look so for a while. */
+  async #changeOfFile(): Promise<FileChange> {
+    for (let look = 1; ; look += 1) {
+      const change = this.#watch.look()
+      if (change !== 'overwritten' || look === LOOKS) return change
+      // oxlint-disable-next-line no-await-in-loop
+      await this.#options.pause(50)
+    }
+  }
+
+  async #follow(change: FileChange): Promise<void> {
+    const { dataFolder, now } = this.#options
+    const opening = this.#opening
+    if (change === 'none' || !('connection' in opening)) return
+    if (change === 'overwritten') takeOverwritten(dataFolder, opening.connection, now())
+    else opening.connection.close()
+    await this.open(false)
+    if (change === 'overwritten')
+      this.#opening = { ...this.#opening, message: `${OVERWRITTEN} ${this.#opening.message}` }
   }
 
   async read<Value>(work: (handle: ReadHandle) => Value): Promise<Result<Value, StoreReason>> {
@@ -123,9 +162,19 @@ class OpenLibrary implements Library {
 
   async write<Value>(work: (handle: WriteHandle) => Value): Promise<Result<Value, StoreReason>> {
     const writing = this.#patiently(async () => {
-      const connection = await this.#current()
+      const before = await this.#changeOfFile()
+      await this.#follow(before)
+      const connection = this.#connection()
       if (this.#opening.state === 'read-only') throw new Refused('read-only', this.#opening.message)
-      return connection.immediately(work)
+      // The change was made for what stood there before: its maker has to look again.
+      if (before === 'overwritten') throw notSaved()
+      const value = connection.immediately(work)
+      // Once more before it is acknowledged: what was just written may have gone into a file that is not there any more.
+      const after = await this.#changeOfFile()
+      if (after === 'none') return value
+      await this.#follow(after)
+      this.#connection()
+      throw notSaved()
     })
     this.#writing.add(writing)
     try {
@@ -144,8 +193,15 @@ class OpenLibrary implements Library {
   async state(): Promise<Output<'library.state'>> {
     const counts = await this.read(countRecords)
     const { state, message } = this.#opening
-    const backups = listBackups(this.#options.dataFolder)
-    return { state, message, backups, ...(counts.ok ? counts.value : { version: 0, shootCount: 0, spotCount: 0 }) }
+    const { dataFolder, now } = this.#options
+    const backups = listBackups(dataFolder, now()).map((backup) => ({ ...backup, ahead: isAhead(backup, now()) }))
+    return {
+      state,
+      message,
+      backups,
+      backupFault: this.#backupFault,
+      ...(counts.ok ? counts.value : { version: 0, shootCount: 0, spotCount: 0 }),
+    }
   }
 
   async restore(backup: string): Promise<Result<{ keptAs: string }, StoreReason>> {
@@ -178,10 +234,27 @@ class OpenLibrary implements Library {
     await this.#current()
     if (!this.#checked) this.#check()
     const connection = await this.#current()
-    if (this.#opening.state !== 'open' || !backupIsDue(dataFolder, now())) return { backup: null }
-    const { name } = await backUp(connection, dataFolder, now(), 'daily')
+    if (this.#opening.state !== 'open') return { backup: null }
+    if (!backupIsDue(dataFolder, now())) {
+      // Another window has made it meanwhile.
+      this.#backupFault = null
+      return { backup: null }
+    }
+    const name = await this.#backUpDaily(connection)
     await this.write(strikeUnusedWords)
     return { backup: name }
+  }
+
+  async #backUpDaily(connection: Connection): Promise<string> {
+    const { dataFolder, now } = this.#options
+    try {
+      const { name } = await backUp(connection, dataFolder, now(), 'daily')
+      this.#backupFault = null
+      return name
+    } catch (error) {
+      this.#backupFault = faultOf(error)?.reason ?? 'bug'
+      throw error
+    }
   }
 
   async close(): Promise<void> {
@@ -193,7 +266,8 @@ class OpenLibrary implements Library {
   }
 }
 
+/** By its size alone: opening and closing the file now would drop SQLite's locks on it. */
 function isSmall(dataFolder: string): boolean {
-  const header = guarded(() => readFileHeader(libraryPath(dataFolder)))
-  return header.ok && header.value.kind === 'library' && header.value.bytes <= CHECKED_AT_ONCE
+  const about = guarded(() => statSync(libraryPath(dataFolder), { throwIfNoEntry: false }))
+  return about.ok && about.value !== undefined && about.value.size <= CHECKED_AT_ONCE
 }

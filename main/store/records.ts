@@ -36,33 +36,69 @@ export function listShoots(handle: ReadHandle): Output<'library.shoots'> {
   return { shoots }
 }
 
+interface StoredShoot {
+  readonly name: string
+  readonly document: string
+}
+
+interface StoredSpot extends StoredShoot {
+  readonly id: string
+  readonly lat: number
+  readonly lon: number
+}
+
+/** A spot whose record is broken costs that spot alone, which is named; a shoot whose own record is broken cannot be opened. */
 export function openShoot(handle: ReadHandle, shootId: string): Output<'library.open'> {
   type Opened = Output<'library.open'>
-  const shoot = handle.row<{ document: string }>('SELECT document FROM shoot WHERE id = ?', shootId)
-  if (shoot === undefined) throw new Refused('gone', 'This shoot is no longer in the library. Choose another one.')
-  const spots = handle.rows<{ document: string }>(
-    'SELECT document FROM spot WHERE shoot_id = ? ORDER BY rank, key',
+  const stored = handle.row<StoredShoot>('SELECT name, document FROM shoot WHERE id = ?', shootId)
+  if (stored === undefined) throw new Refused('gone', 'This shoot is no longer in the library. Choose another one.')
+  const shoot = recordIn(stored.document, shootId)
+  if (shoot === null) {
+    throw new Refused(
+      'damaged',
+      `The record of the shoot “${stored.name}” is broken within the library file, so it cannot be opened. The other shoots can.`,
+    )
+  }
+  const rows = handle.rows<StoredSpot>(
+    'SELECT id, name, lat, lon, document FROM spot WHERE shoot_id = ? ORDER BY rank, key',
     shootId,
   )
+  const sound = rows.map((row) => spotIn(row))
+  const broken = rows.filter((_, at) => sound[at] === null).map(({ name }) => name)
   // A figure that was let in once must not shut the whole shoot away now, nor keep it from being saved.
-  const mendedShoot = mendFigures(shootShape, parsed(shoot.document))
-  const mendedSpots = spots.map((spot) => mendFigures(spotShape, parsed(spot.document)))
+  const mendedShoot = mendFigures(shootShape, shoot)
+  const mendedSpots = sound.filter((spot) => spot !== null).map((spot) => mendFigures(spotShape, spot))
   const mended = [mendedShoot, ...mendedSpots].flatMap((record) => record.mended)
   return {
     shoot: mendedShoot.value as Opened['shoot'],
     spots: mendedSpots.map((spot) => spot.value as Opened['spots'][number]),
     version: versionOf(handle),
+    ...(broken.length === 0 ? {} : { broken }),
     ...(mended.length > 0 ? { mended } : {}),
   }
 }
 
-function parsed(document: string): unknown {
+type Fields = Readonly<Record<string, unknown>>
+
+/** Null for what is no record of that id: SQLite's own check sees only that the file is sound, not what stands in it. */
+function recordIn(document: string, id: string): Fields | null {
   try {
-    return JSON.parse(document)
+    const record: unknown = JSON.parse(document)
+    return isFields(record) && record['id'] === id ? record : null
   } catch {
-    throw new Refused(
-      'damaged',
-      'A record in the library cannot be read: the file is damaged. Put a backup in its place.',
-    )
+    return null
   }
+}
+
+/** What stands in columns of its own as well has to agree. */
+function spotIn({ id, name, lat, lon, document }: StoredSpot): Fields | null {
+  const record = recordIn(document, id)
+  const stop = record?.['stop']
+  const at = isFields(stop) ? stop['at'] : null
+  const agrees = isFields(at) && at['lat'] === lat && at['lon'] === lon && record?.['name'] === name
+  return agrees ? record : null
+}
+
+function isFields(value: unknown): value is Fields {
+  return typeof value === 'object' && value !== null
 }

@@ -8,7 +8,7 @@ import { LIBRARY_NAME, libraryPath } from './library-file.ts'
 /** The library must be closed in this window. Answers the name under which the former file is kept; '' if there was none. */
 export function restoreBackup(dataFolder: string, backup: string, now: number): string {
   // Only names that the list shows: no path of the caller's is ever opened.
-  if (!listBackups(dataFolder).some(({ name }) => name === backup)) {
+  if (!listBackups(dataFolder, now).some(({ name }) => name === backup)) {
     throw new Refused('gone', 'This backup is no longer there. Nothing was changed; choose another one.')
   }
   const source = join(backupFolder(dataFolder), backup)

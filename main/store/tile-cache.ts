@@ -1,7 +1,8 @@
 /** Owns the tile cache's file: a store of its own that may be deleted at any time and is made anew when damaged. */
-import { mkdirSync, rmSync } from 'node:fs'
+import { rmSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import Database from 'better-sqlite3'
+import { ownFolder } from '#main/owner-alone.ts'
 
 /** Which tile, by the template it came from: a source whose address changes must not show the old one's tiles. */
 export interface TileKey {
@@ -208,7 +209,7 @@ function inMemory(): Database.Database {
 
 /** Null for a file that is none of ours or of another layout; throws when it is damaged or out of reach. */
 function openFile(file: string): Database.Database | null {
-  mkdirSync(dirname(file), { recursive: true })
+  ownFolder(dirname(file))
   const database = new Database(file, { timeout: 2_000 })
   try {
     database.pragma('journal_mode = WAL')

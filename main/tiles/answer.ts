@@ -8,6 +8,8 @@ export interface TileAnswer {
   readonly body: Uint8Array
   /** How long the page may show it unasked; 0 for anything that should be asked for again. */
   readonly maxAgeSeconds: number
+  /** After how long asking again may help; null where it cannot, or there is nothing to ask for. */
+  readonly retryAfterSeconds: number | null
 }
 
 /** 404: asking again cannot help. */
@@ -19,7 +21,7 @@ const UNANSWERED = new Set<LaterReason>(['unreached', 'timeout', 'crowded', 'lef
 
 export function pictureAnswer(tile: KeptTile, now: number): TileAnswer {
   const maxAgeSeconds = Math.max(0, Math.floor((tile.freshUntil - now) / 1000))
-  return { status: 200, type: tile.type, body: tile.body, maxAgeSeconds }
+  return { status: 200, type: tile.type, body: tile.body, maxAgeSeconds, retryAfterSeconds: null }
 }
 
 export function goneAnswer(reason: GoneReason, message: string): TileAnswer {
@@ -31,12 +33,18 @@ export function laterAnswer(reason: LaterReason, message: string, waitMillisecon
   return missing(status, { reason, message, retryAfterSeconds: Math.ceil(waitMilliseconds / 1000) })
 }
 
+/** 202: being fetched; its page should ask again. */
+export function underWayAnswer(retryAfterSeconds: number): TileAnswer {
+  return missing(202, { reason: 'under-way', message: 'The tile is being fetched.', retryAfterSeconds })
+}
+
 interface Why {
-  readonly reason: GoneReason | LaterReason
+  readonly reason: GoneReason | LaterReason | 'under-way'
   readonly message: string
   readonly retryAfterSeconds: number | null
 }
 
 function missing(status: number, why: Why): TileAnswer {
-  return { status, type: 'application/json', body: new TextEncoder().encode(JSON.stringify(why)), maxAgeSeconds: 0 }
+  const body = new TextEncoder().encode(JSON.stringify(why))
+  return { status, type: 'application/json', body, maxAgeSeconds: 0, retryAfterSeconds: why.retryAfterSeconds }
 }

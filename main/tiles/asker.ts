@@ -43,11 +43,14 @@ export interface Asker {
   ask(source: TileSource, place: TilePlace, known: Known, signal: AbortSignal): Promise<Asked>
   /** Forgets which tiles were missing or bad. */
   forget(): void
+  /** The user wants it tried again now: pauses end and what failed is asked for, though no server oftener than it can bear. */
+  forgive(): void
 }
 
 interface Server {
   readonly lane: Lane
   readonly backOff: BackOff
+  forgivenAt: number
 }
 
 interface Held {
@@ -61,6 +64,8 @@ const ABSENT_HELD = 60 * MINUTE
 const BAD_HELD = MINUTE / 2
 const MOST_HELD = 5_000
 const HOST_TRUSTED = 5 * MINUTE
+/** However often the user presses, a server that asked for peace hears of it no oftener than this. */
+const FORGIVEN_EVERY = MINUTE / 2
 
 export function makeAsker(options: AskerOptions): Asker {
   const { now, rules } = options
@@ -71,7 +76,11 @@ export function makeAsker(options: AskerOptions): Asker {
 
   function serverOf(template: string): Server {
     const host = laneOf(template)
-    const server = servers.get(host) ?? { lane: makeLane(now), backOff: makeBackOff(now) }
+    const server = servers.get(host) ?? {
+      lane: makeLane(now),
+      backOff: makeBackOff(now),
+      forgivenAt: Number.NEGATIVE_INFINITY,
+    }
     servers.set(host, server)
     return server
   }
@@ -146,6 +155,14 @@ export function makeAsker(options: AskerOptions): Asker {
     forget: () => {
       held.clear()
     },
+    forgive: () => {
+      for (const server of servers.values()) {
+        if (server.backOff.remaining() === 0 || now() - server.forgivenAt < FORGIVEN_EVERY) continue
+        server.forgivenAt = now()
+        server.backOff.forgive()
+      }
+      for (const [tile, { outcome }] of held) if (outcome.kind === 'failed') held.delete(tile)
+    },
   }
 }
 
@@ -166,9 +183,13 @@ function keyMissing(source: TileSource): Asked {
 
 function paused(source: TileSource, server: Server): Asked {
   const wait = server.backOff.remaining()
-  const seconds = Math.ceil(wait / 1000)
-  const message = `${source.name} failed a moment ago and is left in peace for ${seconds} seconds. Missing tiles are asked for after that.`
+  const message = `${source.name} failed a moment ago and is left in peace for ${spanText(wait)}. Missing tiles are asked for after that.`
   return { kind: 'later', reason: 'paused', message, wait }
+}
+
+function spanText(milliseconds: number): string {
+  const seconds = Math.ceil(milliseconds / 1000)
+  return seconds <= 120 ? `${seconds} seconds` : `${Math.ceil(seconds / 60)} minutes`
 }
 
 function notTaken(source: TileSource, why: 'crowded' | 'left'): Asked {

@@ -35,6 +35,7 @@ const WAITS: Readonly<Record<FailReason, Wait>> = {
   untrusted: BROKEN,
   'not-image': BROKEN,
   'too-large': BROKEN,
+  packed: BROKEN,
 }
 
 type Failure = Extract<TileOutcome, { kind: 'failed' }>

@@ -1,10 +1,11 @@
 /** Owns one request for one tile: what is sent, and what of the answer is believed. */
+import { codingOf } from './coding.ts'
 import { freshnessOf, type Freshness } from './freshness.ts'
 import { imageTypeOf, type ImageType } from './image.ts'
 
 /**
- * The way out to the network: a session's fetch in the shell, Node's on the loopback host. It must not follow redirects,
- * send cookies, or keep a cache of its own.
+ * The way out to the network: a session's fetch in the shell, `node-fetch.ts` on the loopback host. It must not follow
+ * redirects, send cookies, or keep a cache of its own.
  */
 export type TileFetch = (
   url: string,
@@ -23,6 +24,7 @@ export type FailReason =
   | 'untrusted'
   | 'not-image'
   | 'too-large'
+  | 'packed'
 
 export type TileOutcome =
   | { readonly kind: 'tile'; readonly type: ImageType; readonly body: Uint8Array; readonly caching: Caching }
@@ -58,15 +60,14 @@ export interface FetchTools {
 }
 
 export const LARGEST_TILE_BYTES = 2_000_000
-const LONGEST_RETRY_AFTER = 86_400_000
+/** What a server asks for is kept within these: none may be asked without a pause, and none is given up for the day. */
+const SHORTEST_RETRY_AFTER = 1_000
+const LONGEST_RETRY_AFTER = 3_600_000
 
 /** How every request names this program and a way to reach its makers. */
 export function userAgentOf(version: string, contact: string): string {
   return `Standpoint/${version} (+${contact})`
 }
-
-export const nodeTileFetch: TileFetch = (url, headers, signal) =>
-  fetch(url, { headers, signal, redirect: 'manual', cache: 'no-store', credentials: 'omit' })
 
 /** Asks once. Never rejects for anything the network or the server does. */
 export async function fetchTile(request: TileRequest, tools: FetchTools): Promise<TileOutcome> {
@@ -112,6 +113,12 @@ async function judged(response: Response, request: TileRequest, now: number): Pr
 }
 
 async function picture(response: Response, request: TileRequest, now: number): Promise<TileOutcome> {
+  if (codingOf(response.headers.get('content-encoding')) === null) {
+    return failure(
+      'packed',
+      `${request.sourceName} sent a tile packed in a way that is not taken. Check its address, or use another source.`,
+    )
+  }
   const told = response.headers.get('content-type') ?? 'nothing'
   const notImage = failure(
     'not-image',
@@ -179,12 +186,12 @@ function fromStatus(response: Response, sourceName: string, now: number): TileOu
   )
 }
 
-/** Milliseconds from now, of either form: seconds or a date. */
+/** Milliseconds from now, of either form: seconds or a date (RFC 9110, 10.2.3). */
 function retryAfterOf(headers: Headers, now: number): number | null {
   const text = headers.get('retry-after')
   if (text === null) return null
   const wait = /^\d+$/.test(text) ? Number(text) * 1000 : Date.parse(text) - now
-  return Number.isNaN(wait) ? null : Math.min(Math.max(wait, 0), LONGEST_RETRY_AFTER)
+  return Number.isNaN(wait) ? null : Math.min(Math.max(wait, SHORTEST_RETRY_AFTER), LONGEST_RETRY_AFTER)
 }
 
 function fromRejection(error: unknown, sourceName: string): TileOutcome {

@@ -17,7 +17,9 @@ const LONGEST_LIFETIME = 365 * DAY
 
 export function freshnessOf(headers: Headers, now: number): Freshness {
   const control = directives(headers.get('cache-control') ?? '')
-  const lifetime = control.has('no-cache') ? 0 : lifetimeOf(headers, control, now)
+  // What may not be stored may not be kept by the page either, nor by the browser for it.
+  const asked = control.has('no-cache') || control.has('no-store')
+  const lifetime = asked ? 0 : lifetimeOf(headers, control, now)
   return {
     keep: !control.has('no-store'),
     freshUntil: now + Math.min(Math.max(lifetime, 0), LONGEST_LIFETIME),

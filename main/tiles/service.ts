@@ -10,6 +10,7 @@ import type { TileFetch } from './fetch.ts'
 import { makeHealth } from './health.ts'
 import { imageTypeOf } from './image.ts'
 import { makeSharedWork } from './shared-work.ts'
+import { answerSoon, type SoonOptions } from './soon.ts'
 import { briefOf, type TileSource, tileSources } from './source.ts'
 
 export interface TileServiceOptions {
@@ -30,12 +31,15 @@ export interface TileServiceOptions {
   readonly allowLoopbackHttp?: boolean
   readonly resolve?: Resolve
   readonly deadline?: () => AbortSignal
+  readonly soon?: SoonOptions
 }
 
 export interface TileService {
-  readonly handlers: Pick<Handlers, 'tiles.sources' | 'tiles.health' | 'tiles.clear'>
+  readonly handlers: Pick<Handlers, 'tiles.sources' | 'tiles.health' | 'tiles.again' | 'tiles.clear'>
   /** Never rejects for anything the outside does. The signal, if given, ends the wish while it stands in line. */
   tile(source: string, z: number, x: number, y: number, signal?: AbortSignal): Promise<TileAnswer>
+  /** The same for a page, which is answered in time: an unready tile is fetched on and asked for again. */
+  tileSoon(source: string, z: number, x: number, y: number, signal?: AbortSignal): Promise<TileAnswer>
   close(): void
 }
 
@@ -61,6 +65,7 @@ export function tileService(options: TileServiceOptions): TileService {
     heard: (outcome) => health.asked(outcome),
   })
   const shared = makeSharedWork<TileAnswer>()
+  const soon = answerSoon(options.soon)
 
   async function fromNetwork(
     source: TileSource,
@@ -109,12 +114,18 @@ export function tileService(options: TileServiceOptions): TileService {
       'tiles.sources': () =>
         done({ sources: tileSources(options.settings()).map(briefOf), prefix: options.prefix ?? '/tiles' }),
       'tiles.health': () => done(health.report()),
+      'tiles.again': () => {
+        asker.forgive()
+        return done({})
+      },
       'tiles.clear': () => {
         asker.forget()
         return done({ freedBytes: cache.clear() })
       },
     },
     tile: (source, z, x, y, signal) => tile(source, { z, x, y }, signal),
+    tileSoon: (source, z, x, y, signal) =>
+      soon(JSON.stringify([source, z, x, y]), (left) => tile(source, { z, x, y }, left), signal),
     close: () => {
       if (closing.signal.aborted) return
       closing.abort()

@@ -1,6 +1,8 @@
 /** The page's only way to the services: the preload's bridge in the Electron shell, HTTP with a token on the loopback host. */
 import type { Answer } from '#app/contract/call.ts'
 import type { CallName, Input, Output } from '#app/contract/index.ts'
+import { makeTurns } from '#renderer/job/turns.ts'
+import { boardWords } from '#renderer/words/en-board.ts'
 
 interface Bridge {
   call(name: string, input: unknown): Promise<unknown>
@@ -12,20 +14,49 @@ const bridge = (globalThis as { standpoint?: Bridge }).standpoint
 
 const TOKEN_KEY = 'standpoint-token'
 
-/** The token comes once, in the address's fragment; it is kept for this tab and erased from the address and the history. */
-function takeToken(): string {
-  const fragment = new URLSearchParams(location.hash.slice(1))
-  const fresh = fragment.get('t')
-  if (fresh !== null) {
-    sessionStorage.setItem(TOKEN_KEY, fresh)
-    fragment.delete('t')
-    const rest = fragment.toString()
-    history.replaceState(null, '', location.pathname + location.search + (rest === '' ? '' : `#${rest}`))
-  }
-  return sessionStorage.getItem(TOKEN_KEY) ?? ''
+let token = ''
+/** Under way while the key out of the address is changed for the token; null once there is nothing to wait for. */
+let entering: Promise<void> | null = bridge === undefined ? enter() : null
+void entering?.then(() => {
+  entering = null
+})
+
+/**
+ * The address brings a key in its fragment that is good once: the browser's history keeps such an address, whatever is
+ * done to it here. The token that stands for it after that is kept for this tab alone and never stands in an address.
+ */
+async function enter(): Promise<void> {
+  token = sessionStorage.getItem(TOKEN_KEY) ?? ''
+  const key = takeKey()
+  if (key !== null) await changeKey(key)
 }
 
-const token = bridge === undefined ? takeToken() : ''
+function takeKey(): string | null {
+  const fragment = new URLSearchParams(location.hash.slice(1))
+  const key = fragment.get('k')
+  if (key === null) return null
+  fragment.delete('k')
+  const rest = fragment.toString()
+  history.replaceState(null, '', location.pathname + location.search + (rest === '' ? '' : `#${rest}`))
+  return key
+}
+
+/** A key that is used up leaves the tab with the token it has: the first call tells when it has none. */
+async function changeKey(key: string): Promise<void> {
+  try {
+    const response = await fetch('/enter', {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ key }),
+    })
+    if (!response.ok) return
+    const told = (await response.json()) as { readonly token: string }
+    token = told.token
+    sessionStorage.setItem(TOKEN_KEY, token)
+  } catch {
+    // No host: the first call tells.
+  }
+}
 
 /** Calls that change what is kept: they outlive the page that made them. */
 const KEEPING: ReadonlySet<string> = new Set<CallName>(['library.save', 'settings.set', 'settings.key'])
@@ -43,6 +74,8 @@ export function roomToOutlive(): number {
 }
 
 async function overHttp(name: string, input: unknown, signal: AbortSignal | undefined): Promise<unknown> {
+  // Only ever before the first answer: later calls must reach the network before the page is left.
+  if (entering !== null) await entering
   const body = JSON.stringify(input)
   const bytes = KEEPING.has(name) && body.length <= OUTLIVING ? new TextEncoder().encode(body).length : Infinity
   const keepalive = bytes <= roomToOutlive()
@@ -62,7 +95,7 @@ async function overHttp(name: string, input: unknown, signal: AbortSignal | unde
       keepalive,
       signal: signal ?? null,
     })
-    return await response.json()
+    return response.status === 401 ? noKey() : await response.json()
   } finally {
     leaveRoom()
   }
@@ -82,6 +115,10 @@ export async function ask<Name extends CallName>(
   }
 }
 
+function noKey(): { readonly ok: false; readonly fault: { readonly reason: string; readonly message: string } } {
+  return { ok: false, fault: { reason: 'no-key', message: boardWords.trouble.noKeyWhat } }
+}
+
 function noHost(): { readonly ok: false; readonly fault: { readonly reason: string; readonly message: string } } {
   return {
     ok: false,
@@ -98,19 +135,23 @@ export interface Bytes {
   readonly told: unknown
 }
 
+/** As many as the program cuts at once. A window of ground may wait for slow tiles: more of them would keep saves waiting. */
+const windows = makeTurns(2)
+
 /** Reads a route whose path a call told, secret like the tiles'. Given up by the signal it is the fault `left`. */
 export async function readBytes(path: string, header: string, signal: AbortSignal): Promise<Answer<Bytes>> {
   try {
-    const response = await fetch(path, { signal })
-    if (response.ok)
-      return {
-        ok: true,
-        value: { body: await response.arrayBuffer(), told: JSON.parse(response.headers.get(header) ?? '{}') },
-      }
-    return { ok: false, fault: await faultOf(response) }
+    return await windows.run(() => readOnce(path, header, signal), signal)
   } catch {
     return signal.aborted ? left() : noHost()
   }
+}
+
+async function readOnce(path: string, header: string, signal: AbortSignal): Promise<Answer<Bytes>> {
+  const response = await fetch(path, { signal })
+  if (!response.ok) return { ok: false, fault: await faultOf(response) }
+  const told: unknown = JSON.parse(response.headers.get(header) ?? '{}')
+  return { ok: true, value: { body: await response.arrayBuffer(), told } }
 }
 
 /** Sends a file to a route whose path a call told; the answer is that of a call. */

@@ -3,7 +3,8 @@ import { pageRow } from './pages.tsx'
 import { type ReadonlySignal, signal } from '@preact/signals'
 import { Guarded } from '#renderer/part/guarded.tsx'
 import { NoticeArea } from './notice-area.tsx'
-import { type Trouble, TroublePage } from './trouble-page.tsx'
+import { type Trouble, TroublePage, BackupsPage } from './trouble-page.tsx'
+import { backupsWanted, leaveBackups } from '#renderer/state/library/damage.ts'
 import { libraryState } from '#renderer/state/library/library.ts'
 import { page } from '#renderer/state/session/navigation.ts'
 import { notDrawnWords } from '#renderer/words/en-not-drawn.ts'
@@ -30,6 +31,22 @@ export function WholePage({ onAgain }: { onAgain: () => Promise<void> }) {
     return (
       <>
         <TroublePage trouble={now} onAgain={onAgain} />
+        <NoticeArea />
+      </>
+    )
+  }
+  if (backupsWanted.value !== null) {
+    return (
+      <>
+        <BackupsPage
+          why={backupsWanted.value}
+          backups={libraryState.value?.backups ?? []}
+          onBack={leaveBackups}
+          onAgain={async () => {
+            leaveBackups()
+            await onAgain()
+          }}
+        />
         <NoticeArea />
       </>
     )

@@ -5,12 +5,13 @@ import { ask } from '#renderer/host/host.ts'
 import { openAny, refreshShootList, tellLibraryState, noteVersion } from '#renderer/state/library/library.ts'
 
 export async function bringUp(): Promise<void> {
-  await loadSettings()
+  // First of all calls: where nobody answers, or not to this window, that is said once, on a page of its own.
   const answer = await ask('library.state', {})
   if (!answer.ok) {
-    showTrouble({ kind: 'no-host', message: answer.fault.message })
+    showTrouble({ kind: answer.fault.reason === 'no-key' ? 'no-key' : 'no-host', message: answer.fault.message })
     return
   }
+  await loadSettings()
   tellLibraryState(answer.value)
   const { state } = answer.value
   if (state !== 'open' && state !== 'read-only') {

@@ -1,9 +1,11 @@
 /** What follows the state by itself: the theme, where to begin next time, the changes of other windows. */
+import { tell } from '#renderer/state/library/notices.ts'
+import { words } from '#renderer/words/en.ts'
 import { computed, effect } from '@preact/signals'
 import { page } from '#renderer/state/session/navigation.ts'
 import { fitPlan } from '#renderer/state/session/map-window.ts'
-import { shoot, homeSpot } from '#renderer/state/library/library.ts'
-import { trouble } from './app-window.tsx'
+import { shoot, homeSpot, libraryState } from '#renderer/state/library/library.ts'
+import { trouble, showTrouble } from './app-window.tsx'
 import { refreshIfChanged } from '#renderer/state/library/other-windows.ts'
 import { changeSettings, dark, settings } from '#renderer/state/library/settings.ts'
 
@@ -42,5 +44,22 @@ export function followState(): void {
       clearTimeout(timer)
       removeEventListener('pagehide', keep)
     }
+  })
+}
+
+/** A backup that could not be made is told once, until another reason stands in its way. */
+export function followBackups(): void {
+  const amiss = computed(() => libraryState.value?.backupFault ?? null)
+  effect(() => {
+    if (amiss.value !== null) tell('fault', words.board.trouble.backupNotMade(amiss.value))
+  })
+}
+
+/** A library that goes bad while it is open: from then on nothing can be saved, so that fills the window. */
+export function followDamage(): void {
+  effect(() => {
+    const now = libraryState.value
+    if (trouble.value === 'none' && now !== null && now.state !== 'open' && now.state !== 'read-only')
+      showTrouble({ kind: 'library', state: now })
   })
 }

@@ -9,11 +9,11 @@ type LibraryState = Output<'library.state'>
 
 export type Trouble =
   | { readonly kind: 'library'; readonly state: LibraryState }
-  | { readonly kind: 'no-host'; readonly message: string }
+  | { readonly kind: 'no-host' | 'no-key'; readonly message: string }
 
 function titleOf(trouble: Trouble): string {
   const say = words.board.trouble
-  if (trouble.kind === 'no-host') return say.noHost
+  if (trouble.kind !== 'library') return trouble.kind === 'no-key' ? say.noKey : say.noHost
   const { state } = trouble.state
   if (state === 'damaged') return say.damaged
   if (state === 'newer') return say.newer
@@ -22,7 +22,7 @@ function titleOf(trouble: Trouble): string {
 
 export function TroublePage({ trouble, onAgain }: { trouble: Trouble; onAgain: () => Promise<void> }) {
   const say = words.board.trouble
-  const message = trouble.kind === 'no-host' ? trouble.message : trouble.state.message
+  const message = trouble.kind === 'library' ? trouble.state.message : trouble.message
   // A library from a newer version is whole: putting an old backup in its place would lose what is new in it.
   const offer = trouble.kind === 'library' && trouble.state.state === 'damaged'
   return (
@@ -32,6 +32,26 @@ export function TroublePage({ trouble, onAgain }: { trouble: Trouble; onAgain: (
       {offer ? <Backups backups={trouble.state.backups} onAgain={onAgain} /> : null}
       <button type="button" class="button" onClick={() => void onAgain()}>
         {say.again}
+      </button>
+    </main>
+  )
+}
+
+/** A library that is open but broken somewhere within: its backups, and the way back to what is whole. */
+export function BackupsPage(props: {
+  readonly why: string
+  readonly backups: LibraryState['backups']
+  readonly onBack: () => void
+  readonly onAgain: () => Promise<void>
+}) {
+  const say = words.board.trouble
+  return (
+    <main class="page trouble">
+      <h1>{say.backupsTitle}</h1>
+      <p>{props.why}</p>
+      <Backups backups={props.backups} onAgain={props.onAgain} />
+      <button type="button" class="button" onClick={props.onBack}>
+        {say.back}
       </button>
     </main>
   )
@@ -61,14 +81,14 @@ function Backups({ backups, onAgain }: { backups: LibraryState['backups']; onAga
       <ul class="backups">
         {backups.map((backup, index) => (
           <li key={backup.name}>
-            <span>{say.backupLine(savedAt(backup.savedAt), backup.spots)}</span>
+            <span>{(backup.ahead ? say.backupAhead : say.backupLine)(savedAt(backup.savedAt), backup.spots)}</span>
             <button
               type="button"
-              class={index === 0 ? 'button button-main' : 'button'}
+              class={index === 0 && !backup.ahead ? 'button button-main' : 'button'}
               disabled={busy}
               onClick={() => void restore(backup.name)}
             >
-              {index === 0 ? say.restoreNewest : say.restore}
+              {index === 0 && !backup.ahead ? say.restoreNewest : say.restore}
             </button>
           </li>
         ))}

@@ -9,6 +9,16 @@ const fieldName = (field: string): string =>
     .replaceAll(/\.(\d+)/gu, (_part, at: string) => ` ${Number(at) + 1}`)
     .replaceAll('.', ', ')
     .replaceAll(/([a-z])([A-Z])/gu, (_pair, end: string, start: string) => `${end} ${start.toLowerCase()}`)
+/** By the reason word: what stands in the way of a backup, and what to do. */
+const BACKUP_FAULTS: Readonly<Record<string, string>> = {
+  'disk-full': 'the disk is full. Make room on it.',
+  'read-only': 'the folder “backups” beside the library may not be written. Allow writing to it.',
+  unavailable:
+    'the folder “backups” beside the library cannot be used. Check that it is a folder on a disk that works.',
+  damaged: 'the library or the disk is damaged. Check the disk.',
+  busy: 'another window was writing all the time.',
+  bug: 'the log in the data folder tells why.',
+}
 
 export const boardWords = {
   program: 'Standpoint',
@@ -89,14 +99,28 @@ export const boardWords = {
     newer: 'The library is from a newer Standpoint',
     unavailable: 'The library cannot be reached',
     noHost: 'The program does not answer',
+    noKey: 'This window has no key',
+    noKeyWhat:
+      'An address from the terminal opens the library in one window, once. Open the last address that the terminal shows.',
     readOnly: 'The library can only be read: changes are not saved.',
     backups: 'Good backups, newest first',
     noBackups: 'There is no good backup.',
     backupLine: (saved: string, spots: number) => `${saved}, ${plural(spots, 'spot', 'spots')}`,
+    backupAhead: (saved: string, spots: number) =>
+      `${saved}, ${plural(spots, 'spot', 'spots')}: dated in the future, by a clock that was wrong`,
+    backupNotMade: (reason: string) =>
+      `Today’s backup of the library could not be made: ${BACKUP_FAULTS[reason] ?? BACKUP_FAULTS['bug']} What you change is saved all the same; the backup is tried again every hour.`,
     restore: 'Restore this backup',
     restoreNewest: 'Restore the newest backup',
     restored: (keptAs: string) => `Restored. The damaged library is kept as ${keptAs}.`,
     again: 'Try again',
+    back: 'Back without restoring',
+    showBackups: 'Show the backups',
+    backupsTitle: 'Backups of the library',
+    brokenSpots: (names: readonly string[]) =>
+      names.length === 1
+        ? `The record of the spot “${names[0]}” is broken within the library file, so it is left out here. Everything else is whole; a backup may still have the spot.`
+        : `The records of ${names.length} spots are broken within the library file, so they are left out here: ${names.slice(0, 5).join(', ')}${names.length > 5 ? ' and others' : ''}. Everything else is whole; a backup may still have them.`,
     kept: 'Restoring keeps the present file beside the library under another name; nothing is thrown away.',
   },
   settingsPage: {

@@ -1,6 +1,14 @@
 /** The loopback host in a real browser: the key leaves the address, other windows work, nothing else may run or load. */
+import { join } from 'node:path'
+import Database from 'better-sqlite3'
+import { chromium } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { BROWSER_FLAGS } from './one-browser.ts'
 import { newContext, type Opened, open } from './open.ts'
+import { words } from '#renderer/words/en.ts'
+import { findBrowser } from '#test/help/browser.ts'
+import { temporaryData, tokenFor } from '#test/help/host.ts'
+import { boardReady } from './board.ts'
 
 let opened: Opened
 
@@ -31,6 +39,39 @@ describe('the key', () => {
     expect(await context.cookies()).toEqual([])
     const kept = await page.evaluate(() => JSON.stringify(Object.entries(localStorage)) + document.cookie)
     expect(kept).not.toContain(host?.token)
+  })
+
+  test('is not in the history that the browser writes, and what is there opens nothing', async () => {
+    const profile = await temporaryData()
+    const context = await chromium.launchPersistentContext(profile.folder, {
+      executablePath: findBrowser(),
+      args: BROWSER_FLAGS,
+    })
+    const page = await context.newPage()
+    const address = (await opened.host?.address()) ?? ''
+    await page.goto(address)
+    await boardReady(page)
+    await context.close()
+    const history = new Database(join(profile.folder, 'Default', 'History'), { readonly: true })
+    const visited = history.prepare<[], { url: string }>('SELECT url FROM urls').all()
+    history.close()
+    const addresses = visited.map(({ url }) => url)
+    expect(addresses.some((url) => url.startsWith(opened.host?.origin ?? 'none'))).toBe(true)
+    expect(addresses.join('\n')).not.toContain(opened.host?.token)
+    for (const url of addresses.filter((one) => one.includes('#')))
+      await expect(tokenFor(url)).rejects.toThrow('used up')
+    await profile.remove()
+  })
+
+  test('used up leaves a page that says so and what to do', async () => {
+    const address = (await opened.host?.address()) ?? ''
+    await tokenFor(address)
+    const page = await opened.context.newPage()
+    await page.goto(address)
+    await page.getByRole('heading', { name: words.board.trouble.noKey }).waitFor()
+    await page.getByRole('alert').filter({ hasText: words.board.trouble.noKeyWhat }).waitFor()
+    await page.close()
+    expect(provoked().filter((trouble) => !trouble.startsWith('console: Failed to load resource'))).toEqual([])
   })
 
   test('is not had by a page opened without it', async () => {

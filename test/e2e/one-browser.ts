@@ -35,7 +35,7 @@ const OFF = [
   'WebUIOmniboxFullPopup',
 ]
 
-const FLAGS = [
+export const BROWSER_FLAGS = [
   '--no-sandbox',
   '--disable-gpu',
   '--disable-quic',
@@ -47,7 +47,7 @@ const FLAGS = [
 ]
 
 export async function setup(project: TestProject): Promise<() => Promise<void>> {
-  const server = await chromium.launchServer({ executablePath: findBrowser(), headless: true, args: FLAGS })
+  const server = await chromium.launchServer({ executablePath: findBrowser(), headless: true, args: BROWSER_FLAGS })
   project.provide('browser', server.wsEndpoint())
   return () => server.close()
 }

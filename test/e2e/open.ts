@@ -70,7 +70,7 @@ async function openBrowser(data: string, options: OpenOptions, clean: () => Prom
   const another = async (): Promise<Page> => {
     const page = await context.newPage()
     listen(page, troubles)
-    await page.goto(host.url)
+    await page.goto(await host.address())
     return page
   }
   const page = await another()

@@ -58,8 +58,8 @@ async function tiles(on: boolean, mode: TileServerMode): Promise<void> {
 
 async function sheet(): Promise<Page> {
   const page = await opened.context.newPage()
-  const { origin, token } = opened.host ?? {}
-  await page.goto(`${origin}/sheet.html?shoot=demo&spot=${spot.id}&paper=a4#t=${token}`)
+  const address = new URL((await opened.host?.address()) ?? '')
+  await page.goto(`${address.origin}/sheet.html?shoot=demo&spot=${spot.id}&paper=a4${address.hash}`)
   await page.locator('html[data-ready=yes]').waitFor({ timeout: 60_000 })
   return page
 }

@@ -40,7 +40,8 @@ afterAll(async () => {
 /** The page that is only printed, as the shell opens it. */
 async function standalone(spot: string, paper: Paper): Promise<Page> {
   const page = await opened.context.newPage()
-  await page.goto(`${opened.host?.origin}/sheet.html?shoot=demo&spot=${spot}&paper=${paper}#t=${opened.host?.token}`)
+  const address = new URL((await opened.host?.address()) ?? '')
+  await page.goto(`${address.origin}/sheet.html?shoot=demo&spot=${spot}&paper=${paper}${address.hash}`)
   await page.locator('html[data-ready=yes]').waitFor({ timeout: 60_000 })
   return page
 }

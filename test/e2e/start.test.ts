@@ -5,7 +5,7 @@ import { chmod, mkdir, readFile, writeFile } from 'node:fs/promises'
 import { delimiter, join, resolve } from 'node:path'
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, test, vi } from 'vitest'
-import { temporaryData } from '#test/help/host.ts'
+import { temporaryData, tokenFor } from '#test/help/host.ts'
 
 const START = resolve(import.meta.dirname, '../../app/start.ts')
 
@@ -24,7 +24,7 @@ async function start(words: readonly string[], environment: Readonly<Record<stri
   child.stdout.on('data', (piece: Buffer) => {
     said += piece.toString()
   })
-  const address = (): string => /http:\/\/127\.0\.0\.1:\d+\/#t=[\w-]+/.exec(said)?.[0] ?? ''
+  const address = (): string => /http:\/\/127\.0\.0\.1:\d+\/#k=[\w-]+/.exec(said)?.[0] ?? ''
   await vi.waitFor(() => expect(address()).not.toBe(''), { timeout: 60_000, interval: 50 })
   return { child, said: () => said, address }
 }
@@ -76,14 +76,19 @@ describe.skipIf(process.platform !== 'linux')('npm start', () => {
     const path = `${tools}${delimiter}${process.env['PATH'] ?? ''}`
     const { child, address } = await start(['--browser'], { STANDPOINT_DATA: data.folder, PATH: path })
     const told = await vi.waitFor(() => readFile(seen, 'utf8'), { timeout: 20_000, interval: 50 })
-    const token = address().split('#t=')[1] ?? 'none'
+    const key = address().split('#k=')[1] ?? 'none'
+    const token = await tokenFor(address())
     expect(told.trim().split('\n')).toHaveLength(1)
-    expect(told).not.toContain(token)
     const lines = commandLines()
     expect(lines).toContain(told.trim())
-    expect(lines).not.toContain(token)
+    for (const secret of [key, token]) {
+      expect(told).not.toContain(secret)
+      expect(lines).not.toContain(secret)
+    }
     const first = await fetch(told.trim(), { redirect: 'manual' })
-    expect([first.status, first.headers.get('location')]).toEqual([303, `/#t=${token}`])
+    const location = first.headers.get('location') ?? ''
+    expect([first.status, location]).toEqual([303, expect.stringMatching(/^\/#k=/)])
+    expect(await tokenFor(new URL(location, told.trim()).href)).toBe(token)
     expect((await fetch(told.trim(), { redirect: 'manual' })).status).toBe(410)
     expect(await end(child)).toBe(0)
     await data.remove()

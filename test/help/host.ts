@@ -9,8 +9,8 @@ import { createInterface } from 'node:readline'
 const ENTRY = resolve(import.meta.dirname, '../../out/web/web.js')
 
 export interface RunningHost {
-  /** The address with the token in its fragment. */
-  readonly url: string
+  /** An address for one window more, as the terminal shows it: the key in its fragment works once. */
+  readonly address: () => Promise<string>
   readonly origin: string
   readonly token: string
   readonly pid: number
@@ -32,9 +32,15 @@ export async function startHost(
   child.stderr.on('data', (piece: Buffer) => {
     complaints += piece.toString()
   })
-  const url = await addressOf(child)
-  if (url === null) throw new Error(`The loopback host did not start. ${complaints}`)
-  const origin = new URL(url).origin
+  const addresses = addressesOf(child)
+  const next = async (): Promise<string> => {
+    const { value } = await addresses.next()
+    if (value === undefined) throw new Error(`The loopback host gave no address. ${complaints}`)
+    return value
+  }
+  const first = await next()
+  const { origin } = new URL(first)
+  const token = await tokenFor(first)
   const end = async (signal: 'SIGTERM' | 'SIGKILL'): Promise<void> => {
     if (child.exitCode !== null || child.signalCode !== null) return
     const gone = once(child, 'exit')
@@ -42,26 +48,35 @@ export async function startHost(
     await gone
   }
   return {
-    url,
+    address: next,
     origin,
-    token: url.split('#t=')[1] ?? '',
+    token,
     pid: child.pid ?? 0,
     stop: () => end('SIGTERM'),
     kill: () => end('SIGKILL'),
   }
 }
 
-/** The address it prints, or null when it ends without one. */
-async function addressOf(child: ChildProcess): Promise<string | null> {
-  if (!child.stdout) return null
+/** The addresses it prints, one after the use of the one before. */
+async function* addressesOf(child: ChildProcess): AsyncGenerator<string, undefined> {
+  if (!child.stdout) return undefined
   for await (const line of createInterface({ input: child.stdout })) {
-    const found = /http:\/\/127\.0\.0\.1:\d+\/#t=[\w-]+/.exec(line)
-    if (found) {
-      child.stdout.resume()
-      return found[0]
-    }
+    const found = /http:\/\/127\.0\.0\.1:\d+\/#k=[\w-]+/.exec(line)
+    if (found) yield found[0]
   }
-  return null
+  return undefined
+}
+
+/** Changes the key of an address for the token, as the page does. */
+export async function tokenFor(address: string): Promise<string> {
+  const { origin } = new URL(address)
+  const answer = await fetch(`${origin}/enter`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json', origin },
+    body: JSON.stringify({ key: address.split('#k=')[1] ?? '' }),
+  })
+  if (!answer.ok) throw new Error(`The key in ${address} is not taken: ${await answer.text()}.`)
+  return ((await answer.json()) as { token: string }).token
 }
 
 /** A data folder of the test's own; `remove` when done. */

@@ -16,7 +16,8 @@ export const FLOORS: Readonly<Record<'core' | 'renderer', readonly (readonly str
     ['core/sheet'],
   ],
   renderer: [
-    ['renderer/words', 'renderer/host', 'renderer/job'],
+    ['renderer/words', 'renderer/job'],
+    ['renderer/host'],
     ['renderer/text'],
     ['renderer/state/library'],
     ['renderer/state/plan'],

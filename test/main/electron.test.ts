@@ -43,7 +43,13 @@ async function load(lock = true): Promise<Fake> {
       return {
         handlers: stubHandlers({ 'library.shoots': () => done({ shoots: [] }) }),
         tilePrefix: '/tiles/key',
-        tiles: async () => ({ status: 200, type: 'image/png', body: new Uint8Array([1]), maxAgeSeconds: 1 }),
+        tiles: async () => ({
+          status: 200,
+          type: 'image/png',
+          body: new Uint8Array([1]),
+          maxAgeSeconds: 1,
+          retryAfterSeconds: null,
+        }),
         close: async () => {
           closed += 1
           await closing

@@ -52,6 +52,7 @@ describe('log', () => {
     ['a key in a query', 'GET https://tiles.example/1.png?key=abc123', /abc123/],
     ['a tile', 'https://tiles.example/14/7335/4350.png failed', /7335|4350/],
     ['a token', 'http://127.0.0.1:80/#t=abcDEF', /abcDEF/],
+    ['the key of an address', 'http://127.0.0.1:80/#k=abcDEF', /abcDEF/],
     ['a long secret', 'Bearer dGhpcyBpcyBhIHNlY3JldCBvZiAzMiBieXRlcw', /dGhpc/],
   ])('does not hold %s', (_name, text, secret) => {
     expect(redact(text)).not.toMatch(secret)

@@ -20,7 +20,14 @@ function serveWith(tile: Partial<ServedTile> = {}) {
     tilePrefix: '/tiles/key',
     tiles: async (...words) => {
       asked.push(words.slice(0, 4))
-      return { status: 200, type: 'image/png', body: new Uint8Array([7]), maxAgeSeconds: 60, ...tile }
+      return {
+        status: 200,
+        type: 'image/png',
+        body: new Uint8Array([7]),
+        maxAgeSeconds: 60,
+        retryAfterSeconds: null,
+        ...tile,
+      }
     },
     groundPrefix: '/ground/key',
     ground: {
@@ -111,6 +118,24 @@ describe('files of the page', () => {
     await rm(folder, { recursive: true })
     expect([...files.keys()].toSorted()).toEqual(['/', '/assets/a.js', '/index.html'])
     expect(files.get('/assets/a.js')?.type).toBe('text/javascript; charset=utf-8')
+  })
+})
+
+describe('a tile that is not ready', () => {
+  test('tells in a header when to ask again, and nothing keeps it', async () => {
+    const body = new TextEncoder().encode('{}')
+    const unready = { status: 202, type: 'application/json', body, maxAgeSeconds: 0, retryAfterSeconds: 3 }
+    const answer = await serveWith(unready).serve(new Request('app://standpoint/tiles/key/a/0/0/0'))
+    expect([answer.status, answer.headers.get('retry-after'), answer.headers.get('cache-control')]).toEqual([
+      202,
+      '3',
+      'no-store',
+    ])
+  })
+
+  test('of no use to ask for again has no such header', async () => {
+    const answer = await serveWith({}).serve(new Request('app://standpoint/tiles/key/a/0/0/0'))
+    expect(answer.headers.has('retry-after')).toBe(false)
   })
 })
 

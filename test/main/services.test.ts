@@ -51,6 +51,7 @@ const GOOD: { readonly [Name in CallName]: Input<Name> } = {
   'settings.key': { sourceId: 'x', key: null },
   'tiles.sources': {},
   'tiles.health': {},
+  'tiles.again': {},
   'tiles.clear': {},
   'places.find': { text: 'a', limit: 1 },
   'places.zones': { at: { lat: 0, lon: 0 } },

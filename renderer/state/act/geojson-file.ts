@@ -1,5 +1,5 @@
 /** Bringing in a GeoJSON file: read beside the page, added as one edit, and told what was left out. */
-import { signal } from '@preact/signals'
+import { type ReadonlySignal, signal } from '@preact/signals'
 import type { DrawnNote } from '#core/exchange/drawn-geojson.ts'
 import type { DrawnSort } from '#core/record/drawn-ground.ts'
 import { fitPlaces } from '#renderer/state/session/map-window.ts'
@@ -23,12 +23,15 @@ function noteText(note: DrawnNote): string {
   return say.notes[note.what](note.count)
 }
 
-/** The file that is being read, with the way to stop it; null when none is. */
-export const readingFile = signal<{
+interface ReadingFile {
   readonly name: string
   readonly sort: DrawnSort
   readonly stop: () => void
-} | null>(null)
+}
+
+const readingFileSignal = signal<ReadingFile | null>(null)
+/** The file that is being read, with the way to stop it; null when none is. */
+export const readingFile: ReadonlySignal<ReadingFile | null> = readingFileSignal
 
 export async function bringInFile(sort: DrawnSort, file: File): Promise<void> {
   stopDrawing()
@@ -44,9 +47,9 @@ export async function bringInFile(sort: DrawnSort, file: File): Promise<void> {
   readingFile.peek()?.stop()
   const reading = readBeside({ text, near: savedSpot.peek()?.stop.at ?? null, most: roomFor(sort) })
   const { stop } = reading
-  readingFile.value = { name: file.name, sort, stop }
+  readingFileSignal.value = { name: file.name, sort, stop }
   const read = await reading.outcome
-  if (readingFile.peek()?.stop === stop) readingFile.value = null
+  if (readingFile.peek()?.stop === stop) readingFileSignal.value = null
   if (read === 'stopped') return tell('done', say.stoppedReading(file.name))
   if (read === 'too-long') return tell('fault', say.tookTooLong(file.name, LONGEST))
   if (read === 'lost') return tell('fault', say.readingFailed(file.name))

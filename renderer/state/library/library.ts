@@ -7,6 +7,7 @@ import { ask } from '#renderer/host/host.ts'
 import { words } from '#renderer/words/en.ts'
 import { tell } from './notices.ts'
 import { settleUnfinished } from './unfinished.ts'
+import { tellDamage, tellFault } from './damage.ts'
 
 const libraryStateSignal = signal<Output<'library.state'> | null>(null)
 export const libraryState: ReadonlySignal<Output<'library.state'> | null> = libraryStateSignal
@@ -103,7 +104,7 @@ export function noteVersion(version: number): void {
 export async function refreshShootList(): Promise<void> {
   const answer = await ask('library.shoots', {})
   if (answer.ok) shootListSignal.value = answer.value.shoots
-  else tell('fault', answer.fault.message)
+  else tellFault(answer.fault)
 }
 
 /** Resolves once what was changed here is saved. */
@@ -125,12 +126,13 @@ export async function openShoot(shootId: string, wantedSpotId: string | null = n
 export async function readShoot(shootId: string, wantedSpotId: string | null): Promise<boolean> {
   const answer = await ask('library.open', { shootId })
   if (!answer.ok) {
-    tell('fault', answer.fault.message)
+    tellFault(answer.fault)
     return false
   }
   showOpened(answer.value, wantedSpotId)
-  const { mended } = answer.value
+  const { mended, broken = [] } = answer.value
   if (mended !== undefined) tell('fault', words.board.files.mended(mended))
+  if (broken.length > 0) tellDamage(words.board.trouble.brokenSpots(broken))
   return true
 }
 

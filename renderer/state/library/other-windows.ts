@@ -11,6 +11,7 @@ import {
   noteVersion,
   tellLibraryState,
 } from './library.ts'
+import { tellFault } from './damage.ts'
 import { shoot, showOpened, spotId, spots } from './library.ts'
 import { unsaved } from './saving.ts'
 
@@ -35,6 +36,10 @@ export async function refreshIfChanged(): Promise<void> {
 async function readAgain(shootId: string, version: number): Promise<void> {
   const answer = await ask('library.open', { shootId })
   if (busy() || shoot.value?.id !== shootId) return
+  if (!answer.ok && answer.fault.reason !== 'gone') {
+    tellFault(answer.fault)
+    return
+  }
   if (!answer.ok) {
     // Deleted in the other window: there is nothing to undo here any more.
     forgetEditsOf(new Set([shootId, ...spots.value.map((spot) => spot.id)]))

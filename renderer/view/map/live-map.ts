@@ -5,6 +5,7 @@ import type L from 'leaflet'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { followArea } from '#renderer/view/ground/shown-area.ts'
 import { layBase } from './base-layers.ts'
+import { ask } from '#renderer/host/host.ts'
 import { drawing, takingAs } from '#renderer/state/session/drawn-ground.ts'
 import { placing } from '#renderer/state/session/navigation.ts'
 import { freeWindows } from '#renderer/view/drawing/covered.ts'
@@ -136,7 +137,8 @@ export function startMap(holder: HTMLElement): LiveMap {
     pointOf,
     zoomBy: (steps) => map.setZoom(map.getZoom() + steps),
     placeInMiddle: () => placeAt(fromLeaflet(map.getCenter())),
-    retryTiles: base.retry,
+    // Pauses that servers were given end first: the user does not want to wait for them.
+    retryTiles: () => void ask('tiles.again', {}).then(base.retry),
     stop() {
       watcher.disconnect()
       stopLooking()

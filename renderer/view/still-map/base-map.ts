@@ -7,6 +7,7 @@ import { paintSketch, showsIsland, windowAround } from '#renderer/view/sketch/pa
 import { SKETCH_ATTRIBUTION, loadIsland } from '#renderer/view/sketch/island-data.ts'
 import { DARK_PALETTE, LIGHT_PALETTE } from '#renderer/view/sketch/sketch-palette.ts'
 import { piecesFor } from './tile-pieces.ts'
+import { tilePicture } from '#renderer/host/tile-picture.ts'
 
 export interface BaseMap {
   /** Changes when the picture would. */
@@ -94,7 +95,10 @@ async function paintTiles(
   context.scale(SHARPNESS, SHARPNESS)
   const painted = await Promise.all(
     pieces.map(async (piece) => {
-      const picture = await tilePicture(`${base.prefix}/${source.id}/${tileZoom}/${piece.x}/${piece.y}`, stop)
+      const picture = await bitmapOf(
+        `${base.prefix}/${encodeURIComponent(source.id)}/${tileZoom}/${piece.x}/${piece.y}`,
+        stop,
+      )
       if (picture === null) return false
       context.drawImage(picture, piece.left, piece.top, size, size)
       return true
@@ -103,10 +107,10 @@ async function paintTiles(
   return painted.filter((done) => !done).length
 }
 
-async function tilePicture(path: string, stop: AbortSignal): Promise<ImageBitmap | null> {
+async function bitmapOf(path: string, stop: AbortSignal): Promise<ImageBitmap | null> {
   try {
-    const response = await fetch(path, { signal: stop })
-    return response.ok ? await createImageBitmap(await response.blob()) : null
+    const picture = await tilePicture(path, stop)
+    return picture === null ? null : await createImageBitmap(picture)
   } catch {
     return null
   }

@@ -1,5 +1,14 @@
 /** Backups are made daily, checked before they count, kept by a plan, and put back without losing what stood there. */
-import { copyFileSync, existsSync, readdirSync, readFileSync, truncateSync, statSync, writeFileSync } from 'node:fs'
+import {
+  copyFileSync,
+  existsSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  truncateSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { backUp, backupFolder, listBackups, spotsIfGood } from '#main/store/backup.ts'
@@ -25,7 +34,12 @@ test('a backup of the open library holds all 100 spots, a copy of its file does 
   copyFileSync(join(folder, 'library.sqlite'), join(folder, 'copy.sqlite'))
   valueOf(await tend())
   const [backup] = valueOf(await handlers['library.state']({})).backups
-  expect(backup).toEqual({ name: 'daily_2026-05-20T12-00-00Z_100-spots.sqlite', savedAt: NOON, spots: 100 })
+  expect(backup).toEqual({
+    name: 'daily_2026-05-20T12-00-00Z_100-spots.sqlite',
+    savedAt: NOON,
+    spots: 100,
+    ahead: false,
+  })
   expect(spotsIfGood(join(backupFolder(folder), backup?.name ?? ''))).toBe(100)
   expect(spotsIfGood(join(folder, 'copy.sqlite'))).not.toBe(100)
 })
@@ -38,12 +52,90 @@ test('one backup a day, also after the clock was set back', async () => {
     now = at
     return valueOf(await tend()).backup !== null
   }
-  expect([await made(NOON), await made(NOON + 60_000), await made(NOON + DAY), await made(NOON - 3 * DAY)]).toEqual([
-    true,
-    false,
-    true,
-    false,
-  ])
+  // Set back within what a clock is off by: the same day. Farther: nobody knows what day it is, so one is made.
+  const days = [NOON, NOON + 60_000, NOON + DAY, NOON + DAY / 2, NOON + DAY, NOON - 3 * DAY, NOON - 3 * DAY + 60_000]
+  const each: boolean[] = []
+  // oxlint-disable-next-line no-await-in-loop
+  for (const at of days) each.push(await made(at))
+  expect(each).toEqual([true, false, true, false, false, true, false])
+})
+
+describe('a clock that was ahead', () => {
+  const YEARS = 3_652 * DAY
+
+  test('by ten years at one start does not stop the daily backups', async () => {
+    const folder = temporaryFolder()
+    let now = NOON + YEARS
+    const { handlers, tend } = await filled(folder, 1, () => now)
+    expect(valueOf(await tend()).backup).toContain('2036-05-19')
+    for (let day = 0; day < 3; day += 1) {
+      now = NOON + day * DAY
+      // oxlint-disable-next-line no-await-in-loop
+      expect(valueOf(await tend()).backup).toContain(`2026-05-${20 + day}`)
+    }
+    const { backups } = valueOf(await handlers['library.state']({}))
+    expect(backups.map(({ name, ahead }) => [name.slice(6, 16), ahead])).toEqual([
+      ['2026-05-22', false],
+      ['2026-05-21', false],
+      ['2026-05-20', false],
+      ['2036-05-19', true],
+    ])
+  })
+
+  test('at many starts takes no place from the backups that follow', async () => {
+    const folder = temporaryFolder()
+    const service = await filled(folder, 1)
+    await service.close()
+    const connection = connect(join(folder, 'library.sqlite'), { readonly: false })
+    for (let day = 0; day < 20; day += 1) await backUp(connection, folder, NOON + YEARS + day * DAY, 'daily')
+    for (let day = 0; day < 60; day += 1) await backUp(connection, folder, NOON + day * DAY, 'daily')
+    connection.close()
+    const last = NOON + 59 * DAY
+    const ages = listBackups(folder, last).map(({ savedAt }) => (last - savedAt) / DAY)
+    expect(ages.filter((age) => age >= 0)).toEqual([0, 1, 2, 3, 4, 5, 6, 13, 20, 27, 34])
+  })
+
+  test('or one that is behind now strikes nothing of what was made before', async () => {
+    const folder = temporaryFolder()
+    const service = await filled(folder, 1)
+    await service.close()
+    const connection = connect(join(folder, 'library.sqlite'), { readonly: false })
+    for (let day = 0; day < 10; day += 1) await backUp(connection, folder, NOON + day * DAY, 'daily')
+    const before = listBackups(folder, NOON + 9 * DAY).map(({ name }) => name)
+    for (let day = 0; day < 20; day += 1) await backUp(connection, folder, NOON - YEARS + day * DAY, 'daily')
+    connection.close()
+    const names = listBackups(folder, NOON - YEARS + 19 * DAY).map(({ name }) => name)
+    expect(names).toEqual(expect.arrayContaining(before))
+    expect(names).toHaveLength(before.length + 9)
+  })
+
+  test('leaves the copy made ahead of a migration standing', async () => {
+    const folder = temporaryFolder()
+    const service = await filled(folder, 1)
+    await service.close()
+    const connection = connect(join(folder, 'library.sqlite'), { readonly: false })
+    for (let day = 0; day < 4; day += 1) await backUp(connection, folder, NOON + YEARS + day * DAY, 'before')
+    const { name } = await backUp(connection, folder, NOON, 'before')
+    connection.close()
+    expect(existsSync(join(backupFolder(folder), name))).toBe(true)
+  })
+})
+
+describe('a backup that cannot be made', () => {
+  test('is told of by the library’s state until one is made, and ends nothing', async () => {
+    const folder = temporaryFolder()
+    const faults: string[] = []
+    const { handlers, tend } = await openedLibrary(folder, { onFault: (reason) => faults.push(reason) })
+    writeFileSync(backupFolder(folder), 'a file where the folder should be')
+    expect((await tend()).ok).toBe(false)
+    const amiss = valueOf(await handlers['library.state']({})).backupFault
+    expect(amiss).toEqual(expect.any(String))
+    expect(faults).toEqual([amiss])
+    valueOf(await handlers['library.apply']({ changes: [saved(shootRecord('a'))] }))
+    rmSync(backupFolder(folder))
+    valueOf(await tend())
+    expect(valueOf(await handlers['library.state']({})).backupFault).toBeNull()
+  })
 })
 
 test('two months of daily backups leaves seven days and four weeks', async () => {
@@ -54,7 +146,7 @@ test('two months of daily backups leaves seven days and four weeks', async () =>
   for (let day = 0; day < 60; day += 1) await backUp(connection, folder, NOON + day * DAY, 'daily')
   connection.close()
   const last = NOON + 59 * DAY
-  const ages = listBackups(folder).map(({ savedAt }) => (last - savedAt) / DAY)
+  const ages = listBackups(folder, last).map(({ savedAt }) => (last - savedAt) / DAY)
   // 2026-05-20 is a Wednesday and the last day, 59 days on, a Saturday: the weeks end on Sundays, 6, 13, ... days before.
   expect([new Date(NOON).getUTCDay(), new Date(last).getUTCDay()]).toEqual([3, 6])
   expect(ages).toEqual([0, 1, 2, 3, 4, 5, 6, 13, 20, 27, 34])
@@ -95,7 +187,7 @@ test('a backup that does not pass its check never counts, and those there are st
   }
   await expect(backUp(lying, folder, NOON + DAY, 'daily')).rejects.toThrow('does not pass its check')
   connection.close()
-  expect(listBackups(folder)).toEqual(good)
+  expect(listBackups(folder, NOON)).toEqual(good.map(({ name, savedAt, spots }) => ({ name, savedAt, spots })))
   expect(readdirSync(backupFolder(folder))).toHaveLength(1)
 })
 

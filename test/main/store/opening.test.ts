@@ -41,6 +41,7 @@ test('a first start makes an empty library, complete or not there at all', async
     state: 'open',
     message: 'A new library was made.',
     backups: [],
+    backupFault: null,
     version: 0,
     shootCount: 0,
     spotCount: 0,

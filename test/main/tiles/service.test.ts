@@ -6,7 +6,8 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest'
 import type { Settings } from '#app/contract/settings.ts'
 import { TILE_CACHE_FILE } from '#main/store/tile-cache.ts'
 import type { TileAnswer } from '#main/tiles/answer.ts'
-import { nodeTileFetch, userAgentOf } from '#main/tiles/fetch.ts'
+import { userAgentOf } from '#main/tiles/fetch.ts'
+import { nodeTileFetch } from '#main/tiles/node-fetch.ts'
 import { type TileService, tileService, type TileServiceOptions } from '#main/tiles/service.ts'
 import { picture, startTileServer, type TileServer, type TileServerMode } from '#test/help/tile-server.ts'
 
@@ -183,7 +184,8 @@ describe('a tile that is kept', () => {
   test('that may not be stored is not', async () => {
     server.headers = { 'Cache-Control': 'no-store' }
     const service = start()
-    await service.tile('mine', 0, 0, 0)
+    // Nor may the page or its browser keep it, for no time at all.
+    expect((await service.tile('mine', 0, 0, 0)).maxAgeSeconds).toBe(0)
     await service.tile('mine', 0, 0, 0)
     expect(server.requests).toHaveLength(2)
   })
@@ -381,7 +383,77 @@ describe('a missing tile', () => {
   })
 })
 
+describe('a page that asks a slow server', () => {
+  test('is answered in time and gets the picture later, asked of the server once', async () => {
+    server.mode = 'slow'
+    const service = start({ soon: { patienceMs: 5 } })
+    const first = await service.tileSoon('mine', 3, 4, 5)
+    expect([first.status, why(first).reason, first.retryAfterSeconds]).toEqual([202, 'under-way', 1])
+    await server.arrived(1)
+    expect((await service.tileSoon('mine', 3, 4, 5)).status).toBe(202)
+    const whole = service.tile('mine', 3, 4, 5)
+    server.release()
+    expect((await whole).status).toBe(200)
+    const later = await service.tileSoon('mine', 3, 4, 5)
+    expect([later.status, Buffer.from(later.body).equals(picture('/3/4/5.png'))]).toEqual([200, true])
+    expect(server.requests).toHaveLength(1)
+    expect(health(service)).toMatchObject({ failed: 0 })
+  })
+
+  test('has what it no longer asks for taken out of the line', async () => {
+    server.mode = 'slow'
+    const service = start({ soon: { patienceMs: 1, lingerMs: 1 } })
+    const wishes = Array.from({ length: 6 }, async (_, x) => service.tileSoon('mine', 5, x, 0))
+    expect((await Promise.all(wishes)).map(({ status }) => status)).toEqual([202, 202, 202, 202, 202, 202])
+    await server.arrived(2)
+    const last = service.tile('mine', 5, 9, 0)
+    server.mode = 'answers'
+    server.release()
+    expect((await last).status).toBe(200)
+    // The two under way and the one still wished for.
+    expect(server.requests.map(({ path }) => path).toSorted()).toEqual(['/5/0/0.png', '/5/1/0.png', '/5/9/0.png'])
+  })
+})
+
 describe('leaving a server in peace', () => {
+  test.each([
+    ['a day', '86400', 3600],
+    ['a date next year', 'Wed, 05 May 2032 12:00:00 GMT', 3600],
+    ['no time at all', '0', 1],
+    ['a date gone by', 'Sat, 05 May 2029 12:00:00 GMT', 1],
+  ])('asked for %s means within bounds', async (_, asked, seconds) => {
+    server.mode = 'busy'
+    server.headers = { 'Retry-After': asked }
+    const service = start()
+    await service.tile('mine', 0, 0, 0)
+    server.mode = 'answers'
+    time += seconds * SECOND - 1
+    expect(why(await service.tile('mine', 1, 0, 0)).reason).toBe('paused')
+    time += 1
+    expect((await service.tile('mine', 1, 0, 0)).status).toBe(200)
+  })
+
+  test('ends when the user wants to try again, though not over and over', async () => {
+    server.mode = 'busy'
+    server.headers = { 'Retry-After': '86400' }
+    const service = start()
+    const again = (): unknown => service.handlers['tiles.again']({})
+    await service.tile('mine', 0, 0, 0)
+    again()
+    await service.tile('mine', 0, 0, 0)
+    expect(server.requests).toHaveLength(2)
+    for (let press = 0; press < 20; press += 1) {
+      again()
+      // oxlint-disable-next-line no-await-in-loop
+      await service.tile('mine', 0, 0, 0)
+    }
+    expect(server.requests).toHaveLength(2)
+    server.mode = 'answers'
+    time += 30 * SECOND
+    again()
+    expect((await service.tile('mine', 0, 0, 0)).status).toBe(200)
+  })
+
   test('for as long as it asks after 429', async () => {
     server.mode = 'busy'
     server.headers = { 'Retry-After': '120' }

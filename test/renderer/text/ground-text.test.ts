@@ -196,7 +196,7 @@ describe('direct sun', () => {
 
   it('is told from its first to its last full minute', () => {
     const times = lightTimes([{ from: at(5, 1, 20), until: at(18, 45, 59) }], day, 'UTC')
-    expect(times).toEqual({ first: '05:02', last: '18:45', instead: null, gaps: [] })
+    expect(times).toEqual({ first: '05:02', last: '18:45', instead: null, gaps: [], unsure: null })
   })
 
   it('names what lies behind the ground meanwhile, as long as it lasts', () => {
