@@ -14,7 +14,7 @@ export function doubtAt(look: Look, line: GridLine, strip: number, from: number,
   let [first, known] = [-1, 0]
   for (let at = 0; at < met.count; at++) {
     if (first === -1 && met.unknown[at] === 1) first = at
-    if (!Number.isNaN(met.heights[at] as number)) known++
+    if (!Number.isNaN(met.heights[at] ?? Number.NaN)) known++
   }
   if (first === -1) return
   const distance = met.distances[first] as number

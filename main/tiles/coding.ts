@@ -1,4 +1,5 @@
 /** Owns how the body of a tile's answer may be packed: not at all, or once by gzip, br or deflate; and its bounded unpacking. */
+import { exhaustive } from '#core/exhaustive.ts'
 import { promisify } from 'node:util'
 import { brotliDecompress, gunzip, inflate, inflateRaw } from 'node:zlib'
 
@@ -41,5 +42,7 @@ async function unpack(body: Buffer, coding: Exclude<Coding, null>, most: number)
     case 'deflate':
       // Some servers leave out zlib's two bytes of header, against RFC 9110, 8.4.1.2: the low half of its first byte is 8.
       return ((body[0] ?? 0) & 0x0f) === 8 ? promisify(inflate)(body, bound) : promisify(inflateRaw)(body, bound)
+    default:
+      return exhaustive(coding)
   }
 }

@@ -1,4 +1,5 @@
 /** A field's draft: what is being typed until it is taken, refused with a sentence, or given up; and what was taken but could not be saved. */
+// oxlint-disable react/immutability -- what is typed has to be known before it is drawn, so it is kept beside the drawings
 import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Result } from '#core/result.ts'
 import { type Refusal, isUndecided, letRefusalGo } from '#renderer/state/library/refusals.ts'

@@ -42,6 +42,7 @@ async function doAndLeave<Argument>(
     if (after === 0) go()
     else return new Promise((resolve) => setTimeout(() => { resolve(); go() }, after))
   }`
+  // oxlint-disable-next-line typescript/no-implied-eval -- it is handed to the browser, which has no names of ours
   const run = new Function(`return ${script}`)() as (thing: HTMLElement, rest: unknown) => void
   // The answer of a page that is gone does not come.
   await on.evaluate(run, [argument, way, after] as unknown).catch((error: unknown) => {

@@ -20,11 +20,6 @@ export function formatOf(camera: Camera): (typeof SENSOR_FORMATS)[number] | unde
   return SENSOR_FORMATS.find((format) => format.width === camera.sensorWidth && format.height === camera.sensorHeight)
 }
 
-/** Whatever is typed where, the longer side is the width. */
-export function inOrder(one: number, other: number): Pick<Camera, 'sensorWidth' | 'sensorHeight'> {
-  return { sensorWidth: Math.max(one, other), sensorHeight: Math.min(one, other) }
-}
-
 function same(one: Crop, other: Crop): boolean {
   return one.wide === other.wide && one.high === other.high
 }

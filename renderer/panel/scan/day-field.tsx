@@ -37,9 +37,10 @@ export function DayField({ label, day, by, onTake }: DayFieldProps) {
     const within = value >= EARLIEST && value <= LATEST_DAY
     setRefusal(value === '' ? say.none : within ? onTake(value) : say.years)
   }
-  // Of two days that belong together either may be typed first.
+  // Of two days that belong together either may be typed first; nothing but the other day tries it again.
   useLayoutEffect(() => {
     if (refusal !== null) take()
+    // oxlint-disable-next-line react-hooks/exhaustive-deps
   }, [by])
   // Nothing typed is lost with the window.
   useEffect(() => {

@@ -125,7 +125,7 @@ async function step(
   doing: (edit: Edit) => Edit,
 ): Promise<void> {
   settleUnfinished()
-  // oxlint-disable-next-line no-await-in-loop
+  // oxlint-disable-next-line no-await-in-loop, no-unmodified-loop-condition -- it is modified by whoever opens
   while (opening !== null) await opening
   const edit = from.value.at(-1)
   if (edit === undefined) return

@@ -12,5 +12,5 @@ export function begun(end: () => void): () => void {
 
 /** To be called by whatever acts on more than its own field: undo, commands, another page, leaving. */
 export function settleUnfinished(): void {
-  for (const end of [...endings]) end()
+  for (const end of Array.from(endings)) end()
 }

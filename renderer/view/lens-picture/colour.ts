@@ -11,7 +11,7 @@ export interface Colour {
 /** From `#rgb`, `#rrggbb` or `#rrggbbaa`. */
 export function colour(hex: string): Colour {
   const digits = hex.slice(1)
-  const long = digits.length === 3 ? [...digits].map((digit) => digit + digit).join('') : digits
+  const long = digits.length === 3 ? digits.replaceAll(/./gu, (digit) => digit + digit) : digits
   const pair = (at: number): number => Number.parseInt(long.slice(at, at + 2), 16)
   return { red: pair(0), green: pair(2), blue: pair(4), cover: long.length > 6 ? pair(6) / 255 : 1 }
 }

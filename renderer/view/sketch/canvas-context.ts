@@ -13,7 +13,7 @@ export function freshCanvas(width: number, height: number): PaintCanvas {
 }
 
 export function contextOf(canvas: PaintCanvas): PaintContext {
-  const context = canvas.getContext('2d') as PaintContext | null
+  const context: PaintContext | null = canvas.getContext('2d')
   if (context === null) throw new Error('there is no canvas to paint on')
   return context
 }

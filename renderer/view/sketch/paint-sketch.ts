@@ -66,11 +66,6 @@ function labelsFor(island: IslandData, zoom: number, palette: SketchPalette, con
   return labels
 }
 
-/** Forgets the placed labels, after their typeface has come in. */
-export function forgetLabels(island: IslandData): void {
-  laidOut.delete(island)
-}
-
 /** True when the window shows any of the island or its waterlines. */
 export function showsIsland(island: IslandData, window: SketchWindow): boolean {
   const scale = worldPixels(window.zoom)

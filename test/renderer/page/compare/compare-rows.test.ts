@@ -231,7 +231,7 @@ describe('how far off it may be', () => {
   const fails = { kind: 'subject-whole', how: 'cut-left' } as const
 
   test('is nothing while nothing is framed, and loose is the best', () => {
-    const tight: Tolerances = { ...free, 'camera-left': { offset: 0.5, limit: 50, fails } as never }
+    const tight: Tolerances = { ...free, 'camera-left': { offset: 0.5, limit: 50, fails } }
     const { values, best } = row(name, [
       column(),
       column({}, { sensitivity: { held: [], failing: [], off: tight } }),
@@ -245,8 +245,8 @@ describe('how far off it may be', () => {
 
   test('an offset that is easily made is tighter than a longer one of another kind', () => {
     // A step of 1 m against five minutes of ten: the clock is the tighter, though its figure is larger.
-    const step: Tolerances = { ...free, 'camera-left': { offset: 1, limit: 50, fails } as never }
-    const clock: Tolerances = { ...free, later: { offset: 300, limit: 21_600, fails } as never }
+    const step: Tolerances = { ...free, 'camera-left': { offset: 1, limit: 50, fails } }
+    const clock: Tolerances = { ...free, later: { offset: 300, limit: 21_600, fails } }
     const { best } = row(name, [
       column({}, { sensitivity: { held: [], failing: [], off: step } }),
       column({}, { sensitivity: { held: [], failing: [], off: clock } }),

@@ -96,7 +96,7 @@ describe('the sun’s day', () => {
     sunDayText({ state: 'rises-and-sets', rise: [], set: [], twilights: [], ...part } as unknown as SunDay, 'UTC')
 
   test('runs from first light to last light', () => {
-    expect(day({ rise: [at(4, 41)], set: [at(20, 34)], twilights } as unknown as Partial<SunDay>)).toEqual([
+    expect(day({ rise: [at(4, 41)], set: [at(20, 34)], twilights })).toEqual([
       sheetWords.light.dawn('04:00'),
       sheetWords.light.sunTimes('04:41', '20:34'),
       sheetWords.light.dusk('21:00'),
