@@ -48,7 +48,7 @@ export class PageLibrary {
     const revisions = changes.map(({ kind, id, before, record }) => {
       const revision = (before ?? 0) + 1
       if (record === null) this.records.delete(id)
-      else this.records.set(id, { kind, record: { ...record, revision } as Shoot | Spot })
+      else this.records.set(id, { kind, record: { ...record, revision } })
       return revision
     })
     this.version += 1
