@@ -5,12 +5,13 @@
  * thing; any other list is one value.
  */
 export function rebased<Value>(base: Value, mine: Value, theirs: Value): Value {
-  return merged(base, mine, theirs) as Value
+  return merged(base, mine, theirs)
 }
 
 type Fields = Readonly<Record<string, unknown>>
 type Thing = Fields & { readonly id: string }
 
+function merged<Value>(base: Value, mine: Value, theirs: Value): Value
 function merged(base: unknown, mine: unknown, theirs: unknown): unknown {
   if (same(base, mine)) return theirs
   if (same(base, theirs)) return mine
@@ -35,7 +36,7 @@ function mergedThings(base: readonly Thing[], mine: readonly Thing[], theirs: re
   const find = (list: readonly Thing[], id: string): Thing | undefined => list.find((thing) => thing.id === id)
   const kept = theirs.flatMap((thing) => {
     const [before, own] = [find(base, thing.id), find(mine, thing.id)]
-    if (own !== undefined) return [before === undefined ? own : (merged(before, own, thing) as Thing)]
+    if (own !== undefined) return [before === undefined ? own : merged(before, own, thing)]
     return before === undefined || !same(before, thing) ? [thing] : []
   })
   const added = mine.filter((thing) => {

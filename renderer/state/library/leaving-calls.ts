@@ -63,7 +63,7 @@ function together(edits: readonly SentEdit[]): SentEdit[] {
   const changes = new Map<string, Change>()
   for (const change of edits.flatMap((edit) => edit.changes)) {
     const { before } = changes.get(change.id) ?? change
-    changes.set(change.id, { ...change, before } as Change)
+    changes.set(change.id, { ...change, before })
   }
   // Made and taken away again within the same: nothing the library need know.
   const needed = [...changes.values()].filter(({ before, record }) => before !== null || record !== null)
