@@ -5,12 +5,13 @@
  * thing; any other list is one value.
  */
 export function rebased<Value>(base: Value, mine: Value, theirs: Value): Value {
-  return merged(base, mine, theirs) as Value
+  return merged(base, mine, theirs)
 }
 
 type Fields = Readonly<Record<string, unknown>>
 type Thing = Fields & { readonly id: string }
 
+function merged<Value>(base: Value, mine: Value, theirs: Value): Value
 function merged(base: unknown, mine: unknown, theirs: unknown): unknown {
   if (same(base, mine)) return theirs
   if (same(base, theirs)) return mine
@@ -30,17 +31,12 @@ function mergedFields(base: Fields, mine: Fields, theirs: Fields): Fields {
   )
 }
 
-/** Of three that are things the merged one is a thing. */
-function mergedThing(base: Thing, mine: Thing, theirs: Thing): Thing {
-  return merged(base, mine, theirs) as Thing
-}
-
 /** In their order; what I added comes last, what I took away is gone unless they changed it, and the other way round. */
 function mergedThings(base: readonly Thing[], mine: readonly Thing[], theirs: readonly Thing[]): readonly Thing[] {
   const find = (list: readonly Thing[], id: string): Thing | undefined => list.find((thing) => thing.id === id)
   const kept = theirs.flatMap<Thing>((thing) => {
     const [before, own] = [find(base, thing.id), find(mine, thing.id)]
-    if (own !== undefined) return [before === undefined ? own : mergedThing(before, own, thing)]
+    if (own !== undefined) return [before === undefined ? own : merged(before, own, thing)]
     return before === undefined || !same(before, thing) ? [thing] : []
   })
   const added = mine.filter((thing) => {

@@ -3,11 +3,11 @@ import { inShell, onLeaving } from '#renderer/host/host.ts'
 import { page } from '#renderer/state/session/navigation.ts'
 import { refusals } from '#renderer/state/library/refusals.ts'
 import { allSaved, outlivesLeaving, sendAtLeaving } from '#renderer/state/library/saving.ts'
-import { settleUnfinished } from '#renderer/state/library/unfinished.ts'
+import { settleUnfinished, somethingUnfinished } from '#renderer/state/library/unfinished.ts'
 
 /** Something would be lost: it could not be saved, can't be as it is, or is too large to be sent by a page that is gone. */
 function wouldLose(): boolean {
-  return refusals.peek().length > 0 || document.querySelector('[data-draft]') !== null || !outlivesLeaving()
+  return refusals.peek().length > 0 || somethingUnfinished() || !outlivesLeaving()
 }
 
 export function followLeaving(): void {

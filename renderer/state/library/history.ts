@@ -125,8 +125,10 @@ async function step(
   doing: (edit: Edit) => Edit,
 ): Promise<void> {
   settleUnfinished()
-  // oxlint-disable-next-line no-await-in-loop, no-unmodified-loop-condition -- it is modified by whoever opens
-  while (opening !== null) await opening
+  if (opening !== null) {
+    await opening
+    return step(from, to, doing)
+  }
   const edit = from.value.at(-1)
   if (edit === undefined) return
   const home = homeOf(edit)

@@ -8,10 +8,10 @@ import type { Input, Output } from '#app/contract/index.ts'
 type Sent = Input<'library.save'>['edits']
 type Applied = Sent[number]['changes']
 
-interface Answered {
+interface FakeAnswer {
   readonly ok: boolean
-  readonly fault?: unknown
   readonly value?: unknown
+  readonly fault?: unknown
 }
 
 /** A library that keeps records, numbers revisions and refuses what does not start from the stored one. */
@@ -21,7 +21,7 @@ class FakeLibrary {
   applied: Applied[] = []
   /** Ids of the edits of each call. */
   calls: string[][] = []
-  done = new Map<string, Answered>()
+  done = new Map<string, FakeAnswer>()
   refuseNext: string | null = null
   gone = false
   hold: Promise<void> = Promise.resolve()
@@ -46,7 +46,9 @@ class FakeLibrary {
       const known = this.done.get(id)
       if (known !== undefined) return known
       const rests = changes.some((change) => refused.has(change.id))
-      const answer = rests ? { ok: false, fault: { reason: 'rests', message: 'rests' } } : this.apply(changes)
+      const answer: FakeAnswer = rests
+        ? { ok: false, fault: { reason: 'rests', message: 'rests' } }
+        : this.apply(changes)
       if (answer.ok) this.done.set(id, answer)
       else for (const change of changes) refused.add(change.id)
       return answer
@@ -54,7 +56,7 @@ class FakeLibrary {
     return { ok: true, value: { answers } }
   }
 
-  private apply(changes: Applied): Answered {
+  private apply(changes: Applied): FakeAnswer {
     this.applied.push(changes)
     const refusal = this.refuseNext ?? (changes.some((change) => this.differs(change)) ? 'changed-elsewhere' : null)
     this.refuseNext = null
@@ -261,6 +263,145 @@ describe('a refusal', () => {
     await page.changeSpot('a', { ...spotAt('one', 1), name: 'a' })
     await page.changeSpot('c', { ...(page.savedSpot.value as Spot), name: 'c' })
     expect(storedName('one')).toBe('c')
+  })
+})
+
+describe('a refused change, kept at hand', () => {
+  function otherWindow(id: string, part: Partial<Spot>): void {
+    const kept = library.records.get(id)
+    library.put({
+      kind: 'spot',
+      id,
+      before: kept?.revision ?? 0,
+      record: { ...(kept?.record as Spot), ...part } as never,
+    })
+    library.version += 1
+  }
+  const stored = (id: string) => library.records.get(id)?.record as Spot | undefined
+
+  test('is done again upon what another window made of the record: mine and theirs are both there', async () => {
+    const page = await session()
+    otherWindow('one', { notes: 'theirs', stars: 4 })
+    await page.changeSpot('Move', { ...spotAt('one', 1), notes: 'mine', rank: 7 })
+    const [refusal] = page.refusals.value
+    expect([refusal?.what, refusal?.fault.reason, page.refusals.value.length]).toEqual(['Move', 'changed-elsewhere', 1])
+    expect(stored('one')).toMatchObject({ notes: 'theirs', stars: 4, rank: 1 })
+    page.keepMine(refusal as never)
+    await expect.poll(() => stored('one')).toMatchObject({ notes: 'mine', stars: 4, rank: 7 })
+    expect([page.refusals.value, page.canUndo.value]).toEqual([[], 'Move'])
+    await page.undo()
+    expect(stored('one')).toMatchObject({ notes: 'theirs', stars: 4, rank: 1 })
+  })
+
+  test('given up leaves theirs', async () => {
+    const page = await session()
+    otherWindow('one', { notes: 'theirs' })
+    await page.changeSpot('Note', { ...spotAt('one', 1), notes: 'mine' })
+    page.letRefusalGo(page.refusals.value[0] as never)
+    expect([page.savedSpot.value?.notes, stored('one')?.notes, page.refusals.value]).toEqual(['theirs', 'theirs', []])
+  })
+
+  test('of a spot that another window deleted makes it anew; of one it changed deletes it all the same', async () => {
+    const page = await session()
+    library.records.delete('one')
+    otherWindow('two', { notes: 'theirs' })
+    const two = page.spots.value[1] as Spot
+    const note = page.changeSpot('Note', { ...spotAt('one', 1), notes: 'mine' })
+    const gone = page.commit({ label: 'Delete', records: [{ kind: 'spot', before: two, after: null }] })
+    await Promise.all([note, gone])
+    expect(page.refusals.value.map(({ what }) => what)).toEqual(['Note', 'Delete'])
+    for (const refusal of page.refusals.value) {
+      page.keepMine(refusal)
+      // oxlint-disable-next-line no-await-in-loop
+      await vi.waitFor(() => expect(page.unsaved.value).toBe(0))
+    }
+    await expect.poll(() => [stored('one')?.notes, library.records.has('two')]).toEqual(['mine', false])
+  })
+
+  test('while the disk is full is tried again once there is room, all of it as one', async () => {
+    const page = await session()
+    library.refuseNext = 'disk-full'
+    const first = page.changeSpot('Move', { ...spotAt('one', 1), rank: 5 })
+    const second = page.changeSpot('Turn', { ...(page.savedSpot.value as Spot), stars: 2 })
+    await Promise.all([first, second])
+    expect(page.refusals.value.map(({ what, fault }) => [what, fault.reason])).toEqual([['Move, Turn', 'disk-full']])
+    page.keepMine(page.refusals.value[0] as never)
+    await expect.poll(() => stored('one')).toMatchObject({ rank: 5, stars: 2 })
+  })
+
+  test('by a host that is gone takes nothing along that can be tried again', async () => {
+    const page = await session()
+    library.gone = true
+    await page.changeSpot('Move', { ...spotAt('one', 1), rank: 5 })
+    await page.changeSpot('Note', { ...(page.savedSpot.value as Spot), notes: 'typed' })
+    expect(page.refusals.value.map(({ what, fault }) => [what, fault.reason])).toEqual([
+      ['Move', 'no-host'],
+      ['Note', 'no-host'],
+    ])
+    library.gone = false
+    for (const refusal of page.refusals.value) page.keepMine(refusal)
+    await expect.poll(() => stored('one')).toMatchObject({ rank: 5, notes: 'typed' })
+  })
+
+  test('an undo that was refused says that it is one', async () => {
+    const page = await session()
+    await page.changeSpot('Note', { ...spotAt('one', 1), notes: 'mine' })
+    library.refuseNext = 'disk-full'
+    await page.undo()
+    expect(page.refusals.value.map(({ what }) => what)).toEqual(['Undo: Note'])
+    expect(page.savedSpot.value?.notes).toBe('mine')
+  })
+
+  test('leaves the changes of other records alone', async () => {
+    const page = await session()
+    otherWindow('one', { notes: 'theirs' })
+    const mine = page.changeSpot('Note', { ...spotAt('one', 1), notes: 'mine' })
+    const other = page.changeSpot('Stars', { ...spotAt('two', 2), stars: 5 })
+    await Promise.all([mine, other])
+    expect([stored('two')?.stars, page.canUndo.value, page.refusals.value.length]).toEqual([5, 'Stars', 1])
+  })
+})
+
+describe('steps one after the other', () => {
+  test('two undos at once, the first opening another shoot, take back two edits', async () => {
+    const page = await session()
+    const elsewhere = { ...newShoot('other', 'lens', 1), name: 'other' }
+    library.put({ kind: 'shoot', id: 'other', before: null, record: elsewhere as never })
+    await page.changeSpot('a', { ...spotAt('one', 1), name: 'a' })
+    await page.changeSpot('b', { ...(page.savedSpot.value as Spot), name: 'b' })
+    await page.openShoot('other')
+    await Promise.all([page.undo(), page.undo()])
+    expect([page.canUndo.value, page.canRedo.value, storedName('one')]).toEqual([null, 'a', 'one'])
+  })
+
+  test('an undo is on the screen and on its way before anything else can happen', async () => {
+    const page = await session()
+    await page.changeSpot('a', { ...spotAt('one', 1), name: 'a' })
+    void page.undo()
+    expect([page.savedSpot.value?.name, page.unsaved.value]).toEqual(['one', 1])
+  })
+
+  test('undo of a change of a shoot that is not on the board opens it', async () => {
+    const page = await session()
+    library.put({ kind: 'shoot', id: 'other', before: null, record: newShoot('other', 'lens', 1) as never })
+    await page.changeShoot('Rename', { ...SHOOT, name: 'new' })
+    await page.openShoot('other')
+    await page.undo()
+    expect([page.shoot.value?.id, page.shoot.value?.name]).toEqual(['shoot', SHOOT.name])
+  })
+
+  test('a shoot is opened with what was changed just before, however slow the library', async () => {
+    const page = await session()
+    let release = (): void => {}
+    library.hold = new Promise((resolve) => {
+      release = resolve
+    })
+    void page.changeSpot('a', { ...spotAt('one', 1), name: 'a' })
+    void page.changeSpot('b', { ...(page.savedSpot.value as Spot), name: 'b' })
+    const opened = page.openShoot('shoot')
+    release()
+    await opened
+    expect(page.savedSpot.value?.name).toBe('b')
   })
 })
 
