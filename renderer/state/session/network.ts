@@ -4,7 +4,7 @@ import { ask } from '#renderer/host/host.ts'
 import { GROUND_MAP } from './ground-shown.ts'
 import { settings } from '#renderer/state/library/settings.ts'
 
-const browserOffline = signal(globalThis.navigator.onLine === false)
+const browserOffline = signal(!navigator.onLine)
 const serviceOffline = signal(false)
 
 /** Tiles of a server are what is wished under the map. */
@@ -27,7 +27,7 @@ export async function lookAtHealth(): Promise<void> {
 /** Follows the health while a tile source is in use; returns the way to stop. */
 export function followHealth(): () => void {
   const onChange = (): void => {
-    browserOffline.value = navigator.onLine === false
+    browserOffline.value = !navigator.onLine
   }
   addEventListener('online', onChange)
   addEventListener('offline', onChange)
