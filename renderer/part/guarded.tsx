@@ -32,18 +32,22 @@ interface State {
   readonly fault: string | null
 }
 
+function reasonOf(fault: unknown): string {
+  return fault instanceof Error ? fault.message : String(fault)
+}
+
 export class Guarded extends Component<GuardedProps, State> {
   override state: State = { fault: null }
   #stop: (() => void) | null = null
 
   static override getDerivedStateFromError(fault: unknown): State {
-    return { fault: fault instanceof Error ? fault.message : String(fault) }
+    return { fault: reasonOf(fault) }
   }
 
   override componentDidCatch(fault: unknown): void {
     // oxlint-disable-next-line no-console -- for whoever mends it
     console.error(fault)
-    this.props.onFault?.({ reason: this.state.fault ?? String(fault), again: this.#again })
+    this.props.onFault?.({ reason: reasonOf(fault), again: this.#again })
     this.#stop?.()
     let first = true
     this.#stop = effect(() => {

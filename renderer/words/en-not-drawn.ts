@@ -2,7 +2,7 @@
 export const notDrawnWords = {
   label: (part: string) => `${part}: not drawn`,
   sentence: (part: string, reason: string) =>
-    `${part} could not be drawn: ${reason.trim().replace(/\.$/u, '')}. Nothing of what is saved is lost. Undo what was changed last, or open another spot or shoot.`,
+    `${part} could not be drawn: ${reason.trim().replace(/\.$/u, '')}. What is saved is kept.`,
   otherSpot: 'Open another spot',
   otherShoot: 'Open another shoot',
   again: 'Try again',
@@ -12,13 +12,11 @@ export const notDrawnWords = {
     shelf: 'The shelf',
     spot: 'This spot',
     map: 'The map',
-    plan: 'The plan on the map',
-    closePlan: 'The close plan',
+    onMap: 'What is drawn over the map',
     lensView: 'The view through the lens',
     beside: 'What stands beside the map',
     answer: 'This answer',
     dayStrip: 'The day strip',
     section: 'This section',
-    controls: 'What lies over the map',
   },
 } as const

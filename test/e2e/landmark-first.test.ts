@@ -32,8 +32,9 @@ async function tower(): Promise<LatLon> {
 }
 
 async function toShoot(): Promise<void> {
-  await opened.page.getByRole('button', { name: words.board.subjectAndBag }).click()
-  await opened.page.getByRole('heading', { name: words.shoot.landmarks }).waitFor()
+  const button = opened.page.getByRole('button', { name: words.board.subjectAndBag })
+  if ((await button.getAttribute('aria-pressed')) !== 'true') await button.click()
+  await opened.page.locator('.shoot-list').waitFor()
 }
 
 async function lookAt({ lat, lon }: LatLon): Promise<void> {
@@ -164,6 +165,7 @@ describe.each([
     // Gone with its shoot, for the next hand.
     await toShoot()
     await page.getByRole('button', { name: words.shoot.deleteShoot }).click()
+    await page.locator('.shoot-list .brief[aria-current=true]').waitFor()
   })
 })
 

@@ -25,7 +25,7 @@ async function pickTwo(page: Page): Promise<void> {
 const PAGES: Readonly<Record<string, (page: Page) => Promise<unknown>>> = {
   board: async (page) => {
     const folded = page.locator('details:not([open]) > summary')
-    while ((await folded.count()) > 0) await folded.first().click()
+    while ((await folded.count()) > 0) await folded.first().evaluate((summary) => (summary as HTMLElement).click())
   },
   scan: (page) => page.getByRole('button', { name: scanWords.scan, exact: true }).click(),
   shoot: async (page) => {
@@ -67,6 +67,8 @@ function faults(page: Page): Promise<string[]> {
     const window = document.scrollingElement ?? document.documentElement
     const room = window.scrollHeight - window.clientHeight
     if (room > 0) found.push(`the window can be scrolled by ${room} px`)
+    const beside = window.scrollWidth - window.clientWidth
+    if (beside > 0) found.push(`the window can be scrolled sideways by ${beside} px`)
     for (const element of document.querySelectorAll<HTMLElement>('body *')) {
       const { overflowX, overflowY, position } = getComputedStyle(element)
       const scrolls = [overflowX, overflowY].some((overflow) => overflow === 'auto' || overflow === 'scroll')

@@ -9,6 +9,7 @@ import type { Page } from 'playwright-core'
 import proj4 from 'proj4'
 import qrcode from 'qrcode-generator'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import type { Change } from '#app/contract/library.ts'
 import { declination } from '#core/geo/declination.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { assess } from '#core/plan/assess.ts'
@@ -19,7 +20,7 @@ import { words } from '#renderer/words/en.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { findPoppler } from '#test/help/browser.ts'
 import { boardReady, savedShoot, savedSpot } from './board.ts'
-import { changeSaved } from './shelf.ts'
+import { changeSaved, apply } from './shelf.ts'
 import { newContext, type Opened, open } from './open.ts'
 
 const PAPERS = { a4: { wide: 595.28, high: 841.89 }, letter: { wide: 612, high: 792 } } as const
@@ -119,6 +120,29 @@ describe.each(Object.keys(PAPERS) as Paper[])('printed on %s', (paper) => {
     expect(textOf(pdf)).toContain(sheetWords.madeWith)
     await page.close()
   })
+})
+
+test('own words on hazards stand on the sheet with no kind ticked, and a lens without a name by what it reaches', async () => {
+  const { shoot, spots } = await savedShoot(opened.host, 'demo')
+  const [, , third] = spots
+  if (third === undefined) throw new Error('no third spot is saved')
+  const lenses = shoot.bag.lenses.map((lens) => ({ ...lens, name: '' }))
+  await apply(opened.host, [
+    {
+      kind: 'shoot',
+      id: shoot.id,
+      before: shoot.revision,
+      record: { ...shoot, bag: { ...shoot.bag, lenses } },
+    } as Change,
+  ])
+  await changeSaved(opened.host, 2, { hazards: [], hazardNote: 'loose stones under the wall' })
+  const page = await standalone(third.id, 'a4')
+  const text = await page.getByRole('article').innerText()
+  expect(text).toContain('loose stones under the wall')
+  expect(text).not.toContain(sheetWords.noHazards)
+  const set = page.locator('.sheet-rows div', { hasText: sheetWords.lens }).first()
+  expect(await set.innerText()).toMatch(/\d mm f\/\d/u)
+  await page.close()
 })
 
 test('a spot with every hazard and long notes still fits its page, in print that can be read', async () => {

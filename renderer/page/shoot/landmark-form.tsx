@@ -1,6 +1,7 @@
 /** What stands behind? The landmarks of the shoot, each of its kind, with its measures and its places. */
 import { useState } from 'preact/hooks'
 import { RECORD_LIMITS } from '#core/record/record-limits.ts'
+import { type Assessment } from '#core/plan/assess.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import { LANDMARK_KINDS, type Landmark, type LandmarkKind, SPAN_FORMS, type Span } from '#core/scene/landmark.ts'
 import { elevationHint } from '#renderer/text/ground-text.ts'
@@ -78,6 +79,16 @@ function LandmarkCard({ shoot, landmark }: { shoot: Shoot; landmark: Landmark })
   )
 }
 
+/** The ground at hand, which is only known of the landmark that the spot on the board looks at. */
+function underLandmark(landmark: Landmark): Assessment['under']['landmark'] | undefined {
+  try {
+    return plan.value?.landmark?.id === landmark.id ? assessment.value?.under.landmark : null
+  } catch {
+    // The form is where one mends what cannot be assessed.
+    return null
+  }
+}
+
 interface MeasuresProps {
   readonly landmark: Landmark
   readonly onChange: (next: Landmark) => void
@@ -85,8 +96,7 @@ interface MeasuresProps {
 
 function Measures({ landmark, onChange }: MeasuresProps) {
   const say = words.shoot
-  // Only of the landmark that the spot on the board looks at is the ground at hand.
-  const under = plan.value?.landmark?.id === landmark.id ? assessment.value?.under.landmark : null
+  const under = underLandmark(landmark)
   return (
     <div class="field-row">
       <LengthField

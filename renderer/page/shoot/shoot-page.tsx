@@ -47,6 +47,8 @@ function ShootList() {
   )
 }
 
+const { section } = notDrawnWords.parts
+
 function ShootForm({ open }: { open: Shoot }) {
   return (
     <div class="shoot-form">
@@ -67,13 +69,23 @@ function ShootForm({ open }: { open: Shoot }) {
       </div>
       <div class="form-columns">
         <div>
-          <SubjectForm shoot={open} />
-          <LandmarkForm shoot={open} />
+          <Guarded part={section}>
+            <SubjectForm shoot={open} />
+          </Guarded>
+          <Guarded part={section}>
+            <LandmarkForm shoot={open} />
+          </Guarded>
         </div>
         <div>
-          <CameraForm shoot={open} />
-          <LensForm shoot={open} />
-          <CropForm shoot={open} />
+          <Guarded part={section}>
+            <CameraForm shoot={open} />
+          </Guarded>
+          <Guarded part={section}>
+            <LensForm shoot={open} />
+          </Guarded>
+          <Guarded part={section}>
+            <CropForm shoot={open} />
+          </Guarded>
         </div>
       </div>
     </div>

@@ -40,6 +40,7 @@ export function DayField({ label, day, by, onTake }: DayFieldProps) {
   // Of two days that belong together either may be typed first; nothing but the other day tries it again.
   useLayoutEffect(() => {
     if (refusal !== null) take()
+    // Only the other day's change is a reason.
     // oxlint-disable-next-line react-hooks/exhaustive-deps
   }, [by])
   // Nothing typed is lost with the window.

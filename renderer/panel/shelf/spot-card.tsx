@@ -4,6 +4,7 @@ import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Shoot } from '#core/record/shoot.ts'
 import type { Spot } from '#core/record/spot.ts'
 import { LensThumb } from '#renderer/view/lens-picture/lens-thumb.tsx'
+import { type Fault, Guarded } from '#renderer/part/guarded.tsx'
 import { Icon } from '#renderer/part/icon.tsx'
 import { StarsShown } from '#renderer/part/stars.tsx'
 import { assessmentOf, planAtHand } from '#renderer/state/plan/assessments.ts'
@@ -11,6 +12,7 @@ import { calmAssessment, calmPlan, moving } from '#renderer/state/plan/calm-boar
 import { spotName } from '#renderer/text/names.ts'
 import { picked } from '#renderer/state/session/navigation.ts'
 import { settings } from '#renderer/state/library/settings.ts'
+import { notDrawnWords as say } from '#renderer/words/en-not-drawn.ts'
 import { words } from '#renderer/words/en.ts'
 import { copySpot, deleteSpot, moveBy, togglePick } from '#renderer/state/act/spot-acts.ts'
 import { figuresOf, hintOf } from './spot-text.ts'
@@ -49,14 +51,13 @@ export function SpotCard({ shoot, spot: saved, on, onChoose, onDrag, onDropBefor
   const spot = live ?? saved
   const card = useRef<HTMLLIElement>(null)
   const seen = useSeen(card)
+  const [fault, setFault] = useState<Fault | null>(null)
+  const hint = hintOf(spot)
   const keys = (event: KeyboardEvent): void => {
     if (!event.altKey || (event.key !== 'ArrowUp' && event.key !== 'ArrowDown')) return
     event.preventDefault()
     void moveBy(spot.id, event.key === 'ArrowUp' ? -1 : 1)
   }
-  const hint = hintOf(spot)
-  // The one under the hand is on the board, and assessed there.
-  const found = (live === null ? null : calmAssessment.value) ?? assessmentOf(planAtHand(shoot, spot))
   return (
     <li
       ref={card}
@@ -77,20 +78,36 @@ export function SpotCard({ shoot, spot: saved, on, onChoose, onDrag, onDropBefor
       <button type="button" class="spot-face" aria-current={on} onClick={() => onChoose(spot.id)}>
         <span class="spot-frame">
           {/* The small frame follows on release: while dragging the large one shows the same, and drawing both costs a frame. */}
-          {seen ? <LensThumb shoot={shoot} spot={saved} width={THUMB} /> : null}
+          <Guarded part={say.parts.spot} onFault={unseen}>
+            {seen ? <LensThumb shoot={shoot} spot={saved} width={THUMB} /> : null}
+          </Guarded>
         </span>
         <span class="spot-words">
           <strong>{spotName(spot).slice(0, 200)}</strong>
           <span class="spot-line">
             <Icon name={spot.status} /> {words.spot.statuses[spot.status]} <StarsShown count={spot.stars} />
           </span>
-          <span class="spot-line">{figuresOf(found, settings.value.units)}</span>
-          {hint === '' ? null : <span class="spot-line">{hint}</span>}
+          <Guarded part={say.parts.spot} onFault={setFault}>
+            <Figures shoot={shoot} spot={spot} live={live !== null} />
+          </Guarded>
+          {fault === null ? null : (
+            <span class="spot-line spot-fault">{say.sentence(say.parts.spot, fault.reason)}</span>
+          )}
+          {hint === '' ? null : <span class="spot-line">{hint.slice(0, 200)}</span>}
         </span>
       </button>
       <SpotActs spot={spot} />
     </li>
   )
+}
+
+/** What keeps the frame empty is told beside it. */
+function unseen(): void {}
+
+function Figures({ shoot, spot, live }: { shoot: Shoot; spot: Spot; live: boolean }) {
+  // The one under the hand is on the board, and assessed there.
+  const found = (live ? calmAssessment.value : null) ?? assessmentOf(planAtHand(shoot, spot))
+  return <span class="spot-line">{figuresOf(found, settings.value.units)}</span>
 }
 
 function SpotActs({ spot }: { spot: Spot }) {

@@ -82,11 +82,15 @@ function next(): void {
   const [first] = waiting
   if (first === undefined || stop !== null) return
   const { plan, zone, parts } = first
-  stop = atLeisure(sensitivitySteps(askOf(plan, zone)), 0, (found) => {
-    keep(plan, parts, found)
+  const goOn = (): void => {
     waiting = waiting.slice(1)
     stop = null
-    count.value += 1
     next()
-  })
+  }
+  const done = (found: Sensitivity | null): void => {
+    keep(plan, parts, found)
+    count.value += 1
+    goOn()
+  }
+  stop = atLeisure(sensitivitySteps(askOf(plan, zone)), 0, done, goOn)
 }

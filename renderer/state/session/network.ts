@@ -4,7 +4,7 @@ import { ask } from '#renderer/host/host.ts'
 import { GROUND_MAP } from './ground-shown.ts'
 import { settings } from '#renderer/state/library/settings.ts'
 
-const browserOffline = signal(!globalThis.navigator.onLine)
+const browserOffline = signal(!navigator.onLine)
 const serviceOffline = signal(false)
 
 /** Tiles of a server are what is wished under the map. */

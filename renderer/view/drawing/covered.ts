@@ -17,6 +17,8 @@ export function coveredBoxes(box: Box): Box[] {
 }
 
 const MARGIN = 48
+/** Less than so many pixels show nothing: then the close plan may lie over some of it. */
+const LEAST_FREE = 60
 
 /** The ways to fit things into what is left free: beside the close plan, above it, or, in a narrow window, anywhere. */
 export function freeWindows(width: number, height: number): FitWindow[] {
@@ -24,5 +26,8 @@ export function freeWindows(width: number, height: number): FitWindow[] {
   const all = { width, height, left: MARGIN, right: MARGIN, top: MARGIN, bottom: MARGIN }
   const beside = { ...all, left: MARGIN + CORNER_GAP + size.width }
   const above = { ...all, bottom: MARGIN + CORNER_GAP + size.height }
-  return [beside, above]
+  const roomy = [beside, above].filter(
+    ({ left, bottom }) => width - left - MARGIN >= LEAST_FREE && height - MARGIN - bottom >= LEAST_FREE,
+  )
+  return roomy.length > 0 ? roomy : [all]
 }

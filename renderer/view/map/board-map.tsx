@@ -2,18 +2,14 @@
 import { render } from 'preact'
 import { useLayoutEffect, useRef, useState } from 'preact/hooks'
 import { ClosePlan } from '#renderer/view/close-plan/close-plan.tsx'
-import { type Fault, Guarded, NotDrawn } from '#renderer/part/guarded.tsx'
 import { mapWords } from '#renderer/words/en-map.ts'
-import { notDrawnWords } from '#renderer/words/en-not-drawn.ts'
 import { type LiveMap, startMap } from './live-map.ts'
 import { MapControls } from './map-controls.tsx'
+import { MapFaults, MapGuarded } from '#renderer/part/map-guarded.tsx'
 import { Things } from '#renderer/view/overlay/plan-overlay.tsx'
-
-const { parts } = notDrawnWords
 
 export function BoardMap() {
   const holder = useRef<HTMLDivElement>(null)
-  const [fault, setFault] = useState<Fault | null>(null)
   const [live, setLive] = useState<LiveMap | null>(null)
   useLayoutEffect(() => {
     if (holder.current === null) return undefined
@@ -21,9 +17,9 @@ export function BoardMap() {
     setLive(map)
     // Leaflet owns the pane's place in the page, so the plan is a drawing of its own within it.
     render(
-      <Guarded part={parts.plan} onFault={setFault}>
+      <MapGuarded>
         <Things pointOf={map.pointOf} />
-      </Guarded>,
+      </MapGuarded>,
       map.pane,
     )
     return () => {
@@ -36,18 +32,12 @@ export function BoardMap() {
     <section class="board-map" aria-label={mapWords.map}>
       <div ref={holder} class="map-holder" />
       {live === null ? null : (
-        <Guarded part={parts.controls}>
-          <MapControls zoomBy={live.zoomBy} placeInMiddle={live.placeInMiddle} retryTiles={live.retryTiles} />
-        </Guarded>
+        <MapControls zoomBy={live.zoomBy} placeInMiddle={live.placeInMiddle} retryTiles={live.retryTiles} />
       )}
-      {fault === null ? null : (
-        <div class="map-over plan-not-drawn">
-          <NotDrawn part={parts.plan} fault={fault} />
-        </div>
-      )}
-      <Guarded part={parts.closePlan}>
+      <MapGuarded>
         <ClosePlan />
-      </Guarded>
+      </MapGuarded>
+      <MapFaults />
     </section>
   )
 }

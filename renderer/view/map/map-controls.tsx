@@ -9,6 +9,7 @@ import { shownSource } from '#renderer/state/session/map-source.ts'
 import { DrawNote } from './draw-note.tsx'
 import { GroundLegend } from './ground-legend.tsx'
 import { GroundMenu } from './ground-menu.tsx'
+import { MapGuarded } from '#renderer/part/map-guarded.tsx'
 import { mapLook, mapView } from '#renderer/view/drawing/map-look.ts'
 import { showTogether } from '#renderer/state/session/map-window.ts'
 import { missingTiles } from './missing-tiles.ts'
@@ -120,19 +121,29 @@ export function MapControls({ zoomBy, placeInMiddle, retryTiles }: MapControlsPr
           </svg>
         </button>
       </div>
-      <GroundMenu />
+      <MapGuarded>
+        <GroundMenu />
+      </MapGuarded>
       <div class="map-notes">
         <TryOutNote />
         <PlacingNote placeInMiddle={placeInMiddle} />
         <DrawNote />
-        <StandpointLineNote />
+        <MapGuarded>
+          <StandpointLineNote />
+        </MapGuarded>
         <TilesNote retryTiles={retryTiles} />
       </div>
       <div class="map-foot">
-        <PointerHeight />
+        <MapGuarded>
+          <PointerHeight />
+        </MapGuarded>
         <Scale />
-        <GroundLegend />
-        <Credits />
+        <MapGuarded>
+          <GroundLegend />
+        </MapGuarded>
+        <MapGuarded>
+          <Credits />
+        </MapGuarded>
       </div>
     </>
   )
