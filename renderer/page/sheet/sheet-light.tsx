@@ -1,5 +1,6 @@
 /** When: the planned time, what sun and moon do that day, the light windows, and the light at the planned time. */
 import type { ComponentChildren } from 'preact'
+import type { Span } from '#core/light/crossing.ts'
 import type { MoonDay, SunDay } from '#core/light/day-events.ts'
 import type { Assessment } from '#core/plan/assess.ts'
 import type { DayLight } from '#core/plan/day-light.ts'

@@ -9,6 +9,7 @@ const ONE: Alignment = {
   azimuth: 90,
   altitude: 3,
   ground: null,
+  unsure: null,
   lit: 0.4,
   waxing: true,
   sunAltitude: 3,
