@@ -33,9 +33,15 @@ describe('shapes known exactly', () => {
       expect(skylineAt(line, azimuth)).toBeCloseTo(Math.atan((50 * cosine) / 500) * DEGREES, 4)
       expect(skylineDistanceAt(line, azimuth)).toBeCloseTo(500 / cosine, 2)
     }
-    // To the south the level ground rises to the grid's edge and no further.
-    expect(skylineAt(line, 180)).toBeCloseTo(-Math.atan(10 / 1000) * DEGREES, 4)
-    expect(skylineDistanceAt(line, 180)).toBeCloseTo(1000, 2)
+    // To the south the grid ends, the earth does not: without a curve its horizon is level, and what lies beyond the edge is unknown.
+    expect(skylineAt(line, 180)).toBeCloseTo(0, 9)
+    expect(skylineDistanceAt(line, 180)).toBeNull()
+    expect(line.unknown[720]).toBeCloseTo(1000, 2)
+    // The ground itself rises to the grid's edge and no further.
+    expect(groundBefore(wall, { east: 0, north: 0, elevation: 10 }, STRAIGHT, [180], 1500)[0]).toBeCloseTo(
+      -Math.atan(10 / 1000) * DEGREES,
+      4,
+    )
   })
 
   it('a cone stands up between its two tangents', () => {
@@ -60,7 +66,8 @@ describe('shapes known exactly', () => {
     const saddle = groundOf(9, 10, (east, north) => ((east / 10 + north / 10) % 2 === 0 ? 0 : 16))
     const eye = { east: 5, north: 5, elevation: 8 + 1 }
     // From the middle of one cell (8 m) across a corner of 0 m into the next cell, whose diagonal peaks at 8 m again, 10 sqrt(2) m off.
-    const line = skyline(saddle, eye, STRAIGHT, 45)
+    // The eye stands above all of it, and the skyline is the level: so this is of the ground alone.
+    const [found] = groundBefore(saddle, eye, STRAIGHT, [45], 1000)
     const best = Math.max(
       ...Array.from({ length: 34_000 }, (_, at) => {
         const s = 0.5 + (at + 1) / 10_000
@@ -68,7 +75,8 @@ describe('shapes known exactly', () => {
         return (32 * u * (1 - u) - 9) / (Math.SQRT2 * 10 * (s - 0.5))
       }),
     )
-    expect(Math.abs((line.altitudes[1] ?? 0) - Math.atan(best) * DEGREES)).toBeLessThan(1e-3)
+    expect(Math.abs((found ?? 90) - Math.atan(best) * DEGREES)).toBeLessThan(1e-3)
+    expect(skyline(saddle, eye, STRAIGHT, 45).altitudes[1]).toBeCloseTo(0, 9)
   })
 })
 
@@ -143,11 +151,20 @@ describe('on mountains', () => {
     [2503, -1999],
   ].map(([east = 0, north = 0]) => eyeOn(land, east, north))
 
-  /** The plainest skyline: samples a fiftieth of a cell apart, closer near the eye. */
+  const RADIUS = 6_371_008.8
+  const lowest = land.heights.reduce((least, height) => Math.min(least, height), 0)
+
+  /** The dip of a round sea as deep as the lowest ground, by its own triangle: cos dip = r / (r + h), r the radius that refraction leaves. */
+  function dip(eye: Raised): number {
+    const bent = RADIUS / (1 - REFRACTION)
+    return -Math.acos(bent / (bent + eye.elevation - lowest)) * DEGREES
+  }
+
+  /** The plainest skyline: samples a fiftieth of a cell apart, closer near the eye. Where the grid ends the sea goes on. */
   function marched(eye: Raised, azimuth: number): number {
     const way = alongBearing(trueAxesAt(land, eye), azimuth)
     const length = Math.hypot(way.east, way.north)
-    const curve = (1 - REFRACTION) / (2 * 6_371_008.8)
+    const curve = (1 - REFRACTION) / (2 * RADIUS)
     let steepest = -Infinity
     for (let distance = 0.02; ; distance += Math.min(0.02 * land.cell, distance / 4000)) {
       const ground = elevationAt(
@@ -155,7 +172,7 @@ describe('on mountains', () => {
         eye.east + (way.east / length) * distance,
         eye.north + (way.north / length) * distance,
       )
-      if (ground === null) return Math.atan(steepest) * DEGREES
+      if (ground === null) return Math.max(Math.atan(steepest) * DEGREES, dip(eye))
       steepest = Math.max(steepest, (ground - eye.elevation) / distance - curve * distance)
     }
   }
@@ -187,6 +204,7 @@ describe('on mountains', () => {
     if (eye === undefined) return
     const line = skyline(land, eye, REFRACTION)
     const next = generator(8)
+    let reached = 0
     for (let round = 0; round < 200; round++) {
       const index = Math.floor(next() * 1440)
       const [whole, distance] = [line.altitudes[index] ?? 0, line.distances[index] ?? 0]
@@ -194,8 +212,14 @@ describe('on mountains', () => {
         (reach) => groundBefore(land, eye, REFRACTION, [index * 0.25], reach)[0],
       )
       expect(before ?? -90).toBeLessThanOrEqual(whole + 1e-5)
+      if (Math.abs(whole - dip(eye)) < 1e-3) {
+        expect(at ?? -90).toBeLessThanOrEqual(whole + 1e-5)
+        continue
+      }
+      reached++
       expect(Math.abs((at ?? -90) - whole)).toBeLessThan(1e-5)
     }
+    expect(reached).toBeGreaterThan(100)
   })
 })
 
@@ -226,25 +250,31 @@ describe('reading a skyline', () => {
 })
 
 describe('unknown ground', () => {
-  it('is told for the azimuths that cross it, and hides nothing', () => {
+  it('is told by how far off it begins, and hides nothing', () => {
     const holed = groundOf(201, 10, (east, north) =>
       Math.hypot(east - 600, north) < 100 ? Number.NaN : north === 500 ? 60 : 0,
     )
     const line = skyline(holed, { east: 0, north: 0, elevation: 2 }, STRAIGHT)
-    const told = Array.from(line.unknown, (flag, index) => (flag === 1 ? index * 0.25 : -1)).filter((at) => at >= 0)
+    // The grid ends at 1000 m all round: only what begins before that is the hole.
+    const told = Array.from(line.unknown, (metres, index) => (metres < 990 ? index * 0.25 : -1)).filter((at) => at >= 0)
     const half = Math.asin(110 / 600) * DEGREES
     expect(Math.min(...told)).toBeGreaterThan(90 - half - 0.3)
     expect(Math.max(...told)).toBeLessThan(90 + half + 0.3)
     expect(told.length).toBeGreaterThan((2 * Math.asin(90 / 600) * DEGREES) / 0.25)
-    expect(skylineAt(line, 90)).toBeLessThan(0)
+    // A cell with an unknown corner is unknown: the hole begins at the cell before its first post.
+    expect(line.unknown[360]).toBeGreaterThanOrEqual(490)
+    expect(line.unknown[360]).toBeLessThanOrEqual(510)
+    expect(line.unknown.every((metres) => metres <= 1000 * Math.SQRT2 + 1e-3)).toBe(true)
+    expect(skylineAt(line, 90)).toBe(0)
   })
 
-  it('everywhere gives no skyline and no eye', () => {
+  it('everywhere leaves the sea’s horizon, all of it in doubt from where the eye stands', () => {
     const nothing = groundOf(21, 10, () => Number.NaN)
     expect(eyeAbove(nothing, 0, 0, 2)).toBeNull()
-    const line = skyline(nothing, { east: 0, north: 0, elevation: 2 }, STRAIGHT)
-    expect(skylineAt(line, 12)).toBeNull()
-    expect(line.unknown[48]).toBe(1)
-    expect(skylineAt(skyline(nothing, { east: 9000, north: 0, elevation: 2 }, STRAIGHT), 90)).toBeNull()
+    for (const east of [0, 9000]) {
+      const line = skyline(nothing, { east, north: 0, elevation: 2 }, 0)
+      expect(skylineAt(line, 12)).toBeCloseTo(-Math.acos(6_371_008.8 / 6_371_010.8) * DEGREES, 5)
+      expect(line.unknown.every((metres) => metres <= 10 * Math.SQRT2)).toBe(true)
+    }
   })
 })

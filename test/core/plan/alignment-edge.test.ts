@@ -73,7 +73,8 @@ describe('the skyline before which a body stands', () => {
     heights.forEach((height, index) => {
       const [east, north] = [(index % 401) * 10 - 2000, 2000 - Math.floor(index / 401) * 10]
       const away = Math.hypot(east, north - FAR)
-      if (Math.abs(away - WIDTH / 2) > 1e-3) expect(Number.isNaN(height)).toBe(away < WIDTH / 2)
+      // Lowered to the lowest there is, not made unknown: what hides nothing must not put the times in doubt either.
+      if (Math.abs(away - WIDTH / 2) > 1e-3) expect(height).toBe(away < WIDTH / 2 ? 0 : before[index])
     })
   })
 })

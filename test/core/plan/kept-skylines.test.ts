@@ -15,7 +15,13 @@ const start = skylinesAround(grid, 0.13, EYES, null, 0)
 describe('skylines', () => {
   it('are those of each eye', () => {
     expect(start.found.lens?.altitudes).toEqual(skyline(grid, eye(-10, 0), 0.13).altitudes)
-    expect(start.found.landmark?.altitudes).not.toEqual(start.found.subject?.altitudes)
+    // Among the hills: from high above them all see the sea's horizon alike.
+    const among = (east: number, north: number) => ({ east, north, elevation: 900 })
+    const eyes = { subject: among(0, 0), landmark: among(400, 300), lens: among(-10, 0) }
+    const { subject, landmark } = skylinesAround(grid, 0.13, eyes, null, 0).found
+    expect(subject?.altitudes).toEqual(skyline(grid, among(0, 0), 0.13).altitudes)
+    expect(landmark?.altitudes).toEqual(skyline(grid, among(400, 300), 0.13).altitudes)
+    expect(landmark?.altitudes).not.toEqual(subject?.altitudes)
   })
 
   it('stay the same object for as long as nothing has moved', () => {
