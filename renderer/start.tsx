@@ -1,5 +1,5 @@
 /** Brings the page up: settings, library, the shoot that was last at work; then follows keys, files and other windows. */
-import { computed, effect } from '@preact/signals'
+import { computed, effect, untracked } from '@preact/signals'
 import { render } from 'preact'
 import type { CommandId } from '#app/commands.ts'
 import { ask, onFileOpened } from '#renderer/host/host.ts'
@@ -103,7 +103,8 @@ function followWindows(): void {
 function followBackups(): void {
   const amiss = computed(() => libraryState.value?.backupFault ?? null)
   effect(() => {
-    if (amiss.value !== null) tell('fault', words.board.trouble.backupNotMade(amiss.value))
+    const reason = amiss.value
+    if (reason !== null) untracked(() => tell('fault', words.board.trouble.backupNotMade(reason)))
   })
 }
 

@@ -3,7 +3,7 @@ import L from 'leaflet'
 import type { TileSourceBrief } from '#app/contract/tiles.ts'
 import { NEAREST_ZOOM } from './leaflet-seam.ts'
 import { type Retry, retryMissing } from './missing-tiles.ts'
-import { tilePicture } from './tile-picture.ts'
+import { tilePicture } from '#renderer/host/tile-picture.ts'
 
 export interface TileBase {
   readonly layer: L.TileLayer

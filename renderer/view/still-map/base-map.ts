@@ -8,7 +8,7 @@ import { paintSketch, showsIsland, windowAround } from '#renderer/view/sketch/pa
 import { SKETCH_ATTRIBUTION } from '#renderer/view/map/sketch-layer.ts'
 import { DARK_PALETTE, LIGHT_PALETTE } from '#renderer/view/sketch/sketch-palette.ts'
 import { TILE_SIZE, mercatorView } from '#renderer/view/drawing/plan-view.ts'
-import { tilePicture } from '#renderer/view/map/tile-picture.ts'
+import { tilePicture } from '#renderer/host/tile-picture.ts'
 
 export interface BaseMap {
   /** Changes when the picture would. */

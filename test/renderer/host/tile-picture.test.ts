@@ -1,6 +1,6 @@
 /** Pictures of tiles: three asked for at once, an unready one asked for again until it is there, one given up never again. */
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
-import { tilePicture } from '#renderer/view/map/tile-picture.ts'
+import { tilePicture } from '#renderer/host/tile-picture.ts'
 
 let asked: string[]
 let answers: ((path: string) => Response | Promise<Response>)[]
