@@ -1,10 +1,14 @@
-/** Builds the program into out/: the page, the two hosts, the thread that reads files, the preload, the gazetteer, the zones, the coasts; only what is stale when asked so. */
+/** Builds the program into out/: the page, the two hosts, the thread that reads files, the preload, the data, licences and checks; only what is stale when asked so. */
 import { copyFile, mkdir, readdir, stat, utimes, writeFile } from 'node:fs/promises'
 import { builtinModules } from 'node:module'
 import { join, resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { writeCoastFile } from './build-coast.ts'
+import { writeUnpackedHashes } from './build-checks.ts'
 import { writeGazetteer } from './build-gazetteer.ts'
+import { BUNDLED_LICENCES, writeLicences } from './build-licences.ts'
+import { LICENCES_FILE } from './licence.ts'
+import { UNPACKED_FILE } from './unpacked.ts'
 
 const ROOT = resolve(import.meta.dirname, '..')
 /** The library's name of it, which it looks for at run time. */
@@ -75,12 +79,38 @@ const PARTS: readonly Part[] = [
   { name: 'icon', sources: ['app/resources'], result: 'out/icon.png', build: copyIcon },
 ]
 
+/** What is gathered from the parts once they are built. */
+const GATHERED = [join('out/page', LICENCES_FILE), 'out/licences/LICENCES.txt', join('out', UNPACKED_FILE)]
+const GATHERED_BY = ['build-checks', 'build-licences', 'data-credits', 'licence', 'unpacked'].map(
+  (name) => `app/${name}.ts`,
+)
+
+async function gather(): Promise<void> {
+  await Promise.all([
+    writeLicences({
+      root: ROOT,
+      from: ['page', 'main', 'web', 'preload', 'reader'].map((folder) => join(ROOT, 'out', folder)),
+      page: join(ROOT, 'out/page', LICENCES_FILE),
+      text: join(ROOT, 'out/licences/LICENCES.txt'),
+    }),
+    writeUnpackedHashes(ROOT, join(ROOT, 'out', UNPACKED_FILE)),
+  ])
+}
+
 /** Builds all parts, or those alone whose sources are newer than they; tells which. */
 export async function buildParts(which: 'all' | 'stale'): Promise<readonly string[]> {
   const wanted = which === 'all' ? PARTS : await staleParts()
   await mkdir(join(ROOT, 'out/stamps'), { recursive: true })
   await Promise.all(wanted.map(buildPart))
+  if (wanted.length > 0 || (await isGatheredStale())) await gather()
   return wanted.map((part) => part.name)
+}
+
+async function isGatheredStale(): Promise<boolean> {
+  const newest = async (paths: readonly string[]): Promise<readonly number[]> =>
+    Promise.all(paths.map(async (path) => newestIn(join(ROOT, path))))
+  const [made, sources] = await Promise.all([newest(GATHERED), newest(GATHERED_BY)])
+  return Math.min(...made) < Math.max(...sources)
 }
 
 async function buildPart(part: Part): Promise<void> {
@@ -140,6 +170,7 @@ async function buildNode(folder: string, input: string, format: 'es' | 'cjs'): P
       emptyOutDir: true,
       minify: false,
       sourcemap: true,
+      license: { fileName: BUNDLED_LICENCES },
       rolldownOptions: {
         checks: { pluginTimings: false },
         input: join(ROOT, input),

@@ -65,6 +65,8 @@ async function started(options: ShellOptions, stageFile: string): Promise<ShellE
   } finally {
     stopLooking()
     stopListening()
+    // A process of the shell's that lives on must not keep this one waiting for its words.
+    child.stderr?.destroy()
   }
 }
 

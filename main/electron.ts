@@ -17,6 +17,7 @@ import { makeServe, readPage } from './serve.ts'
 import { openServices } from './services.ts'
 import { makePrinter } from '#main/sheet/print.ts'
 import { openMainWindow, windowFiles, type WindowParts } from './window.ts'
+import { checkUnpacked } from './unpacked-check.ts'
 import { watchProcesses } from './watch.ts'
 
 const BUILT = join(import.meta.dirname, '..')
@@ -67,10 +68,18 @@ if (!prepared.ok) {
 
 async function start(log: Log): Promise<void> {
   try {
+    const sound = app.isPackaged ? await checkUnpacked(join(BUILT, '..'), BUILT) : null
+    if (sound?.ok === false) return refuse(log, sound.fault.message)
     await openShell(log)
   } catch (error) {
     giveUp(log, error)
   }
+}
+
+function refuse(log: Log, why: string): void {
+  log.error('start-refused', { why })
+  dialog.showErrorBox('Standpoint could not start', why)
+  app.exit(1)
 }
 
 function giveUp(log: Log, error: unknown): void {

@@ -14,6 +14,8 @@ export default defineConfig({
     // The content policy allows no inline script or style; an inlined font or picture would only swell the code.
     assetsInlineLimit: 0,
     reportCompressedSize: false,
+    // Gathered by the build with those of the other parts.
+    license: { fileName: 'licences-bundled.json' },
     rolldownOptions: { checks: { pluginTimings: false }, input: ['renderer/index.html', 'renderer/sheet.html'] },
   },
 })

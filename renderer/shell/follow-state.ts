@@ -1,7 +1,7 @@
 /** What follows the state by itself: the theme, where to begin next time, the changes of other windows. */
 import { tell } from '#renderer/state/library/notices.ts'
 import { words } from '#renderer/words/en.ts'
-import { computed, effect } from '@preact/signals'
+import { computed, effect, untracked } from '@preact/signals'
 import { page } from '#renderer/state/session/navigation.ts'
 import { fitPlan } from '#renderer/state/session/map-window.ts'
 import { shoot, homeSpot, libraryState } from '#renderer/state/library/library.ts'
@@ -51,7 +51,8 @@ export function followState(): void {
 export function followBackups(): void {
   const amiss = computed(() => libraryState.value?.backupFault ?? null)
   effect(() => {
-    if (amiss.value !== null) tell('fault', words.board.trouble.backupNotMade(amiss.value))
+    const reason = amiss.value
+    if (reason !== null) untracked(() => tell('fault', words.board.trouble.backupNotMade(reason)))
   })
 }
 

@@ -1,10 +1,11 @@
-/** Help: how to begin, every key, and the cautions. */
+/** Help: how to begin, every key, the cautions, and the licences. */
 import { COMMANDS, acceleratorText } from '#app/commands.ts'
 import { CAUTIONS_ALWAYS, cautionsOf } from '#renderer/text/hazard-text.ts'
 import { HAZARDS } from '#core/record/spot.ts'
 import { stripWords } from '#renderer/words/en-day-strip.ts'
 import { words } from '#renderer/words/en.ts'
 import { onMac } from './keys.ts'
+import { LicenceList } from '#renderer/part/licence-list.tsx'
 import { PageFrame } from '#renderer/part/page-frame.tsx'
 import { Question } from '#renderer/part/question.tsx'
 
@@ -51,6 +52,9 @@ export function HelpPage() {
               <li key={caution}>{caution}</li>
             ))}
           </ul>
+        </Question>
+        <Question title={say.licences}>
+          <LicenceList />
         </Question>
       </div>
     </PageFrame>

@@ -203,5 +203,12 @@ export const boardWords = {
       ['Escape', 'Bring back what a field held, or give up a drag'],
     ],
     cautions: 'Before you go',
+    licences: 'Licences',
+    licencesWhat: 'Standpoint is made of the work of many, each under a licence of its own. Here they are in full.',
+    licencesNotRead: 'The licences could not be read. They lie beside the installed program as LICENCES.txt.',
+    licenceOwn: 'Standpoint itself: MIT',
+    licencesData: (count: number) => `Data and what runs underneath (${count})`,
+    licencesSoftware: (count: number) => `Software and type (${count})`,
+    licenceLine: (name: string, licence: string) => `${name}: ${licence}`,
   },
 } as const

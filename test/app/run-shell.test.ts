@@ -95,7 +95,7 @@ describe.skipIf(process.platform === 'win32')('a shell that does not come up is 
   })
 
   test('one with a window that never shows is given up too', async () => {
-    const end = await run(standIn(TELL('window'), 'sleep 60'), { hangMs: 300 })
+    const end = await run(standIn(TELL('window'), 'exec sleep 60'), { hangMs: 300 })
     expect(end.kind).toBe('failed')
   })
 

