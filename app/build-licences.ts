@@ -2,7 +2,7 @@
 import { mkdir, readdir, readFile, writeFile } from 'node:fs/promises'
 import { createRequire } from 'node:module'
 import { dirname, join } from 'node:path'
-import { DATA_CREDITS } from './data-credits.ts'
+import { DATA_CREDITS, HOLDERS } from './data-credits.ts'
 import type { Licence, Licences } from './licence.ts'
 
 /** What the bundler writes into each of its folders: the packages whose code is in it. */
@@ -40,7 +40,7 @@ export async function writeLicences({ root, from, page, text }: LicencesOptions)
   const licences: Licences = {
     own: await readFile(join(root, 'app/resources/LICENCE.txt'), 'utf8'),
     data: await Promise.all(DATA_CREDITS.map(dataLicence)),
-    software: gathered([...lists.flat(), ...beside]),
+    software: gathered(await Promise.all([...lists.flat(), ...beside].map(withText))),
   }
   await mkdir(dirname(text), { recursive: true })
   await writeFile(page, JSON.stringify(licences))
@@ -61,6 +61,15 @@ async function besidePackage(folder: string): Promise<Bundled> {
   const file = (await readdir(folder)).find((name) => LICENCE_FILE.test(name))
   const text = file === undefined ? {} : { text: await readFile(join(folder, file), 'utf8') }
   return { name: about.name, version: about.version, identifier: about.license, ...text }
+}
+
+/** A package that names its licence but brings no text: the text as listed, with its holder as its own source names it. */
+async function withText(one: Bundled): Promise<Bundled> {
+  const holder = HOLDERS[one.name]
+  if (holder === undefined || one.identifier === undefined || (one.text ?? '').trim() !== '') return one
+  // The list's own line is a form to be filled in.
+  const listed = (await spdxText(one.identifier)).replace(/^Copyright \(c\) <year>.*$/m, holder)
+  return { ...one, text: listed.includes(holder) ? listed : `${holder}\n\n${listed}` }
 }
 
 async function dataLicence({ name, licence, spdx, note }: (typeof DATA_CREDITS)[number]): Promise<Licence> {

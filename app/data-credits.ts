@@ -42,3 +42,9 @@ export const DATA_CREDITS: readonly DataCredit[] = [
     note: 'Their texts are long and lie as files of their own beside the installed program: LICENSE.electron.txt and LICENSES.chromium.html.',
   },
 ]
+
+/** Packages that name their licence but bring no text of it: whose they are, as said in their source. */
+export const HOLDERS: Readonly<Record<string, string>> = {
+  'qrcode-generator': 'Copyright (c) 2009 Kazuhiko Arase',
+  lerc: 'Copyright 2015-2021 Esri',
+}

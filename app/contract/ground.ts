@@ -41,6 +41,8 @@ export const groundWindowShape = z.object({
   known: z.number(),
   /** Share of the cells at which a source is below 0 off the coasts and the sea's surface, 0, was taken, 0..1. */
   sea: z.number(),
+  /** Whether no source knows any ground beyond it, as far as one may look: wider windows need not be asked for. */
+  whole: z.boolean(),
   /** Why cells that might be had are missing, in one sentence; null when nothing went wrong. */
   trouble: z.string().nullable(),
 })

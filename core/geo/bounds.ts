@@ -59,6 +59,21 @@ export function boundsCentre(bounds: Bounds): LatLon {
   }
 }
 
+/** Places around a box: its corners and between them, closely enough to tell how far it reaches from a place near by. */
+export function edgePlaces(bounds: Bounds, parts = 8): LatLon[] {
+  const [height, width] = [bounds.north - bounds.south, boundsWidth(bounds)]
+  const at = (north: number, east: number): LatLon => ({
+    lat: bounds.south + height * north,
+    lon: wrapLongitude(bounds.west + width * east),
+  })
+  return Array.from({ length: parts }, (_, part) => part / parts).flatMap((share) => [
+    at(0, share),
+    at(share, 1),
+    at(1, 1 - share),
+    at(1 - share, 0),
+  ])
+}
+
 export function boundsHold(bounds: Bounds, at: LatLon): boolean {
   if (at.lat < bounds.south || at.lat > bounds.north) return false
   const lon = wrapLongitude(at.lon)

@@ -9,9 +9,10 @@ import {
 } from '#app/contract/ground.ts'
 import type { Output } from '#app/contract/index.ts'
 import type { Settings } from '#app/contract/settings.ts'
-import { boundsHold } from '#core/geo/bounds.ts'
+import { boundsHold, edgePlaces } from '#core/geo/bounds.ts'
 import type { Coast } from '#core/geo/coast.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
+import { localFrame, toLocal } from '#core/geo/local-frame.ts'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
 import { done, failed, type Result } from '#core/result.ts'
 import type { Handlers } from '#main/door/handle.ts'
@@ -134,7 +135,8 @@ async function cut(wish: WindowWish, { cache, sources, coast }: Work, signal: Ab
   const count = grid.heights.length
   const parts: GroundPart[] = []
   let [known, trouble]: [number, string | null] = [0, null]
-  for (const source of await sources()) {
+  const all = await sources()
+  for (const source of all) {
     if (known === count) break
     const raster = mayMeet(lattice, source.brief.bounds) ? source.rasterFor(wish) : null
     if (raster === null) continue
@@ -148,7 +150,20 @@ async function cut(wish: WindowWish, { cache, sources, coast }: Work, signal: Ab
   }
   const sea = (await takeSea(grid, lattice, coast, signal)) / count
   const most = parts.toSorted((one, other) => other.share - one.share)[0]
-  return { grid, told: { sources: parts, resolution: most?.resolution ?? null, known: known / count, sea, trouble } }
+  const whole = all.every((source) => liesWithin(source, wish))
+  const resolution = most?.resolution ?? null
+  return { grid, told: { sources: parts, resolution, known: known / count, sea, whole, trouble } }
+}
+
+/** Whether a window holds all that a source could tell of the ground around it. */
+function liesWithin({ brief, rasterFor }: GroundSource, wish: WindowWish): boolean {
+  if (brief.bounds === null) return brief.trouble !== null || rasterFor(wish) === null
+  const frame = localFrame(wish.centre, 0)
+  const side = wish.half * wish.cell
+  return edgePlaces(brief.bounds).every((place) => {
+    const { east, north } = toLocal(frame, localFrame(place, 0).origin)
+    return Math.abs(east - wish.east) <= side && Math.abs(north - wish.north) <= side
+  })
 }
 
 async function briefAt(

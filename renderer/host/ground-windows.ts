@@ -18,6 +18,8 @@ export interface GroundWindowFound {
   readonly known: number
   /** Share of the cells at which the sea's surface was taken, 0..1. */
   readonly sea: number
+  /** Whether no source knows any ground beyond it. */
+  readonly whole: boolean
   /** Why cells that might be had are missing; null when nothing went wrong. */
   readonly trouble: string | null
 }
@@ -135,6 +137,7 @@ function windowOf(
     resolution: told.resolution,
     known: told.known,
     sea: told.sea,
+    whole: told.whole,
     trouble: told.trouble,
   }
 }

@@ -1,8 +1,9 @@
 /** The elevations around the spots: rings of cells for each place at work, cut by the services, kept while they serve. */
-import { computed, effect, signal } from '@preact/signals'
+import { batch, computed, effect, signal } from '@preact/signals'
 import { geodesicDistance } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
+import type { Result } from '#core/result.ts'
 import { type Landmark, landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle } from '#core/scene/shell.ts'
 import { type GroundWindowFound, fetchWindow, groundChanged, groundVersion } from '#renderer/host/ground-windows.ts'
@@ -22,6 +23,10 @@ import { boardShoot, boardSpot } from '#renderer/state/library/library.ts'
 /** Windows kept of each kind: that of the board, those of four spots side by side, and the board's before. Wide ones serve many spots. */
 const KEPT: Readonly<Record<RingKind['name'], number>> = { close: 6, near: 6, landmark: 6, middle: 4, far: 4 }
 const PLANES_KEPT = 8
+
+/** Milliseconds that a window which has come waits for the others of its sort. */
+const FINE_WAIT = 150
+const WIDE_WAIT = 2_000
 
 /** What is wanted around a place: the finest window first. */
 type Wanted = readonly RingWindow[]
@@ -75,7 +80,8 @@ function around(stop: LatLon, landmark: Landmark | null): GroundAround {
   const wanted = wantedFor(stop, landmark)
   const all = answered.value
   const exact = wanted.map((window) => all.find((answer) => serves(answer, window)))
-  const settled = exact.every((answer) => answer !== undefined)
+  const whole = wholeAmong(exact)
+  const settled = exact.every((answer, at) => answer !== undefined || (whole && isBeyond(wanted[at])))
   const found = laid(
     exact.map((answer, at) => answer ?? all.find((other) => standsIn(other, wanted[at] as RingWindow))),
   )
@@ -87,6 +93,15 @@ function around(stop: LatLon, landmark: Landmark | null): GroundAround {
     if (standIn !== null) return { ...standIn, settled: false }
   }
   return NOTHING_YET
+}
+
+/** Whether the map's window is all there is of ground: nothing lies beyond it. */
+function wholeAmong(parts: readonly (Answered | undefined)[]): boolean {
+  return parts.some((part) => part?.kind.name === 'near' && part.found?.whole === true)
+}
+
+function isBeyond(window: RingWindow | undefined): boolean {
+  return window !== undefined && window.kind.name !== 'close' && window.kind.name !== 'near'
 }
 
 interface Laid {
@@ -127,18 +142,60 @@ async function ask(wanted: Wanted, forBoard: boolean): Promise<void> {
   asking = [...asking, ...mine]
   // Fine ones first and together; the wide ones one after the other, so that finer ones for a place moved meanwhile need not wait.
   const isWide = ({ kind }: RingWindow): boolean => kind.stray === Infinity
-  await Promise.all(mine.filter((one) => !isWide(one)).map(askOne))
-  // oxlint-disable-next-line no-await-in-loop -- in order
-  for (const one of mine.filter(isWide)) await askOne(one)
+  const fine = mine.filter((one) => !isWide(one))
+  const takeFine = gatherer(fine.length, FINE_WAIT)
+  await Promise.all(
+    fine.map(async (one) => {
+      const answer = await askOne(one)
+      takeFine(() => take(one, answer))
+    }),
+  )
+  if (wholeAmong(answered.peek().filter((answer) => wanted.some((window) => serves(answer, window))))) {
+    asking = asking.filter((other) => !mine.includes(other))
+    return
+  }
+  const wide = mine.filter(isWide)
+  const takeWide = gatherer(wide.length, WIDE_WAIT)
+  for (const one of wide) {
+    // oxlint-disable-next-line no-await-in-loop -- in order
+    const answer = await askOne(one)
+    takeWide(() => take(one, answer))
+  }
 }
 
-async function askOne(mine: Asking): Promise<void> {
-  const { plane, kind, east, north, stop } = mine
-  if (stop.signal.aborted) return
+/** Takes so many windows at once, or those that are there so many milliseconds after the first: each that is taken is worked through by all that looks at the ground. */
+function gatherer(count: number, patience: number): (taking: () => void) => void {
+  let missing = count
+  let waiting: (() => void)[] = []
+  let timer: ReturnType<typeof setTimeout> | null = null
+  const takeAll = (): void => {
+    if (timer !== null) clearTimeout(timer)
+    timer = null
+    const now = waiting
+    waiting = []
+    batch(() => {
+      for (const taking of now) taking()
+    })
+  }
+  return (taking) => {
+    missing -= 1
+    waiting.push(taking)
+    if (missing === 0) takeAll()
+    else timer ??= setTimeout(takeAll, patience)
+  }
+}
+
+/** Null for what was given up meanwhile. */
+async function askOne({ plane, kind, east, north, stop }: Asking): Promise<Result<GroundWindowFound> | null> {
+  if (stop.signal.aborted) return null
   const on = { east, north, peaks: kind.peaks }
-  const answer = await fetchWindow(plane, kind.cell, Math.ceil(kind.reach / kind.cell), stop.signal, on)
+  return fetchWindow(plane, kind.cell, Math.ceil(kind.reach / kind.cell), stop.signal, on)
+}
+
+function take(mine: Asking, answer: Result<GroundWindowFound> | null): void {
+  const { plane, kind, east, north, stop } = mine
   asking = asking.filter((other) => other !== mine)
-  if (stop.signal.aborted) return
+  if (answer === null || stop.signal.aborted) return
   const [found, trouble] = answer.ok ? [answer.value, answer.value.trouble] : [null, answer.fault.message]
   const others = answered.peek()
   const kept = others.filter((other) => other.kind === kind).slice(0, KEPT[kind.name] - 1)

@@ -2,7 +2,7 @@
 import type { Plan } from '#core/plan/plan.ts'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
 import type { Shoot } from '#core/record/shoot.ts'
-import { type FromLensWorker, type LensRequest, type ToLensWorker, shootInPicture } from './lens-request.ts'
+import { type FromLensWorker, type LensRequest, type ToLensWorker, ringSender, shootInPicture } from './lens-request.ts'
 import type { StrokePart } from './stroke.ts'
 
 export interface LensArtist {
@@ -31,6 +31,7 @@ export function startArtist(canvas: HTMLCanvasElement, hearer: Hearer): LensArti
   let turn = 0
   let shoot: Shoot | null = null
   let ground: ElevationGrid | null | undefined
+  const ringsToSend = ringSender()
   let timer: ReturnType<typeof setTimeout> | null = null
   let over = false
 
@@ -70,7 +71,7 @@ export function startArtist(canvas: HTMLCanvasElement, hearer: Hearer): LensArti
       }
       if (plan.terrain !== ground) {
         ground = plan.terrain
-        send({ say: 'ground', ground })
+        send({ say: 'ground', rings: ringsToSend(ground) })
       }
       turn += 1
       timer ??= setTimeout(() => lose('it did not answer'), PATIENCE)

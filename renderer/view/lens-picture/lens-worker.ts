@@ -6,7 +6,7 @@ import type { Shoot } from '#core/record/shoot.ts'
 import { afterMessages } from '#renderer/job/run-jobs.ts'
 import { type SpareSheet, drawStrokes, softReach, spareSheet } from './canvas-pen.ts'
 import { DARK_INKS, LIGHT_INKS } from './lens-inks.ts'
-import type { FromLensWorker, LensRequest, ToLensWorker } from './lens-request.ts'
+import { type FromLensWorker, type LensRequest, type ToLensWorker, ringKeeper } from './lens-request.ts'
 import { pictureOf } from './picture.ts'
 import { strokesOf } from './strokes.ts'
 import { type StrokePart, type Strokes } from './stroke.ts'
@@ -16,6 +16,7 @@ let shoot: Shoot | null = null
 let ground: ElevationGrid | null = null
 let waiting: LensRequest | null = null
 let spare: SpareSheet | null = null
+const groundOf = ringKeeper()
 const later = afterMessages()
 
 function answer(message: FromLensWorker): void {
@@ -75,7 +76,7 @@ function drawNewest(): void {
 addEventListener('message', ({ data }: MessageEvent<ToLensWorker>) => {
   if (data.say === 'canvas') canvas = data.canvas
   else if (data.say === 'shoot') shoot = data.shoot
-  else if (data.say === 'ground') ground = data.ground
+  else if (data.say === 'ground') ground = groundOf(data.rings)
   else {
     if (waiting === null) later(drawNewest)
     waiting = data

@@ -1,9 +1,9 @@
 /** Boxes of places, across the antimeridian too. */
 import * as fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { boundsCentre, boundsHold, boundsOf, boundsWidth, unwrapNear } from '#core/geo/bounds.ts'
+import { boundsCentre, boundsHold, boundsOf, boundsWidth, edgePlaces, unwrapNear } from '#core/geo/bounds.ts'
 import { geodesicDistance } from '#core/geo/geodesic.ts'
-import { latLon } from '#core/geo/lat-lon.ts'
+import { latLon, wrapLongitude } from '#core/geo/lat-lon.ts'
 import { tileAt, tileBounds } from '#core/geo/web-mercator.ts'
 
 const anywhere = fc
@@ -88,6 +88,28 @@ describe('tiles', () => {
         expect(at.lat).toBeLessThanOrEqual(box.north + hair)
       }),
       { numRuns: 1000, seed: 20_260_622 },
+    )
+  })
+})
+
+describe('the edge of a box', () => {
+  it('is its corners and places between them, all on its sides, also across the antimeridian', () => {
+    fc.assert(
+      fc.property(fc.array(anywhere, { minLength: 2, maxLength: 6 }), (places) => {
+        const box = boundsOf(places)
+        if (box === null) throw new Error('no box')
+        const edge = edgePlaces(box)
+        expect(edge).toHaveLength(32)
+        const [west, width] = [box.west, boundsWidth(box)]
+        for (const { lat, lon } of edge) {
+          const fromWest = Math.abs(wrapLongitude(lon - west))
+          const fromEast = Math.abs(wrapLongitude(lon - west - width))
+          expect(Math.min(lat - box.south, box.north - lat, fromWest, fromEast)).toBeLessThan(1e-9)
+        }
+        const lats = edge.map(({ lat }) => lat)
+        expect(Math.min(...lats)).toBeCloseTo(box.south, 9)
+        expect(Math.max(...lats)).toBeCloseTo(box.north, 9)
+      }),
     )
   })
 })

@@ -103,6 +103,24 @@ async function window(service: GroundService, query: Record<string, string | num
 const messageOf = (answer: Result<unknown>): string => (answer.ok ? '' : answer.fault.message)
 const level = (height: number | null) => hgtBytes(1201, () => height)
 
+describe('a window that is the whole', () => {
+  const wide = { ...ISLAND, cell: 500, half: 30 }
+  const whole = async (service: GroundService, query: Record<string, string | number>) =>
+    (await window(service, query)).told?.whole
+
+  test('holds all that any source could tell; with tiles, or a file beyond it, there is more', async () => {
+    const service = await start()
+    expect(await whole(service, wide)).toBe(true)
+    // The island is 8 by 14 km.
+    expect(await whole(service, { ...wide, half: 4 })).toBe(false)
+    expect(await whole(service, { ...wide, east: 12_000, north: 0 })).toBe(false)
+    await add(service, 'N46E007.hgt', level(1500))
+    expect(await whole(service, wide)).toBe(false)
+    settings = { ...DEFAULT_SETTINGS, elevationTiles: { ...DEFAULT_SETTINGS.elevationTiles, on: true } }
+    expect(await whole(await start(), { ...ALPS, cell: 500, half: 30 })).toBe(false)
+  })
+})
+
 describe('a file that is added', () => {
   test('is listed with what it covers, how fine it is and its gaps, and answers from then on', async () => {
     const service = await start()
@@ -338,7 +356,10 @@ describe('tiles from the web', () => {
     asked = []
     settings = { ...settings, elevationTiles: { ...settings.elevationTiles, on: false } }
     const off = await window(service, { ...ALPS, cell: 20, half: 10 })
-    expect([asked, off.told]).toEqual([[], { known: 0, sea: 0, resolution: null, sources: [], trouble: null }])
+    expect([asked, off.told]).toEqual([
+      [],
+      { known: 0, sea: 0, resolution: null, sources: [], whole: false, trouble: null },
+    ])
   })
 
   test('of another size or kind are told as such', async () => {
