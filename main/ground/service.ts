@@ -11,10 +11,13 @@ import type { Output } from '#app/contract/index.ts'
 import type { Settings } from '#app/contract/settings.ts'
 import { boundsHold, edgePlaces } from '#core/geo/bounds.ts'
 import type { Coast } from '#core/geo/coast.ts'
+import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { localFrame, toLocal } from '#core/geo/local-frame.ts'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
+import { GROUND_REACH } from '#core/ground/rings.ts'
 import { done, failed, type Result } from '#core/result.ts'
+import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
 import type { Handlers } from '#main/door/handle.ts'
 import { makeLane } from '#main/tiles/lane.ts'
 import { type ChunkCache, makeChunkCache } from './chunk-cache.ts'
@@ -24,7 +27,7 @@ import { openFileReader } from './file-reader.ts'
 import { fillFrom } from './fill.ts'
 import { type GroundSource, groundSources, heightFrom } from './ground-source.ts'
 import { latticeOf, mayMeet } from './lattice.ts'
-import { isSea, makeCoast, takeSea } from './sea.ts'
+import { isOpenSea, isSea, makeCoast, takeSea } from './sea.ts'
 import type { AskTile } from './web-tiles.ts'
 import { emptyGrid, readWindowWish, type WindowWish } from './window-wish.ts'
 
@@ -148,11 +151,20 @@ async function cut(wish: WindowWish, { cache, sources, coast }: Work, signal: Ab
     const { id, name, attribution } = source.brief
     parts.push({ id, name, attribution, resolution: raster.resolution, share: filled.cells / count })
   }
-  const sea = (await takeSea(grid, lattice, coast, signal)) / count
+  const sea = await takeSea(grid, lattice, coast, signal)
+  known += sea.unknown
   const most = parts.toSorted((one, other) => other.share - one.share)[0]
   const whole = all.every((source) => liesWithin(source, wish))
-  const resolution = most?.resolution ?? null
-  return { grid, told: { sources: parts, resolution, known: known / count, sea, whole, trouble } }
+  const told = {
+    sources: parts,
+    resolution: most?.resolution ?? null,
+    known: known / count,
+    sea: sea.cells / count,
+    whole,
+    seaBeyond: whole && known > 0 && isOpenSea(await coast(), reachAround(wish.centre)),
+    trouble,
+  }
+  return { grid, told }
 }
 
 /** Whether a window holds all that a source could tell of the ground around it. */
@@ -164,6 +176,13 @@ function liesWithin({ brief, rasterFor }: GroundSource, wish: WindowWish): boole
     const { east, north } = toLocal(frame, localFrame(place, 0).origin)
     return Math.abs(east - wish.east) <= side && Math.abs(north - wish.north) <= side
   })
+}
+
+/** Degrees of a box around a place that holds everything within the ground's reach. */
+function reachAround({ lat, lon }: LatLon): Parameters<typeof isOpenSea>[1] {
+  const north = (GROUND_REACH * 1.1) / (MEAN_EARTH_RADIUS * RADIANS_PER_DEGREE)
+  const east = north / Math.max(0.01, Math.cos(Math.min(90, Math.abs(lat) + north) * RADIANS_PER_DEGREE))
+  return { south: lat - north, north: lat + north, west: lon - east, east: lon + east }
 }
 
 async function briefAt(

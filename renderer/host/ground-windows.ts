@@ -20,6 +20,8 @@ export interface GroundWindowFound {
   readonly sea: number
   /** Whether no source knows any ground beyond it. */
   readonly whole: boolean
+  /** Whether all around it is open sea. */
+  readonly seaBeyond: boolean
   /** Why cells that might be had are missing; null when nothing went wrong. */
   readonly trouble: string | null
 }
@@ -138,6 +140,7 @@ function windowOf(
     known: told.known,
     sea: told.sea,
     whole: told.whole,
+    seaBeyond: told.seaBeyond,
     trouble: told.trouble,
   }
 }

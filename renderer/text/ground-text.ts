@@ -1,6 +1,6 @@
 /** The ground as words: how much of the landmark shows and what hides the rest, levels with their sources, first and last direct sun. */
 import type { KnownReach } from '#core/ground/known-reach.ts'
-import { GROUND_REACH } from '#core/ground/rings.ts'
+import { GROUND_REACH, REACH_SLACK } from '#core/ground/rings.ts'
 import type { Doubt, Span } from '#core/light/crossing.ts'
 import type { HiddenBy, SightReading } from '#core/plan/ground-reading.ts'
 import type { GroundUnder } from '#core/plan/ground-under.ts'
@@ -135,10 +135,19 @@ export function differenceSentence(name: string, under: GroundUnder, units: Unit
 const SAME_REACH = 10_000
 
 /** "150 km all around", or where they end sooner. */
-export function reachText({ most, least, leastToward }: KnownReach, units: UnitSystem): string {
+export function reachText(reach: KnownReach, units: UnitSystem): string {
+  const [most, least] = [reach.most, reach.least].map((distance) => Math.min(GROUND_REACH, distance)) as [
+    number,
+    number,
+  ]
   const whole = (value: number): string => metres(value < 10_000 ? value : Math.round(value / 1000) * 1000, units)
-  if (most - least <= SAME_REACH && least > SAME_REACH) return say.reach.around(whole(Math.min(GROUND_REACH, least)))
-  return say.reach.ends(whole(least), compassName(leastToward), whole(Math.min(GROUND_REACH, most)))
+  if (most - least <= SAME_REACH && least > SAME_REACH) return say.reach.around(whole(least))
+  return say.reach.ends(whole(least), compassName(reach.leastToward), whole(most))
+}
+
+/** Whether they go as far as anything is looked for, on all sides. */
+export function reachesAll({ least }: KnownReach): boolean {
+  return least >= GROUND_REACH - REACH_SLACK
 }
 
 /** First and last direct sun at one place. */

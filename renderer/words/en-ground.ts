@@ -104,7 +104,7 @@ export const groundWords = {
   source: 'Elevations',
   sourceText: (name: string, resolution: string) => `${name}, ${resolution} between samples`,
   seaAssumed:
-    'Where they lie below 0 off the coasts, the sea’s surface is taken at 0: an assumption, without tide and waves. Enter a height where it does not hold.',
+    'Where they lie below 0 or know nothing off the coasts, the sea’s surface is taken at 0: an assumption, without tide and waves. Enter a height where it does not hold.',
   covers: (share: string) => `${share} of the ground around is known`,
   /** Under an empty field for an elevation. */
   readHint: (elevation: string) => `${elevation} by the elevations`,

@@ -1,5 +1,5 @@
 /** Which days? The year fills, a day is chosen by keys, windows go into a calendar file, alignments and sides are listed. */
-import { readFileSync } from 'node:fs'
+import { text as textOf } from 'node:stream/consumers'
 import ICAL from 'ical.js'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
@@ -153,7 +153,7 @@ test('windows ticked are in the calendar file, each as it is listed', async () =
     page.getByRole('button', { name: list.saveCount(3) }).click(),
   ])
   expect(download.suggestedFilename()).toBe('Track below Hallow Brae light windows.ics')
-  const text = readFileSync(await download.path(), 'utf8')
+  const text = await textOf(await download.createReadStream())
   const events = new ICAL.Component(ICAL.parse(text)).getAllSubcomponents('vevent').map((one) => new ICAL.Event(one))
   expect(events).toHaveLength(3)
   const told = events.map((event) => {

@@ -8,6 +8,7 @@ import {
   lightTimesText,
   lowerLineName,
   reachText,
+  reachesAll,
   shownFigure,
 } from '#renderer/text/ground-text.ts'
 import { slopeText, tiltSourceText } from '#renderer/text/tilt-text.ts'
@@ -84,7 +85,10 @@ function texts(props: GroundProps): string[] {
     ...(clearance === null ? [] : [say.tightest(lowerLineName(plan), clearance)]),
     directText(props),
     ...(plan.terrain?.sea === true ? [say.sea] : []),
-    groundWords.reach.sheet(reachText(assessment.ground.reach, units)),
+    // On paper there is room for what is missing alone.
+    ...(reachesAll(assessment.ground.reach)
+      ? []
+      : [groundWords.reach.sheet(reachText(assessment.ground.reach, units))]),
   ]
 }
 

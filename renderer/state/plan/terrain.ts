@@ -3,6 +3,7 @@ import { batch, computed, effect, signal } from '@preact/signals'
 import { geodesicDistance } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
+import { seaRing } from '#core/ground/rings.ts'
 import type { Result } from '#core/result.ts'
 import { type Landmark, landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle } from '#core/scene/shell.ts'
@@ -121,7 +122,8 @@ function laid(parts: readonly (Answered | undefined)[]): Laid['ground'] | null {
   )
   if (known !== undefined) return known.ground
   const window = knownGrid(near)
-  const grids = parts.flatMap((part) => (part === undefined ? [] : (knownGrid(part) ?? [])))
+  const read = parts.flatMap((part) => (part === undefined ? [] : (knownGrid(part) ?? [])))
+  const grids = window !== null && near.found?.seaBeyond === true ? [...read, seaRing(window.centre)] : read
   const ground = {
     grid: window === null ? null : laidTogether(grids),
     window,

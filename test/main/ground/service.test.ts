@@ -358,7 +358,7 @@ describe('tiles from the web', () => {
     const off = await window(service, { ...ALPS, cell: 20, half: 10 })
     expect([asked, off.told]).toEqual([
       [],
-      { known: 0, sea: 0, resolution: null, sources: [], whole: false, trouble: null },
+      { known: 0, sea: 0, resolution: null, sources: [], whole: false, seaBeyond: false, trouble: null },
     ])
   })
 
