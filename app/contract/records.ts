@@ -164,9 +164,14 @@ export const shootShape = z.object({
   crops: z.array(z.object({ wide: cropSide, high: cropSide })).max(30),
   refraction: within(RECORD_LIMITS.refraction),
   // Files written before light was planned lack these four and the spot's instant.
-  screens: z
+  obstructions: z
     .array(
-      z.object({ id, name, line: z.array(latLonShape).min(2).max(200), height: within(RECORD_LIMITS.screenHeight) }),
+      z.object({
+        id,
+        name,
+        line: z.array(latLonShape).min(2).max(200),
+        height: within(RECORD_LIMITS.obstructionHeight),
+      }),
     )
     .max(100)
     .default([]),

@@ -1,5 +1,5 @@
 /** What is asked of a viewshed, and what it says of a cell. */
-import type { Screen } from './screen.ts'
+import type { Obstruction } from './obstruction.ts'
 
 export const HIDDEN = 0
 export const SEEN = 1
@@ -20,5 +20,5 @@ export interface ViewshedAsk {
   /** Metres beyond which nothing is asked; null: as far as the grid reaches. */
   readonly radius: number | null
   /** What stands on the ground and hides besides it; absent or empty: nothing. */
-  readonly screens?: readonly Screen[]
+  readonly obstructions?: readonly Obstruction[]
 }

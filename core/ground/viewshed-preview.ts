@@ -1,7 +1,7 @@
 /** A preview of the viewshed in a single pass, for while something moves: some hundredths of what it calls seen is wrong, either way. */
 import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
 import { type ElevationGrid, elevationAt } from './elevation-grid.ts'
-import { hideBehindScreens } from './screened-viewshed.ts'
+import { hideBehindObstructions } from './obstructed-viewshed.ts'
 import { HIDDEN, SEEN, UNKNOWN, type ViewshedAsk } from './viewshed-ask.ts'
 
 /** What the passes over rows share; slopes are rises over cells of the longer axis. */
@@ -59,7 +59,7 @@ export function viewshedPreview(
   pass.before.set(own)
   for (let up = 1; up <= Math.min(pass.reach, row); up++) farRow(pass, row - up, up)
   if (ask.radius !== null) forgetBeyond(pass, ask.radius / cell)
-  hideBehindScreens({ grid, ask, seen }, 0, rows)
+  hideBehindObstructions({ grid, ask, seen }, 0, rows)
   return seen
 }
 

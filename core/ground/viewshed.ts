@@ -3,7 +3,7 @@ import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
 import { maximaOf } from './block-maxima.ts'
 import type { ElevationGrid } from './elevation-grid.ts'
 import { lookFromOutside } from './outside-look.ts'
-import { hideBehindScreens } from './screened-viewshed.ts'
+import { hideBehindObstructions } from './obstructed-viewshed.ts'
 import { SightWalk } from './sight-walk.ts'
 import { UNKNOWN, type ViewshedAsk } from './viewshed-ask.ts'
 
@@ -58,7 +58,7 @@ export function viewshedRows(state: ViewshedState, fromRow: number, toRow: numbe
     seen.fill(UNKNOWN, start, start + columns)
     for (let column = first; column <= last; column++) seen[start + column] = walk.look(column, row)
   }
-  hideBehindScreens(state, fromRow, toRow)
+  hideBehindObstructions(state, fromRow, toRow)
 }
 
 /** The whole viewshed at once: for small grids, tests, and callers that are workers themselves. */

@@ -49,5 +49,5 @@ export function alignmentEdge(plan: Plan, skylines: StagedSkylines): SkyEdge | n
   const { landmark, terrain, shoot } = plan
   if (landmark?.kind !== 'summit' || terrain === null || skylines.lens === null) return skylines.lens
   const eye = skyEyes(plan, levelsOf(plan), terrain).lens
-  return skylineFrom(groundWithout(landmark, terrain), eye, shoot.refraction, shoot.screens)
+  return skylineFrom(groundWithout(landmark, terrain), eye, shoot.refraction, shoot.obstructions)
 }

@@ -19,7 +19,7 @@ export type Grip =
   /** The middle of an edge: taking it makes a new corner after the one named. */
   | { readonly on: 'edge'; readonly index: number }
   /** Trees or a wall of the shoot: one point of its line, or the whole of it when null. */
-  | { readonly on: 'screen'; readonly index: number; readonly end: number | null }
+  | { readonly on: 'obstruction'; readonly index: number; readonly end: number | null }
   | GroundGrip
 
 /** An arrangement that a hand has changed: the shoot only when its landmark did. */
@@ -31,7 +31,7 @@ export interface Moved {
 /** Written on the drawn part, read back under the pointer. */
 export function gripName(grip: Grip): string {
   if ('sort' in grip) return `${grip.on}:${grip.sort}:${grip.index}:${grip.at}`
-  if (grip.on === 'screen') return `screen:${grip.index}${grip.end === null ? '' : `:${grip.end}`}`
+  if (grip.on === 'obstruction') return `obstruction:${grip.index}${grip.end === null ? '' : `:${grip.end}`}`
   return 'index' in grip ? `${grip.on}:${grip.index}` : grip.on
 }
 
@@ -40,7 +40,7 @@ export function readGrip(name: string): Grip | null {
   if (on === 'ground-point' || on === 'ground-leg') {
     return { on, sort: index === 'stopping' ? 'stopping' : 'keep-out', index: Number(end), at: Number(at) }
   }
-  if (on === 'screen') return { on, index: Number(index), end: end === undefined ? null : Number(end) }
+  if (on === 'obstruction') return { on, index: Number(index), end: end === undefined ? null : Number(end) }
   if (on === 'corner' || on === 'edge') return { on, index: Number(index) }
   if (on === 'subject' || on === 'standpoint' || on === 'pair' || on === 'heading' || on === 'landmark') return { on }
   return on === 'parking' ? { on } : null
@@ -59,8 +59,8 @@ export function gripPlace(plan: Plan, grip: Grip): LatLon | null {
   if (grip.on === 'subject' || grip.on === 'pair' || grip.on === 'heading') return spot.stop.at
   if (grip.on === 'parking') return spot.access.parking
   if ('sort' in grip) return groundGripPlace(plan.shoot, grip)
-  if (grip.on === 'screen') {
-    const line = plan.shoot.screens[grip.index]?.line ?? []
+  if (grip.on === 'obstruction') {
+    const line = plan.shoot.obstructions[grip.index]?.line ?? []
     return grip.end === null ? landmarkMiddle(line) : (line[grip.end] ?? null)
   }
   if (landmark === null) return null
@@ -105,11 +105,11 @@ export function landmarkAt(landmark: Landmark, at: LatLon): Landmark {
   return withLandmarkPoints(landmark, broughtTogether(landmarkPoints(landmark), at))
 }
 
-function moveScreen({ shoot, spot }: Plan, index: number, end: number | null, at: LatLon): Moved {
-  const screen = shoot.screens[index]
-  if (screen === undefined) return { shoot, spot }
-  const line = end === null ? broughtTogether(screen.line, at) : screen.line.with(end, at)
-  return { shoot: { ...shoot, screens: shoot.screens.with(index, { ...screen, line }) }, spot }
+function moveObstruction({ shoot, spot }: Plan, index: number, end: number | null, at: LatLon): Moved {
+  const obstruction = shoot.obstructions[index]
+  if (obstruction === undefined) return { shoot, spot }
+  const line = end === null ? broughtTogether(obstruction.line, at) : obstruction.line.with(end, at)
+  return { shoot: { ...shoot, obstructions: shoot.obstructions.with(index, { ...obstruction, line }) }, spot }
 }
 
 function movePair(plan: Plan, at: LatLon): Spot {
@@ -142,8 +142,8 @@ export function brought(plan: Plan, grip: Grip, at: LatLon): Moved {
       return withPoints(plan, (points) => points.with(grip.index, at))
     case 'edge':
       return withPoints(plan, (points) => points.toSpliced(grip.index + 1, 0, at))
-    case 'screen':
-      return moveScreen(plan, grip.index, grip.end, at)
+    case 'obstruction':
+      return moveObstruction(plan, grip.index, grip.end, at)
     case 'ground-point':
     case 'ground-leg':
       return { shoot: withGroundGripAt(shoot, grip, at), spot }

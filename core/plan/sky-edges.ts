@@ -3,8 +3,8 @@ import { type ElevationGrid, elevationAt, gridPoint } from '#core/ground/elevati
 import { lookFrom } from '#core/ground/horizon-look.ts'
 import { lookTowards } from '#core/ground/horizon-ray.ts'
 import type { Raised } from '#core/ground/sight.ts'
-import type { Screen } from '#core/ground/screen.ts'
-import { screenEdgeTowards, screenedSkyline } from '#core/ground/screened-skyline.ts'
+import type { Obstruction } from '#core/ground/obstruction.ts'
+import { obstructionEdgeTowards, obstructedSkyline } from '#core/ground/obstructed-skyline.ts'
 import { type Skyline, skyline } from '#core/ground/skyline.ts'
 import type { SkyEdge, StagedSkylines } from '#core/light/light-stage.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
@@ -52,14 +52,14 @@ export function skyEyes(plan: Plan, levels: Levels, grid: ElevationGrid): SkyEye
   }
 }
 
-/** The ground, and the screens on it, against the sky all around an eye; null without one. */
+/** The ground, and the obstructions on it, against the sky all around an eye; null without one. */
 export function skylineFrom(
   grid: ElevationGrid,
   from: Raised | null,
   refraction: number,
-  screens: readonly Screen[],
+  obstructions: readonly Obstruction[],
 ): Skyline | null {
-  return from === null ? null : screenedSkyline(skyline(grid, from, refraction), grid, from, refraction, screens)
+  return from === null ? null : obstructedSkyline(skyline(grid, from, refraction), grid, from, refraction, obstructions)
 }
 
 /** Some milliseconds' work: for a day, not for every frame of a drag. Null without elevations. */
@@ -67,8 +67,8 @@ export function skylinesOf(plan: Plan): Skylines | null {
   const { terrain: grid } = plan
   if (grid === null) return null
   const eyes = skyEyes(plan, levelsOf(plan), grid)
-  const { refraction, screens } = plan.shoot
-  const around = (from: Raised | null): Skyline | null => skylineFrom(grid, from, refraction, screens)
+  const { refraction, obstructions } = plan.shoot
+  const around = (from: Raised | null): Skyline | null => skylineFrom(grid, from, refraction, obstructions)
   return { subject: around(eyes.subject), landmark: around(eyes.landmark), lens: around(eyes.lens) }
 }
 
@@ -82,20 +82,20 @@ export interface EdgeToward {
 
 const NO_EYE: EdgeToward = { altitude: null, unknown: null }
 
-/** The ground, and screens on it, against the sky from one eye, direction by direction. */
+/** The ground, and obstructions on it, against the sky from one eye, direction by direction. */
 export function edgesFrom(
   grid: ElevationGrid,
   from: Raised | null,
   refraction: number,
-  screens: readonly Screen[],
+  obstructions: readonly Obstruction[],
 ): (azimuth: number) => EdgeToward {
   if (from === null) return () => NO_EYE
   const look = lookFrom(grid, from, refraction)
   return (azimuth) => {
     lookTowards(look, azimuth)
-    const screen = screenEdgeTowards(grid, from, refraction, screens, azimuth)
+    const obstruction = obstructionEdgeTowards(grid, from, refraction, obstructions, azimuth)
     const unknown = Number.isNaN(look.unknown) ? null : look.unknown
-    return { altitude: screen === null ? look.altitude : Math.max(look.altitude, screen.altitude), unknown }
+    return { altitude: obstruction === null ? look.altitude : Math.max(look.altitude, obstruction.altitude), unknown }
   }
 }
 
@@ -103,10 +103,10 @@ export function edgesFrom(
 export function edgeToward(
   grid: ElevationGrid,
   from: Raised | null,
-  { refraction, screens }: Pick<Shoot, 'refraction' | 'screens'>,
+  { refraction, obstructions }: Pick<Shoot, 'refraction' | 'obstructions'>,
   azimuth: number,
 ): SkyEdge {
-  const { altitude, unknown } = edgesFrom(grid, from, refraction, screens)(azimuth)
+  const { altitude, unknown } = edgesFrom(grid, from, refraction, obstructions)(azimuth)
   return {
     step: 360,
     altitudes: Float32Array.of(altitude ?? Number.NaN),

@@ -8,7 +8,7 @@ import { groundWithout } from './alignment-edge.ts'
 import type { Plan } from './plan.ts'
 import { edgeToward } from './sky-edges.ts'
 
-/** Whether the ground, or a screen on it, hides all of the body from each place; null where no ground is known. */
+/** Whether the ground, or an obstruction on it, hides all of the body from each place; null where no ground is known. */
 export function hiddenAlong(
   plan: Plan,
   body: Body,

@@ -39,7 +39,7 @@ export function newShoot(id: string, lensId: string, now: number): Shoot {
     crops: USUAL_CROPS,
     refraction: DEFAULT_REFRACTION,
     zone: null,
-    screens: [],
+    obstructions: [],
     stoppingGround: [],
     keepOuts: [],
     scanWishes: USUAL_SCAN_WISHES,

@@ -13,7 +13,7 @@ export const RECORD_LIMITS = {
   landmarkSize: { least: 0.01, most: 100_000 },
   deckHeight: { least: 0, most: 100_000 },
   /** Metres of a tree or a wall. */
-  screenHeight: { least: 0.01, most: 1_000 },
+  obstructionHeight: { least: 0.01, most: 1_000 },
   /** Coefficient k: at 1 light follows the earth round, and no line of sight ends. */
   refraction: { least: -1, most: 0.9 },
   /** Sides of a proportion. */

@@ -68,9 +68,9 @@ export function placeLight(table: ScanTable, place: StopPlace, hours: Float64Arr
   const kinds = wishesMade(light)
   const must = table.wishes.light?.must === true
   const sun = rememberedSun(place, instants)
-  const { refraction, screens } = shoot
+  const { refraction, obstructions } = shoot
   const from = (eye: ReturnType<typeof skyEye>): EdgeLook | null =>
-    terrain === null ? null : edgesFrom(terrain, eye, refraction, screens)
+    terrain === null ? null : edgesFrom(terrain, eye, refraction, obstructions)
   const overSubject = rememberedOver(count, sun, () =>
     terrain === null ? null : from(skyEye(terrain, place.at, place.level.level ?? 0, shoot.subject.height / 2)),
   )

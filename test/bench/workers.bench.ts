@@ -75,7 +75,7 @@ async function twoWorkers(workers: readonly [Worker, Worker]): Promise<BenchRow>
     targetHeight: 0,
     refraction: 0.13,
     radius: null,
-    screens: [],
+    obstructions: [],
   }
   const seen = new SharedArrayBuffer(grid.columns * grid.rows)
   const [one, other] = workers

@@ -93,7 +93,7 @@ export function examplePlan(parts: PlanParts = {}): Plan {
     crops: USUAL_CROPS,
     refraction: 0.13,
     zone: null,
-    screens: [],
+    obstructions: [],
     stoppingGround: [],
     keepOuts: [],
     scanWishes: USUAL_SCAN_WISHES,

@@ -92,7 +92,7 @@ function Alignments({
   const edge = useMemo(
     () => alignmentEdge(plan, skylines),
     // oxlint-disable-next-line react-hooks/exhaustive-deps
-    [landmark, terrain, spot.standpoint, shoot.refraction, shoot.screens, skylines.lens],
+    [landmark, terrain, spot.standpoint, shoot.refraction, shoot.obstructions, skylines.lens],
   )
   const target = targets.find(({ name }) => name === wish.where) ?? targets[0]
   if (target === undefined) return null

@@ -34,12 +34,12 @@ const LABELS: Readonly<Record<Grip['on'], string>> = {
   corner: mapWords.moveCorner,
   edge: mapWords.addCorner,
   parking: mapWords.moveParking,
-  screen: groundWords.map.move,
+  obstruction: groundWords.map.move,
   'ground-point': stoppingWords.edit.movePoint,
   'ground-leg': stoppingWords.edit.addPoint,
 }
 
 export function moveLabel(grip: Grip): string {
-  if (grip.on === 'screen' && grip.end !== null) return groundWords.map.moveEnd
+  if (grip.on === 'obstruction' && grip.end !== null) return groundWords.map.moveEnd
   return LABELS[grip.on]
 }

@@ -29,9 +29,9 @@ function partsOf({
   skylines: edges,
 }: SensitivityAsk): readonly unknown[] {
   const { stop, standpoint, shot, hold, when } = spot
-  const { subject, bag, crops, refraction, screens, scanWishes, light } = shoot
+  const { subject, bag, crops, refraction, obstructions, scanWishes, light } = shoot
   const parkings = scanWishes.parking === null ? null : spots.value
-  const ofShoot = [subject, bag, crops, refraction, screens, scanWishes, light, parkings]
+  const ofShoot = [subject, bag, crops, refraction, obstructions, scanWishes, light, parkings]
   return [spot.id, stop, standpoint, shot, hold, when, ...ofShoot, landmark, terrain, pins, here, edges]
 }
 

@@ -17,7 +17,7 @@ export const skylines = computed<Skylines | null>(() => {
   const dragged = liveSpot.value !== null || liveShoot.value !== null
   if (now === null || now.terrain === null) return null
   const eyes = skyEyes(now, levelsOf(now), now.terrain)
-  const { refraction, screens } = now.shoot
-  last = skylinesAround(now.terrain, refraction, eyes, last, dragged ? NEAR : 0, screens)
+  const { refraction, obstructions } = now.shoot
+  last = skylinesAround(now.terrain, refraction, eyes, last, dragged ? NEAR : 0, obstructions)
   return last.found
 })

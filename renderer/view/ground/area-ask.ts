@@ -46,8 +46,8 @@ export function areaAsk(
   if (eye === null) return 'no-landmark'
   if (ringAt(grid, eye) === null) return 'outside'
   // Without their names: what is asked stays the same when one is renamed.
-  const screens = now.shoot.screens.map(({ line, height }) => ({ line, height }))
-  return { grid, job: { kind: 'exact', ground, ask: { ...eye, refraction, radius: null, screens } } }
+  const obstructions = now.shoot.obstructions.map(({ line, height }) => ({ line, height }))
+  return { grid, job: { kind: 'exact', ground, ask: { ...eye, refraction, radius: null, obstructions } } }
 }
 
 interface Eye {

@@ -2,7 +2,7 @@
 import type { Colour } from './colour.ts'
 
 /** What a stroke is of. */
-export type StrokePart = 'sky' | 'bodies' | 'ground' | 'water' | 'screens' | 'shadow' | 'landmark' | 'subject'
+export type StrokePart = 'sky' | 'bodies' | 'ground' | 'water' | 'obstructions' | 'shadow' | 'landmark' | 'subject'
 
 export interface PaintStop {
   /** 0..1, never falling. */

@@ -17,7 +17,7 @@ import type { SoftGround } from './ground-picture.ts'
 import type { Layer } from './layers.ts'
 import type { LensInks, ThingInks } from './lens-inks.ts'
 import type { Picture, SoftLayers } from './picture.ts'
-import type { ScreenStrips } from './screen-strips.ts'
+import type { ObstructionStrips } from './obstruction-strips.ts'
 import { edgeTone, landTone, thingTone, wallTone, waterTone } from './tones.ts'
 
 function lookOf(picture: Picture, inks: LensInks): PictureLook {
@@ -83,12 +83,12 @@ function areaStrokes(groups: readonly SoftGround[], { picture, inks, near, water
 }
 
 /** Trees and walls: plain, for nothing is known of them but their line and their height. */
-function stripStrokes(of: keyof ScreenStrips, { picture, inks }: PictureLook): StrokeGroup[] {
-  const strips = picture.ground?.screens[of] ?? []
+function stripStrokes(of: keyof ObstructionStrips, { picture, inks }: PictureLook): StrokeGroup[] {
+  const strips = picture.ground?.obstructions[of] ?? []
   return strips.map(({ deviation, distance, path }) => ({
     deviation,
     within: null,
-    strokes: [filled('screens', path, even(wallTone(distance, inks, picture.darkness)))],
+    strokes: [filled('obstructions', path, even(wallTone(distance, inks, picture.darkness)))],
   }))
 }
 

@@ -42,7 +42,7 @@ import { type Ring, ringRaysGap } from '#renderer/view/drawing/ring-marks.ts'
 import { ScanMarks, ScanScores } from './scan-marks.tsx'
 import { figure } from '#renderer/view/drawing/pixel-lines.ts'
 import { held } from '#renderer/state/act/held.ts'
-import { OnTheWay, ScreenMarks } from './screen-marks.tsx'
+import { OnTheWay, ObstructionMarks } from './obstruction-marks.tsx'
 import { type PlacedSightline, Sightline, placeSightline, plateBox } from '#renderer/view/drawing/sightline.tsx'
 import { StandpointLineDrawing } from './standpoint-line.tsx'
 import { followKeys } from '#renderer/view/hand/key-steps.ts'
@@ -223,7 +223,7 @@ export function Things({ pointOf }: ThingsProps) {
           <OtherLandmarks {...shown} />
           <StandpointLineDrawing view={shown.view} />
           <ScanScores />
-          <ScreenMarks plan={shown.now} view={shown.view} found={shown.reading} />
+          <ObstructionMarks plan={shown.now} view={shown.view} found={shown.reading} />
           <Hours {...shown} />
           {shown.sightline === null ? null : <Sightline {...shown.sightline} />}
           {shown.drawing.parking === null ? null : (

@@ -27,8 +27,8 @@ const at = placeOnGrid(grid, 0, FAR)
 const common = { id: 'l', name: 'Horn', baseElevation: 0, baseSlope: null, baseAspect: null, height: HEIGHT }
 const SUMMIT: Landmark = { ...common, kind: 'summit', at, width: WIDTH }
 
-function plan(landmark: Landmark, screens: Plan['shoot']['screens'] = []): Plan {
-  const made = examplePlan({ at: AT, landmark, shoot: { screens } })
+function plan(landmark: Landmark, obstructions: Plan['shoot']['obstructions'] = []): Plan {
+  const made = examplePlan({ at: AT, landmark, shoot: { obstructions } })
   const { standpoint, stop } = made.spot
   const spot = { ...made.spot, standpoint: { ...standpoint, elevation: null }, stop: { ...stop, elevation: null } }
   return { ...made, spot, terrain: grid }

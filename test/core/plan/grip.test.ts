@@ -31,8 +31,8 @@ describe('grip names', () => {
     { on: 'heading' },
     { on: 'corner', index: 12 },
     { on: 'edge', index: 0 },
-    { on: 'screen', index: 3, end: 1 },
-    { on: 'screen', index: 0, end: null },
+    { on: 'obstruction', index: 3, end: 1 },
+    { on: 'obstruction', index: 0, end: null },
   ])('are read back as they were written: %o', (grip) => expect(readGrip(gripName(grip))).toEqual(grip))
 
   it('of nothing known are nothing', () => {
@@ -129,32 +129,32 @@ describe('trees and walls', () => {
   const line = [0, 30, 60].map((metres) => destination(plan.spot.stop.at, 75, 200 + metres))
   const wooded: Plan = {
     ...plan,
-    shoot: { ...plan.shoot, screens: [0, 1].map((index) => ({ id: `${index}`, name: '', line, height: 8 })) },
+    shoot: { ...plan.shoot, obstructions: [0, 1].map((index) => ({ id: `${index}`, name: '', line, height: 8 })) },
   }
 
   it('are taken by a point, which alone moves', () => {
-    const grip: Grip = { on: 'screen', index: 1, end: 2 }
+    const grip: Grip = { on: 'obstruction', index: 1, end: 2 }
     expect(gripPlace(wooded, grip)).toEqual(line[2])
     const { shoot, spot } = brought(wooded, grip, elsewhere)
-    expect(shoot.screens[1]?.line).toEqual([line[0], line[1], elsewhere])
-    expect(shoot.screens[0]).toBe(wooded.shoot.screens[0])
+    expect(shoot.obstructions[1]?.line).toEqual([line[0], line[1], elsewhere])
+    expect(shoot.obstructions[0]).toBe(wooded.shoot.obstructions[0])
     expect(spot).toBe(wooded.spot)
   })
 
   it('are taken whole, their shape kept in metres', () => {
-    const { shoot } = brought(wooded, { on: 'screen', index: 0, end: null }, elsewhere)
-    const moved = shoot.screens[0]?.line ?? []
+    const { shoot } = brought(wooded, { on: 'obstruction', index: 0, end: null }, elsewhere)
+    const moved = shoot.obstructions[0]?.line ?? []
     expect(geodesicDistance(landmarkMiddle(moved) ?? plan.spot.stop.at, elsewhere)).toBeLessThan(0.01)
     const [first = elsewhere, , last = elsewhere] = moved
     expect(geodesicDistance(first, last)).toBeCloseTo(60, 3)
     expect(geodesicLine(first, last).bearing).toBeCloseTo(75, 1)
-    expect(shoot.screens[0]?.line).not.toEqual(line)
+    expect(shoot.obstructions[0]?.line).not.toEqual(line)
   })
 
   it('step by the keys like any other thing', () => {
     const step = { kind: 'shift', east: 10, north: 0 } as const
-    const end = stepped(wooded, { on: 'screen', index: 0, end: 0 }, step)?.shoot.screens[0]?.line[0]
+    const end = stepped(wooded, { on: 'obstruction', index: 0, end: 0 }, step)?.shoot.obstructions[0]?.line[0]
     expect(geodesicDistance(end ?? elsewhere, line[0] ?? elsewhere)).toBeCloseTo(10, 3)
-    expect(stepped(wooded, { on: 'screen', index: 9, end: 0 }, step)).toBeNull()
+    expect(stepped(wooded, { on: 'obstruction', index: 9, end: 0 }, step)).toBeNull()
   })
 })

@@ -173,7 +173,7 @@ describe('by geometry', () => {
     }
     const shoot: Shoot = {
       ...base.shoot,
-      screens: [{ id: 'wall', name: 'Wall', line: wall, height: 3 }],
+      obstructions: [{ id: 'wall', name: 'Wall', line: wall, height: 3 }],
     }
     const { off } = found(planOf(shoot, spot, flat))
     // Over a wall of 3 m at 100 m the line from the lens z meets the tower ten times as far at z + 10 (3 - z): 9 times the fall.
@@ -192,10 +192,10 @@ describe('by geometry', () => {
     }
     // From 2 to 3 m right of the line, 100 m out: the line from s to the right of it passes there at 0.9 s.
     const trees = [2, 3].map((metres) => destination(destination(at, 40, 100), 130, metres))
-    const screens = [{ id: 'trees', name: 'Trees', line: trees, height: 20 }]
+    const obstructions = [{ id: 'trees', name: 'Trees', line: trees, height: 20 }]
     const { off } = found(
       planOf(
-        { ...base.shoot, screens },
+        { ...base.shoot, obstructions },
         spot,
         groundOf(301, 10, () => 0, at),
       ),

@@ -1,7 +1,7 @@
-/** Trees and walls in a viewshed: cells whose line of sight a screen crosses above the line are hidden. */
+/** Trees and walls in a viewshed: cells whose line of sight an obstruction crosses above the line are hidden. */
 import type { ElevationGrid, GridPoint } from './elevation-grid.ts'
 import { AT_END } from './grid-line.ts'
-import { placedScreens, screenTop, shareOfCrossing } from './screen.ts'
+import { placedObstructions, obstructionTop, shareOfCrossing } from './obstruction.ts'
 import { GRAZE } from './sight-walk.ts'
 import { sightElevation } from './sight.ts'
 import { HIDDEN, SEEN, UNKNOWN, type ViewshedAsk } from './viewshed-ask.ts'
@@ -35,7 +35,7 @@ function behindOn(eye: GridPoint, one: GridPoint, other: GridPoint, north: numbe
   return low <= high ? [eye.east + low, eye.east + high] : null
 }
 
-/** What a screen makes of the look at one cell. */
+/** What an obstruction makes of the look at one cell. */
 function lookPast(
   { grid, ask, seen }: Casting,
   column: number,
@@ -56,19 +56,19 @@ function lookPast(
   const distance = share * whole
   const nearest = AT_END * grid.cell
   if (distance < nearest || distance > whole - nearest) return
-  const top = screenTop(grid, ask, cell, share, height)
+  const top = obstructionTop(grid, ask, cell, share, height)
   if (top === null) {
     if (seen[index] === SEEN) seen[index] = UNKNOWN
   } else if (top > sightElevation(ask.height, ground + ask.targetHeight, distance, whole, ask.refraction) + GRAZE)
     seen[index] = HIDDEN
 }
 
-/** Hides what the asked-for screens hide in rows that are filled already, from one up to, not including, another. */
-export function hideBehindScreens(casting: Casting, fromRow: number, toRow: number): void {
+/** Hides what the asked-for obstructions hide in rows that are filled already, from one up to, not including, another. */
+export function hideBehindObstructions(casting: Casting, fromRow: number, toRow: number): void {
   const { grid, ask } = casting
-  const { screens = [] } = ask
-  if (screens.length === 0) return
-  for (const { corners, height } of placedScreens(grid, screens)) {
+  const { obstructions = [] } = ask
+  if (obstructions.length === 0) return
+  for (const { corners, height } of placedObstructions(grid, obstructions)) {
     for (let at = 1; at < corners.length; at++) {
       const [one, other] = [corners[at - 1] as GridPoint, corners[at] as GridPoint]
       for (let row = Math.max(0, fromRow); row < Math.min(grid.rows, toRow); row++) {

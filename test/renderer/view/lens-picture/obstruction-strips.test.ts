@@ -1,4 +1,4 @@
-/** Trees and walls in the picture, held pixel by pixel against rays: each meets the screen and no ground before it, or it does not. */
+/** Trees and walls in the picture, held pixel by pixel against rays: each meets the obstruction and no ground before it, or it does not. */
 import { describe, expect, test } from 'vitest'
 import type { View } from '#core/frame/projection.ts'
 import { type ElevationGrid, type GridPoint, elevationAt, gridPoint, placeOnGrid } from '#core/ground/elevation-grid.ts'
@@ -6,9 +6,9 @@ import { alongBearing, trueAxesAt } from '#core/ground/true-north.ts'
 import { assess } from '#core/plan/assess.ts'
 import { lensOn } from '#core/plan/ground-reading.ts'
 import { type Plan, levelsOf } from '#core/plan/plan.ts'
-import type { ScreenRecord } from '#core/record/shoot.ts'
+import type { ObstructionRecord } from '#core/record/shoot.ts'
 import { type Picture, pictureOf } from '#renderer/view/lens-picture/picture.ts'
-import type { ScreenStrips } from '#renderer/view/lens-picture/screen-strips.ts'
+import type { ObstructionStrips } from '#renderer/view/lens-picture/obstruction-strips.ts'
 import { plainSill } from '#test/help/brute-sight.ts'
 import { generator } from '#test/help/generator.ts'
 import { cornersOf } from '#test/help/path.ts'
@@ -18,7 +18,12 @@ import { groundOf, mountains } from '#test/help/terrain.ts'
 const WIDTH = 376
 const RADIUS = 6_371_008.8
 
-function planOn(grid: ElevationGrid, stand: GridPoint, screens: readonly ScreenRecord[], focalLength = 35): Plan {
+function planOn(
+  grid: ElevationGrid,
+  stand: GridPoint,
+  obstructions: readonly ObstructionRecord[],
+  focalLength = 35,
+): Plan {
   const at = placeOnGrid(grid, stand.east, stand.north)
   const landmark = { ...bridgeAt(at, 0, 600), baseElevation: null }
   const plan = examplePlan({
@@ -26,7 +31,7 @@ function planOn(grid: ElevationGrid, stand: GridPoint, screens: readonly ScreenR
     bearing: 0,
     distance: 7,
     landmark,
-    shoot: { screens },
+    shoot: { obstructions },
     shot: { focalLength, aperture: 22 },
     spot: { hold: 'focal-length' },
   })
@@ -42,7 +47,7 @@ function drawn(plan: Plan): { picture: Picture; view: View } {
   return { picture, view: found.view }
 }
 
-const screen = (grid: ElevationGrid, height: number, ...corners: readonly GridPoint[]): ScreenRecord => ({
+const obstruction = (grid: ElevationGrid, height: number, ...corners: readonly GridPoint[]): ObstructionRecord => ({
   id: String(height),
   name: '',
   height,
@@ -73,7 +78,7 @@ function toEdge(corners: readonly Corner[], { x, y }: Corner): number {
   }, Infinity)
 }
 
-const outlines = (strips: ScreenStrips): Corner[][] =>
+const outlines = (strips: ObstructionStrips): Corner[][] =>
   [...strips.behind, ...strips.between, ...strips.before].flatMap(({ path }) =>
     path
       .split('Z')
@@ -81,14 +86,14 @@ const outlines = (strips: ScreenStrips): Corner[][] =>
       .map((part) => cornersOf(`${part}Z`)),
   )
 
-/** Whether a ray meets a screen before it meets any ground; its own arithmetic throughout. */
-function meetsScreen(plan: Plan, azimuth: number, slope: number): boolean {
+/** Whether a ray meets an obstruction before it meets any ground; its own arithmetic throughout. */
+function meetsObstruction(plan: Plan, azimuth: number, slope: number): boolean {
   const grid = plan.terrain
   if (grid === null) throw new Error('over ground')
   const eye = lensOn(grid, plan, levelsOf(plan))
   const way = alongBearing(trueAxesAt(grid, eye), azimuth)
   const curve = (1 - plan.shoot.refraction) / (2 * RADIUS)
-  return plan.shoot.screens.some(({ line, height }) => {
+  return plan.shoot.obstructions.some(({ line, height }) => {
     const corners = line.map((place) => gridPoint(grid, place))
     return corners.slice(1).some((other, index) => {
       const one = corners[index] ?? other
@@ -113,7 +118,7 @@ function compare(plan: Plan): { on: number; beside: number } {
   const { picture, view } = drawn(plan)
   const { width, height, ground } = picture
   if (ground === null) throw new Error('over ground')
-  const shapes = outlines(ground.screens)
+  const shapes = outlines(ground.obstructions)
   const scale = (view.imageDistance / view.frameWidth) * width
   let [on, beside] = [0, 0]
   for (let x = 3.5; x < width; x += 9) {
@@ -124,7 +129,7 @@ function compare(plan: Plan): { on: number; beside: number } {
       const rise = view.sinPitch + view.cosPitch * up
       const azimuth = view.bearing + (Math.atan2(right, ahead) * 180) / Math.PI
       const shows = shapes.some((corners) => within(corners, { x, y }))
-      expect(shows, `${x} ${y}`).toBe(meetsScreen(plan, azimuth, rise / Math.hypot(right, ahead)))
+      expect(shows, `${x} ${y}`).toBe(meetsObstruction(plan, azimuth, rise / Math.hypot(right, ahead)))
       if (shows) on++
       else beside++
     }
@@ -137,31 +142,31 @@ describe('on level ground', () => {
   const stand = { east: 0, north: -600 }
 
   test('a wall stands where rays meet it, and only there', () => {
-    const wall = screen(grid, 6, { east: -12, north: -550 }, { east: 20, north: -540 })
+    const wall = obstruction(grid, 6, { east: -12, north: -550 }, { east: 20, north: -540 })
     expect(compare(planOn(grid, stand, [wall])).on).toBeGreaterThan(100)
   })
 
   test('one that passes beside the lens comes into the picture from behind it', () => {
-    const wall = screen(grid, 4, { east: 3, north: -640 }, { east: 9, north: -500 })
+    const wall = obstruction(grid, 4, { east: 3, north: -640 }, { east: 9, north: -500 })
     expect(compare(planOn(grid, stand, [wall])).on).toBeGreaterThan(100)
   })
 
   test('stands behind the landmark, between it and the subject, or before both, as its distance says', () => {
-    const across = (north: number) => screen(grid, 3, { east: -200, north }, { east: 200, north })
+    const across = (north: number) => obstruction(grid, 3, { east: -200, north }, { east: 200, north })
     const { picture } = drawn(planOn(grid, stand, [across(-597), across(-400), across(250)]))
-    const { behind, between, before } = picture.ground?.screens ?? { behind: [], between: [], before: [] }
+    const { behind, between, before } = picture.ground?.obstructions ?? { behind: [], between: [], before: [] }
     expect([behind, between, before].map((group) => group.length)).toEqual([1, 1, 1])
-    const oblique = screen(grid, 8, { east: -60, north: -300 }, { east: 60, north: 400 })
-    const both = drawn(planOn(grid, stand, [oblique])).picture.ground?.screens
+    const oblique = obstruction(grid, 8, { east: -60, north: -300 }, { east: 60, north: 400 })
+    const both = drawn(planOn(grid, stand, [oblique])).picture.ground?.obstructions
     expect([both?.behind.length, both?.between.length]).toEqual([1, 1])
   })
 
-  test('there is none without screens, nor of one corner, nor out of the picture', () => {
+  test('there is none without obstructions, nor of one corner, nor out of the picture', () => {
     const none = { behind: [], between: [], before: [] }
-    const south = screen(grid, 9, { east: -50, north: -900 }, { east: 50, north: -900 })
-    const lone = screen(grid, 9, { east: 0, north: -500 })
-    for (const screens of [[], [south], [lone]])
-      expect(drawn(planOn(grid, stand, screens)).picture.ground?.screens).toEqual(none)
+    const south = obstruction(grid, 9, { east: -50, north: -900 }, { east: 50, north: -900 })
+    const lone = obstruction(grid, 9, { east: 0, north: -500 })
+    for (const obstructions of [[], [south], [lone]])
+      expect(drawn(planOn(grid, stand, obstructions)).picture.ground?.obstructions).toEqual(none)
   })
 })
 
@@ -171,12 +176,12 @@ test('among mountains the ground before them hides their feet, or all of them', 
   let [on, beside] = [0, 0]
   for (let round = 0; round < 6; round++) {
     const stand = { east: 600 * (random() - 0.5), north: 400 * (random() - 0.5) - 300 }
-    const screens = Array.from({ length: 3 }, () => {
+    const obstructions = Array.from({ length: 3 }, () => {
       const start = { east: stand.east + 160 * (random() - 0.5), north: stand.north + 40 + 300 * random() }
       const next = { east: start.east + 120 * (random() - 0.5), north: start.north + 120 * (random() - 0.5) }
-      return screen(grid, 6 + 30 * random(), start, next)
+      return obstruction(grid, 6 + 30 * random(), start, next)
     })
-    const found = compare(planOn(grid, stand, screens))
+    const found = compare(planOn(grid, stand, obstructions))
     on += found.on
     beside += found.beside
   }
@@ -187,10 +192,10 @@ test('among mountains the ground before them hides their feet, or all of them', 
 test('the place of a wall is true: its ends stand at their bearings', () => {
   const grid = groundOf(301, 10, () => 100)
   const plan = planOn(grid, { east: 0, north: -600 }, [
-    screen(grid, 5, { east: -20, north: -500 }, { east: 20, north: -500 }),
+    obstruction(grid, 5, { east: -20, north: -500 }, { east: 20, north: -500 }),
   ])
   const { picture, view } = drawn(plan)
-  const [corners = []] = outlines(picture.ground?.screens ?? { behind: [], between: [], before: [] })
+  const [corners = []] = outlines(picture.ground?.obstructions ?? { behind: [], between: [], before: [] })
   const scale = (view.imageDistance / view.frameWidth) * picture.width
   const xs = corners.map(({ x }) => x)
   const turn = Math.atan2(20, 100) - (view.bearing > 180 ? view.bearing - 360 : view.bearing) * (Math.PI / 180)

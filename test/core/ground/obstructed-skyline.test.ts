@@ -1,8 +1,8 @@
 /** Trees and walls against the sky, held against marching along each direction in small steps. */
 import { describe, expect, it } from 'vitest'
 import { type GridPoint, elevationAt, gridPoint, placeOnGrid } from '#core/ground/elevation-grid.ts'
-import type { Screen } from '#core/ground/screen.ts'
-import { screenEdgeTowards, screenedSkyline } from '#core/ground/screened-skyline.ts'
+import type { Obstruction } from '#core/ground/obstruction.ts'
+import { obstructionEdgeTowards, obstructedSkyline } from '#core/ground/obstructed-skyline.ts'
 import { eyeAbove, skyline, skylineAt, skylineDistanceAt } from '#core/ground/skyline.ts'
 import { alongBearing, trueAxesAt } from '#core/ground/true-north.ts'
 import { generator } from '#test/help/generator.ts'
@@ -14,8 +14,8 @@ const RADIUS = 6_371_008.8
 describe('a wall on level ground', () => {
   const grid = groundOf(201, 10, () => 100)
   const eye = { east: 0, north: 0, elevation: 101.6 }
-  const wall: Screen = { line: [placeOnGrid(grid, -30, 50), placeOnGrid(grid, 30, 50)], height: 6.6 }
-  const line = screenedSkyline(skyline(grid, eye, 1), grid, eye, 1, [wall])
+  const wall: Obstruction = { line: [placeOnGrid(grid, -30, 50), placeOnGrid(grid, 30, 50)], height: 6.6 }
+  const line = obstructedSkyline(skyline(grid, eye, 1), grid, eye, 1, [wall])
 
   it('stands up by its height at its distance, between its ends and nowhere else', () => {
     expect(skylineAt(line, 0)).toBeCloseTo(Math.atan(5 / 50) * DEGREES, 4)
@@ -30,21 +30,21 @@ describe('a wall on level ground', () => {
   })
 
   it('lower than the ground behind it changes nothing; without any the skyline is the same object', () => {
-    const low = screenedSkyline(line, grid, eye, 1, [{ ...wall, height: 2 }])
+    const low = obstructedSkyline(line, grid, eye, 1, [{ ...wall, height: 2 }])
     expect(low.altitudes).toEqual(line.altitudes)
-    expect(screenedSkyline(line, grid, eye, 1, [])).toBe(line)
-    expect(screenEdgeTowards(grid, eye, 1, [], 0)).toBeNull()
+    expect(obstructedSkyline(line, grid, eye, 1, [])).toBe(line)
+    expect(obstructionEdgeTowards(grid, eye, 1, [], 0)).toBeNull()
   })
 
   it('across north stays in one piece, behind the eye is behind it, of one corner or on unknown ground is none', () => {
     for (const azimuth of [359.75, 0, 0.25]) expect(skylineAt(line, azimuth)).toBeGreaterThan(5)
-    expect(screenEdgeTowards(grid, eye, 1, [wall], 180)).toBeNull()
-    expect(screenEdgeTowards(grid, eye, 1, [{ ...wall, line: wall.line.slice(1) }], 0)).toBeNull()
+    expect(obstructionEdgeTowards(grid, eye, 1, [wall], 180)).toBeNull()
+    expect(obstructionEdgeTowards(grid, eye, 1, [{ ...wall, line: wall.line.slice(1) }], 0)).toBeNull()
     const holed = {
       ...grid,
       heights: grid.heights.map((height, at) => (Math.floor(at / 201) < 98 ? Number.NaN : height)),
     }
-    expect(screenEdgeTowards(holed, eye, 1, [wall], 0)).toBeNull()
+    expect(obstructionEdgeTowards(holed, eye, 1, [wall], 0)).toBeNull()
   })
 })
 
@@ -57,7 +57,7 @@ it('among mountains is what a march along each direction finds', () => {
     const stand = around(600)
     const eye = eyeAbove(grid, stand.east, stand.north, 1.6)
     if (eye === null) throw new Error('the mountains are known')
-    const screens: Screen[] = Array.from({ length: 4 }, () => {
+    const obstructions: Obstruction[] = Array.from({ length: 4 }, () => {
       const start = { east: stand.east + around(240).east, north: stand.north + around(240).north }
       const corners = [
         start,
@@ -69,12 +69,12 @@ it('among mountains is what a march along each direction finds', () => {
       return { line: corners.map(({ east, north }) => placeOnGrid(grid, east, north)), height: 10 + 60 * random() }
     })
     const bare = skyline(grid, eye, 0.13)
-    const line = screenedSkyline(bare, grid, eye, 0.13, screens)
+    const line = obstructedSkyline(bare, grid, eye, 0.13, obstructions)
     const axes = trueAxesAt(grid, eye)
     for (let index = 0; index < line.altitudes.length; index += 7) {
       const way = alongBearing(axes, index * line.step)
       let [steepest, grazes] = [-Infinity, false]
-      for (const { line: foot, height } of screens) {
+      for (const { line: foot, height } of obstructions) {
         const corners = foot.map((place) => gridPoint(grid, place))
         corners.slice(1).forEach((other, at) => {
           const one = corners[at] ?? other
@@ -103,7 +103,7 @@ it('among mountains is what a march along each direction finds', () => {
       if (grazes) continue
       const expected = Math.max(bare.altitudes[index] ?? 0, Math.atan(steepest) * DEGREES)
       expect(line.altitudes[index]).toBeCloseTo(expected, 3)
-      const single = screenEdgeTowards(grid, eye, 0.13, screens, index * line.step)
+      const single = obstructionEdgeTowards(grid, eye, 0.13, obstructions, index * line.step)
       if (steepest > -Infinity) {
         expect(single?.altitude).toBeCloseTo(Math.atan(steepest) * DEGREES, 3)
         if (Math.atan(steepest) * DEGREES > (bare.altitudes[index] ?? 0)) met++

@@ -1,15 +1,21 @@
-/** Trees and walls against the sky: a skyline with the user's screens standing on its ground. */
+/** Trees and walls against the sky: a skyline with the user's obstructions standing on its ground. */
 import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
 import { degrees, turnBetween, wrapBearing } from '#core/units/angle.ts'
 import type { ElevationGrid, GridPoint } from './elevation-grid.ts'
 import { AT_END } from './grid-line.ts'
-import { type PlacedScreen, type Screen, placedScreens, screenTop, shareOfCrossing } from './screen.ts'
+import {
+  type PlacedObstruction,
+  type Obstruction,
+  placedObstructions,
+  obstructionTop,
+  shareOfCrossing,
+} from './obstruction.ts'
 import type { Raised } from './sight.ts'
 import type { Skyline } from './skyline.ts'
 import { type TrueAxes, alongBearing, bearingAlong, trueAxesAt } from './true-north.ts'
 
-/** What stands highest among the screens in one direction. */
-export interface ScreenEdge {
+/** What stands highest among the obstructions in one direction. */
+export interface ObstructionEdge {
   /** Degrees above the level at which its top appears, refraction in it. */
   readonly altitude: number
   /** Metres to it. */
@@ -36,37 +42,43 @@ function reachOf({ eye }: Sight, corners: readonly GridPoint[]): number {
   return corners.reduce((far, corner) => Math.max(far, Math.hypot(corner.east - eye.east, corner.north - eye.north)), 0)
 }
 
-/** Where a look meets one stretch of a screen; null where it does not, or over unknown ground. */
-function edgeOf(sight: Sight, far: GridPoint, one: GridPoint, other: GridPoint, height: number): ScreenEdge | null {
+/** Where a look meets one stretch of an obstruction; null where it does not, or over unknown ground. */
+function edgeOf(
+  sight: Sight,
+  far: GridPoint,
+  one: GridPoint,
+  other: GridPoint,
+  height: number,
+): ObstructionEdge | null {
   const { grid, eye, curve } = sight
   const share = shareOfCrossing(eye, far, one, other)
   if (share === null) return null
   const distance = share * Math.hypot(far.east - eye.east, far.north - eye.north)
-  // The eye on a screen looks past it, as lines of sight do.
+  // The eye on an obstruction looks past it, as lines of sight do.
   if (distance < AT_END * grid.cell) return null
-  const top = screenTop(grid, eye, far, share, height)
+  const top = obstructionTop(grid, eye, far, share, height)
   if (top === null) return null
   return { altitude: degrees(Math.atan((top - eye.elevation) / distance - curve * distance)), distance }
 }
 
-function higher(one: ScreenEdge | null, other: ScreenEdge | null): ScreenEdge | null {
+function higher(one: ObstructionEdge | null, other: ObstructionEdge | null): ObstructionEdge | null {
   if (one === null || other === null) return one ?? other
   return other.altitude > one.altitude ? other : one
 }
 
-/** The highest screen at an azimuth from true north; null where none stands. */
-export function screenEdgeTowards(
+/** The highest obstruction at an azimuth from true north; null where none stands. */
+export function obstructionEdgeTowards(
   grid: ElevationGrid,
   eye: Raised,
   refraction: number,
-  screens: readonly Screen[],
+  obstructions: readonly Obstruction[],
   azimuth: number,
-): ScreenEdge | null {
-  if (screens.length === 0) return null
+): ObstructionEdge | null {
+  if (obstructions.length === 0) return null
   const sight = sightOf(grid, eye, refraction)
   const way = alongBearing(trueAxesAt(grid, eye), azimuth)
-  let found: ScreenEdge | null = null
-  for (const { corners, height } of placedScreens(grid, screens)) {
+  let found: ObstructionEdge | null = null
+  for (const { corners, height } of placedObstructions(grid, obstructions)) {
     const far = farAlong(sight, way, 2 * reachOf(sight, corners) + 1)
     for (let at = 1; at < corners.length; at++)
       found = higher(found, edgeOf(sight, far, corners[at - 1] as GridPoint, corners[at] as GridPoint, height))
@@ -90,7 +102,7 @@ interface Raising {
   readonly distances: Float32Array
 }
 
-function raise({ sight, axes, step, altitudes, distances }: Raising, { corners, height }: PlacedScreen): void {
+function raise({ sight, axes, step, altitudes, distances }: Raising, { corners, height }: PlacedObstruction): void {
   const reach = 2 * reachOf(sight, corners) + 1
   for (let at = 1; at < corners.length; at++) {
     const [one, other] = [corners[at - 1] as GridPoint, corners[at] as GridPoint]
@@ -107,17 +119,17 @@ function raise({ sight, axes, step, altitudes, distances }: Raising, { corners, 
   }
 }
 
-/** The skyline seen from an eye with screens on the ground; the same object where there are none. */
-export function screenedSkyline(
+/** The skyline seen from an eye with obstructions on the ground; the same object where there are none. */
+export function obstructedSkyline(
   line: Skyline,
   grid: ElevationGrid,
   eye: Raised,
   refraction: number,
-  screens: readonly Screen[],
+  obstructions: readonly Obstruction[],
 ): Skyline {
-  if (screens.length === 0) return line
+  if (obstructions.length === 0) return line
   const made = { ...line, altitudes: line.altitudes.slice(), distances: line.distances.slice() }
   const raising = { ...made, sight: sightOf(grid, eye, refraction), axes: trueAxesAt(grid, eye) }
-  for (const screen of placedScreens(grid, screens)) raise(raising, screen)
+  for (const obstruction of placedObstructions(grid, obstructions)) raise(raising, obstruction)
   return made
 }

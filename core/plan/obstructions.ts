@@ -4,7 +4,7 @@ import type { LatLon } from '#core/geo/lat-lon.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle } from '#core/scene/shell.ts'
 import type { Plan } from './plan.ts'
-import type { ScreenRecord, Shoot } from '#core/record/shoot.ts'
+import type { ObstructionRecord, Shoot } from '#core/record/shoot.ts'
 
 /** Metres of a new one: length, height, and how far along the way to the landmark it stands. */
 const LENGTH = 40
@@ -16,8 +16,8 @@ export function lineAcross(middle: LatLon, bearing: number, length: number): rea
   return [destination(middle, bearing - 90, length / 2), destination(middle, bearing + 90, length / 2)]
 }
 
-/** A new screen across the way to the landmark; without one, across the look to the subject at another place. */
-export function newScreen(id: string, plan: Plan, otherwise: LatLon | null): ScreenRecord {
+/** A new obstruction across the way to the landmark; without one, across the look to the subject at another place. */
+export function newObstruction(id: string, plan: Plan, otherwise: LatLon | null): ObstructionRecord {
   const { standpoint, stop } = plan.spot
   const goal = plan.landmark === null ? null : landmarkMiddle(landmarkPoints(plan.landmark))
   const way = geodesicLine(standpoint.at, goal ?? stop.at)
@@ -27,6 +27,9 @@ export function newScreen(id: string, plan: Plan, otherwise: LatLon | null): Scr
   return { id, name: '', line: lineAcross(middle, bearing, LENGTH), height: HEIGHT }
 }
 
-export function withScreen(shoot: Shoot, after: ScreenRecord): Shoot {
-  return { ...shoot, screens: shoot.screens.map((screen) => (screen.id === after.id ? after : screen)) }
+export function withObstruction(shoot: Shoot, after: ObstructionRecord): Shoot {
+  return {
+    ...shoot,
+    obstructions: shoot.obstructions.map((obstruction) => (obstruction.id === after.id ? after : obstruction)),
+  }
 }

@@ -2,69 +2,72 @@
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { type ElevationGrid, type GridPoint, elevationAt, gridPoint } from './elevation-grid.ts'
 
-export interface Screen {
+export interface Obstruction {
   /** Its foot, from corner to corner. */
   readonly line: readonly LatLon[]
   /** Metres above the ground along it. */
   readonly height: number
 }
 
-/** Where a line of sight crosses a screen. */
-export interface ScreenCrossing {
-  /** Index among the screens. */
-  readonly screen: number
+/** Where a line of sight crosses an obstruction. */
+export interface ObstructionCrossing {
+  /** Index among the obstructions. */
+  readonly obstruction: number
   /** Metres from the line's start. */
   readonly distance: number
-  /** Metres above the sea of the screen's top there; null where the ground under it is unknown. */
+  /** Metres above the sea of the obstruction's top there; null where the ground under it is unknown. */
   readonly top: number | null
 }
 
-/** A screen on a grid's plane. */
-export interface PlacedScreen {
-  /** Index among the screens. */
-  readonly screen: number
+/** An obstruction on a grid's plane. */
+export interface PlacedObstruction {
+  /** Index among the obstructions. */
+  readonly obstruction: number
   readonly height: number
   readonly corners: readonly GridPoint[]
 }
 
 const placedBefore = new WeakMap<
-  readonly Screen[],
-  { readonly grid: ElevationGrid; readonly placed: readonly PlacedScreen[] }
+  readonly Obstruction[],
+  { readonly grid: ElevationGrid; readonly placed: readonly PlacedObstruction[] }
 >()
 
-/** The screens on a grid, kept for as long as both are the same objects. */
-export function placedScreens(grid: ElevationGrid, screens: readonly Screen[]): readonly PlacedScreen[] {
-  const before = placedBefore.get(screens)
+/** The obstructions on a grid, kept for as long as both are the same objects. */
+export function placedObstructions(
+  grid: ElevationGrid,
+  obstructions: readonly Obstruction[],
+): readonly PlacedObstruction[] {
+  const before = placedBefore.get(obstructions)
   if (before !== undefined && before.grid === grid) return before.placed
-  const placed = screens.map(({ line, height }, screen): PlacedScreen => {
+  const placed = obstructions.map(({ line, height }, obstruction): PlacedObstruction => {
     const corners = line.map((place) => gridPoint(grid, place))
-    return { screen, height, corners }
+    return { obstruction, height, corners }
   })
-  placedBefore.set(screens, { grid, placed })
+  placedBefore.set(obstructions, { grid, placed })
   return placed
 }
 
-/** Every crossing of a line with the screens; a stretch exactly parallel to the line has none. */
-export function screenCrossings(
+/** Every crossing of a line with the obstructions; a stretch exactly parallel to the line has none. */
+export function obstructionCrossings(
   grid: ElevationGrid,
   from: GridPoint,
   to: GridPoint,
-  screens: readonly Screen[],
-): ScreenCrossing[] {
-  if (screens.length === 0) return []
-  return placedScreens(grid, screens).flatMap(({ screen, height, corners }) =>
+  obstructions: readonly Obstruction[],
+): ObstructionCrossing[] {
+  if (obstructions.length === 0) return []
+  return placedObstructions(grid, obstructions).flatMap(({ obstruction, height, corners }) =>
     corners.flatMap((corner, at) => {
       const next = corners[at + 1]
       const share = next === undefined ? null : shareOfCrossing(from, to, corner, next)
       if (share === null) return []
       const distance = share * Math.hypot(to.east - from.east, to.north - from.north)
-      return [{ screen, distance, top: screenTop(grid, from, to, share, height) }]
+      return [{ obstruction, distance, top: obstructionTop(grid, from, to, share, height) }]
     }),
   )
 }
 
-/** Metres above the sea of a screen's top where a line crosses it; null where the ground under it is unknown. */
-export function screenTop(
+/** Metres above the sea of an obstruction's top where a line crosses it; null where the ground under it is unknown. */
+export function obstructionTop(
   grid: ElevationGrid,
   from: GridPoint,
   to: GridPoint,

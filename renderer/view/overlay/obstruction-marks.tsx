@@ -1,5 +1,5 @@
 /** Trees and walls on the map, each a line with short ticks that is grabbed whole or by its points; and what hides on the way to the landmark. */
-import { screenName } from '#renderer/text/ground-text.ts'
+import { obstructionName } from '#renderer/text/ground-text.ts'
 import type { Assessment } from '#core/plan/assess.ts'
 import { placeAlong } from '#core/plan/ground-profile.ts'
 import type { Plan } from '#core/plan/plan.ts'
@@ -13,10 +13,10 @@ import { Grab } from '#renderer/view/drawing/marks.tsx'
 import { type PlanView, type Point, distanceBetween } from '#renderer/view/drawing/plan-view.ts'
 import { figure, inset, linePath, overlap } from '#renderer/view/drawing/pixel-lines.ts'
 
-/** Pixels between the ticks of a screen, and their length to both sides. */
+/** Pixels between the ticks of an obstruction, and their length to both sides. */
 const TICK_EVERY = 7
 const TICK = 3.5
-/** Shorter than this on the map, pixels, a screen is taken as a whole alone. */
+/** Shorter than this on the map, pixels, an obstruction is taken as a whole alone. */
 const ENDS_FROM = 34
 
 /** Short strokes across a line, evenly along each of its stretches. */
@@ -55,27 +55,27 @@ interface MarksProps {
   readonly found: Assessment
 }
 
-export function ScreenMarks({ plan, view, found }: MarksProps) {
-  const hides = found.ground?.toLandmark?.hiddenBy?.screen ?? null
-  const { screens } = plan.shoot
+export function ObstructionMarks({ plan, view, found }: MarksProps) {
+  const hides = found.ground?.toLandmark?.hiddenBy?.obstruction ?? null
+  const { obstructions } = plan.shoot
   const { units } = settings.value
   return (
     <>
-      {screens.map((screen, index) => {
-        const points = screen.line.map((at) => view.toPoint(at))
+      {obstructions.map((obstruction, index) => {
+        const points = obstruction.line.map((at) => view.toPoint(at))
         if (!overlap(boxOf(points), inset(view.box, -40))) return null
-        const name = screenName(screens, index)
+        const name = obstructionName(obstructions, index)
         const line = linePath(points, false)
         return (
-          <g key={screen.id} class={hides === index ? 'screen-hides' : ''}>
+          <g key={obstruction.id} class={hides === index ? 'obstruction-hides' : ''}>
             <Grab
-              grip={{ on: 'screen', index, end: null }}
-              name={groundWords.screens.whole(name, metres(screen.height, units))}
+              grip={{ on: 'obstruction', index, end: null }}
+              name={groundWords.obstructions.whole(name, metres(obstruction.height, units))}
               pressed={false}
             >
-              <path class="screen-hit" d={line} />
-              <path class="screen-halo" d={line} />
-              <path class="screen-line" d={line + tickStrokes(points)} />
+              <path class="obstruction-hit" d={line} />
+              <path class="obstruction-halo" d={line} />
+              <path class="obstruction-line" d={line + tickStrokes(points)} />
               <path class="focus-line" d={line} />
             </Grab>
             {longest(points) < ENDS_FROM
@@ -85,12 +85,12 @@ export function ScreenMarks({ plan, view, found }: MarksProps) {
                     // Points have no identity of their own but their order.
                     // oxlint-disable-next-line react/no-array-index-key
                     key={end}
-                    grip={{ on: 'screen', index, end }}
-                    name={groundWords.screens.end(name, end + 1, points.length)}
+                    grip={{ on: 'obstruction', index, end }}
+                    name={groundWords.obstructions.end(name, end + 1, points.length)}
                     pressed={false}
                   >
                     <circle class="hit" cx={figure(at.x)} cy={figure(at.y)} r={10} />
-                    <circle class="screen-end" cx={figure(at.x)} cy={figure(at.y)} r={4} />
+                    <circle class="obstruction-end" cx={figure(at.x)} cy={figure(at.y)} r={4} />
                     <circle class="focus-ring" cx={figure(at.x)} cy={figure(at.y)} r={8} />
                   </Grab>
                 ))}
@@ -107,8 +107,8 @@ export function OnTheWay({ view, found }: { readonly view: PlanView; readonly fo
   const line = groundLine.value
   const point = profilePoint.value
   const read = line === null || point === null ? null : view.toPoint(placeAlong(line, Math.min(point, line.length)))
-  // A screen that hides is told by itself.
-  const hides = by === null || by.screen !== null ? null : view.toPoint(by.at)
+  // An obstruction that hides is told by itself.
+  const hides = by === null || by.obstruction !== null ? null : view.toPoint(by.at)
   return (
     <>
       {hides === null || by === null ? null : (

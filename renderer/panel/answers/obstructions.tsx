@@ -3,8 +3,8 @@ import { useEffect, useState } from 'preact/hooks'
 import { geodesicDistance } from '#core/geo/geodesic.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { RECORD_LIMITS } from '#core/record/record-limits.ts'
-import { withScreen } from '#core/plan/screens.ts'
-import type { ScreenRecord } from '#core/record/shoot.ts'
+import { withObstruction } from '#core/plan/obstructions.ts'
+import type { ObstructionRecord } from '#core/record/shoot.ts'
 import { landmarkMiddle } from '#core/scene/shell.ts'
 import { fitPlaces } from '#renderer/state/session/map-window.ts'
 import { LengthField } from '#renderer/part/figure-field.tsx'
@@ -14,17 +14,17 @@ import { TextField } from '#renderer/part/text-field.tsx'
 import { changeShoot } from '#renderer/state/library/history.ts'
 import { settings } from '#renderer/state/library/settings.ts'
 import { groundWords } from '#renderer/words/en-ground.ts'
-import { screenName } from '#renderer/text/ground-text.ts'
-import { addScreen, removeScreen } from '#renderer/state/act/screen-acts.ts'
+import { obstructionName } from '#renderer/text/ground-text.ts'
+import { addObstruction, removeObstruction } from '#renderer/state/act/obstruction-acts.ts'
 
-const { screens: say } = groundWords
+const { obstructions: say } = groundWords
 const NAME_MOST = 200
 
-export function Screens({ plan }: { readonly plan: Plan }) {
-  const { screens } = plan.shoot
-  const count = screens.length
+export function Obstructions({ plan }: { readonly plan: Plan }) {
+  const { obstructions } = plan.shoot
+  const count = obstructions.length
   const [open, setOpen] = useState(count > 0)
-  // Whatever is new is there to be seen: a screen just added, or one that undo brought back.
+  // Whatever is new is there to be seen: an obstruction just added, or one that undo brought back.
   useEffect(() => {
     if (count > 0) setOpen(true)
   }, [count])
@@ -33,10 +33,15 @@ export function Screens({ plan }: { readonly plan: Plan }) {
       <summary>{count === 0 ? say.title : say.titleCount(count)}</summary>
       <div class="fold-body">
         <p class="hint">{say.hint}</p>
-        {screens.map((screen, index) => (
-          <ScreenRow key={screen.id} plan={plan} screen={screen} name={screenName(screens, index)} />
+        {obstructions.map((obstruction, index) => (
+          <ObstructionRow
+            key={obstruction.id}
+            plan={plan}
+            obstruction={obstruction}
+            name={obstructionName(obstructions, index)}
+          />
         ))}
-        <button type="button" class="button button-small screen-add" onClick={() => addScreen(plan)}>
+        <button type="button" class="button button-small obstruction-add" onClick={() => addObstruction(plan)}>
           <Icon name="add" /> {say.add}
         </button>
       </div>
@@ -44,38 +49,43 @@ export function Screens({ plan }: { readonly plan: Plan }) {
   )
 }
 
-function lengthOf({ line }: ScreenRecord): number {
+function lengthOf({ line }: ObstructionRecord): number {
   return line.slice(1).reduce((sum, at, index) => sum + geodesicDistance(line[index] ?? at, at), 0)
 }
 
 interface RowProps {
   readonly plan: Plan
-  readonly screen: ScreenRecord
+  readonly obstruction: ObstructionRecord
   readonly name: string
 }
 
-function ScreenRow({ plan: { shoot }, screen, name }: RowProps) {
-  const middle = landmarkMiddle(screen.line)
+function ObstructionRow({ plan: { shoot }, obstruction, name }: RowProps) {
+  const middle = landmarkMiddle(obstruction.line)
   return (
-    <fieldset class="screen-row">
+    <fieldset class="obstruction-row">
       <legend class="unseen">{name}</legend>
       <TextField
         label={say.name}
-        value={screen.name}
+        value={obstruction.name}
         most={NAME_MOST}
         placeholder={name}
-        onTake={(text) => void changeShoot(say.edit.name, withScreen(shoot, { ...screen, name: text }))}
+        onTake={(text) => void changeShoot(say.edit.name, withObstruction(shoot, { ...obstruction, name: text }))}
       />
       <LengthField
         label={say.height}
-        value={screen.height}
-        limits={RECORD_LIMITS.screenHeight}
-        hint={say.length(metres(lengthOf(screen), settings.value.units))}
-        onTake={(height) => void changeShoot(say.edit.height, withScreen(shoot, { ...screen, height }))}
+        value={obstruction.height}
+        limits={RECORD_LIMITS.obstructionHeight}
+        hint={say.length(metres(lengthOf(obstruction), settings.value.units))}
+        onTake={(height) => void changeShoot(say.edit.height, withObstruction(shoot, { ...obstruction, height }))}
       />
-      <span class="screen-acts">
+      <span class="obstruction-acts">
         {middle === null ? null : (
-          <button type="button" class="icon-button" aria-label={say.show(name)} onClick={() => fitPlaces(screen.line)}>
+          <button
+            type="button"
+            class="icon-button"
+            aria-label={say.show(name)}
+            onClick={() => fitPlaces(obstruction.line)}
+          >
             <Icon name="map" />
           </button>
         )}
@@ -83,7 +93,7 @@ function ScreenRow({ plan: { shoot }, screen, name }: RowProps) {
           type="button"
           class="icon-button"
           aria-label={say.remove(name)}
-          onClick={() => removeScreen(shoot, screen, name)}
+          onClick={() => removeObstruction(shoot, obstruction, name)}
         >
           <Icon name="remove" />
         </button>

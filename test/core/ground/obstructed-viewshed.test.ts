@@ -1,7 +1,7 @@
 /** Trees and walls in viewsheds, held cell by cell against the line of sight to each. */
 import { describe, expect, test } from 'vitest'
 import { type GridPoint, elevationAt, placeOnGrid } from '#core/ground/elevation-grid.ts'
-import type { Screen } from '#core/ground/screen.ts'
+import type { Obstruction } from '#core/ground/obstruction.ts'
 import { sightline } from '#core/ground/sightline.ts'
 import { beginViewshed, viewshed, viewshedRows } from '#core/ground/viewshed.ts'
 import { HIDDEN, SEEN, UNKNOWN, type ViewshedAsk } from '#core/ground/viewshed-ask.ts'
@@ -25,11 +25,11 @@ describe('among mountains', () => {
   const random = generator(3)
   const somewhere = (reach: number): GridPoint => ({ east: reach * (random() - 0.5), north: reach * (random() - 0.5) })
 
-  test('every cell is hidden just when its own line of sight is, by ground or by screen', () => {
-    let byScreen = 0
+  test('every cell is hidden just when its own line of sight is, by ground or by obstruction', () => {
+    let byObstruction = 0
     for (let round = 0; round < 4; round++) {
       const stand = somewhere(1200)
-      const screens: Screen[] = Array.from({ length: 3 }, () => {
+      const obstructions: Obstruction[] = Array.from({ length: 3 }, () => {
         const start = { east: stand.east + somewhere(500).east, north: stand.north + somewhere(500).north }
         const next = { east: start.east + somewhere(500).east, north: start.north + somewhere(500).north }
         const last = { east: next.east + somewhere(200).east, north: next.north + somewhere(200).north }
@@ -38,30 +38,30 @@ describe('among mountains', () => {
           height: 40 * random(),
         }
       })
-      const ask = askOn(grid, stand, { screens })
+      const ask = askOn(grid, stand, { obstructions })
       const eye = { ...stand, elevation: ask.height }
-      const [found, bare] = [viewshed(grid, ask), viewshed(grid, { ...ask, screens: [] })]
+      const [found, bare] = [viewshed(grid, ask), viewshed(grid, { ...ask, obstructions: [] })]
       for (let row = 0; row < grid.rows; row += 1) {
         for (let column = row % 3; column < grid.columns; column += 3) {
           const index = row * grid.columns + column
           const point = { east: grid.west + column * grid.cell, north: grid.north - row * grid.cell }
           const top = (grid.heights[index] ?? 0) + ask.targetHeight
-          const sight = sightline(grid, eye, { ...point, low: top, high: top }, REFRACTION, screens)
-          // A line that touches the ground within rounding is no matter of screens.
+          const sight = sightline(grid, eye, { ...point, low: top, high: top }, REFRACTION, obstructions)
+          // A line that touches the ground within rounding is no matter of obstructions.
           if (Math.abs(sight.toLow?.clearance ?? 1) < 1e-5) continue
           expect(found[index], `${column} ${row}`).toBe(sight.visibleShare === 0 ? HIDDEN : SEEN)
-          if (found[index] === HIDDEN && bare[index] === SEEN) byScreen++
+          if (found[index] === HIDDEN && bare[index] === SEEN) byObstruction++
           if (bare[index] === HIDDEN) expect(found[index]).toBe(HIDDEN)
         }
       }
     }
-    expect(byScreen).toBeGreaterThan(300)
+    expect(byObstruction).toBeGreaterThan(300)
   })
 
   test('filled in parts it is the same', () => {
     const stand = { east: 100, north: -50 }
     const line = [placeOnGrid(grid, 150, -150), placeOnGrid(grid, 160, 100)]
-    const ask = askOn(grid, stand, { screens: [{ line, height: 25 }] })
+    const ask = askOn(grid, stand, { obstructions: [{ line, height: 25 }] })
     const state = beginViewshed(grid, ask)
     for (const from of [70, 0, 35, 105]) viewshedRows(state, from, from + 36)
     expect(state.seen).toEqual(viewshed(grid, ask))
@@ -71,7 +71,7 @@ describe('among mountains', () => {
 describe('on level ground', () => {
   const grid = groundOf(101, 10, () => 50)
   const stand = { east: 0, north: 0 }
-  const wall = (height: number, ...corners: readonly (readonly [number, number])[]): Screen => ({
+  const wall = (height: number, ...corners: readonly (readonly [number, number])[]): Obstruction => ({
     line: corners.map(([east, north]) => placeOnGrid(grid, east, north)),
     height,
   })
@@ -84,17 +84,19 @@ describe('on level ground', () => {
     ['south', [-40, -103], [40, -103], [0, -300], [0, 300]],
     ['west', [-103, 40], [-103, -40], [-300, 0], [300, 0]],
   ] as const)('a wall to the %s hides what is behind it and nothing else', (_, one, other, behind, opposite) => {
-    const found = viewshed(grid, askOn(grid, stand, { screens: [wall(6, one, other)] }))
+    const found = viewshed(grid, askOn(grid, stand, { obstructions: [wall(6, one, other)] }))
     expect(at(found, behind[0], behind[1])).toBe(HIDDEN)
     expect(at(found, opposite[0], opposite[1])).toBe(SEEN)
     expect(at(found, 0, 0)).toBe(SEEN)
     // A low one is looked over.
-    expect(at(viewshed(grid, askOn(grid, stand, { screens: [wall(1, one, other)] })), behind[0], behind[1])).toBe(SEEN)
+    expect(at(viewshed(grid, askOn(grid, stand, { obstructions: [wall(1, one, other)] })), behind[0], behind[1])).toBe(
+      SEEN,
+    )
   })
 
   test('a ring around the eye hides all beyond it, and a preview says so too', () => {
     const ring = wall(9, [-55, -55], [55, -55], [55, 55], [-55, 55], [-55, -55])
-    const ask = askOn(grid, stand, { screens: [ring] })
+    const ask = askOn(grid, stand, { obstructions: [ring] })
     for (const found of [viewshed(grid, ask), viewshedPreview(grid, ask)]) {
       for (let north = -500; north <= 500; north += 10) {
         for (let east = -500; east <= 500; east += 10)
@@ -104,9 +106,9 @@ describe('on level ground', () => {
   })
 
   test('beyond the radius nothing is told, and over unknown ground it is unknown', () => {
-    const screens = [wall(9, [-40, 103], [40, 103])]
-    expect(at(viewshed(grid, askOn(grid, stand, { screens, radius: 200 })), 0, 300)).toBe(UNKNOWN)
+    const obstructions = [wall(9, [-40, 103], [40, 103])]
+    expect(at(viewshed(grid, askOn(grid, stand, { obstructions, radius: 200 })), 0, 300)).toBe(UNKNOWN)
     const holed = groundOf(101, 10, (_, north) => (north > 80 && north < 130 ? Number.NaN : 50))
-    expect(at(viewshed(holed, askOn(holed, stand, { screens })), 0, 300)).toBe(UNKNOWN)
+    expect(at(viewshed(holed, askOn(holed, stand, { obstructions })), 0, 300)).toBe(UNKNOWN)
   })
 })

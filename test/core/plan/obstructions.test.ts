@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { shootShape } from '#app/contract/records.ts'
 import { destination, geodesicDistance, geodesicLine } from '#core/geo/geodesic.ts'
-import { newScreen, withScreen } from '#core/plan/screens.ts'
+import { newObstruction, withObstruction } from '#core/plan/obstructions.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle } from '#core/scene/shell.ts'
 import { turnBetween } from '#core/units/angle.ts'
@@ -12,12 +12,12 @@ const plan = examplePlan()
 const HERE = plan.spot.standpoint.at
 
 describe('a new one', () => {
-  const screen = newScreen('new', plan, null)
-  const [left = HERE, right = HERE] = screen.line
+  const obstruction = newObstruction('new', plan, null)
+  const [left = HERE, right = HERE] = obstruction.line
 
   it('is 40 m long, its middle on the way to the landmark', () => {
     const goal = plan.landmark === null ? null : landmarkMiddle(landmarkPoints(plan.landmark))
-    const middle = landmarkMiddle(screen.line)
+    const middle = landmarkMiddle(obstruction.line)
     if (goal === null || middle === null) throw new Error('both have a middle')
     expect(geodesicDistance(left, right)).toBeCloseTo(40, 3)
     const way = geodesicLine(HERE, goal)
@@ -27,24 +27,24 @@ describe('a new one', () => {
   })
 
   it('may be stored, with any of its kind up to the limit', () => {
-    const screens = Array.from({ length: 100 }, (_, index) => ({ ...screen, id: `screen ${index}` }))
-    expect(shootShape.safeParse({ ...plan.shoot, screens }).success).toBe(true)
-    expect(shootShape.safeParse({ ...plan.shoot, screens: [...screens, screen] }).success).toBe(false)
+    const obstructions = Array.from({ length: 100 }, (_, index) => ({ ...obstruction, id: `obstruction ${index}` }))
+    expect(shootShape.safeParse({ ...plan.shoot, obstructions }).success).toBe(true)
+    expect(shootShape.safeParse({ ...plan.shoot, obstructions: [...obstructions, obstruction] }).success).toBe(false)
   })
 
   it('without a landmark lies in the middle of the map', () => {
     const alone = examplePlan({ landmark: null })
     const elsewhere = destination(HERE, 200, 900)
-    const middle = landmarkMiddle(newScreen('new', alone, elsewhere).line)
+    const middle = landmarkMiddle(newObstruction('new', alone, elsewhere).line)
     expect(geodesicDistance(middle ?? HERE, elsewhere)).toBeLessThan(0.01)
   })
 })
 
 describe('a change', () => {
   it('touches that one alone', () => {
-    const screens = [newScreen('one', plan, null), newScreen('two', plan, null)]
-    const after = withScreen({ ...plan.shoot, screens }, { ...newScreen('two', plan, null), height: 12 })
-    expect(after.screens[0]).toBe(screens[0])
-    expect(after.screens[1]?.height).toBe(12)
+    const obstructions = [newObstruction('one', plan, null), newObstruction('two', plan, null)]
+    const after = withObstruction({ ...plan.shoot, obstructions }, { ...newObstruction('two', plan, null), height: 12 })
+    expect(after.obstructions[0]).toBe(obstructions[0])
+    expect(after.obstructions[1]?.height).toBe(12)
   })
 })

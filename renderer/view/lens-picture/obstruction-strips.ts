@@ -2,7 +2,12 @@
 import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
 import { type ElevationGrid, type GridPoint, elevationAt } from '#core/ground/elevation-grid.ts'
 import { AT_END } from '#core/ground/grid-line.ts'
-import { type PlacedScreen, type Screen, placedScreens, shareOfCrossing } from '#core/ground/screen.ts'
+import {
+  type PlacedObstruction,
+  type Obstruction,
+  placedObstructions,
+  shareOfCrossing,
+} from '#core/ground/obstruction.ts'
 import type { SeenGround } from '#core/ground/seen-ground.ts'
 import type { Raised } from '#core/ground/sight.ts'
 import { type TrueAxes, alongBearing, bearingAlong, trueAxesAt } from '#core/ground/true-north.ts'
@@ -12,7 +17,7 @@ import { type Footing, coverWithin } from './ground-bands.ts'
 import { type LookStand, lookPlace } from './look-place.ts'
 import { outlinePath } from './pen.ts'
 
-export interface ScreenStrip {
+export interface ObstructionStrip {
   /** Metres, in the mean. */
   readonly distance: number
   /** Units of softness. */
@@ -21,16 +26,16 @@ export interface ScreenStrip {
 }
 
 /** Each from far to near. */
-export interface ScreenStrips {
+export interface ObstructionStrips {
   /** Behind the farther of the two things. */
-  readonly behind: readonly ScreenStrip[]
+  readonly behind: readonly ObstructionStrip[]
   /** Before that, and behind the nearer. */
-  readonly between: readonly ScreenStrip[]
+  readonly between: readonly ObstructionStrip[]
   /** Before both. */
-  readonly before: readonly ScreenStrip[]
+  readonly before: readonly ObstructionStrip[]
 }
 
-export const NO_STRIPS: ScreenStrips = { behind: [], between: [], before: [] }
+export const NO_STRIPS: ObstructionStrips = { behind: [], between: [], before: [] }
 
 export interface StripStand extends LookStand {
   readonly grid: ElevationGrid
@@ -42,9 +47,9 @@ export interface StripStand extends LookStand {
   readonly nearer: readonly number[] | null
 }
 
-type Where = keyof ScreenStrips
+type Where = keyof ObstructionStrips
 
-/** A screen where one direction meets it. */
+/** An obstruction where one direction meets it. */
 interface Met {
   /** The number of the look, which may lie between two. */
   readonly index: number
@@ -160,7 +165,7 @@ function runsOf(found: readonly (Met | null)[]): readonly (readonly Met[])[] {
   return runs
 }
 
-function stripOf(stand: StripStand, run: readonly Met[]): ScreenStrip | null {
+function stripOf(stand: StripStand, run: readonly Met[]): ObstructionStrip | null {
   const place = (slope: 'low' | 'high'): ImagePoint[] =>
     run.flatMap((met) => lookPlace(stand, met.index, met[slope]) ?? [])
   const [tops, feet] = [place('high'), place('low')]
@@ -171,12 +176,16 @@ function stripOf(stand: StripStand, run: readonly Met[]): ScreenStrip | null {
   return { distance, deviation: stand.soft(distance), path }
 }
 
-/** All that shows of the screens. */
-export function screenStrips(stand: StripStand, screens: readonly Screen[]): ScreenStrips {
-  if (screens.length === 0) return NO_STRIPS
+/** All that shows of the obstructions. */
+export function obstructionStrips(stand: StripStand, obstructions: readonly Obstruction[]): ObstructionStrips {
+  if (obstructions.length === 0) return NO_STRIPS
   const axes = trueAxesAt(stand.grid, stand.eye)
-  const strips = { behind: [] as ScreenStrip[], between: [] as ScreenStrip[], before: [] as ScreenStrip[] }
-  const add = ({ corners, height }: PlacedScreen): void => {
+  const strips = {
+    behind: [] as ObstructionStrip[],
+    between: [] as ObstructionStrip[],
+    before: [] as ObstructionStrip[],
+  }
+  const add = ({ corners, height }: PlacedObstruction): void => {
     corners.slice(1).forEach((other, at) => {
       const one = corners[at] ?? other
       const found = indicesOf(stand, axes, one, other).map((index) => meet(stand, axes, index, one, other, height))
@@ -187,8 +196,8 @@ export function screenStrips(stand: StripStand, screens: readonly Screen[]): Scr
       }
     })
   }
-  placedScreens(stand.grid, screens).forEach(add)
-  const ordered = (group: readonly ScreenStrip[]): ScreenStrip[] =>
+  placedObstructions(stand.grid, obstructions).forEach(add)
+  const ordered = (group: readonly ObstructionStrip[]): ObstructionStrip[] =>
     group.toSorted((one, other) => other.distance - one.distance)
   return { behind: ordered(strips.behind), between: ordered(strips.between), before: ordered(strips.before) }
 }
