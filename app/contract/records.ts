@@ -11,7 +11,7 @@ import type { Shoot } from '#core/record/shoot.ts'
 import { KEEP_OUT_KINDS, KEPT_OUT } from '#core/record/keep-out.ts'
 import { LANDMARK_PLACES, USUAL_SCAN_WISHES } from '#core/record/scan-wishes.ts'
 import { HAZARDS, HOLDS, PERMISSION_STATES, SPOT_STATUSES, type Spot } from '#core/record/spot.ts'
-import { GROUND_FORMS, TURNS } from '#core/record/stopping-ground.ts'
+import { DRAWN_FORMS, TURNS } from '#core/record/stopping-ground.ts'
 import { SPAN_FORMS } from '#core/scene/landmark.ts'
 import { EARLIEST_INSTANT, isDate, LATEST_INSTANT } from '#core/time/civil.ts'
 import { SUBJECT_KINDS } from '#core/scene/subject.ts'
@@ -97,7 +97,7 @@ const calendarDay = z.string().refine(isDate, 'the calendar has no such day')
 export const stoppingGroundShape = z.object({
   id,
   name,
-  form: z.enum(GROUND_FORMS),
+  form: z.enum(DRAWN_FORMS),
   points: drawnPoints,
   turn: z.enum(TURNS),
 })
@@ -106,7 +106,7 @@ export const keepOutShape = z.object({
   id,
   name,
   kind: z.enum(KEEP_OUT_KINDS),
-  form: z.enum(GROUND_FORMS),
+  form: z.enum(DRAWN_FORMS),
   points: drawnPoints,
   width: z.number().min(0).max(10_000),
   whom: z.enum(KEPT_OUT),

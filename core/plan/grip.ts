@@ -10,7 +10,7 @@ import type { Shoot } from '#core/record/shoot.ts'
 import type { Spot } from '#core/record/spot.ts'
 import { type Landmark, landmarkPoints, withLandmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle } from '#core/scene/shell.ts'
-import { type GroundGrip, groundGripPlace, withGroundGripAt } from './drawn-grip.ts'
+import { type DrawnGrip, drawnGripPlace, withDrawnGripAt } from './drawn-grip.ts'
 
 export type Grip =
   | { readonly on: 'subject' | 'standpoint' | 'pair' | 'heading' | 'landmark' | 'parking' }
@@ -20,7 +20,7 @@ export type Grip =
   | { readonly on: 'edge'; readonly index: number }
   /** Trees or a wall of the shoot: one point of its line, or the whole of it when null. */
   | { readonly on: 'obstruction'; readonly index: number; readonly end: number | null }
-  | GroundGrip
+  | DrawnGrip
 
 /** An arrangement that a hand has changed: the shoot only when its landmark did. */
 export interface Moved {
@@ -37,7 +37,7 @@ export function gripName(grip: Grip): string {
 
 export function readGrip(name: string): Grip | null {
   const [on, index, end, at] = name.split(':')
-  if (on === 'ground-point' || on === 'ground-leg') {
+  if (on === 'drawn-point' || on === 'drawn-leg') {
     return { on, sort: index === 'stopping' ? 'stopping' : 'keep-out', index: Number(end), at: Number(at) }
   }
   if (on === 'obstruction') return { on, index: Number(index), end: end === undefined ? null : Number(end) }
@@ -58,7 +58,7 @@ export function gripPlace(plan: Plan, grip: Grip): LatLon | null {
   if (grip.on === 'standpoint') return spot.standpoint.at
   if (grip.on === 'subject' || grip.on === 'pair' || grip.on === 'heading') return spot.stop.at
   if (grip.on === 'parking') return spot.access.parking
-  if ('sort' in grip) return groundGripPlace(plan.shoot, grip)
+  if ('sort' in grip) return drawnGripPlace(plan.shoot, grip)
   if (grip.on === 'obstruction') {
     const line = plan.shoot.obstructions[grip.index]?.line ?? []
     return grip.end === null ? landmarkMiddle(line) : (line[grip.end] ?? null)
@@ -144,9 +144,9 @@ export function brought(plan: Plan, grip: Grip, at: LatLon): Moved {
       return withPoints(plan, (points) => points.toSpliced(grip.index + 1, 0, at))
     case 'obstruction':
       return moveObstruction(plan, grip.index, grip.end, at)
-    case 'ground-point':
-    case 'ground-leg':
-      return { shoot: withGroundGripAt(shoot, grip, at), spot }
+    case 'drawn-point':
+    case 'drawn-leg':
+      return { shoot: withDrawnGripAt(shoot, grip, at), spot }
     default:
       return exhaustive(grip)
   }

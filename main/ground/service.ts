@@ -3,7 +3,7 @@ import { join } from 'node:path'
 import {
   type FileAdded,
   GROUND_HEADER,
-  type GroundPart,
+  type DrawnPart,
   type GroundSourceBrief,
   type GroundWindow,
 } from '#app/contract/ground.ts'
@@ -133,7 +133,7 @@ async function cut(wish: WindowWish, { cache, sources, coast }: Work, signal: Ab
   const grid = emptyGrid(wish)
   const lattice = await latticeOf(grid, signal)
   const count = grid.heights.length
-  const parts: GroundPart[] = []
+  const parts: DrawnPart[] = []
   let [known, trouble]: [number, string | null] = [0, null]
   const all = await sources()
   for (const source of all) {

@@ -5,7 +5,7 @@ import type { ScanAsk } from '#core/scan/scan-ask.ts'
 import { scanCost } from '#core/scan/scan-cost.ts'
 import { scanTroubles } from '#core/scan/check-ask.ts'
 import { groundVersion } from '#renderer/host/ground-windows.ts'
-import { chooseGround, stopDrawing } from '#renderer/state/session/drawn-ground.ts'
+import { chooseDrawn, stopDrawing } from '#renderer/state/session/drawn-ground.ts'
 import { homeSpot, shoot, spots } from '#renderer/state/library/library.ts'
 import { pinPlaces, pinsAtHand } from '#renderer/state/plan/pin-heights.ts'
 import { scanShown } from '#renderer/state/session/scan-shown.ts'
@@ -60,7 +60,7 @@ export function scanAgain(): void {
   if (ask === null || cost === null || troublesNow.peek().some(({ refuses }) => refuses)) return
   // What is found along a line shall not be hidden by its own handles.
   stopDrawing()
-  chooseGround(null)
+  chooseDrawn(null)
   scannedVersion = groundVersion.peek()
   startScan(ask, cost, {
     pool: scanPool(ask.terrain),

@@ -13,7 +13,7 @@ import { demandNames } from './demand-names.ts'
 import { FINENESSES, chooseFineness, chooseSteps, coarserStep, fineness, roundStep, stepsNow } from './fineness.ts'
 import { scanGround } from './scan-ground.ts'
 import { costNow, scanAgain, scanChanges, scanNow, troublesNow } from './scan-now.ts'
-import { showScannedGround } from './show-ground.ts'
+import { showStoppingGround } from './show-stopping-ground.ts'
 import { useTakenFocus } from '#renderer/part/take-focus.ts'
 import { troubleText } from './trouble-text.ts'
 import { foldWishes } from './wishes-fold.ts'
@@ -86,7 +86,7 @@ function begin(event: Event): void {
   const { currentTarget } = event
   const question = currentTarget instanceof Element ? currentTarget.closest('section') : null
   foldWishes()
-  showScannedGround()
+  showStoppingGround()
   scanAgain()
   // Once the wishes are folded away.
   requestAnimationFrame(() => question?.scrollIntoView({ block: 'start' }))

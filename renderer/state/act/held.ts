@@ -35,8 +35,8 @@ const LABELS: Readonly<Record<Grip['on'], string>> = {
   edge: mapWords.addCorner,
   parking: mapWords.moveParking,
   obstruction: groundWords.map.move,
-  'ground-point': stoppingWords.edit.movePoint,
-  'ground-leg': stoppingWords.edit.addPoint,
+  'drawn-point': stoppingWords.edit.movePoint,
+  'drawn-leg': stoppingWords.edit.addPoint,
 }
 
 export function moveLabel(grip: Grip): string {

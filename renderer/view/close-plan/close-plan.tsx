@@ -111,7 +111,7 @@ function Surface(shown: Close) {
       const box = svg.getBoundingClientRect()
       return { x: event.clientX - box.left, y: event.clientY - box.top }
     }
-    const stopDrags = followDrags({ surface: svg, where: 'close', view, pointOf })
+    const stopDrags = followDrags({ svg, where: 'close', view, pointOf })
     const stopKeys = followKeys(svg, CLOSE_STEP)
     return () => {
       stopDrags()

@@ -8,7 +8,7 @@ import { lensOn } from '#core/plan/ground-reading.ts'
 import { footOnGrid, mainPost, onGrid } from '#core/plan/landmark-shown.ts'
 import { highestOfSummit } from '#core/plan/summit-shown.ts'
 import type { Levels, Plan } from '#core/plan/plan.ts'
-import type { GroundShown } from '#renderer/state/session/ground-shown.ts'
+import type { GroundOverlay } from '#renderer/state/session/ground-overlay.ts'
 import { groundNumber } from './ground-asker.ts'
 import type { WantedArea } from './keep-area.ts'
 
@@ -27,7 +27,7 @@ const LARGEST_CELL = 36
 const SUN_GONE = -3
 
 export function areaAsk(
-  shown: Exclude<GroundShown, 'none'>,
+  shown: Exclude<GroundOverlay, 'none'>,
   now: Plan,
   levels: Levels,
   share: number,

@@ -3,7 +3,7 @@ import { type ReadonlySignal, computed, signal } from '@preact/signals'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
 import type { Hearer } from '#renderer/job/ask-jobs.ts'
 import { assessment, plan } from '#renderer/state/plan/board-plan.ts'
-import { groundShown, seenAt, wantedShare } from '#renderer/state/session/ground-shown.ts'
+import { groundOverlay, seenAt, wantedShare } from '#renderer/state/session/ground-overlay.ts'
 import { liveShoot, liveSpot } from '#renderer/state/library/library.ts'
 import { type AreaAsk, type NoArea, areaAsk } from './area-ask.ts'
 import { askerOn } from './ground-asker.ts'
@@ -16,7 +16,7 @@ export const shownArea: ReadonlySignal<AreaState> = shownAreaSignal
 
 /** What is asked now; null while nothing shall be shown. */
 export const wantedArea = computed<AreaAsk | NoArea | null>(() => {
-  const shown = groundShown.value
+  const shown = groundOverlay.value
   const now = plan.value
   const reading = assessment.value
   if (shown === 'none' || now === null || reading === null) return null

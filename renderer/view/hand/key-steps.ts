@@ -5,7 +5,7 @@ import { plan } from '#renderer/state/plan/board-plan.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
 import { stoppingWords } from '#renderer/words/en-stopping.ts'
 import { type Grip, type Moved, brought, gripPlace, readGrip, withoutCorner } from '#core/plan/grip.ts'
-import { withoutGroundPoint } from '#core/plan/drawn-grip.ts'
+import { withoutDrawnPoint } from '#core/plan/drawn-grip.ts'
 import { selectGrip } from './select.ts'
 import { held, moveLabel, refuseGround } from '#renderer/state/act/held.ts'
 import { type Step, stepOf, stepped } from './step.ts'
@@ -35,7 +35,7 @@ function removePoint(grip: Grip): void {
   const now = plan.peek()
   if (now === null) return
   if ('sort' in grip) {
-    const left = withoutGroundPoint(now.shoot, grip)
+    const left = withoutDrawnPoint(now.shoot, grip)
     if ('needed' in left) tell('fault', stoppingWords.pointsFew[left.needed])
     else change(stoppingWords.edit.removePoint, { shoot: left.shoot, spot: now.spot })
     return
@@ -54,11 +54,11 @@ function addPoint(grip: Grip): void {
 }
 
 function onPoint(grip: Grip): boolean {
-  return grip.on === 'corner' || grip.on === 'ground-point'
+  return grip.on === 'corner' || grip.on === 'drawn-point'
 }
 
 function onLeg(grip: Grip): boolean {
-  return grip.on === 'edge' || grip.on === 'ground-leg'
+  return grip.on === 'edge' || grip.on === 'drawn-leg'
 }
 
 /** What a key does to the thing that has the focus; true when it was for it. */

@@ -2,7 +2,7 @@
 import type { PlanView, Point } from '#renderer/view/drawing/plan-view.ts'
 import { readPresses } from './press.ts'
 
-export interface PressGround {
+export interface PressSurface {
   readonly holder: HTMLElement
   readonly view: () => PlanView | null
   readonly pointOf: (event: PointerEvent) => Point
@@ -21,7 +21,7 @@ export interface PressWish {
 }
 
 /** Listens on the map's holder; answers with what takes the listeners away. */
-export function followPresses({ holder, pointOf }: PressGround, wish: PressWish): () => void {
+export function followPresses({ holder, pointOf }: PressSurface, wish: PressWish): () => void {
   const presses = readPresses()
   const idle = (event: PointerEvent): boolean => !wish.waits() || !event.isPrimary
   const onMap = (event: Event): boolean => event.target instanceof Element && event.target.closest('.map-over') === null

@@ -8,7 +8,7 @@ import { boardPins } from '#renderer/state/plan/pin-heights.ts'
 import { terrain } from '#renderer/state/plan/terrain.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
 import { type Moved, brought } from '#core/plan/grip.ts'
-import { type PressGround, followPresses } from './map-press.ts'
+import { type PressSurface, followPresses } from './map-press.ts'
 import type { Point } from '#renderer/view/drawing/plan-view.ts'
 import { PLACE_AFTER } from './press.ts'
 import { placeAlone, standsAlone } from '#renderer/state/act/place-alone.ts'
@@ -46,7 +46,7 @@ export function placeAt(at: LatLon): void {
 }
 
 /** Listens on the map's holder while something is to be placed; answers with what takes the listeners away. */
-export function followPlacing(ground: PressGround): () => void {
+export function followPlacing(surface: PressSurface): () => void {
   let waiting: { readonly change: LiveChange; readonly timer: number } | null = null
 
   let alone: number | undefined
@@ -70,7 +70,7 @@ export function followPlacing(ground: PressGround): () => void {
 
   function placeSoon(point: Point): void {
     const wish = placing.peek()
-    const at = ground.view()?.toPlace(point)
+    const at = surface.view()?.toPlace(point)
     if (wish === null || at === undefined) return
     if (standsAlone(wish)) {
       alone = window.setTimeout(() => placeAt(at), PLACE_AFTER)
@@ -92,7 +92,7 @@ export function followPlacing(ground: PressGround): () => void {
   const stopWatching = effect(() => {
     if (placing.value === null) takeBack()
   })
-  const stopPresses = followPresses(ground, {
+  const stopPresses = followPresses(surface, {
     waits: () => placing.peek() !== null,
     press: placeSoon,
     double: takeBack,

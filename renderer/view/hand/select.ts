@@ -11,5 +11,5 @@ export function thingOf(grip: Grip): 'subject' | 'standpoint' | 'landmark' | nul
 
 export function selectGrip(grip: Grip): void {
   selectThing(thingOf(grip))
-  if ('sort' in grip) choosePoint(grip.on === 'ground-point' ? grip.at : null)
+  if ('sort' in grip) choosePoint(grip.on === 'drawn-point' ? grip.at : null)
 }

@@ -9,7 +9,7 @@ import { ask } from '#renderer/host/host.ts'
 import { drawing, takingAs } from '#renderer/state/session/drawn-ground.ts'
 import { placing } from '#renderer/state/session/navigation.ts'
 import { freeWindows } from '#renderer/view/drawing/covered.ts'
-import { followDrawing } from '#renderer/view/hand/draw-ground.ts'
+import { followDrawing } from '#renderer/view/hand/draw-shape.ts'
 import { endStalePlacing } from '#renderer/state/act/end-placing.ts'
 import { bestFit } from '#renderer/view/drawing/fit.ts'
 import {

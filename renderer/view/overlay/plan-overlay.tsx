@@ -13,7 +13,7 @@ import { dayBeads } from './day-hours.ts'
 import { followDrags } from '#renderer/view/hand/drag.ts'
 import { type PlanDrawing, drawLandmark, drawPlan, isJoined, wedgeReach } from '#renderer/view/drawing/plan-drawing.ts'
 import { DrawPreview } from './draw-preview.tsx'
-import { ChosenGroundHandles, GroundMarks, KeepOutHatch } from './ground-marks.tsx'
+import { ChosenDrawnHandles, DrawnMarks, KeepOutHatch } from './drawn-marks.tsx'
 import type { HourLabel } from '#renderer/view/drawing/hour-ring.ts'
 import { sunNow } from '#renderer/view/drawing/light-drawing.ts'
 import {
@@ -200,7 +200,7 @@ export function Things({ pointOf }: ThingsProps) {
       if (now === null) throw new Error('a thing is dragged on a map that shows nothing')
       return now
     }
-    const stopDrags = followDrags({ surface: svg, where: 'map', view, pointOf })
+    const stopDrags = followDrags({ svg, where: 'map', view, pointOf })
     const stopKeys = followKeys(svg, MAP_STEP)
     return () => {
       stopDrags()
@@ -219,7 +219,7 @@ export function Things({ pointOf }: ThingsProps) {
       {shown === null ? null : (
         <>
           <Ground {...shown} />
-          <GroundMarks shoot={shown.now.shoot} view={shown.view} />
+          <DrawnMarks shoot={shown.now.shoot} view={shown.view} />
           <OtherLandmarks {...shown} />
           <StandpointLineDrawing view={shown.view} />
           <ScanScores />
@@ -231,7 +231,7 @@ export function Things({ pointOf }: ThingsProps) {
           )}
           <OnTheWay view={shown.view} found={shown.reading} />
           <LandmarkParts {...shown} away={away === null ? '' : metres(away, settings.value.units)} />
-          <ChosenGroundHandles shoot={shown.now.shoot} view={shown.view} />
+          <ChosenDrawnHandles shoot={shown.now.shoot} view={shown.view} />
           <ScanMarks />
           <Near {...shown} />
           <DrawPreview view={shown.view} />

@@ -3,7 +3,7 @@ import { type Drawn, type DrawnSort, MOST_DRAWN_POINTS, legCount } from '#core/r
 import { chosenPoint } from '#renderer/state/session/drawn-ground.ts'
 import { stoppingWords as say } from '#renderer/words/en-stopping.ts'
 import { boxOf } from '#renderer/view/drawing/plan-drawing.ts'
-import { apart } from './ground-strokes.ts'
+import { apart } from './drawn-strokes.ts'
 import { Grab } from '#renderer/view/drawing/marks.tsx'
 import { type PlanView, type Point, distanceBetween } from '#renderer/view/drawing/plan-view.ts'
 import { figure, inset } from '#renderer/view/drawing/pixel-lines.ts'
@@ -25,14 +25,14 @@ interface HandlesProps {
   readonly view: PlanView
 }
 
-export function GroundHandles({ drawn, sort, index, name, view }: HandlesProps) {
+export function DrawnHandles({ drawn, sort, index, name, view }: HandlesProps) {
   const points = drawn.points.map((at) => view.toPoint(at))
   const room = inset(view.box, -10)
   const seen = ({ x, y }: Point): boolean => x > room.left && x < room.right && y > room.top && y < room.bottom
   const count = points.length
   const legs = count >= MOST_DRAWN_POINTS ? 0 : legCount(drawn)
   return (
-    <g class={`ground-handles ground-${sort}`}>
+    <g class={`drawn-handles drawn-${sort}`}>
       {Array.from({ length: legs }, (_, leg) => {
         const from = points[leg]
         const to = points[(leg + 1) % count]
@@ -41,12 +41,12 @@ export function GroundHandles({ drawn, sort, index, name, view }: HandlesProps) 
         return seen(at) ? (
           <Grab
             key={`leg ${leg}`}
-            grip={{ on: 'ground-leg', sort, index, at: leg }}
+            grip={{ on: 'drawn-leg', sort, index, at: leg }}
             name={say.leg(name, leg + 1)}
             pressed={false}
           >
             <circle class="hit" cx={figure(at.x)} cy={figure(at.y)} r={10} />
-            <circle class="ground-leg-mark" cx={figure(at.x)} cy={figure(at.y)} r={3} />
+            <circle class="drawn-leg-mark" cx={figure(at.x)} cy={figure(at.y)} r={3} />
             <circle class="focus-ring" cx={figure(at.x)} cy={figure(at.y)} r={8} />
           </Grab>
         ) : null
@@ -56,12 +56,12 @@ export function GroundHandles({ drawn, sort, index, name, view }: HandlesProps) 
         return at !== undefined && seen(at) ? (
           <Grab
             key={`point ${point}`}
-            grip={{ on: 'ground-point', sort, index, at: point }}
+            grip={{ on: 'drawn-point', sort, index, at: point }}
             name={say.point(name, point + 1, count)}
             pressed={chosenPoint.value === point}
           >
             <circle class="hit" cx={figure(at.x)} cy={figure(at.y)} r={11} />
-            <rect class="ground-point-mark" x={figure(at.x - 4.5)} y={figure(at.y - 4.5)} width={9} height={9} />
+            <rect class="drawn-point-mark" x={figure(at.x - 4.5)} y={figure(at.y - 4.5)} width={9} height={9} />
             <circle class="focus-ring" cx={figure(at.x)} cy={figure(at.y)} r={9} />
           </Grab>
         ) : null
@@ -85,7 +85,7 @@ function NameOf({ drawn, points, name, view }: NameProps) {
   const x = Math.max(box.left + 60, Math.min(box.right - 60, wanted.x))
   const y = Math.max(box.top + 70, Math.min(box.bottom - 30, wanted.y))
   return (
-    <text class="ground-name" x={figure(x)} y={figure(y)} aria-hidden="true">
+    <text class="drawn-label" x={figure(x)} y={figure(y)} aria-hidden="true">
       {name.length > 40 ? `${name.slice(0, 39)}…` : name}
     </text>
   )

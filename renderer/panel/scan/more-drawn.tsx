@@ -1,7 +1,7 @@
 /** The ways to more drawn ground of a sort: drawn by hand, taken from the sketch map, brought in from a file. */
 import type { DrawnSort } from '#core/record/drawn-ground.ts'
 import { KEEP_OUT_KINDS, type KeepOutKind } from '#core/record/keep-out.ts'
-import { GROUND_FORMS } from '#core/record/stopping-ground.ts'
+import { DRAWN_FORMS } from '#core/record/stopping-ground.ts'
 import { canTake } from '#renderer/view/hand/take-way.ts'
 import { Choice } from '#renderer/part/choice.tsx'
 import { Icon } from '#renderer/part/icon.tsx'
@@ -17,7 +17,7 @@ import {
 import { stoppingWords as say } from '#renderer/words/en-stopping.ts'
 import { bringInFile, readingFile } from '#renderer/state/act/geojson-file.ts'
 
-export function MoreGround({ sort }: { readonly sort: DrawnSort }) {
+export function MoreDrawn({ sort }: { readonly sort: DrawnSort }) {
   const now = drawing.value
   const taking = takingAs.value === sort
   return (
@@ -32,7 +32,7 @@ export function MoreGround({ sort }: { readonly sort: DrawnSort }) {
           }}
         />
       ) : null}
-      {GROUND_FORMS.map((form) => {
+      {DRAWN_FORMS.map((form) => {
         const on = now?.sort === sort && now.form === form
         return (
           <button

@@ -6,12 +6,12 @@ import type { Shoot } from '#core/record/shoot.ts'
 import type { StoppingGround, Turn } from '#core/record/stopping-ground.ts'
 import { removeDrawn } from '#renderer/state/act/drawn-acts.ts'
 import { drawnName, keepOutText, sizeText, stoppingText } from '#renderer/text/drawn-text.ts'
-import { chooseGround, groundShown, isChosen } from '#renderer/state/session/drawn-ground.ts'
+import { chooseDrawn, drawnShown, isChosen } from '#renderer/state/session/drawn-ground.ts'
 import { settings } from '#renderer/state/library/settings.ts'
 import { stoppingWords as say } from '#renderer/words/en-stopping.ts'
 import { boxOf } from '#renderer/view/drawing/plan-drawing.ts'
-import { GroundHandles } from './ground-handles.tsx'
-import { barPairs, endBar, inwardTicks, rungs, runsClockwise, stations, tip } from './ground-strokes.ts'
+import { DrawnHandles } from './drawn-handles.tsx'
+import { barPairs, endBar, inwardTicks, rungs, runsClockwise, stations, tip } from './drawn-strokes.ts'
 import { type PlanView, type Point, distanceBetween } from '#renderer/view/drawing/plan-view.ts'
 import { SHAKE } from '#renderer/view/hand/press.ts'
 import { seenStretches } from './standpoint-line.tsx'
@@ -46,11 +46,11 @@ function Pick({ shoot, sort, index, text, children }: PickProps) {
   if (drawn === undefined) return null
   const name = drawnName(shoot, sort, index)
   const chosen = isChosen(sort, drawn.id)
-  const choose = (): void => chooseGround({ sort, id: drawn.id })
+  const choose = (): void => chooseDrawn({ sort, id: drawn.id })
   const onKey = (event: KeyboardEvent): void => {
     if (event.key === 'Enter' || event.key === ' ') choose()
     else if (event.key === 'Delete' || event.key === 'Backspace') removeDrawn(shoot, sort, drawn, name)
-    else if (event.key === 'Escape' && chosen) chooseGround(null)
+    else if (event.key === 'Escape' && chosen) chooseDrawn(null)
     else return
     event.preventDefault()
     event.stopPropagation()
@@ -58,7 +58,7 @@ function Pick({ shoot, sort, index, text, children }: PickProps) {
   const size = sizeText(drawn, settings.value.units)
   return (
     <g
-      class={`grab ground-pick ground-${sort}${chosen ? ' chosen' : ''}`}
+      class={`grab drawn-pick drawn-${sort}${chosen ? ' chosen' : ''}`}
       tabindex={0}
       role="button"
       aria-pressed={chosen}
@@ -96,7 +96,7 @@ function StoppingLine({ points, path, view, turn }: Laid & { readonly turn: Turn
   const back = points.toReversed()
   return (
     <>
-      <path class="ground-hit" d={path} />
+      <path class="drawn-hit" d={path} />
       <path class="stopping-halo" d={path} />
       <path class="stopping-rail" d={path} />
       <path class="stopping-bed" d={path} />
@@ -115,7 +115,7 @@ function StoppingArea({ points, path, view }: Laid) {
   const ticks = inwardTicks(stations(points, true, TICKS_EVERY, inset(view.box, -20)), runsClockwise(points), TICK)
   return (
     <>
-      <path class="ground-hit ground-fill" d={path} />
+      <path class="drawn-hit drawn-fill" d={path} />
       <path class="stopping-field" d={path} />
       <path class="stopping-edge" d={path + ticks} />
       <path class="focus-line" d={path} />
@@ -128,7 +128,7 @@ function KeepOutLine({ points, path, view, keepOut }: Laid & { readonly keepOut:
   const width = Math.max(NARROWEST, keepOut.width * scale)
   return (
     <>
-      <path class="ground-hit" d={path} stroke-width={figure(Math.max(16, width))} />
+      <path class="drawn-hit" d={path} stroke-width={figure(Math.max(16, width))} />
       <path class="keep-out-side" d={path} stroke-width={figure(width + 2.4)} />
       <path class="keep-out-paper" d={path} stroke-width={figure(width)} />
       <path class="keep-out-body" d={path} stroke-width={figure(width)} stroke={`url(#${HATCH})`} />
@@ -146,7 +146,7 @@ function KeepOutLine({ points, path, view, keepOut }: Laid & { readonly keepOut:
 function KeepOutArea({ points, path, view, keepOut }: Laid & { readonly keepOut: KeepOut }) {
   return (
     <>
-      <path class="ground-hit ground-fill" d={path} />
+      <path class="drawn-hit drawn-fill" d={path} />
       <path class="keep-out-area" d={path} fill={`url(#${HATCH})`} />
       {keepOut.noCrossing ? (
         <path class="keep-out-bar" d={barPairs(stations(points, true, BARS_EVERY, inset(view.box, -20)), BARS_OUT)} />
@@ -177,8 +177,8 @@ export function KeepOutHatch() {
   )
 }
 
-export function GroundMarks({ shoot, view }: { readonly shoot: Shoot; readonly view: PlanView }) {
-  if (!groundShown.value) return null
+export function DrawnMarks({ shoot, view }: { readonly shoot: Shoot; readonly view: PlanView }) {
+  if (!drawnShown.value) return null
   const { units } = settings.value
   return (
     <g>
@@ -203,14 +203,14 @@ export function GroundMarks({ shoot, view }: { readonly shoot: Shoot; readonly v
 }
 
 /** The points of the chosen one, over everything else drawn. */
-export function ChosenGroundHandles({ shoot, view }: { readonly shoot: Shoot; readonly view: PlanView }) {
-  if (!groundShown.value) return null
+export function ChosenDrawnHandles({ shoot, view }: { readonly shoot: Shoot; readonly view: PlanView }) {
+  if (!drawnShown.value) return null
   for (const sort of ['stopping', 'keep-out'] as const) {
     const all = sort === 'stopping' ? shoot.stoppingGround : shoot.keepOuts
     const index = all.findIndex(({ id }) => isChosen(sort, id))
     const drawn = all[index]
     if (drawn !== undefined) {
-      return <GroundHandles drawn={drawn} sort={sort} index={index} name={drawnName(shoot, sort, index)} view={view} />
+      return <DrawnHandles drawn={drawn} sort={sort} index={index} name={drawnName(shoot, sort, index)} view={view} />
     }
   }
   return null

@@ -4,12 +4,12 @@ import type { LatLon } from '#core/geo/lat-lon.ts'
 import { FEWEST_POINTS } from '#core/record/drawn-ground.ts'
 import { addDrawn } from '#renderer/state/act/drawn-acts.ts'
 import { endDrawing, withPointSet, withPointTakenBack } from '#renderer/state/session/drawing.ts'
-import { drawing, groundShown, stopDrawing, goOnDrawing } from '#renderer/state/session/drawn-ground.ts'
+import { drawing, drawnShown, stopDrawing, goOnDrawing } from '#renderer/state/session/drawn-ground.ts'
 import { shoot } from '#renderer/state/library/library.ts'
 import { settleSteps } from '#renderer/state/act/live-change.ts'
 import { placing } from '#renderer/state/session/navigation.ts'
-import { type CrossHairGround, followCrossHair } from './cross-hair.ts'
-import { type PressGround, followPresses } from './map-press.ts'
+import { type CrossHairSurface, followCrossHair } from './cross-hair.ts'
+import { type PressSurface, followPresses } from './map-press.ts'
 import { type Point, distanceBetween } from '#renderer/view/drawing/plan-view.ts'
 
 /** Pixels from the first corner within which a press closes an outline. */
@@ -38,26 +38,26 @@ export function finishDrawing(): void {
 }
 
 /** Listens while something is being drawn; answers with what takes the listeners away. */
-export function followDrawing(ground: PressGround & CrossHairGround): () => void {
+export function followDrawing(surface: PressSurface & CrossHairSurface): () => void {
   function set(point: Point): void {
     const now = drawing.value
-    const view = ground.view()
+    const view = surface.view()
     if (now === null || view === null) return
     const [first] = now.points
     const closes = now.form === 'area' && now.points.length >= FEWEST_POINTS.area && first !== undefined
     if (closes && distanceBetween(view.toPoint(first), point) <= CLOSES_WITHIN) finishDrawing()
     else goOnDrawing(withPointSet(now, view.toPlace(point)))
   }
-  const stopPresses = followPresses(ground, {
+  const stopPresses = followPresses(surface, {
     waits: () => drawing.peek() !== null,
     press: set,
     double: finishDrawing,
     keepsDouble: true,
     point: (point) => {
-      pointedPlaceSignal.value = point === null ? null : (ground.view()?.toPlace(point) ?? null)
+      pointedPlaceSignal.value = point === null ? null : (surface.view()?.toPlace(point) ?? null)
     },
   })
-  const stopKeys = followCrossHair(ground, {
+  const stopKeys = followCrossHair(surface, {
     waits: () => drawing.value !== null,
     press: set,
     end: finishDrawing,
@@ -68,7 +68,7 @@ export function followDrawing(ground: PressGround & CrossHairGround): () => void
   let drawnFor = shoot.peek()?.id
   const stopWatching = effect(() => {
     const now = shoot.value?.id
-    if (now !== drawnFor || !groundShown.value || placing.value !== null) stopDrawing()
+    if (now !== drawnFor || !drawnShown.value || placing.value !== null) stopDrawing()
     drawnFor = now
     if (drawing.value === null) pointedPlaceSignal.value = null
   })

@@ -4,13 +4,13 @@ import { type ReadonlySignal, signal } from '@preact/signals'
 /** Id of the map drawn from the elevations, among the map sources. */
 export const GROUND_MAP = 'ground'
 
-export type GroundShown = 'none' | 'landmark' | 'standpoint' | 'shade'
+export type GroundOverlay = 'none' | 'landmark' | 'standpoint' | 'shade'
 
-const groundShownSignal = signal<GroundShown>('none')
-export const groundShown: ReadonlySignal<GroundShown> = groundShownSignal
+const groundOverlaySignal = signal<GroundOverlay>('none')
+export const groundOverlay: ReadonlySignal<GroundOverlay> = groundOverlaySignal
 
-export function showGround(what: GroundShown): void {
-  groundShownSignal.value = what
+export function showGround(what: GroundOverlay): void {
+  groundOverlaySignal.value = what
 }
 
 /** Shares of the landmark's height to choose from; the least stands for "anything of it". */

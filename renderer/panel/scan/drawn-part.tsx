@@ -4,12 +4,12 @@ import { boardShoot } from '#renderer/state/library/library.ts'
 import { stoppingWords as say } from '#renderer/words/en-stopping.ts'
 import { scanWords } from '#renderer/words/en-scan.ts'
 import { DrawnRow } from './drawn-row.tsx'
-import { MoreGround } from './more-ground.tsx'
+import { MoreDrawn } from './more-drawn.tsx'
 import { drawnName } from '#renderer/text/drawn-text.ts'
 import { KeepOutFields } from './keep-out-fields.tsx'
 import { StoppingFields } from './stopping-fields.tsx'
 
-export function GroundPart() {
+export function DrawnPart() {
   const shoot = boardShoot.value
   if (shoot === null) return null
   const { stoppingGround, keepOuts } = shoot
@@ -25,7 +25,7 @@ export function GroundPart() {
             </DrawnRow>
           ))}
         </ul>
-        <MoreGround sort="stopping" />
+        <MoreDrawn sort="stopping" />
       </section>
       <section class="drawn-part" aria-label={say.titles['keep-out']}>
         <h3>{say.count(say.titles['keep-out'], keepOuts.length)}</h3>
@@ -37,7 +37,7 @@ export function GroundPart() {
             </DrawnRow>
           ))}
         </ul>
-        <MoreGround sort="keep-out" />
+        <MoreDrawn sort="keep-out" />
       </section>
       <ul class="cautions">
         <li>{say.caution}</li>

@@ -1,7 +1,7 @@
 /** Strokes of drawn ground: stations stay where they are whatever the window shows, ticks go inward, tips point out. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { apart, besides, runsClockwise, stations, tip } from '#renderer/view/overlay/ground-strokes.ts'
+import { apart, besides, runsClockwise, stations, tip } from '#renderer/view/overlay/drawn-strokes.ts'
 import { distanceBetween } from '#renderer/view/drawing/plan-view.ts'
 
 const pixel = fc.record({
