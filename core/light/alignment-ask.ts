@@ -2,7 +2,7 @@
 import { type LatLon, isLatLon } from '#core/geo/lat-lon.ts'
 import { type Result, done, failed } from '#core/result.ts'
 import type { Body, DiscPoint } from './body.ts'
-import type { SkyEdge } from './light-stage.ts'
+import type { SkyEdge } from './light-scene.ts'
 
 /** A direction as it appears from the lens, and the point of the disc that is to stand in it. */
 export interface AlignmentTarget {

@@ -5,7 +5,7 @@ import { wrapBearing } from '#core/units/angle.ts'
 import { type Doubt, type Span, spansAbove } from './crossing.ts'
 import { SUN_RISE_ALTITUDE } from './day-events.ts'
 import { sunkBelowLevel } from './dip.ts'
-import type { SkyEdge } from './light-stage.ts'
+import type { SkyEdge } from './light-scene.ts'
 import { apparentAltitude, trueAltitude } from './refraction.ts'
 import { SUN_RADIUS } from './sky.ts'
 

@@ -8,7 +8,7 @@ import { HORIZON_REFRACTION, SUN_RISE_ALTITUDE } from '#core/light/day-events.ts
 import { type LightFrom, lightFrom } from '#core/light/direction.ts'
 import { expectedEv } from '#core/light/exposure.ts'
 import { incidence, strikeOf, sunDirection } from '#core/light/incidence.ts'
-import { type StagedFrame, type SkyEdge } from '#core/light/light-stage.ts'
+import { type FrameBorders, type SkyEdge } from '#core/light/light-scene.ts'
 import { apparentAltitude } from '#core/light/refraction.ts'
 import { shadowLength } from '#core/light/shadow.ts'
 import { behindGround, overEdge, unknownAt } from '#core/light/sky-edge.ts'
@@ -16,7 +16,7 @@ import { type MoonPhase, SUN_RADIUS, moonAt, moonPhase, sunAt } from '#core/ligh
 import { withinFrame } from '#core/light/wish-margin.ts'
 import { wrapBearing } from '#core/units/angle.ts'
 import { type ExposureReading, type FillHint, contrastStops, exposureReading, fillHint } from './light-hints.ts'
-import { seenThings } from './light-staging.ts'
+import { seenThings } from './seen-sides.ts'
 import type { Levels, Plan } from './plan.ts'
 import { type SkyEyes, edgeToward, skyEyes } from './sky-edges.ts'
 
@@ -84,7 +84,7 @@ function thingLight(seen: readonly SeenFace[], direction: LocalPoint, sunUp: boo
   return { sides, lit: Math.min(1, lit), main: sides.find((side) => side.upright) ?? null }
 }
 
-function inFrame(view: View | null, planes: StagedFrame | null, direction: LocalPoint): BodyInFrame | null {
+function inFrame(view: View | null, planes: FrameBorders | null, direction: LocalPoint): BodyInFrame | null {
   if (view === null || planes === null) return null
   const at = toCamera(view, direction).depth > 0 ? projectLocal(view, direction) : null
   return { at: at === null ? null : { x: at.x, y: at.y }, within: withinFrame(planes, direction) }

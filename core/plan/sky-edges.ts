@@ -6,7 +6,7 @@ import type { Raised } from '#core/ground/sight.ts'
 import type { Obstruction } from '#core/ground/obstruction.ts'
 import { obstructionEdgeTowards, obstructedSkyline } from '#core/ground/obstructed-skyline.ts'
 import { type Skyline, skyline } from '#core/ground/skyline.ts'
-import type { SkyEdge, StagedSkylines } from '#core/light/light-stage.ts'
+import type { SkyEdge, PlanSkylines } from '#core/light/light-scene.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { type Landmark, landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle } from '#core/scene/shell.ts'
@@ -115,7 +115,7 @@ export function edgeToward(
 }
 
 /** The skylines of a plan in one direction alone, exact there, for the light of one instant. Null without elevations. */
-export function skylinesToward(plan: Plan, levels: Levels, azimuth: number): StagedSkylines | null {
+export function skylinesToward(plan: Plan, levels: Levels, azimuth: number): PlanSkylines | null {
   const { terrain: grid, shoot } = plan
   if (grid === null) return null
   const eyes = skyEyes(plan, levels, grid)

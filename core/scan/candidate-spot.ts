@@ -2,7 +2,7 @@
 import type { Span } from '#core/light/crossing.ts'
 import { dayWindows } from '#core/light/light-window.ts'
 import { assess } from '#core/plan/assess.ts'
-import { stageOf } from '#core/plan/day-light.ts'
+import { lightSceneOf } from '#core/plan/day-light.ts'
 import { type Plan, planOf } from '#core/plan/plan.ts'
 import type { Spot } from '#core/record/spot.ts'
 import { civilDayOf } from '#core/time/civil.ts'
@@ -44,7 +44,7 @@ const BESIDE = 1000
 export function candidateWindow(ask: ScanAsk, candidate: Candidate): Span | null {
   const plan = planOfCandidate(ask, candidate)
   const day = civilDayOf(candidate.instant, ask.zone)
-  const { common } = dayWindows(stageOf(plan, assess(plan)), ask.shoot.light, day, ask.zone)
+  const { common } = dayWindows(lightSceneOf(plan, assess(plan)), ask.shoot.light, day, ask.zone)
   const { instant } = candidate
   return common.find(({ from, until }) => instant >= from - BESIDE && instant <= until + BESIDE) ?? null
 }

@@ -1,7 +1,7 @@
 /** A candidate judged by the plan it makes: its demands as assess() tells them, its score, and the limits that leave it out. */
 import { sunAt } from '#core/light/sky.ts'
 import { type Assessment, assess } from '#core/plan/assess.ts'
-import { stageOf } from '#core/plan/day-light.ts'
+import { lightSceneOf } from '#core/plan/day-light.ts'
 import { skylinesToward } from '#core/plan/sky-edges.ts'
 import { planOfCandidate } from './candidate-spot.ts'
 import { type MeasuredDemand, clearSpace, measureDemands } from './demands.ts'
@@ -34,8 +34,8 @@ export function judge(ask: ScanAsk, out: KeptOut, candidate: Candidate): Judged 
   const plan = planOfCandidate(ask, candidate)
   const found = assess(plan)
   const { azimuth } = sunAt(candidate.at, candidate.instant)
-  const stage = stageOf(plan, found, skylinesToward(plan, found.levels, azimuth))
-  const measured = measureDemands(plan, found, stage, ask.parkings, ask.zone)
+  const scene = lightSceneOf(plan, found, skylinesToward(plan, found.levels, azimuth))
+  const measured = measureDemands(plan, found, scene, ask.parkings, ask.zone)
   const limits = limitsOf(found)
   if (subjectKeptOut(out, candidate.at) || cameraKeptOut(out, candidate.at, candidate.standpoint))
     limits.push('keep-out')

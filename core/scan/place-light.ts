@@ -1,11 +1,11 @@
 /** The light at one place of a scan: the sun at every instant tried, what of the light wishes is told by it alone, and for pictures the rest. */
-import type { LightStage } from '#core/light/light-stage.ts'
-import { LEVEL_HORIZON } from '#core/light/light-stage.ts'
+import type { LightScene } from '#core/light/light-scene.ts'
+import { LEVEL_HORIZON } from '#core/light/light-scene.ts'
 import { type WishKind, wishesMade } from '#core/light/light-wish.ts'
 import { overGround } from '#core/light/sky-edge.ts'
 import { type SunLook, lookAtSun } from '#core/light/wish-margin.ts'
 import { geodesicLine } from '#core/geo/geodesic.ts'
-import { type FacedThings, facedThings, seenOf, stagedThings } from '#core/plan/light-staging.ts'
+import { type FacedThings, facedThings, seenOf, sceneOfThings } from '#core/plan/seen-sides.ts'
 import { edgesFrom, landmarkSkyEye, skyEye } from '#core/plan/sky-edges.ts'
 import { type LightMet, hoursMargin, lightMargin, lightMet } from './light-demand.ts'
 import type { Picture } from './picture.ts'
@@ -30,8 +30,8 @@ export interface PlaceLight {
 /** Kinds that are told by place and instant alone. */
 const OF_THE_SKY: ReadonlySet<WishKind> = new Set(['altitude', 'soft', 'moonUp', 'hours'])
 
-/** The stage of nothing seen: for wishes that are told by the sky alone. */
-function bareStage(place: StopPlace): LightStage {
+/** The scene of nothing seen: for wishes that are told by the sky alone. */
+function bareScene(place: StopPlace): LightScene {
   return { at: place.at, toSubject: null, subject: [], landmark: [], frame: null, skylines: LEVEL_HORIZON }
 }
 
@@ -79,7 +79,7 @@ export function placeLight(table: ScanTable, place: StopPlace, hours: Float64Arr
       ? null
       : from(landmarkSkyEye(terrain, landmark, landmarkAt, table.foot.level ?? 0)),
   )
-  const bare = bareStage(place)
+  const bare = bareScene(place)
   const skyMargins = new Map(
     kinds.flatMap((kind) => (OF_THE_SKY.has(kind) ? [[kind, marginsOfSky(kind)] as const] : [])),
   )
@@ -103,14 +103,14 @@ export function placeLight(table: ScanTable, place: StopPlace, hours: Float64Arr
     const { azimuth, direction } = look
     const way = light[kind] === 'in-shade' ? -1 : 1
     const toward = { east: way * direction.east, north: way * direction.north, up: way * direction.up }
-    const stage: LightStage = {
+    const scene: LightScene = {
       ...bare,
       toSubject: azimuth,
       subject: [{ normal: toward, part: 1 }],
       landmark: [{ normal: toward, part: 1 }],
     }
     const most = light[kind] === 'raking' ? { ...light, [kind]: 'lit' } : light
-    return lightMargin(kind, most, stage, 0, look, { subject: over, landmark: over, lens: over })
+    return lightMargin(kind, most, scene, 0, look, { subject: over, landmark: over, lens: over })
   }
 
   const atBest = new Float64Array(count)
@@ -134,12 +134,12 @@ export function placeLight(table: ScanTable, place: StopPlace, hours: Float64Arr
   const seesSides = (kinds.includes('subject') && light.subject !== 'back-lit') || kinds.includes('landmark')
   const things = new Map<number, FacedThings>()
 
-  function stageOf({ subject, stood }: Picture): LightStage {
+  function lightSceneOf({ subject, stood }: Picture): LightScene {
     const { levels, made } = stood
     const toSubject = light.subject === 'back-lit' ? geodesicLine(stood.at, place.at).bearing : null
     const nothing: FacedThings = { ground: place.plane, subject: [], placed: null }
     const faced = seesSides ? facedAt(subject.heading, levels) : nothing
-    return stagedThings(seenOf(faced, made.view, refraction), made.view, place.at, toSubject, LEVEL_HORIZON)
+    return sceneOfThings(seenOf(faced, made.view, refraction), made.view, place.at, toSubject, LEVEL_HORIZON)
   }
 
   function facedAt(heading: number, levels: Picture['stood']['levels']): FacedThings {
@@ -157,7 +157,7 @@ export function placeLight(table: ScanTable, place: StopPlace, hours: Float64Arr
   }
 
   function of(picture: Picture): (index: number) => LightMet | null {
-    const stage = stageOf(picture)
+    const scene = lightSceneOf(picture)
     const { stood } = picture
     const overLens = rememberedOver(count, sun, () =>
       terrain === null ? null : from(skyEye(terrain, stood.at, stood.levels.standpoint, stood.lensHeight)),
@@ -181,7 +181,7 @@ export function placeLight(table: ScanTable, place: StopPlace, hours: Float64Arr
         landmark: kind === 'landmark' ? overLandmark(index) : 0,
         lens: kind === 'sun' ? overLens(index) : 0,
       }
-      return lightMargin(kind, light, stage, instants[index] ?? 0, sun(index), over)
+      return lightMargin(kind, light, scene, instants[index] ?? 0, sun(index), over)
     }
   }
 

@@ -1,10 +1,10 @@
 /** Sensitivity: how far subject, camera, lens and clock may be off before the first thing that holds now no longer does. */
 import type { LatLon } from '#core/geo/lat-lon.ts'
-import type { StagedSkylines } from '#core/light/light-stage.ts'
+import type { PlanSkylines } from '#core/light/light-scene.ts'
 import { hoursSpans } from '#core/light/light-window.ts'
 import { type SunLook, lookAtSun } from '#core/light/wish-margin.ts'
 import { assess } from '#core/plan/assess.ts'
-import { stageOf } from '#core/plan/day-light.ts'
+import { lightSceneOf } from '#core/plan/day-light.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { skylinesOf } from '#core/plan/sky-edges.ts'
 import { type Zone, civilDayOf } from '#core/time/civil.ts'
@@ -13,11 +13,11 @@ import type { Condition, ConditionKind, Failing } from './condition.ts'
 import { demandConditions } from './demand-condition.ts'
 import { heldPlan } from './held-plan.ts'
 import { type LightAsked, lightAsked, lightHow, lightMargin } from './light-condition.ts'
-import { momentStages } from './moment-stage.ts'
+import { momentScenes } from './moment-scene.ts'
 import { type MoveLine, PLACE_MOVES, type PlaceMove, moveLine, movedBy, reachOf } from './moves.ts'
 import { firstFailure } from './offset-walk.ts'
 import { pictureConditions } from './picture-condition.ts'
-import { type Stance, stanceOf } from './stance.ts'
+import { type PlacedPlan, placedPlan } from './placed-plan.ts'
 import type { Tolerance, Tolerances } from './tolerance.ts'
 
 export interface SensitivityAsk {
@@ -26,7 +26,7 @@ export interface SensitivityAsk {
   /** Parking points of the shoot's spots. */
   readonly parkings: readonly LatLon[]
   /** The skylines around the plan's things, if at hand; null where there are no elevations. */
-  readonly skylines?: StagedSkylines | null
+  readonly skylines?: PlanSkylines | null
 }
 
 export interface Sensitivity {
@@ -40,17 +40,17 @@ export interface Sensitivity {
 function lightCondition(asked: LightAsked, instant: number, sun: SunLook): Condition {
   return {
     kind: asked.kind,
-    fails: (stance) => {
-      const stage = stance.stage()
-      return lightMargin(asked, stage, instant, sun) >= 0 ? null : lightHow(asked, stage, sun)
+    fails: (placed) => {
+      const scene = placed.scene()
+      return lightMargin(asked, scene, instant, sun) >= 0 ? null : lightHow(asked, scene, sun)
     },
   }
 }
 
-/** The first of the conditions that fails at a stance. */
-export function firstFailing(conditions: readonly Condition[], stance: Stance): Failing | null {
+/** The first of the conditions that fails at a placed plan. */
+export function firstFailing(conditions: readonly Condition[], placed: PlacedPlan): Failing | null {
   for (const { kind, fails } of conditions) {
-    const how = fails(stance)
+    const how = fails(placed)
     if (how !== null) return { kind, how }
   }
   return null
@@ -76,11 +76,11 @@ export function* sensitivitySteps(ask: SensitivityAsk): Generator<undefined, Sen
   const plan = heldPlan(ask.plan, now, whole?.must === true && whole.crops)
   const instant = plan.spot.when
   const sun = lookAtSun(plan.spot.stop.at, instant)
-  const stages = momentStages(sun)
-  const here = stanceOf(plan, stages)
+  const scenes = momentScenes(sun)
+  const here = placedPlan(plan, scenes)
   const inFrame = here.found.landmark?.inFrame === true ? 'in-frame' : 'out-of-frame'
   const landmark = plan.landmark === null ? 'none' : inFrame
-  const light = lightAsked(shoot.light, here.stage(), landmark, instant, sun)
+  const light = lightAsked(shoot.light, here.scene(), landmark, instant, sun)
   const conditions = [
     ...pictureConditions(plan, here.found),
     ...demandConditions(plan, parkings, zone),
@@ -96,7 +96,7 @@ export function* sensitivitySteps(ask: SensitivityAsk): Generator<undefined, Sen
 
   const off: Partial<Record<PlaceMove, Tolerance>> = {}
   for (const move of PLACE_MOVES) {
-    off[move] = toleranceOf(move, plan, line, (moved) => firstFailing(held, stanceOf(moved, stages)))
+    off[move] = toleranceOf(move, plan, line, (moved) => firstFailing(held, placedPlan(moved, scenes)))
     yield
   }
   const day = civilDayOf(instant, zone)
@@ -104,7 +104,7 @@ export function* sensitivitySteps(ask: SensitivityAsk): Generator<undefined, Sen
   const hoursHold =
     hours !== null && hoursSpans(hours, day, zone).some((span) => span.from <= instant && instant <= span.until)
   const clock = clockTolerances({
-    stage: stageOf(plan, here.found, ask.skylines === undefined ? skylinesOf(plan) : ask.skylines),
+    scene: lightSceneOf(plan, here.found, ask.skylines === undefined ? skylinesOf(plan) : ask.skylines),
     held: light.filter(({ kind }) => !out.has(kind)),
     hours: hoursHold ? hours : null,
     instant,

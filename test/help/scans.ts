@@ -4,7 +4,7 @@ import type { LatLon } from '#core/geo/lat-lon.ts'
 import { geodesicLine } from '#core/geo/geodesic.ts'
 import { sunAt } from '#core/light/sky.ts'
 import { assess } from '#core/plan/assess.ts'
-import { stageOf } from '#core/plan/day-light.ts'
+import { lightSceneOf } from '#core/plan/day-light.ts'
 import { planOf } from '#core/plan/plan.ts'
 import { NO_DEMANDS, type ScanWishes } from '#core/record/scan-wishes.ts'
 import { skylinesToward } from '#core/plan/sky-edges.ts'
@@ -175,8 +175,8 @@ export function judgedBy(
     (landmarkExtent.near + landmarkExtent.far) / 2 < (subjectExtent?.near ?? 0)
   if (before) return null
   const { azimuth } = sunAt(spot.stop.at, spot.when)
-  const stage = stageOf(plan, found, skylinesToward(plan, found.levels, azimuth))
-  const measured = measureDemands(plan, found, stage, ask.parkings, ask.zone)
+  const scene = lightSceneOf(plan, found, skylinesToward(plan, found.levels, azimuth))
+  const measured = measureDemands(plan, found, scene, ask.parkings, ask.zone)
   if (measured.some(({ must, margin }) => must && !meets(margin))) return null
   return { spot, score: scoreOf(measured), measured }
 }

@@ -3,7 +3,7 @@ import { useMemo, useState } from 'preact/hooks'
 import type { Alignment } from '#core/light/alignment.ts'
 import { type AlignmentAsk, LATEST } from '#core/light/alignment-ask.ts'
 import { hourPlace } from '#core/light/hour-angle.ts'
-import type { SkyEdge, StagedSkylines } from '#core/light/light-stage.ts'
+import type { SkyEdge, PlanSkylines } from '#core/light/light-scene.ts'
 import { trueAltitude } from '#core/light/refraction.ts'
 import { alignmentEdge } from '#core/plan/alignment-edge.ts'
 import { type PlanTarget, alignmentTargets } from '#core/plan/alignment-target.ts'
@@ -27,7 +27,7 @@ const NONE: readonly Alignment[] = []
 interface AlignmentsSectionProps {
   readonly plan: Plan
   readonly assessment: Assessment
-  readonly skylines: StagedSkylines
+  readonly skylines: PlanSkylines
   readonly zone: Zone
   readonly day: CivilDay
 }

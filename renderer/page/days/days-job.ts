@@ -3,7 +3,7 @@ import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { Alignment } from '#core/light/alignment.ts'
 import type { AlignmentAsk } from '#core/light/alignment-ask.ts'
 import type { Span } from '#core/light/crossing.ts'
-import type { LightStage, SkyEdge } from '#core/light/light-stage.ts'
+import type { LightScene, SkyEdge } from '#core/light/light-scene.ts'
 import type { LightWishes } from '#core/light/light-wish.ts'
 import type { FaceDay, SidedFace } from '#core/light/side-hours.ts'
 import type { WishDays } from '#core/light/wish-days.ts'
@@ -14,7 +14,7 @@ import type { PackedSpans } from './packed-spans.ts'
 /** Which days of a year the wishes leave some light. */
 export interface YearJob {
   readonly kind: 'year'
-  readonly stage: LightStage
+  readonly scene: LightScene
   readonly wishes: LightWishes
   readonly zone: Zone
   readonly year: number
@@ -23,7 +23,7 @@ export interface YearJob {
 /** Why no day of a year will do. */
 export interface ReasonJob {
   readonly kind: 'reason'
-  readonly stage: LightStage
+  readonly scene: LightScene
   readonly wishes: LightWishes
   readonly zone: Zone
   readonly year: number

@@ -40,17 +40,17 @@ function* inStretches(year: number, count: number, zone: Zone): Generator<{ shar
   }
 }
 
-function* yearSteps({ stage, wishes, zone, year }: YearJob): Generator<Step> {
+function* yearSteps({ scene, wishes, zone, year }: YearJob): Generator<Step> {
   const count = daysOfYear(year) + (year < LAST_YEAR ? DAYS_BEYOND : 0)
   for (const { share, days } of inStretches(year, count, zone)) {
-    const { common } = commonByDay(stage, wishes, days, zone)
+    const { common } = commonByDay(scene, wishes, days, zone)
     yield { share, update: { kind: 'year', dates: days.map(({ date }) => date), spans: packSpans(common) } }
   }
 }
 
-function* reasonSteps({ stage, wishes, zone, year }: ReasonJob): Generator<Step> {
+function* reasonSteps({ scene, wishes, zone, year }: ReasonJob): Generator<Step> {
   for (const { share, days } of inStretches(year, daysOfYear(year), zone))
-    yield { share, update: { kind: 'reason', found: wishDays(stage, wishes, days, zone) } }
+    yield { share, update: { kind: 'reason', found: wishDays(scene, wishes, days, zone) } }
 }
 
 function* facesDaySteps({ at, faces, edge, day }: FacesDayJob): Generator<Step> {

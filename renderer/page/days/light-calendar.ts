@@ -2,7 +2,7 @@
 import { type CalendarEvent, type CalendarReason, icalendar, windowUid } from '#core/exchange/ical.ts'
 import { formatDecimal } from '#core/geo/coordinate-format.ts'
 import type { Span } from '#core/light/crossing.ts'
-import type { LightStage } from '#core/light/light-stage.ts'
+import type { LightScene } from '#core/light/light-scene.ts'
 import { wishesMade } from '#core/light/light-wish.ts'
 import { lookAtSun, withinFrame } from '#core/light/wish-margin.ts'
 import type { Assessment } from '#core/plan/assess.ts'
@@ -24,18 +24,18 @@ const DARK = -6
 export interface CalendarAsk {
   readonly plan: Plan
   readonly found: Assessment
-  readonly stage: LightStage
+  readonly scene: LightScene
   readonly windows: readonly Span[]
   /** The instant of the export. */
   readonly stamp: number
 }
 
 /** Cautions that the sun's place calls for at some time of the window. */
-function sunCautions(stage: LightStage, span: Span, focalLength: number | null): string[] {
+function sunCautions(scene: LightScene, span: Span, focalLength: number | null): string[] {
   const looks = Array.from({ length: LOOKS + 1 }, (_, look) =>
-    lookAtSun(stage.at, span.from + ((span.until - span.from) * look) / LOOKS),
+    lookAtSun(scene.at, span.from + ((span.until - span.from) * look) / LOOKS),
   )
-  const { frame } = stage
+  const { frame } = scene
   const near = frame !== null && looks.some((sun) => sun.apparent > -1 && withinFrame(frame, sun.direction) > -SUN_NEAR)
   return [
     ...(near && focalLength !== null ? [say.sunNear(millimetres(focalLength))] : []),
@@ -43,7 +43,7 @@ function sunCautions(stage: LightStage, span: Span, focalLength: number | null):
   ]
 }
 
-function description({ plan, found, stage }: CalendarAsk, span: Span): string {
+function description({ plan, found, scene }: CalendarAsk, span: Span): string {
   const { spot, shoot } = plan
   const wishes = wishesMade(shoot.light).map((kind) => wishName(kind, plan))
   const { focalLength, sharp } = found
@@ -58,7 +58,7 @@ function description({ plan, found, stage }: CalendarAsk, span: Span): string {
     say.subject(formatDecimal(spot.stop.at)),
     ...(setting.length === 0 || sharp === null ? [] : [say.lens(setting.join(', '), aperture(sharp.used.mark))]),
     '',
-    ...sunCautions(stage, span, focalLength),
+    ...sunCautions(scene, span, focalLength),
     ...hazardSentences(spot),
     ...CAUTIONS_ALWAYS,
   ].join('\n')

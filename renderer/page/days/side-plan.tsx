@@ -1,7 +1,7 @@
 /** A tiny plan of the landmark: its outline with the sides numbered, white where the sun strikes at the chosen instant, else dark. */
 import { lookAtSun } from '#core/light/wish-margin.ts'
 import { SUN_RISE_ALTITUDE } from '#core/light/day-events.ts'
-import type { SkyEdge } from '#core/light/light-stage.ts'
+import type { SkyEdge } from '#core/light/light-scene.ts'
 import { overEdge } from '#core/light/sky-edge.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { LocalPoint } from '#core/geo/local-frame.ts'

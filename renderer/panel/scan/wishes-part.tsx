@@ -14,7 +14,7 @@ import { scanWords } from '#renderer/words/en-scan.ts'
 import { FillRow, LightRow, ParkingRow, PlaceRow, ShownRow, SoftnessRow, ViewRow, WholeRow } from './demand-rows.tsx'
 import { demandNames } from './demand-names.ts'
 import type { RowContext } from './demand-row.tsx'
-import { StageFields } from './stage-fields.tsx'
+import { RangeFields } from './range-fields.tsx'
 import { turnWishes, wishesUnfolded } from './wishes-fold.ts'
 import { wishText } from './wish-text.ts'
 
@@ -49,7 +49,7 @@ export function WishesPart() {
           <SoftnessRow {...row} />
           <LightRow {...row} plan={plan} />
           <ParkingRow {...row} count={parkings} />
-          <StageFields
+          <RangeFields
             wishes={wishes}
             onWish={onWish}
             spotDay={civilTime(plan.spot.when, zone.value).date}

@@ -1,7 +1,7 @@
 /** The ring of hours around the subject: a bead for each full hour by the place's clock with the sun up, where they and their names lie. */
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { SUN_RISE_ALTITUDE } from '#core/light/day-events.ts'
-import type { SkyEdge } from '#core/light/light-stage.ts'
+import type { SkyEdge } from '#core/light/light-scene.ts'
 import { overEdge } from '#core/light/sky-edge.ts'
 import { apparentAltitude } from '#core/light/refraction.ts'
 import { sunAt } from '#core/light/sky.ts'

@@ -2,8 +2,8 @@
 import { computed } from '@preact/signals'
 import { geodesicDistance } from '#core/geo/geodesic.ts'
 import { type LatLon, wrapLongitude } from '#core/geo/lat-lon.ts'
-import type { SkyEdge } from '#core/light/light-stage.ts'
-import { day, stage } from '#renderer/state/plan/daylight.ts'
+import type { SkyEdge } from '#core/light/light-scene.ts'
+import { day, scene } from '#renderer/state/plan/daylight.ts'
 import { plan } from '#renderer/state/plan/board-plan.ts'
 import { zone } from '#renderer/state/plan/zone.ts'
 import { type ClockHour, type HourBead, clockHours, hourBeads } from '#renderer/view/drawing/hour-ring.ts'
@@ -30,7 +30,7 @@ let known: Known | null = null
 
 export const dayBeads = computed<readonly HourBead[]>(() => {
   const at = plan.value?.spot.stop.at ?? null
-  const edge = stage.value?.skylines.subject ?? null
+  const edge = scene.value?.skylines.subject ?? null
   const all = hours.value
   if (at === null) return []
   if (known !== null && known.hours === all && known.edge === edge && isNear(known.at, at)) return known.beads

@@ -9,7 +9,7 @@ import type { Plan } from '#core/plan/plan.ts'
 import { skylinesOf } from '#core/plan/sky-edges.ts'
 import { hiddenAlong } from '#core/plan/stand-line-ground.ts'
 import type { Landmark } from '#core/scene/landmark.ts'
-import { LEVEL_HORIZON } from '#core/light/light-stage.ts'
+import { LEVEL_HORIZON } from '#core/light/light-scene.ts'
 import { bridgeAt, examplePlan } from '#test/help/plans.ts'
 import { groundOf } from '#test/help/terrain.ts'
 

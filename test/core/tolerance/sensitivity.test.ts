@@ -6,7 +6,7 @@ import { dayWindows } from '#core/light/light-window.ts'
 import { NO_WISHES } from '#core/light/light-wish.ts'
 import { sunAt } from '#core/light/sky.ts'
 import { type Assessment, assess } from '#core/plan/assess.ts'
-import { stageOf } from '#core/plan/day-light.ts'
+import { lightSceneOf } from '#core/plan/day-light.ts'
 import { type Plan, planOf } from '#core/plan/plan.ts'
 import { NO_DEMANDS, type ScanWishes, USUAL_SCAN_WISHES } from '#core/record/scan-wishes.ts'
 import type { Shoot } from '#core/record/shoot.ts'
@@ -265,7 +265,7 @@ describe('the clock', () => {
       shoot: { scanWishes: NOTHING_WISHED, light },
     })
     const day = civilDayOf(DAY, ZONE)
-    const { common } = dayWindows(stageOf(plan, assess(plan)), light, day, ZONE)
+    const { common } = dayWindows(lightSceneOf(plan, assess(plan)), light, day, ZONE)
     const window = common.find(({ from, until }) => from <= DAY && DAY <= until)
     const { off } = found(plan)
     expect(window).toBeDefined()

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { examplePlan } from '#test/help/plans.ts'
 import { NO_WISHES } from '#core/light/light-wish.ts'
 import { assess } from '#core/plan/assess.ts'
-import { stageOf } from '#core/plan/day-light.ts'
+import { lightSceneOf } from '#core/plan/day-light.ts'
 import type { FacesYearUpdate, Job, Update } from '#renderer/page/days/days-job.ts'
 import type { Step } from '#renderer/page/days/days-work.ts'
 import { askJobs } from '#renderer/job/ask-jobs.ts'
@@ -14,10 +14,10 @@ type FromWorker = messages.FromWorker<Job, Update>
 type ToWorker = messages.ToWorker<Job>
 
 const plan = examplePlan()
-const stage = stageOf(plan, assess(plan))
-const yearJob = (year: number) => ({ kind: 'year', stage, wishes: NO_WISHES, zone: 'UTC', year }) as const
+const scene = lightSceneOf(plan, assess(plan))
+const yearJob = (year: number) => ({ kind: 'year', scene, wishes: NO_WISHES, zone: 'UTC', year }) as const
 const sidesJob = (year: number) =>
-  ({ kind: 'faces-year', at: stage.at, faces: [], edge: null, zone: 'UTC', year }) as const
+  ({ kind: 'faces-year', at: scene.at, faces: [], edge: null, zone: 'UTC', year }) as const
 
 const update = (month: number): FacesYearUpdate => ({ kind: 'faces-year', month, hours: [] })
 

@@ -1,9 +1,9 @@
-/** What of a plan's things the camera sees, and the stage that the light windows are reckoned on. */
+/** What of a plan's things the camera sees, and the scene that the light windows are reckoned on. */
 import { framePlanes } from '#core/frame/frame-planes.ts'
 import type { View } from '#core/frame/projection.ts'
 import { type SeenFace, seenFaces } from '#core/frame/seen-faces.ts'
 import { type LocalFrame, type LocalPoint, localFrame, turnedInto } from '#core/geo/local-frame.ts'
-import type { LightStage, StagedSide, StagedSkylines } from '#core/light/light-stage.ts'
+import type { LightScene, SeenSide, PlanSkylines } from '#core/light/light-scene.ts'
 import { type PlacedFaces, type ThingFace, landmarkFaces, subjectFaces } from '#core/scene/face.ts'
 import type { Landmark } from '#core/scene/landmark.ts'
 import type { Subject } from '#core/scene/subject.ts'
@@ -66,7 +66,7 @@ export function seenThings(plan: Plan, { view, levels }: Pick<Found, 'view' | 'l
   return seenOf(facedThings(subject, plan.spot.stop, plan.landmark, levels), view, refraction)
 }
 
-function staged(seen: readonly SeenFace[], turn: (normal: LocalPoint) => LocalPoint): StagedSide[] {
+function sideParts(seen: readonly SeenFace[], turn: (normal: LocalPoint) => LocalPoint): SeenSide[] {
   const upright = seen.filter(({ face }) => face.upright)
   const whole = upright.reduce((sum, { share }) => sum + share, 0)
   if (whole <= 0) return []
@@ -75,29 +75,29 @@ function staged(seen: readonly SeenFace[], turn: (normal: LocalPoint) => LocalPo
     .toSorted((one, other) => other.part - one.part)
 }
 
-/** The stage of things as a view has them; `at` is where the subject stops, `toSubject` the bearing from the camera to it. */
-export function stagedThings(
+/** The scene of things as a view has them; `at` is where the subject stops, `toSubject` the bearing from the camera to it. */
+export function sceneOfThings(
   { ground, subject, placed, landmark }: SeenThings,
   view: View | null,
   at: LatLon,
   toSubject: number | null,
-  skylines: StagedSkylines,
-): LightStage {
+  skylines: PlanSkylines,
+): LightScene {
   return {
     at,
     toSubject,
-    subject: staged(subject, (normal) => normal),
-    landmark: placed === null ? [] : staged(landmark, (normal) => turnedInto(placed.frame, ground, normal)),
+    subject: sideParts(subject, (normal) => normal),
+    landmark: placed === null ? [] : sideParts(landmark, (normal) => turnedInto(placed.frame, ground, normal)),
     frame: view === null ? null : { borders: framePlanes(view) },
     skylines,
   }
 }
 
 /** What the light windows need of a plan; `found` is its assessment, `skylines` what the ground makes of the horizon. */
-export function lightStage(
+export function lightScene(
   plan: Plan,
   found: Pick<Found, 'view' | 'levels' | 'toSubject'>,
-  skylines: StagedSkylines,
-): LightStage {
-  return stagedThings(seenThings(plan, found), found.view, plan.spot.stop.at, found.toSubject, skylines)
+  skylines: PlanSkylines,
+): LightScene {
+  return sceneOfThings(seenThings(plan, found), found.view, plan.spot.stop.at, found.toSubject, skylines)
 }

@@ -18,7 +18,7 @@ const DAYS_AHEAD = 27
 /** Minutes after midnight that the hours begin with. */
 const DAYTIME: Hours = { from: 7 * 60, until: 20 * 60 }
 
-interface StageProps {
+interface RangeProps {
   readonly wishes: ScanWishes
   readonly onWish: (name: string, part: Partial<ScanWishes>) => void
   /** Calendar day of the spot, YYYY-MM-DD. */
@@ -26,16 +26,16 @@ interface StageProps {
 }
 
 /** `looksAtLight` tells whether the scan looks at other times than the spot's at all. */
-export function StageFields({
+export function RangeFields({
   wishes,
   onWish,
   spotDay,
   looksAtLight,
-}: StageProps & { readonly looksAtLight: boolean }) {
+}: RangeProps & { readonly looksAtLight: boolean }) {
   const { lensHeight, days, hours } = wishes
   return (
-    <div class="scan-stage">
-      <div class="scan-stage-row">
+    <div class="scan-range">
+      <div class="scan-range-row">
         <span>{say.lensHeight}</span>
         <BandFields
           name={say.lensHeight}
@@ -51,14 +51,14 @@ export function StageFields({
   )
 }
 
-function Days({ wishes: { days }, onWish, spotDay }: StageProps) {
+function Days({ wishes: { days }, onWish, spotDay }: RangeProps) {
   const save = (next: ScanWishes['days']): string | null => {
     if (next !== null && next.from > next.until) return say.days.order
     onWish(say.days.label, { days: next })
     return null
   }
   return (
-    <div class="scan-stage-row">
+    <div class="scan-range-row">
       <Choice
         label={say.days.label}
         value={days === null ? 'spot' : 'range'}
@@ -88,10 +88,10 @@ function lastDay(from: string): string {
   return ahead > LATEST_DAY ? from : ahead
 }
 
-function SomeHours({ wishes: { hours }, onWish }: Omit<StageProps, 'spotDay'>) {
+function SomeHours({ wishes: { hours }, onWish }: Omit<RangeProps, 'spotDay'>) {
   const save = (next: Hours | null): void => onWish(say.hours.label, { hours: next })
   return (
-    <div class="scan-stage-row">
+    <div class="scan-range-row">
       <Choice
         label={say.hours.label}
         value={hours === null ? 'whole' : 'some'}

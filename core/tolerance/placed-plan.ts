@@ -1,15 +1,15 @@
 /** An arrangement as it stands after a move: what the conditions are asked of, without what none of them asks. */
-import type { LightStage } from '#core/light/light-stage.ts'
+import type { LightScene } from '#core/light/light-scene.ts'
 import { type Assessment, assess } from '#core/plan/assess.ts'
 import { groundReading } from '#core/plan/ground-reading.ts'
 import { type Levels, type Plan, levelsOf } from '#core/plan/plan.ts'
 
-export interface Stance {
+export interface PlacedPlan {
   readonly plan: Plan
-  /** Its light, but for the stage, is read as over level ground: the skylines toward sun and moon would cost more than all the rest. */
+  /** Its light, but for the scene, is read as over level ground: the skylines toward sun and moon would cost more than all the rest. */
   readonly found: Assessment
   /** Worked out when first asked for. */
-  readonly stage: () => LightStage
+  readonly scene: () => LightScene
 }
 
 /** The same plan with its levels written out and its elevations put away. */
@@ -40,11 +40,11 @@ function standing(landmark: NonNullable<Plan['landmark']>, level: number): NonNu
   return made
 }
 
-export function stanceOf(plan: Plan, stageOf: (plan: Plan, found: Assessment) => LightStage): Stance {
+export function placedPlan(plan: Plan, lightSceneOf: (plan: Plan, found: Assessment) => LightScene): PlacedPlan {
   const levels = levelsOf(plan)
   const flat = plan.terrain === null ? plan : levelled(plan, levels)
   const bare = assess(flat)
   const found = plan.terrain === null ? bare : { ...bare, ground: groundReading(plan, levels) }
-  let stage: LightStage | null = null
-  return { plan, found, stage: () => (stage ??= stageOf({ ...flat, terrain: plan.terrain }, found)) }
+  let scene: LightScene | null = null
+  return { plan, found, scene: () => (scene ??= lightSceneOf({ ...flat, terrain: plan.terrain }, found)) }
 }
