@@ -2,7 +2,7 @@
 import { type LatLon, isLatLon } from '#core/geo/lat-lon.ts'
 import { type Result, done, failed } from '#core/result.ts'
 import type { Body, DiscPoint } from './body.ts'
-import type { SkyEdge } from './light-scene.ts'
+import type { LightSkyline } from './light-scene.ts'
 
 /** A direction as it appears from the lens, and the point of the disc that is to stand in it. */
 export interface AlignmentTarget {
@@ -20,7 +20,7 @@ export interface AlignmentAsk {
   readonly body: Body
   readonly target: AlignmentTarget
   /** The skyline seen from there, without the landmark itself; null or absent where no ground is known. */
-  readonly edge?: SkyEdge | null
+  readonly skyline?: LightSkyline | null
   /** Degrees of separation that count as standing on the target; above 0, up to WIDEST_TOLERANCE. */
   readonly tolerance: number
   /** Epoch milliseconds; `until` itself is left out. At most LONGEST_SEARCH apart. */

@@ -9,7 +9,7 @@ import { hourPlace } from './hour-angle.ts'
 import { sunDirection } from './incidence.ts'
 import { apparentAltitude, trueAltitude } from './refraction.ts'
 import { moonPhase, sunAt } from './sky.ts'
-import { type BehindGround, behindGround, unknownAt } from './sky-edge.ts'
+import { type BehindGround, behindGround, unknownAt } from './over-skyline.ts'
 
 export interface Alignment {
   /** Epoch milliseconds of the closest approach. */
@@ -175,8 +175,8 @@ function alignmentAt(ask: AlignmentAsk, look: Look, { instant, separation }: App
   const { at, body, tolerance } = ask
   const disc = bodyAt(body, at, instant)
   const apparent = apparentAltitude(disc.altitude)
-  const edge = ask.edge ?? null
-  const ground = behindGround(edge, { azimuth: disc.azimuth, apparent, radius: disc.radius })
+  const skyline = ask.skyline ?? null
+  const ground = behindGround(skyline, { azimuth: disc.azimuth, apparent, radius: disc.radius })
   const phase = body === 'moon' ? moonPhase(at, instant) : null
   const sunAltitude = phase === null ? disc.altitude : sunAt(at, instant).altitude
   return {
@@ -185,7 +185,7 @@ function alignmentAt(ask: AlignmentAsk, look: Look, { instant, separation }: App
     azimuth: disc.azimuth,
     altitude: apparent,
     ground,
-    unsure: edge === null || ground === 'behind' ? null : unknownAt(edge, disc.azimuth),
+    unsure: skyline === null || ground === 'behind' ? null : unknownAt(skyline, disc.azimuth),
     lit: phase?.lit ?? null,
     waxing: phase?.waxing ?? null,
     sunAltitude,

@@ -17,7 +17,7 @@ export interface FrameBorders {
 }
 
 /** How high the ground stands against the sky, by azimuth from true north in equal steps: degrees, NaN where unknown. */
-export interface SkyEdge {
+export interface LightSkyline {
   readonly step: number
   readonly altitudes: Float32Array
   /** Metres to the nearest unknown ground that could stand higher, by azimuth; NaN where none could. Absent: none anywhere. */
@@ -26,9 +26,9 @@ export interface SkyEdge {
 
 /** The skylines around the things that light falls on or into; null where there are no elevations and the horizon counts as level. */
 export interface PlanSkylines {
-  readonly subject: SkyEdge | null
-  readonly landmark: SkyEdge | null
-  readonly lens: SkyEdge | null
+  readonly subject: LightSkyline | null
+  readonly landmark: LightSkyline | null
+  readonly lens: LightSkyline | null
 }
 
 export const LEVEL_HORIZON: PlanSkylines = { subject: null, landmark: null, lens: null }

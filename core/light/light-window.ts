@@ -1,9 +1,9 @@
 /** Light windows of a day: when each wish holds, when all hold together, and which pairs of wishes never meet on that day. */
 import { type CivilDay, type Zone, addDays, instantOf } from '#core/time/civil.ts'
 import { type Span, spansAbove } from './crossing.ts'
-import type { LightScene, SkyEdge } from './light-scene.ts'
+import type { LightScene, LightSkyline } from './light-scene.ts'
 import { type Hours, type LightWishes, type WishKind, contradictions, wishesMade } from './light-wish.ts'
-import { LOOK_OVER_GROUND_EVERY, withDoubts } from './sky-edge.ts'
+import { LOOK_OVER_GROUND_EVERY, withDoubts } from './over-skyline.ts'
 import { type SunLooker, rememberingSun, wishMargin } from './wish-margin.ts'
 
 export interface WishWindows {
@@ -28,7 +28,7 @@ export const LOOK_EVERY = 10 * 60_000
 const LOOK_AT_MOON_EVERY = 30 * 60_000
 
 /** The skyline that a wish goes by; null for those of the sky alone, and where no elevations are. */
-function edgeOf(kind: WishKind, { skylines }: LightScene): SkyEdge | null {
+function skylineOf(kind: WishKind, { skylines }: LightScene): LightSkyline | null {
   if (kind === 'subject') return skylines.subject
   if (kind === 'landmark') return skylines.landmark
   return kind === 'sun' ? skylines.lens : null
@@ -36,7 +36,7 @@ function edgeOf(kind: WishKind, { skylines }: LightScene): SkyEdge | null {
 
 function lookEvery(kind: WishKind, scene: LightScene): number {
   if (kind === 'moonUp') return LOOK_AT_MOON_EVERY
-  return edgeOf(kind, scene) === null ? LOOK_EVERY : LOOK_OVER_GROUND_EVERY
+  return skylineOf(kind, scene) === null ? LOOK_EVERY : LOOK_OVER_GROUND_EVERY
 }
 
 /** Whether a wish holds while the sun shows over the ground, not while it doesn't. */
@@ -70,7 +70,7 @@ export function windowsWithDoubts(
 ): readonly Span[] {
   const whole = { start: -Infinity, end: Infinity }
   return wishesMade(wishes).reduce(
-    (told, kind) => withDoubts(told, edgeOf(kind, scene), sun, whole, wantsSun(kind, wishes)),
+    (told, kind) => withDoubts(told, skylineOf(kind, scene), sun, whole, wantsSun(kind, wishes)),
     spans,
   )
 }
@@ -129,7 +129,7 @@ export function dayWindows(
     if (kind === 'hours') return { kind, spans: wishes.hours === null ? [] : hoursSpans(wishes.hours, day, zone) }
     const margin = (instant: number): number => wishMargin(kind, wishes, scene, instant, sun(instant))
     const spans = spansAbove(margin, day.start, day.end, lookEvery(kind, scene))
-    return { kind, spans: withDoubts(spans, edgeOf(kind, scene), sun, day, wantsSun(kind, wishes)) }
+    return { kind, spans: withDoubts(spans, skylineOf(kind, scene), sun, day, wantsSun(kind, wishes)) }
   })
   const [first, ...rest] = windows
   return {

@@ -8,7 +8,7 @@ import type { LightScene, FrameBorders, SeenSide } from './light-scene.ts'
 import { HORIZON_REFRACTION, SUN_RISE_ALTITUDE } from './day-events.ts'
 import { type LightWishes, SOFT_ENDS, type WishKind } from './light-wish.ts'
 import { apparentAltitude } from './refraction.ts'
-import { overEdge } from './sky-edge.ts'
+import { overSkyline } from './over-skyline.ts'
 import { SUN_RADIUS, moonAt, sunAt } from './sky.ts'
 
 /** The sun as wishes ask for it. */
@@ -156,16 +156,16 @@ export function wishMargin(
   if (kind === 'moonUp') return moonAbove(scene.at, instant)
   const { skylines } = scene
   if (kind === 'subject') {
-    const up = over === null ? overEdge(skylines.subject, sun) : over.subject
+    const up = over === null ? overSkyline(skylines.subject, sun) : over.subject
     if (wishes.subject === 'back-lit') return backLitMargin(scene, up, sun)
     return sidesMargin(scene.subject, up, wishes.subject ?? 'lit', sun)
   }
   if (kind === 'landmark') {
-    const up = over === null ? overEdge(skylines.landmark, sun) : over.landmark
+    const up = over === null ? overSkyline(skylines.landmark, sun) : over.landmark
     return sidesMargin(scene.landmark, up, wishes.landmark ?? 'lit', sun)
   }
   if (kind === 'sun') {
-    const up = over === null ? overEdge(skylines.lens, sun) : over.lens
+    const up = over === null ? overSkyline(skylines.lens, sun) : over.lens
     return framedMargin(scene.frame, up, wishes.sun ?? 'in-frame', sun)
   }
   if (kind === 'soft') return softMargin(wishes.soft ?? 'either', sun)

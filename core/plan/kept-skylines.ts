@@ -4,7 +4,7 @@ import type { Obstruction } from '#core/ground/obstruction.ts'
 import { obstructedSkyline } from '#core/ground/obstructed-skyline.ts'
 import { type Raised, sameEye } from '#core/ground/sight.ts'
 import { type Skyline, skyline } from '#core/ground/skyline.ts'
-import type { SkyEyes, Skylines } from './sky-edges.ts'
+import type { SkyEyes, Skylines } from './plan-skylines.ts'
 
 export interface KeptSkylines {
   readonly grid: ElevationGrid

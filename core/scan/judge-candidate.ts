@@ -2,7 +2,7 @@
 import { sunAt } from '#core/light/sky.ts'
 import { type Assessment, assess } from '#core/plan/assess.ts'
 import { lightSceneOf } from '#core/plan/day-light.ts'
-import { skylinesToward } from '#core/plan/sky-edges.ts'
+import { skylinesToward } from '#core/plan/plan-skylines.ts'
 import { planOfCandidate } from './candidate-spot.ts'
 import { type MeasuredDemand, clearSpace, measureDemands } from './demands.ts'
 import { type KeptOut, cameraKeptOut, subjectKeptOut } from './kept-out.ts'

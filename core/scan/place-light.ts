@@ -2,18 +2,18 @@
 import type { LightScene } from '#core/light/light-scene.ts'
 import { LEVEL_HORIZON } from '#core/light/light-scene.ts'
 import { type WishKind, wishesMade } from '#core/light/light-wish.ts'
-import { overGround } from '#core/light/sky-edge.ts'
+import { overGround } from '#core/light/over-skyline.ts'
 import { type SunLook, lookAtSun } from '#core/light/wish-margin.ts'
 import { geodesicLine } from '#core/geo/geodesic.ts'
 import { type FacedThings, facedThings, seenOf, sceneOfThings } from '#core/plan/seen-sides.ts'
-import { edgesFrom, landmarkSkyEye, skyEye } from '#core/plan/sky-edges.ts'
+import { skylineLooks, landmarkSkyEye, skyEye } from '#core/plan/plan-skylines.ts'
 import { type LightMet, hoursMargin, lightMargin, lightMet } from './light-demand.ts'
 import type { Picture } from './picture.ts'
 import type { ScanTable } from './scan-table.ts'
 import { degreeOf, meets } from './score.ts'
 import type { StopPlace } from './stand-place.ts'
 
-type EdgeLook = ReturnType<typeof edgesFrom>
+type LookAlong = ReturnType<typeof skylineLooks>
 
 /** What one light wish is at most, at an instant, whatever the picture. */
 type Bound = (index: number) => number
@@ -36,15 +36,15 @@ function bareScene(place: StopPlace): LightScene {
 }
 
 /** Degrees of the sun over the skyline of a thing, each instant looked at once. */
-function rememberedOver(count: number, sun: (index: number) => SunLook, eye: () => EdgeLook | null): Bound {
+function rememberedOver(count: number, sun: (index: number) => SunLook, eye: () => LookAlong | null): Bound {
   const known = new Float64Array(count).fill(Number.NaN)
-  let edge: EdgeLook | null | undefined
+  let skyline: LookAlong | null | undefined
   return (index) => {
     const before = known[index] as number
     if (!Number.isNaN(before)) return before
-    if (edge === undefined) edge = eye()
+    if (skyline === undefined) skyline = eye()
     const look = sun(index)
-    const ground = edge === null ? null : edge(look.azimuth).altitude
+    const ground = skyline === null ? null : skyline(look.azimuth).altitude
     // As fine as the skylines are kept, so that both tell the same.
     const over = overGround(ground === null ? null : Math.fround(ground), look)
     known[index] = over
@@ -69,8 +69,8 @@ export function placeLight(table: ScanTable, place: StopPlace, hours: Float64Arr
   const must = table.wishes.light?.must === true
   const sun = rememberedSun(place, instants)
   const { refraction, obstructions } = shoot
-  const from = (eye: ReturnType<typeof skyEye>): EdgeLook | null =>
-    terrain === null ? null : edgesFrom(terrain, eye, refraction, obstructions)
+  const from = (eye: ReturnType<typeof skyEye>): LookAlong | null =>
+    terrain === null ? null : skylineLooks(terrain, eye, refraction, obstructions)
   const overSubject = rememberedOver(count, sun, () =>
     terrain === null ? null : from(skyEye(terrain, place.at, place.level.level ?? 0, shoot.subject.height / 2)),
   )

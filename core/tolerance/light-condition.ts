@@ -1,9 +1,9 @@
 /** The light that is to go on holding: the shoot's light wishes, and the sun on the things where nothing is wished of it. */
-import type { SkyEdge, LightScene } from '#core/light/light-scene.ts'
+import type { LightSkyline, LightScene } from '#core/light/light-scene.ts'
 import { SUN_RISE_ALTITUDE } from '#core/light/day-events.ts'
 import { type LightWishes, NO_WISHES, type WishKind, wishesMade } from '#core/light/light-wish.ts'
 import { LIT_FROM, SHADE_UNTIL, type SunLook, cosineReached, wishMargin } from '#core/light/wish-margin.ts'
-import { overEdge } from '#core/light/sky-edge.ts'
+import { overSkyline } from '#core/light/over-skyline.ts'
 import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
 import type { How, LightCondition } from './condition.ts'
 
@@ -25,13 +25,15 @@ const OF_WISH: Readonly<Record<Exclude<WishKind, 'hours'>, SkyCondition>> = {
   moonUp: 'moonUp',
 }
 
-function edgeOf(kind: SkyCondition, { skylines }: LightScene): SkyEdge | null {
+function skylineOf(kind: SkyCondition, { skylines }: LightScene): LightSkyline | null {
   if (kind === 'subject-light' || kind === 'subject-sun') return skylines.subject
   return kind === 'sun' ? skylines.lens : skylines.landmark
 }
 
 export function lightMargin({ kind, wish }: LightAsked, scene: LightScene, instant: number, sun: SunLook): number {
-  return wish === null ? overEdge(edgeOf(kind, scene), sun) : wishMargin(wish.kind, wish.wishes, scene, instant, sun)
+  return wish === null
+    ? overSkyline(skylineOf(kind, scene), sun)
+    : wishMargin(wish.kind, wish.wishes, scene, instant, sun)
 }
 
 /**
@@ -75,7 +77,7 @@ function gone(sun: SunLook): How {
 /** How a condition fails where its margin is below zero: by the part of it that is farthest off. */
 export function lightHow(asked: LightAsked, scene: LightScene, sun: SunLook): How {
   const { kind, wish } = asked
-  const up = overEdge(edgeOf(kind, scene), sun)
+  const up = overSkyline(skylineOf(kind, scene), sun)
   if (wish === null) return gone(sun)
   const { wishes } = wish
   if (wish.kind === 'subject' || wish.kind === 'landmark') {

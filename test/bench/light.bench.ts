@@ -2,7 +2,7 @@
 import { LOOK_EVERY, commonByDay, dayWindows, daysFrom, hoursSpans } from '#core/light/light-window.ts'
 import type { LightScene } from '#core/light/light-scene.ts'
 import { type LightWishes, wishesMade } from '#core/light/light-wish.ts'
-import { directLight, overEdge } from '#core/light/sky-edge.ts'
+import { directLight, overSkyline } from '#core/light/over-skyline.ts'
 import { lookAtSun, rememberingSun, wishMargin } from '#core/light/wish-margin.ts'
 import { eyeAbove, skyline } from '#core/ground/skyline.ts'
 import { assess } from '#core/plan/assess.ts'
@@ -64,18 +64,18 @@ function directRow(): BenchRow {
   const eye = eyeAbove(grid, 300, -200, 1.6)
   if (eye === null) throw new Error('no ground under the eye')
   const at = { lat: 46.9, lon: 8.2 }
-  const edge = skyline(grid, eye, 0.13)
+  const line = skyline(grid, eye, 0.13)
   const days = civilDays(2026)
   const few = days.filter((_, index) => index % EVERY === 0)
   let sink = 0
   const year = against(
     () => {
-      for (const day of days) sink += directLight(rememberingSun(at), edge, day).length
+      for (const day of days) sink += directLight(rememberingSun(at), line, day).length
     },
     () => {
       for (const day of few)
         for (let when = day.start; when < day.end; when += WALK)
-          sink += overEdge(edge, lookAtSun(at, when)) >= 0 ? 1 : 0
+          sink += overSkyline(line, lookAtSun(at, when)) >= 0 ? 1 : 0
     },
     1,
     5,

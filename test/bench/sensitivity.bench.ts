@@ -1,6 +1,6 @@
 /** How far off it may be, against a plain walk of 10 cm and half a degree over whole assessments. */
 import { assess } from '#core/plan/assess.ts'
-import { skylinesOf } from '#core/plan/sky-edges.ts'
+import { skylinesOf } from '#core/plan/plan-skylines.ts'
 import { PLACE_MOVES, moveLine, movedBy, unitOf } from '#core/tolerance/moves.ts'
 import { type SensitivityAsk, sensitivityOf } from '#core/tolerance/sensitivity.ts'
 import { examplePlan } from '#test/help/plans.ts'

@@ -1,6 +1,6 @@
 /** The alignments found, in order of time; a press goes to that instant. */
 import type { Alignment } from '#core/light/alignment.ts'
-import type { BehindGround } from '#core/light/sky-edge.ts'
+import type { BehindGround } from '#core/light/over-skyline.ts'
 import { type Zone, civilTime, formatClock, formatDay } from '#core/time/civil.ts'
 import { degrees, metres, share } from '#renderer/text/figure.ts'
 import { settings } from '#renderer/state/library/settings.ts'

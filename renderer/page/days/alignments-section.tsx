@@ -3,9 +3,9 @@ import { useMemo, useState } from 'preact/hooks'
 import type { Alignment } from '#core/light/alignment.ts'
 import { type AlignmentAsk, LATEST } from '#core/light/alignment-ask.ts'
 import { hourPlace } from '#core/light/hour-angle.ts'
-import type { SkyEdge, PlanSkylines } from '#core/light/light-scene.ts'
+import type { LightSkyline, PlanSkylines } from '#core/light/light-scene.ts'
 import { trueAltitude } from '#core/light/refraction.ts'
-import { alignmentEdge } from '#core/plan/alignment-edge.ts'
+import { alignmentSkyline } from '#core/plan/alignment-skyline.ts'
 import { type PlanTarget, alignmentTargets } from '#core/plan/alignment-target.ts'
 import type { Assessment } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
@@ -53,7 +53,7 @@ function grown(found: readonly Alignment[], update: AlignmentsUpdate): readonly 
 function useAlignmentsJob(
   plan: Plan,
   target: PlanTarget,
-  edge: SkyEdge | null,
+  skyline: LightSkyline | null,
   wish: AlignmentWish,
   from: number,
 ): AlignmentsJob {
@@ -65,7 +65,7 @@ function useAlignmentsJob(
       at,
       body,
       target,
-      edge,
+      skyline,
       tolerance,
       from,
       until: Math.min(LATEST, from + Number(span) * YEAR),
@@ -73,7 +73,7 @@ function useAlignmentsJob(
     return { kind: 'alignments', ask }
     // The target is made anew each time; these are what it says.
     // oxlint-disable-next-line react-hooks/exhaustive-deps
-  }, [at, body, name, toward, altitude, edge, tolerance, span, from])
+  }, [at, body, name, toward, altitude, skyline, tolerance, span, from])
 }
 
 function Alignments({
@@ -89,8 +89,8 @@ function Alignments({
   const [from, setFrom] = useState(day.start)
   // The plan is made anew with every instant; this is what the skyline depends on.
   const { landmark, terrain, spot, shoot } = plan
-  const edge = useMemo(
-    () => alignmentEdge(plan, skylines),
+  const skyline = useMemo(
+    () => alignmentSkyline(plan, skylines),
     // oxlint-disable-next-line react-hooks/exhaustive-deps
     [landmark, terrain, spot.standpoint, shoot.refraction, shoot.obstructions, skylines.lens],
   )
@@ -106,7 +106,7 @@ function Alignments({
         <AlignmentForm
           wish={wish}
           names={targets.map(({ name }) => name)}
-          hills={edge !== null}
+          hills={skyline !== null}
           onWish={(part) => {
             setWish({ ...wish, ...part })
             setFrom(day.start)
@@ -124,13 +124,13 @@ function Alignments({
         </p>
       </div>
       <div>
-        <Found plan={plan} target={target} edge={edge} wish={wish} from={from} since={since} zone={zone} />
+        <Found plan={plan} target={target} skyline={skyline} wish={wish} from={from} since={since} zone={zone} />
         {from === day.start ? null : (
           <button type="button" class="button button-small stands-again" onClick={() => setFrom(day.start)}>
             {say.again}
           </button>
         )}
-        <p class="hint">{edge === null ? say.flat : say.hilly}</p>
+        <p class="hint">{skyline === null ? say.flat : say.hilly}</p>
       </div>
     </div>
   )
@@ -139,15 +139,15 @@ function Alignments({
 interface FoundProps {
   readonly plan: Plan
   readonly target: PlanTarget
-  readonly edge: SkyEdge | null
+  readonly skyline: LightSkyline | null
   readonly wish: AlignmentWish
   readonly from: number
   readonly since: string
   readonly zone: Zone
 }
 
-function Found({ plan, target, edge, wish, from, since, zone }: FoundProps) {
-  const job = useAlignmentsJob(plan, target, edge, wish, from)
+function Found({ plan, target, skyline, wish, from, since, zone }: FoundProps) {
+  const job = useAlignmentsJob(plan, target, skyline, wish, from)
   const { found, share: done, fault } = useJob(job, NONE, grown)
   const kept = asWished(found, wish)
   const behind = kept.filter(({ ground }) => ground === 'behind').length
@@ -167,7 +167,7 @@ function Found({ plan, target, edge, wish, from, since, zone }: FoundProps) {
         <AlignmentList
           found={kept}
           moon={wish.body === 'moon'}
-          hills={edge !== null}
+          hills={skyline !== null}
           zone={zone}
           when={plan.spot.when}
         />

@@ -3,7 +3,7 @@ import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { Alignment } from '#core/light/alignment.ts'
 import type { AlignmentAsk } from '#core/light/alignment-ask.ts'
 import type { Span } from '#core/light/crossing.ts'
-import type { LightScene, SkyEdge } from '#core/light/light-scene.ts'
+import type { LightScene, LightSkyline } from '#core/light/light-scene.ts'
 import type { LightWishes } from '#core/light/light-wish.ts'
 import type { FaceDay, SidedFace } from '#core/light/side-hours.ts'
 import type { WishDays } from '#core/light/wish-days.ts'
@@ -34,7 +34,7 @@ export interface FacesDayJob {
   readonly at: LatLon
   readonly faces: readonly SidedFace[]
   /** The landmark's skyline; null where no ground is known. */
-  readonly edge: SkyEdge | null
+  readonly skyline: LightSkyline | null
   readonly day: CivilDay
 }
 
@@ -42,7 +42,7 @@ export interface FacesYearJob {
   readonly kind: 'faces-year'
   readonly at: LatLon
   readonly faces: readonly SidedFace[]
-  readonly edge: SkyEdge | null
+  readonly skyline: LightSkyline | null
   readonly zone: Zone
   readonly year: number
 }

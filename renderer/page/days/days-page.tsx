@@ -46,7 +46,13 @@ export function DaysPage() {
             <YearSection plan={now} assessment={found} scene={light} zone={zone.value} chosen={today.date} />
           </Guarded>
           <Guarded part={notDrawnWords.parts.section}>
-            <SidesSection plan={now} assessment={found} edge={light.skylines.landmark} zone={zone.value} day={today} />
+            <SidesSection
+              plan={now}
+              assessment={found}
+              skyline={light.skylines.landmark}
+              zone={zone.value}
+              day={today}
+            />
           </Guarded>
           <Guarded part={notDrawnWords.parts.section}>
             <AlignmentsSection plan={now} assessment={found} skylines={light.skylines} zone={zone.value} day={today} />

@@ -53,17 +53,17 @@ function* reasonSteps({ scene, wishes, zone, year }: ReasonJob): Generator<Step>
     yield { share, update: { kind: 'reason', found: wishDays(scene, wishes, days, zone) } }
 }
 
-function* facesDaySteps({ at, faces, edge, day }: FacesDayJob): Generator<Step> {
+function* facesDaySteps({ at, faces, skyline, day }: FacesDayJob): Generator<Step> {
   const height = (instant: number): number => sunAt(at, instant).altitude - SUN_RISE_ALTITUDE
   const sunUp = spansAbove(height, day.start, day.end, LOOK_EVERY)
-  yield { share: 1, update: { kind: 'faces-day', sunUp, faces: faceDays(at, faces, day, edge) } }
+  yield { share: 1, update: { kind: 'faces-day', sunUp, faces: faceDays(at, faces, day, skyline) } }
 }
 
-function* facesYearSteps({ at, faces, edge, zone, year }: FacesYearJob): Generator<Step> {
+function* facesYearSteps({ at, faces, skyline, zone, year }: FacesYearJob): Generator<Step> {
   for (let month = 0; month < 12; month++) {
     const date = `${year}-${String(month + 1).padStart(2, '0')}-01`
     const length = (Date.UTC(year, month + 1, 1) - Date.UTC(year, month, 1)) / 86_400_000
-    const found = faceYears(at, faces, someDays(date, length, zone), edge)
+    const found = faceYears(at, faces, someDays(date, length, zone), skyline)
     const hours = found.map(({ months }) => months[month] ?? null)
     yield { share: (month + 1) / 12, update: { kind: 'faces-year', month, hours } }
   }

@@ -5,7 +5,7 @@ import { type DayLight, lightOfDay, lightSceneOf } from '#core/plan/day-light.ts
 import { type GroundProfile, groundProfile } from '#core/plan/ground-profile.ts'
 import { type Plan, planOf } from '#core/plan/plan.ts'
 import type { Shoot } from '#core/record/shoot.ts'
-import { skylinesOf } from '#core/plan/sky-edges.ts'
+import { skylinesOf } from '#core/plan/plan-skylines.ts'
 import type { Spot } from '#core/record/spot.ts'
 import { type Zone, civilDayOf } from '#core/time/civil.ts'
 import { assessment as boardAssessment, plan as boardPlan } from './board-plan.ts'

@@ -2,7 +2,7 @@
 import { computed } from '@preact/signals'
 import { type KeptSkylines, skylinesAround } from '#core/plan/kept-skylines.ts'
 import { levelsOf } from '#core/plan/plan.ts'
-import { type Skylines, skyEyes } from '#core/plan/sky-edges.ts'
+import { type Skylines, skyEyes } from '#core/plan/plan-skylines.ts'
 import { plan } from './board-plan.ts'
 import { liveShoot, liveSpot } from '#renderer/state/library/library.ts'
 

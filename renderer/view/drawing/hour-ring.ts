@@ -1,8 +1,8 @@
 /** The ring of hours around the subject: a bead for each full hour by the place's clock with the sun up, where they and their names lie. */
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { SUN_RISE_ALTITUDE } from '#core/light/day-events.ts'
-import type { SkyEdge } from '#core/light/light-scene.ts'
-import { overEdge } from '#core/light/sky-edge.ts'
+import type { LightSkyline } from '#core/light/light-scene.ts'
+import { overSkyline } from '#core/light/over-skyline.ts'
 import { apparentAltitude } from '#core/light/refraction.ts'
 import { sunAt } from '#core/light/sky.ts'
 import { type CivilDay, type Zone, instantOf } from '#core/time/civil.ts'
@@ -39,12 +39,12 @@ export function clockHours(day: CivilDay, zone: Zone): ClockHour[] {
     .toSorted((one, next) => one.instant - next.instant)
 }
 
-/** Those at which a part of the sun is above the level horizon; `edge` is the skyline around the subject. */
-export function hourBeads(at: LatLon, hours: readonly ClockHour[], edge: SkyEdge | null = null): HourBead[] {
+/** Those at which a part of the sun is above the level horizon; `skyline` is the skyline around the subject. */
+export function hourBeads(at: LatLon, hours: readonly ClockHour[], skyline: LightSkyline | null = null): HourBead[] {
   return hours.flatMap((hour) => {
     const { azimuth, altitude } = sunAt(at, hour.instant)
     const apparent = apparentAltitude(altitude)
-    const hidden = overEdge(edge, { azimuth, altitude, apparent }) <= 0
+    const hidden = overSkyline(skyline, { azimuth, altitude, apparent }) <= 0
     return altitude > SUN_RISE_ALTITUDE ? [{ ...hour, azimuth, altitude: apparent, hidden }] : []
   })
 }

@@ -2,7 +2,7 @@
 import { computed } from '@preact/signals'
 import { geodesicDistance } from '#core/geo/geodesic.ts'
 import { type LatLon, wrapLongitude } from '#core/geo/lat-lon.ts'
-import type { SkyEdge } from '#core/light/light-scene.ts'
+import type { LightSkyline } from '#core/light/light-scene.ts'
 import { day, scene } from '#renderer/state/plan/daylight.ts'
 import { plan } from '#renderer/state/plan/board-plan.ts'
 import { zone } from '#renderer/state/plan/zone.ts'
@@ -21,7 +21,7 @@ function isNear(one: LatLon, other: LatLon): boolean {
 
 interface Known {
   readonly hours: readonly ClockHour[]
-  readonly edge: SkyEdge | null
+  readonly skyline: LightSkyline | null
   readonly at: LatLon
   readonly beads: readonly HourBead[]
 }
@@ -30,11 +30,11 @@ let known: Known | null = null
 
 export const dayBeads = computed<readonly HourBead[]>(() => {
   const at = plan.value?.spot.stop.at ?? null
-  const edge = scene.value?.skylines.subject ?? null
+  const skyline = scene.value?.skylines.subject ?? null
   const all = hours.value
   if (at === null) return []
-  if (known !== null && known.hours === all && known.edge === edge && isNear(known.at, at)) return known.beads
-  const beads = hourBeads(at, all, edge)
-  known = { hours: all, edge, at, beads }
+  if (known !== null && known.hours === all && known.skyline === skyline && isNear(known.at, at)) return known.beads
+  const beads = hourBeads(at, all, skyline)
+  known = { hours: all, skyline, at, beads }
   return beads
 })

@@ -4,7 +4,7 @@ import { placeOnGrid } from '#core/ground/elevation-grid.ts'
 import { obstructedSkyline } from '#core/ground/obstructed-skyline.ts'
 import { skyline } from '#core/ground/skyline.ts'
 import { skylinesAround } from '#core/plan/kept-skylines.ts'
-import type { SkyEyes } from '#core/plan/sky-edges.ts'
+import type { SkyEyes } from '#core/plan/plan-skylines.ts'
 import { mountains } from '#test/help/terrain.ts'
 
 const grid = mountains(121, 30)

@@ -8,7 +8,7 @@ import { assess } from '#core/plan/assess.ts'
 import { lightSceneOf } from '#core/plan/day-light.ts'
 import { type Plan, planOf } from '#core/plan/plan.ts'
 import { NO_DEMANDS, type ScanWishes } from '#core/record/scan-wishes.ts'
-import { skylinesOf, skylinesToward } from '#core/plan/sky-edges.ts'
+import { skylinesOf, skylinesToward } from '#core/plan/plan-skylines.ts'
 import {
   type MeasuredDemand,
   clearSpace,

@@ -84,7 +84,7 @@ test('months of sides are those of the whole year', () => {
     { id: 'west', normal: { east: -1, north: 0, up: 0 } },
   ]
   const updates: FacesYearUpdate[] = updatesOf(
-    { kind: 'faces-year', at: scene.at, faces, edge: null, zone: 'UTC', year: 2026 },
+    { kind: 'faces-year', at: scene.at, faces, skyline: null, zone: 'UTC', year: 2026 },
     'faces-year',
   )
   const whole = faceYears(scene.at, faces, daysIn(2026, 'UTC'))

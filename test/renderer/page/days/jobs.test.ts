@@ -17,7 +17,7 @@ const plan = examplePlan()
 const scene = lightSceneOf(plan, assess(plan))
 const yearJob = (year: number) => ({ kind: 'year', scene, wishes: NO_WISHES, zone: 'UTC', year }) as const
 const sidesJob = (year: number) =>
-  ({ kind: 'faces-year', at: scene.at, faces: [], edge: null, zone: 'UTC', year }) as const
+  ({ kind: 'faces-year', at: scene.at, faces: [], skyline: null, zone: 'UTC', year }) as const
 
 const update = (month: number): FacesYearUpdate => ({ kind: 'faces-year', month, hours: [] })
 

@@ -6,7 +6,7 @@ import type { Raised } from '#core/ground/sight.ts'
 import type { Obstruction } from '#core/ground/obstruction.ts'
 import { obstructionEdgeTowards, obstructedSkyline } from '#core/ground/obstructed-skyline.ts'
 import { type Skyline, skyline } from '#core/ground/skyline.ts'
-import type { SkyEdge, PlanSkylines } from '#core/light/light-scene.ts'
+import type { LightSkyline, PlanSkylines } from '#core/light/light-scene.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { type Landmark, landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle } from '#core/scene/shell.ts'
@@ -73,22 +73,22 @@ export function skylinesOf(plan: Plan): Skylines | null {
 }
 
 /** What stands against the sky in one direction. */
-export interface EdgeToward {
+export interface SkylineLook {
   /** Degrees above the level; null from an eye that is not there. */
   readonly altitude: number | null
   /** Metres to the nearest unknown ground that could stand higher; null where none could. */
   readonly unknown: number | null
 }
 
-const NO_EYE: EdgeToward = { altitude: null, unknown: null }
+const NO_EYE: SkylineLook = { altitude: null, unknown: null }
 
 /** The ground, and obstructions on it, against the sky from one eye, direction by direction. */
-export function edgesFrom(
+export function skylineLooks(
   grid: ElevationGrid,
   from: Raised | null,
   refraction: number,
   obstructions: readonly Obstruction[],
-): (azimuth: number) => EdgeToward {
+): (azimuth: number) => SkylineLook {
   if (from === null) return () => NO_EYE
   const look = lookFrom(grid, from, refraction)
   return (azimuth) => {
@@ -100,13 +100,13 @@ export function edgesFrom(
 }
 
 /** The skyline as it matters to a sun that stands in one direction and nowhere else: its altitude there, all round. */
-export function edgeToward(
+export function skylineToward(
   grid: ElevationGrid,
   from: Raised | null,
   { refraction, obstructions }: Pick<Shoot, 'refraction' | 'obstructions'>,
   azimuth: number,
-): SkyEdge {
-  const { altitude, unknown } = edgesFrom(grid, from, refraction, obstructions)(azimuth)
+): LightSkyline {
+  const { altitude, unknown } = skylineLooks(grid, from, refraction, obstructions)(azimuth)
   return {
     step: 360,
     altitudes: Float32Array.of(altitude ?? Number.NaN),
@@ -119,6 +119,6 @@ export function skylinesToward(plan: Plan, levels: Levels, azimuth: number): Pla
   const { terrain: grid, shoot } = plan
   if (grid === null) return null
   const eyes = skyEyes(plan, levels, grid)
-  const toward = (from: Raised | null): SkyEdge => edgeToward(grid, from, shoot, azimuth)
+  const toward = (from: Raised | null): LightSkyline => skylineToward(grid, from, shoot, azimuth)
   return { subject: toward(eyes.subject), landmark: toward(eyes.landmark), lens: toward(eyes.lens) }
 }

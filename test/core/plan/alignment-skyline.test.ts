@@ -1,12 +1,12 @@
 /** The ground before which sun and moon stand at a landmark: a summit that is looked at hides nothing by itself, other hills do. */
+import { skylineAt } from '#core/ground/skyline.ts'
 import { describe, expect, it } from 'vitest'
 import { destination } from '#core/geo/geodesic.ts'
 import { placeOnGrid } from '#core/ground/elevation-grid.ts'
-import { edgeAt } from '#core/light/sky-edge.ts'
 import { sunAt } from '#core/light/sky.ts'
-import { alignmentEdge, groundWithout } from '#core/plan/alignment-edge.ts'
+import { alignmentSkyline, groundWithout } from '#core/plan/alignment-skyline.ts'
 import type { Plan } from '#core/plan/plan.ts'
-import { skylinesOf } from '#core/plan/sky-edges.ts'
+import { skylinesOf } from '#core/plan/plan-skylines.ts'
 import { hiddenAlong } from '#core/plan/stand-line-ground.ts'
 import type { Landmark } from '#core/scene/landmark.ts'
 import { LEVEL_HORIZON } from '#core/light/light-scene.ts'
@@ -34,9 +34,9 @@ function plan(landmark: Landmark, obstructions: Plan['shoot']['obstructions'] = 
   return { ...made, spot, terrain: grid }
 }
 
-const edgeOf = (of: Plan, azimuth: number): number | null => {
-  const edge = alignmentEdge(of, skylinesOf(of) ?? LEVEL_HORIZON)
-  return edge === null ? null : edgeAt(edge, azimuth)
+const skylineOf = (of: Plan, azimuth: number): number | null => {
+  const skyline = alignmentSkyline(of, skylinesOf(of) ?? LEVEL_HORIZON)
+  return skyline === null ? null : skylineAt(skyline, azimuth)
 }
 
 describe('the skyline before which a body stands', () => {
@@ -44,26 +44,26 @@ describe('the skyline before which a body stands', () => {
 
   it('is without the summit that is looked at', () => {
     const whole = skylinesOf(plan(SUMMIT))?.lens
-    expect(whole === null || whole === undefined ? null : edgeAt(whole, 0)).toBeCloseTo(topSeen, 0)
-    expect(edgeOf(plan(SUMMIT), 0)).toBeLessThan(0.1)
+    expect(whole === null || whole === undefined ? null : skylineAt(whole, 0)).toBeCloseTo(topSeen, 0)
+    expect(skylineOf(plan(SUMMIT), 0)).toBeLessThan(0.1)
   })
 
   it('is with a summit at which another landmark stands, and with every other hill', () => {
-    expect(edgeOf(plan(bridgeAt(AT, 0, 900)), 0)).toBeCloseTo(topSeen, 0)
+    expect(skylineOf(plan(bridgeAt(AT, 0, 900)), 0)).toBeCloseTo(topSeen, 0)
     const bank = (Math.atan((60 - 1.2) / 400) * 180) / Math.PI
-    expect(edgeOf(plan(SUMMIT), 90)).toBeCloseTo(bank, 1)
+    expect(skylineOf(plan(SUMMIT), 90)).toBeCloseTo(bank, 1)
   })
 
   it('has the trees and walls on it', () => {
     const line = [placeOnGrid(grid, -40, 100), placeOnGrid(grid, 40, 100)]
     const wall = { id: 'w', name: '', line, height: 11.2 }
     for (const landmark of [SUMMIT, bridgeAt(AT, 0, 60)])
-      expect(edgeOf(plan(landmark, [wall]), 0)).toBeGreaterThan((Math.atan(0.09999) * 180) / Math.PI)
-    expect(edgeOf(plan(SUMMIT, [wall]), 0)).toBeCloseTo((Math.atan(0.1) * 180) / Math.PI, 2)
+      expect(skylineOf(plan(landmark, [wall]), 0)).toBeGreaterThan((Math.atan(0.09999) * 180) / Math.PI)
+    expect(skylineOf(plan(SUMMIT, [wall]), 0)).toBeCloseTo((Math.atan(0.1) * 180) / Math.PI, 2)
   })
 
   it('is unknown without elevations', () => {
-    expect(alignmentEdge({ ...plan(SUMMIT), terrain: null }, LEVEL_HORIZON)).toBeNull()
+    expect(alignmentSkyline({ ...plan(SUMMIT), terrain: null }, LEVEL_HORIZON)).toBeNull()
   })
 
   it('takes nothing but the summit out of the ground, and leaves the ground itself as it was', () => {

@@ -1,8 +1,9 @@
 /** Direct light over a skyline, against a walk through the day in steps of ten seconds. */
+import { skylineAt } from '#core/ground/skyline.ts'
 import { describe, expect, it } from 'vitest'
 import { SUN_RISE_ALTITUDE } from '#core/light/day-events.ts'
 import { apparentAltitude } from '#core/light/refraction.ts'
-import { LOOK_OVER_GROUND_EVERY, directLight, edgeAt, overEdge } from '#core/light/sky-edge.ts'
+import { LOOK_OVER_GROUND_EVERY, directLight, overSkyline } from '#core/light/over-skyline.ts'
 import { rememberingSun } from '#core/light/wish-margin.ts'
 import { SUN_RADIUS, sunAt } from '#core/light/sky.ts'
 import { civilDayOf } from '#core/time/civil.ts'
@@ -34,14 +35,14 @@ describe('direct light', () => {
     [69.65, 18.96, Date.UTC(2026, 5, 21, 12), 5, 2],
     [12.5, -70, Date.UTC(2026, 8, 9, 16), 6, 8],
   ])('at %d, %d is what a walk through the day finds', (lat, lon, instant, number, rise) => {
-    const edge = hills(number, rise)
+    const skyline = hills(number, rise)
     const at = { lat, lon }
     const day = civilDayOf(instant, 'UTC')
     const shines = (when: number): boolean => {
       const { azimuth, altitude } = sunAt(at, when)
-      return apparentAltitude(altitude) + SUN_RADIUS >= (edgeAt(edge, azimuth) ?? -90)
+      return apparentAltitude(altitude) + SUN_RADIUS >= (skylineAt(skyline, azimuth) ?? -90)
     }
-    const spans = directLight(rememberingSun(at), edge, day)
+    const spans = directLight(rememberingSun(at), skyline, day)
     let [told, missed] = [0, 0]
     for (let when = day.start; when < day.end; when += STEP) {
       const within = spans.some(({ from, until }) => when >= from && when <= until)
@@ -57,8 +58,8 @@ describe('direct light', () => {
   it('over a level skyline is the almanacs’ day, but for the air’s own refraction at the horizon', () => {
     const level = { step: 0.25, altitudes: new Float32Array(1440) }
     const sun = { azimuth: 90, altitude: SUN_RISE_ALTITUDE, apparent: apparentAltitude(SUN_RISE_ALTITUDE) }
-    expect(overEdge(null, sun)).toBe(0)
-    expect(Math.abs(overEdge(level, sun))).toBeLessThan(0.15)
+    expect(overSkyline(null, sun)).toBe(0)
+    expect(Math.abs(overSkyline(level, sun))).toBeLessThan(0.15)
   })
 
   it('reads a skyline straight between its azimuths, round north too, and unknown ground as unknown', () => {
@@ -66,10 +67,10 @@ describe('direct light', () => {
     altitudes[0] = 2
     altitudes[1439] = 4
     altitudes[10] = Number.NaN
-    const edge = { step: 0.25, altitudes }
-    expect(edgeAt(edge, 359.875)).toBeCloseTo(3, 5)
-    expect(edgeAt(edge, 0)).toBe(2)
-    expect(edgeAt(edge, 2.5)).toBeNull()
-    expect(edgeAt(edge, 2.26)).toBe(0)
+    const skyline = { step: 0.25, altitudes }
+    expect(skylineAt(skyline, 359.875)).toBeCloseTo(3, 5)
+    expect(skylineAt(skyline, 0)).toBe(2)
+    expect(skylineAt(skyline, 2.5)).toBeNull()
+    expect(skylineAt(skyline, 2.26)).toBe(0)
   })
 })

@@ -2,10 +2,10 @@
 import { maximaOf } from '#core/ground/block-maxima.ts'
 import { type ElevationGrid, type GridPoint, gridPoint } from '#core/ground/elevation-grid.ts'
 import { mapRings } from '#core/ground/rings.ts'
-import type { SkyEdge, PlanSkylines } from '#core/light/light-scene.ts'
+import type { LightSkyline, PlanSkylines } from '#core/light/light-scene.ts'
 import type { Landmark } from '#core/scene/landmark.ts'
 import { type Plan, levelsOf } from './plan.ts'
-import { skyEyes, skylineFrom } from './sky-edges.ts'
+import { skyEyes, skylineFrom } from './plan-skylines.ts'
 
 const withoutBefore = new WeakMap<
   ElevationGrid,
@@ -45,7 +45,7 @@ function lowered(ring: ElevationGrid, middle: GridPoint, radius: number): Elevat
 }
 
 /** `skylines` are those of the plan at hand. Null where no ground is known around the lens. */
-export function alignmentEdge(plan: Plan, skylines: PlanSkylines): SkyEdge | null {
+export function alignmentSkyline(plan: Plan, skylines: PlanSkylines): LightSkyline | null {
   const { landmark, terrain, shoot } = plan
   if (landmark?.kind !== 'summit' || terrain === null || skylines.lens === null) return skylines.lens
   const eye = skyEyes(plan, levelsOf(plan), terrain).lens

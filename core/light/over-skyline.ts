@@ -1,21 +1,16 @@
 /** How sun and moon stand to what bounds the sky: the level horizon, or the skyline that the ground makes of it. */
-import { valueAround } from '#core/units/around.ts'
+import { skylineAt } from '#core/ground/skyline.ts'
 import type { CivilDay } from '#core/time/civil.ts'
 import { wrapBearing } from '#core/units/angle.ts'
 import { type Doubt, type Span, spansAbove } from './crossing.ts'
 import { SUN_RISE_ALTITUDE } from './day-events.ts'
 import { sunkBelowLevel } from './dip.ts'
-import type { SkyEdge } from './light-scene.ts'
+import type { LightSkyline } from './light-scene.ts'
 import { apparentAltitude, trueAltitude } from './refraction.ts'
 import { SUN_RADIUS } from './sky.ts'
 
-/** Degrees of the skyline at an azimuth, straight between the two next to it; null where no ground is known. */
-export function edgeAt(edge: SkyEdge, azimuth: number): number | null {
-  return valueAround(edge.altitudes, edge.step, azimuth)
-}
-
 /** Metres to the nearest unknown ground in a direction that could stand above the skyline; null where none could. */
-export function unknownAt({ unknown, step }: SkyEdge, azimuth: number): number | null {
+export function unknownAt({ unknown, step }: LightSkyline, azimuth: number): number | null {
   if (unknown === undefined) return null
   const before = Math.floor(wrapBearing(azimuth) / step) % unknown.length
   const [one, other] = [unknown[before] ?? Number.NaN, unknown[(before + 1) % unknown.length] ?? Number.NaN]
@@ -24,7 +19,7 @@ export function unknownAt({ unknown, step }: SkyEdge, azimuth: number): number |
 }
 
 /** The same in whichever direction it lies nearest; null where all is known. */
-export function nearestUnknown({ unknown }: SkyEdge): number | null {
+export function nearestUnknown({ unknown }: LightSkyline): number | null {
   const nearest = unknown?.reduce((least, metres) => (metres < least ? metres : least), Infinity) ?? Infinity
   return nearest === Infinity ? null : nearest
 }
@@ -47,8 +42,8 @@ export interface Standing {
 }
 
 /** Degrees of the sun's upper edge above the level horizon by the almanacs' convention, or above the skyline where it is known. */
-export function overEdge(edge: SkyEdge | null, sun: Standing): number {
-  return overGround(edge === null ? null : edgeAt(edge, sun.azimuth), sun)
+export function overSkyline(skyline: LightSkyline | null, sun: Standing): number {
+  return overGround(skyline === null ? null : skylineAt(skyline, sun.azimuth), sun)
 }
 
 /** The same where the skyline's altitude toward the sun is at hand; null where it is unknown. The air lifts the upper edge, not the centre. */
@@ -63,10 +58,10 @@ export type BehindGround = (typeof BEHIND_GROUND)[number]
 
 /** A disc against the skyline at its own azimuth: degrees as it appears; null where no ground is known in its direction. */
 export function behindGround(
-  edge: SkyEdge | null,
+  skyline: LightSkyline | null,
   disc: { readonly azimuth: number; readonly apparent: number; readonly radius: number },
 ): BehindGround | null {
-  const known = edge === null ? null : edgeAt(edge, disc.azimuth)
+  const known = skyline === null ? null : skylineAt(skyline, disc.azimuth)
   if (known === null) return null
   const ground = seenOver(known)
   if (disc.apparent + disc.radius <= ground) return 'behind'
@@ -85,17 +80,17 @@ const ON_EDGE = 0.02
  */
 export function withDoubts(
   spans: readonly Span[],
-  edge: SkyEdge | null,
+  skyline: LightSkyline | null,
   sunAt: (instant: number) => Standing,
   day: Pick<CivilDay, 'start' | 'end'>,
   lit = true,
 ): readonly Span[] {
-  if (edge?.unknown === undefined || edge.unknown.every(Number.isNaN)) return spans
+  if (skyline?.unknown === undefined || skyline.unknown.every(Number.isNaN)) return spans
   const doubt = (instant: number, way: Doubt['way']): Doubt | null => {
     if (instant <= day.start || instant >= day.end) return null
     const sun = sunAt(instant)
-    const metres = unknownAt(edge, sun.azimuth)
-    return metres === null || Math.abs(overEdge(edge, sun)) > ON_EDGE ? null : { metres, way }
+    const metres = unknownAt(skyline, sun.azimuth)
+    return metres === null || Math.abs(overSkyline(skyline, sun)) > ON_EDGE ? null : { metres, way }
   }
   return spans.map((span) => {
     const from = doubt(span.from, lit ? 'earliest' : 'latest')
@@ -109,7 +104,11 @@ export function withDoubts(
 }
 
 /** The stretches of a day in which some of the sun's disc stands above the skyline at a place: direct light. Exact to a second. */
-export function directLight(sunAt: (instant: number) => Standing, edge: SkyEdge, day: CivilDay): readonly Span[] {
-  const over = (instant: number): number => overEdge(edge, sunAt(instant))
-  return withDoubts(spansAbove(over, day.start, day.end, LOOK_OVER_GROUND_EVERY), edge, sunAt, day)
+export function directLight(
+  sunAt: (instant: number) => Standing,
+  skyline: LightSkyline,
+  day: CivilDay,
+): readonly Span[] {
+  const over = (instant: number): number => overSkyline(skyline, sunAt(instant))
+  return withDoubts(spansAbove(over, day.start, day.end, LOOK_OVER_GROUND_EVERY), skyline, sunAt, day)
 }
