@@ -7,9 +7,9 @@ import type { Tight, Tolerance } from '#core/tolerance/tolerance.ts'
 import { METRES_PER_FOOT, METRES_PER_INCH, type UnitSystem } from '#core/units/length.ts'
 import { degrees, metres } from './figure.ts'
 import { landmarkName, subjectName } from './names.ts'
-import { sensitivityWords } from '#renderer/words/en-sensitivity.ts'
+import { toleranceWords } from '#renderer/words/en-tolerance.ts'
 
-const say = sensitivityWords
+const say = toleranceWords
 
 /** A hair above a step counts as the step: 0.43 may stand as 0.4299999. */
 const HAIR = 1e-9

@@ -13,7 +13,7 @@ import { shoot, spots } from '#renderer/state/library/library.ts'
 import { spotName } from '#renderer/text/names.ts'
 import { tell } from '#renderer/state/library/notices.ts'
 import { pickedHere } from '#renderer/state/session/picked.ts'
-import { sensitivityAtLeisure } from '#renderer/state/plan/shelf-sensitivity.ts'
+import { tolerancesAtLeisure } from '#renderer/state/plan/shelf-tolerances.ts'
 import { pinPlaces, pinsFor } from '#renderer/state/plan/pin-heights.ts'
 import { dark, settings } from '#renderer/state/library/settings.ts'
 import { groundFor } from '#renderer/state/plan/terrain.ts'
@@ -47,7 +47,7 @@ export function ComparePage() {
             plan,
             assessment: assessmentOf(plan),
             daylight: daylightOf(plan, zone),
-            sensitivity: sensitivityAtLeisure(plan, zone),
+            tolerances: tolerancesAtLeisure(plan, zone),
             line: groundLineOf(plan),
           }
         })

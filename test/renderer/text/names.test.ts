@@ -32,7 +32,7 @@ function unnamed(blank: string) {
 function rowNamed(name: string, blank: string): readonly string[] {
   const plan = unnamed(blank)
   const assessment = assess(plan)
-  const column = { plan, assessment, daylight: dayLight(plan, assessment, 'UTC'), sensitivity: null, line: null }
+  const column = { plan, assessment, daylight: dayLight(plan, assessment, 'UTC'), tolerances: null, line: null }
   const row = compareRows([column, column], 'metric').find((candidate) => candidate.name === name)
   return row?.values ?? []
 }

@@ -2,27 +2,27 @@
 import { assess } from '#core/plan/assess.ts'
 import { skylinesOf } from '#core/plan/plan-skylines.ts'
 import { PLACE_MOVES, moveLine, movedBy, unitOf } from '#core/tolerance/moves.ts'
-import { type SensitivityAsk, sensitivityOf } from '#core/tolerance/sensitivity.ts'
+import { type ToleranceRequest, planTolerances } from '#core/tolerance/plan-tolerances.ts'
 import { examplePlan } from '#test/help/plans.ts'
 import { mountains } from '#test/help/terrain.ts'
 import { type BenchRow, against } from './measure.ts'
 
-function row(where: string, ask: SensitivityAsk): BenchRow {
+function row(where: string, ask: ToleranceRequest): BenchRow {
   const { plan } = ask
   const line = moveLine(plan)
-  const found = sensitivityOf(ask)
+  const found = planTolerances(ask)
   if (line === null || found === null) throw new Error('nothing is framed')
   let sink = 0
   const plainWalk = (): void => {
     for (const move of PLACE_MOVES) {
-      const { offset, limit } = found.off[move]
+      const { offset, limit } = found.tolerances[move]
       const step = unitOf(move) === 'degrees' ? 0.5 : 0.1
       for (let by = step; by < (offset ?? limit) + step; by += step) {
         sink += assess(movedBy(plan, move, by, line)).problems.length
       }
     }
   }
-  const measured = against(() => (sink += sensitivityOf(ask)?.held.length ?? 0), plainWalk, 3)
+  const measured = against(() => (sink += planTolerances(ask)?.held.length ?? 0), plainWalk, 3)
   if (sink === 0) throw new Error('nothing was looked at')
   return {
     name: `how far off it may be, ${where}, against a plain walk`,
@@ -33,7 +33,7 @@ function row(where: string, ask: SensitivityAsk): BenchRow {
   }
 }
 
-export function benchSensitivity(): BenchRow[] {
+export function benchTolerance(): BenchRow[] {
   const when = Date.UTC(2026, 5, 14, 11)
   const flat = examplePlan({ at: { lat: 46.9, lon: 10.3 }, spot: { when } })
   const { stop, standpoint } = flat.spot

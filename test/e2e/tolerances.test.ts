@@ -6,7 +6,7 @@ import { dayLight } from '#core/plan/day-light.ts'
 import { planOf } from '#core/plan/plan.ts'
 import { offsetText } from '#renderer/text/tolerance-text.ts'
 import { stripWords } from '#renderer/words/en-day-strip.ts'
-import { sensitivityWords } from '#renderer/words/en-sensitivity.ts'
+import { toleranceWords } from '#renderer/words/en-tolerance.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { words } from '#renderer/words/en.ts'
 import { boardReady, dragBy, savedShoot, soon } from './board.ts'
@@ -16,7 +16,7 @@ import { card, choose } from './shelf.ts'
 /** The demo lies in open sea, two hours behind UTC. */
 const ZONE = 'Etc/GMT+2'
 const [TRACK, WALL] = ['Track below Hallow Brae', 'Quennick harbour wall'] as const
-const say = sensitivityWords
+const say = toleranceWords
 
 let opened: Opened
 beforeAll(async () => {
@@ -31,7 +31,7 @@ function section(): Locator {
 
 /** Worked out for the board as it is. */
 async function settled(): Promise<void> {
-  await section().locator('.far-off[aria-busy=false]').waitFor({ timeout: 30_000 })
+  await section().locator('.tolerance[aria-busy=false]').waitFor({ timeout: 30_000 })
 }
 
 async function clockCells(): Promise<string[]> {
@@ -71,7 +71,7 @@ test('a dragged time waits for the hand to let go, then tells the new room', asy
   await settled()
   const before = await clockCells()
   await dragBy(page, page.getByRole('slider', { name: stripWords.line }), 20, 0, async () => {
-    await section().locator('.far-off[aria-busy=true]').waitFor()
+    await section().locator('.tolerance[aria-busy=true]').waitFor()
     expect(await clockCells()).toEqual(before)
   })
   await settled()

@@ -2,7 +2,12 @@
 import { signal } from '@preact/signals'
 import { parkingsOf } from '#core/record/parkings.ts'
 import type { Plan } from '#core/plan/plan.ts'
-import { type Sensitivity, type SensitivityAsk, sensitivityOf, sensitivitySteps } from '#core/tolerance/sensitivity.ts'
+import {
+  type PlanTolerances,
+  type ToleranceRequest,
+  planTolerances,
+  toleranceSteps,
+} from '#core/tolerance/plan-tolerances.ts'
 import type { Zone } from '#core/time/civil.ts'
 import { planParts, sameParts, skylinesAround } from './assessments.ts'
 import { atLeisure } from '#renderer/job/at-leisure.ts'
@@ -10,7 +15,7 @@ import { spots } from '#renderer/state/library/library.ts'
 
 interface Known {
   readonly parts: readonly unknown[]
-  readonly found: Sensitivity | null
+  readonly found: PlanTolerances | null
 }
 
 /** Copies of a spot share its places until one of them is moved: a few states are kept for each. */
@@ -24,7 +29,7 @@ function partsOf(plan: Plan, zone: Zone): readonly unknown[] {
   return [...planParts(plan), scanWishes, zone, scanWishes.parking === null ? null : spots.value]
 }
 
-function keep(plan: Plan, parts: readonly unknown[], found: Sensitivity | null): void {
+function keep(plan: Plan, parts: readonly unknown[], found: PlanTolerances | null): void {
   const states = known.get(plan.spot.stop) ?? []
   known.set(plan.spot.stop, [{ parts, found }, ...states].slice(0, MOST_STATES))
 }
@@ -33,22 +38,22 @@ function knownFor(plan: Plan, parts: readonly unknown[]): Known | null {
   return known.get(plan.spot.stop)?.find((state) => sameParts(state.parts, parts)) ?? null
 }
 
-function askOf(plan: Plan, zone: Zone): SensitivityAsk {
+function askOf(plan: Plan, zone: Zone): ToleranceRequest {
   return { plan, zone, parkings: parkingsOf(spots.value), skylines: skylinesAround(plan) }
 }
 
 /** Worked out at once when it is new, in some tens of milliseconds, hundreds among hills. Null when nothing is framed. */
-export function sensitivityFor(plan: Plan, zone: Zone): Sensitivity | null {
+export function tolerancesFor(plan: Plan, zone: Zone): PlanTolerances | null {
   const parts = partsOf(plan, zone)
   const before = knownFor(plan, parts)
   if (before !== null) return before.found
-  const found = sensitivityOf(askOf(plan, zone))
+  const found = planTolerances(askOf(plan, zone))
   keep(plan, parts, found)
   return found
 }
 
 /** As far as it is known: `working` until it has been worked out, with an ear for the hand meanwhile. To be read in a drawing. */
-export function sensitivityAtLeisure(plan: Plan, zone: Zone): Sensitivity | null | 'working' {
+export function tolerancesAtLeisure(plan: Plan, zone: Zone): PlanTolerances | null | 'working' {
   void count.value
   const parts = partsOf(plan, zone)
   const before = knownFor(plan, parts)
@@ -87,10 +92,10 @@ function next(): void {
     stop = null
     next()
   }
-  const done = (found: Sensitivity | null): void => {
+  const done = (found: PlanTolerances | null): void => {
     keep(plan, parts, found)
     count.value += 1
     goOn()
   }
-  stop = atLeisure(sensitivitySteps(askOf(plan, zone)), 0, done, goOn)
+  stop = atLeisure(toleranceSteps(askOf(plan, zone)), 0, done, goOn)
 }

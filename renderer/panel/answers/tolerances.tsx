@@ -1,29 +1,29 @@
 /** How far off may it be? The tightest tolerance with what then fails, the next ones, and every way of being off. */
 import type { Plan } from '#core/plan/plan.ts'
 import { MOVES, type Move } from '#core/tolerance/moves.ts'
-import type { Sensitivity } from '#core/tolerance/sensitivity.ts'
+import type { PlanTolerances } from '#core/tolerance/plan-tolerances.ts'
 import { type Tolerances, tightest } from '#core/tolerance/tolerance.ts'
 import { metres } from '#renderer/text/figure.ts'
 import { BigFigure, Fold, Question } from '#renderer/part/question.tsx'
 import { Warnings } from '#renderer/part/warning.tsx'
-import { sensitivity } from '#renderer/state/plan/sensitivity.ts'
+import { boardTolerances } from '#renderer/state/plan/board-tolerances.ts'
 import { settings } from '#renderer/state/library/settings.ts'
-import { sensitivityWords } from '#renderer/words/en-sensitivity.ts'
+import { toleranceWords } from '#renderer/words/en-tolerance.ts'
 import { failingText, failureText, offsetText, tightText, toleranceText } from '#renderer/text/tolerance-text.ts'
 
-const say = sensitivityWords
+const say = toleranceWords
 
 /** How many are told before the table. */
 const TOLD = 3
 
 export function HowFarOff() {
-  const shown = sensitivity.value
+  const shown = boardTolerances.value
   return (
     <Question title={say.question}>
       {shown === null ? (
         <p class="hint">{say.working}</p>
       ) : (
-        <div class={shown.current ? 'far-off' : 'far-off far-off-stale'} aria-busy={!shown.current}>
+        <div class={shown.current ? 'tolerance' : 'tolerance tolerance-stale'} aria-busy={!shown.current}>
           {shown.found === null ? <p class="hint">{say.notFramed}</p> : <Found plan={shown.plan} found={shown.found} />}
         </div>
       )}
@@ -31,15 +31,15 @@ export function HowFarOff() {
   )
 }
 
-function Found({ plan, found }: { readonly plan: Plan; readonly found: Sensitivity }) {
+function Found({ plan, found }: { readonly plan: Plan; readonly found: PlanTolerances }) {
   const { units } = settings.value
-  const [first, ...next] = tightest(found.off, TOLD)
+  const [first, ...next] = tightest(found.tolerances, TOLD)
   const failing = failingText(plan, found.failing)
   if (found.held.length === 0) return <Warnings sentences={[say.nothingHeld, ...(failing === null ? [] : [failing])]} />
   return (
     <>
       {first === undefined ? (
-        <BigFigure figure={say.loose} note={say.looseNote(metres(found.off['camera-farther'].limit, units))} />
+        <BigFigure figure={say.loose} note={say.looseNote(metres(found.tolerances['camera-farther'].limit, units))} />
       ) : (
         <BigFigure
           figure={offsetText(first.move, first.offset, units)}
@@ -47,27 +47,27 @@ function Found({ plan, found }: { readonly plan: Plan; readonly found: Sensitivi
         />
       )}
       {next.length === 0 ? null : (
-        <ul class="far-off-next">
+        <ul class="tolerance-next">
           {next.map((tight) => (
             <li key={tight.move}>{tightText(plan, tight, units)}</li>
           ))}
         </ul>
       )}
       <Warnings sentences={failing === null ? [] : [failing]} />
-      <Places off={found.off} />
-      <Others off={found.off} />
+      <Places tolerances={found.tolerances} />
+      <Others tolerances={found.tolerances} />
       <Fold title={say.table.every}>
-        <EveryWay plan={plan} off={found.off} />
+        <EveryWay plan={plan} tolerances={found.tolerances} />
         <p class="hint">{say.order}</p>
       </Fold>
     </>
   )
 }
 
-function Cell({ off, move }: { readonly off: Tolerances; readonly move: Move }) {
+function Cell({ tolerances, move }: { readonly tolerances: Tolerances; readonly move: Move }) {
   return (
-    <td class={off[move].offset === null ? 'far-off-free' : ''}>
-      {toleranceText(move, off[move], settings.value.units)}
+    <td class={tolerances[move].offset === null ? 'tolerance-free' : ''}>
+      {toleranceText(move, tolerances[move], settings.value.units)}
     </td>
   )
 }
@@ -75,10 +75,10 @@ function Cell({ off, move }: { readonly off: Tolerances; readonly move: Move }) 
 const PLACES = ['subject', 'camera'] as const
 const SIDES = ['nearer', 'farther', 'left', 'right'] as const
 
-function Places({ off }: { readonly off: Tolerances }) {
+function Places({ tolerances }: { readonly tolerances: Tolerances }) {
   const { table } = say
   return (
-    <table class="figures far-off-places">
+    <table class="figures tolerance-places">
       <caption class="unseen">{table.caption}</caption>
       <thead>
         <tr>
@@ -95,7 +95,7 @@ function Places({ off }: { readonly off: Tolerances }) {
           <tr key={thing}>
             <th scope="row">{table[thing]}</th>
             {SIDES.map((side) => (
-              <Cell key={side} off={off} move={`${thing}-${side}`} />
+              <Cell key={side} tolerances={tolerances} move={`${thing}-${side}`} />
             ))}
           </tr>
         ))}
@@ -110,19 +110,19 @@ const OTHERS = [
   ['clock', 'earlier', 'earlier', 'later', 'later'],
 ] as const
 
-function Others({ off }: { readonly off: Tolerances }) {
+function Others({ tolerances }: { readonly tolerances: Tolerances }) {
   const { table } = say
   return (
     <>
-      <table class="figures far-off-others">
+      <table class="figures tolerance-others">
         <caption class="unseen">{table.caption}</caption>
         <tbody>
           {OTHERS.map(([thing, one, oneWay, other, otherWay]) => (
             <tr key={thing}>
               <th scope="row">{table[thing]}</th>
-              <Cell off={off} move={one} />
+              <Cell tolerances={tolerances} move={one} />
               <th scope="col">{table[oneWay]}</th>
-              <Cell off={off} move={other} />
+              <Cell tolerances={tolerances} move={other} />
               <th scope="col">{table[otherWay]}</th>
             </tr>
           ))}
@@ -133,7 +133,7 @@ function Others({ off }: { readonly off: Tolerances }) {
   )
 }
 
-function EveryWay({ plan, off }: { readonly plan: Plan; readonly off: Tolerances }) {
+function EveryWay({ plan, tolerances }: { readonly plan: Plan; readonly tolerances: Tolerances }) {
   const { table } = say
   const { units } = settings.value
   return (
@@ -148,9 +148,9 @@ function EveryWay({ plan, off }: { readonly plan: Plan; readonly off: Tolerances
         {MOVES.map((move) => (
           <tr key={move}>
             <th scope="row">
-              {toleranceText(move, off[move], units)} {say.ways[move]}
+              {toleranceText(move, tolerances[move], units)} {say.ways[move]}
             </th>
-            <td>{off[move].fails === null ? table.nothing : failureText(plan, off[move].fails)}</td>
+            <td>{tolerances[move].fails === null ? table.nothing : failureText(plan, tolerances[move].fails)}</td>
           </tr>
         ))}
       </tbody>

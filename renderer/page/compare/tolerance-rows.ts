@@ -1,10 +1,10 @@
 /** The row side by side that tells how tight an arrangement is: what one is most easily off by too much. */
 import { tightFirst, tightness } from '#core/tolerance/tolerance.ts'
 import { offsetText } from '#renderer/text/tolerance-text.ts'
-import { sensitivityWords } from '#renderer/words/en-sensitivity.ts'
+import { toleranceWords } from '#renderer/words/en-tolerance.ts'
 import type { RowKind } from './compare-row.ts'
 
-const { compare: say, ways } = sensitivityWords
+const { compare: say, ways } = toleranceWords
 
 export const OFF_ROWS: readonly RowKind[] = [
   {
@@ -12,10 +12,10 @@ export const OFF_ROWS: readonly RowKind[] = [
     name: say.row,
     // Metres, degrees and minutes are held against each other by how easily one is so far off.
     better: 'more',
-    read: ({ sensitivity }, units) => {
-      if (sensitivity === 'working') return { figure: null, text: sensitivityWords.working }
-      if (sensitivity === null) return { figure: null, text: say.notFramed }
-      const [first] = tightFirst(sensitivity.off)
+    read: ({ tolerances }, units) => {
+      if (tolerances === 'working') return { figure: null, text: toleranceWords.working }
+      if (tolerances === null) return { figure: null, text: say.notFramed }
+      const [first] = tightFirst(tolerances.tolerances)
       if (first === undefined) return { figure: Number.MAX_VALUE, text: say.loose }
       const { move, offset } = first
       return { figure: tightness(first), text: say.text(offsetText(move, offset, units), ways[move]) }

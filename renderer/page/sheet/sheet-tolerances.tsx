@@ -1,25 +1,25 @@
 /** How far off it may be, on the sheet: what fails first, and how far subject, camera, lens and clock may be off each way. */
 import type { Plan } from '#core/plan/plan.ts'
-import type { Sensitivity } from '#core/tolerance/sensitivity.ts'
+import type { PlanTolerances } from '#core/tolerance/plan-tolerances.ts'
 import { type SheetTolerances, sheetTolerances } from '#core/sheet/content.ts'
 import type { UnitSystem } from '#core/units/length.ts'
 import { failureText, offsetText, toleranceText } from '#renderer/text/tolerance-text.ts'
-import { sensitivityWords } from '#renderer/words/en-sensitivity.ts'
+import { toleranceWords } from '#renderer/words/en-tolerance.ts'
 
-const { sheet: say, and } = sensitivityWords
+const { sheet: say, and } = toleranceWords
 
-interface FarOffProps {
+interface TolerancesProps {
   readonly plan: Plan
   /** Null when nothing is framed: the sheet says so where the frame would be. */
-  readonly sensitivity: Sensitivity | null
+  readonly tolerances: PlanTolerances | null
   readonly units: UnitSystem
 }
 
-function firstTexts({ plan, units }: FarOffProps, { first }: SheetTolerances): string {
+function firstTexts({ plan, units }: TolerancesProps, { first }: SheetTolerances): string {
   if (first.length === 0) return say.nothing
   return first
     .map(({ move, offset, fails }) =>
-      sensitivityWords.fails(
+      toleranceWords.fails(
         `${say.of[move]} ${say.off(offsetText(move, offset, units), say.sides[move])}`,
         failureText(plan, fails),
       ),
@@ -28,23 +28,25 @@ function firstTexts({ plan, units }: FarOffProps, { first }: SheetTolerances): s
 }
 
 function rowText(row: SheetTolerances['rows'][number], units: UnitSystem): string {
-  const texts = row.off.map(([move, tolerance]) => say.off(toleranceText(move, tolerance, units), say.sides[move]))
+  const texts = row.tolerances.map(([move, tolerance]) =>
+    say.off(toleranceText(move, tolerance, units), say.sides[move]),
+  )
   return `${say.things[row.of]} ${texts.join(and)}`
 }
 
-export function SheetFarOff(props: FarOffProps) {
-  const { plan, sensitivity, units } = props
-  if (sensitivity === null) return null
-  const found = sheetTolerances(sensitivity)
+export function TolerancesPart(props: TolerancesProps) {
+  const { plan, tolerances, units } = props
+  if (tolerances === null) return null
+  const found = sheetTolerances(tolerances)
   return (
-    <section class="sheet-part sheet-far-off">
+    <section class="sheet-part sheet-tolerance">
       <h2>{say.title}</h2>
       <dl>
         <div>
           <dt>{say.first}</dt>
           <dd>{firstTexts(props, found)}</dd>
         </div>
-        <div class="sheet-far-off-each">
+        <div class="sheet-tolerance-each">
           <dt>{say.eachWay}</dt>
           <dd>{found.rows.map((row) => rowText(row, units)).join(' · ')}</dd>
         </div>

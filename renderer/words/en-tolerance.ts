@@ -3,7 +3,7 @@ import type { CutSide } from '#core/tolerance/condition.ts'
 import type { Move } from '#core/tolerance/moves.ts'
 import { listed } from './en-list.ts'
 
-export const sensitivityWords = {
+export const toleranceWords = {
   question: 'How far off may it be?',
   working: 'Being worked out …',
   notFramed: 'Nothing is framed yet, so nothing can be off.',

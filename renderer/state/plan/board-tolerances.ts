@@ -1,7 +1,7 @@
 /** How far off the arrangement on the board may be: worked out bit by bit while nothing is being dragged, dropped when something is. */
 import { computed, signal } from '@preact/signals'
 import type { Plan } from '#core/plan/plan.ts'
-import { type Sensitivity, type SensitivityAsk, sensitivitySteps } from '#core/tolerance/sensitivity.ts'
+import { type PlanTolerances, type ToleranceRequest, toleranceSteps } from '#core/tolerance/plan-tolerances.ts'
 import { atLeisure } from '#renderer/job/at-leisure.ts'
 import { plan } from './board-plan.ts'
 import { liveShoot, liveSpot, spots } from '#renderer/state/library/library.ts'
@@ -17,7 +17,7 @@ interface Known {
   readonly parts: readonly unknown[]
   readonly plan: Plan
   /** Null when nothing is framed. */
-  readonly found: Sensitivity | null
+  readonly found: PlanTolerances | null
 }
 
 const known = signal<Known | null>(null)
@@ -27,7 +27,7 @@ function partsOf({
   plan: { shoot, spot, landmark, terrain, pins },
   zone: here,
   skylines: edges,
-}: SensitivityAsk): readonly unknown[] {
+}: ToleranceRequest): readonly unknown[] {
   const { stop, standpoint, shot, hold, when } = spot
   const { subject, bag, crops, refraction, obstructions, scanWishes, light } = shoot
   const parkings = scanWishes.parking === null ? null : spots.value
@@ -40,21 +40,21 @@ function same(one: readonly unknown[], other: readonly unknown[]): boolean {
 }
 
 /** Null while something is dragged. */
-const wanted = computed<SensitivityAsk | null>(() => {
+const wanted = computed<ToleranceRequest | null>(() => {
   const now = plan.value
   if (now === null || liveSpot.value !== null || liveShoot.value !== null) return null
   return { plan: now, zone: zone.value, parkings: parkingsOf(spots.value), skylines: skylines.value }
 })
 
-export interface SensitivityShown {
+export interface BoardTolerances {
   readonly plan: Plan
-  readonly found: Sensitivity | null
+  readonly found: PlanTolerances | null
   /** False while the board is not yet, or no longer, as it was when this was worked out. */
   readonly current: boolean
 }
 
 /** Null until it has been worked out for the spot on the board. */
-export const sensitivity = computed<SensitivityShown | null>(() => {
+export const boardTolerances = computed<BoardTolerances | null>(() => {
   const last = known.value
   if (last === null || last.plan.spot.id !== plan.value?.spot.id) return null
   const ask = wanted.value
@@ -62,13 +62,13 @@ export const sensitivity = computed<SensitivityShown | null>(() => {
 })
 
 /** Keeps it worked out for whatever rests on the board. */
-export function followSensitivity(): void {
+export function followTolerances(): void {
   calmly(() => {
     const ask = wanted.value
     if (ask === null) return undefined
     const parts = partsOf(ask)
     const last = known.peek()
     if (last !== null && same(last.parts, parts)) return undefined
-    return atLeisure(sensitivitySteps(ask), REST, (found) => (known.value = { parts, plan: ask.plan, found }))
+    return atLeisure(toleranceSteps(ask), REST, (found) => (known.value = { parts, plan: ask.plan, found }))
   })
 }

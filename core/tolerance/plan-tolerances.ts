@@ -1,4 +1,4 @@
-/** Sensitivity: how far subject, camera, lens and clock may be off before the first thing that holds now no longer does. */
+/** Tolerances: how far subject, camera, lens and clock may be off before the first thing that holds now no longer does. */
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { PlanSkylines } from '#core/light/light-scene.ts'
 import { hoursSpans } from '#core/light/light-window.ts'
@@ -20,7 +20,7 @@ import { pictureConditions } from './picture-condition.ts'
 import { type PlacedPlan, placedPlan } from './placed-plan.ts'
 import type { Tolerance, Tolerances } from './tolerance.ts'
 
-export interface SensitivityAsk {
+export interface ToleranceRequest {
   readonly plan: Plan
   readonly zone: Zone
   /** Parking points of the shoot's spots. */
@@ -29,12 +29,12 @@ export interface SensitivityAsk {
   readonly skylines?: PlanSkylines | null
 }
 
-export interface Sensitivity {
+export interface PlanTolerances {
   /** What holds now and is asked to go on holding. */
   readonly held: readonly ConditionKind[]
   /** What is asked but doesn't hold now, and is therefore left out. */
   readonly failing: readonly Failing[]
-  readonly off: Tolerances
+  readonly tolerances: Tolerances
 }
 
 function lightCondition(asked: LightAsked, instant: number, sun: SunLook): Condition {
@@ -66,7 +66,7 @@ function toleranceOf(move: PlaceMove, plan: Plan, line: MoveLine, fails: (plan: 
  * In steps of a few milliseconds, one for each way of being off, so that a page can stay at hand meanwhile. Null when nothing is
  * framed to begin with.
  */
-export function* sensitivitySteps(ask: SensitivityAsk): Generator<undefined, Sensitivity | null> {
+export function* toleranceSteps(ask: ToleranceRequest): Generator<undefined, PlanTolerances | null> {
   const { zone, parkings } = ask
   const { shoot } = ask.plan
   const now = assess(ask.plan)
@@ -94,9 +94,9 @@ export function* sensitivitySteps(ask: SensitivityAsk): Generator<undefined, Sen
   const held = conditions.filter(({ kind }) => !out.has(kind))
   yield
 
-  const off: Partial<Record<PlaceMove, Tolerance>> = {}
+  const tolerances: Partial<Record<PlaceMove, Tolerance>> = {}
   for (const move of PLACE_MOVES) {
-    off[move] = toleranceOf(move, plan, line, (moved) => firstFailing(held, placedPlan(moved, scenes)))
+    tolerances[move] = toleranceOf(move, plan, line, (moved) => firstFailing(held, placedPlan(moved, scenes)))
     yield
   }
   const day = civilDayOf(instant, zone)
@@ -114,13 +114,13 @@ export function* sensitivitySteps(ask: SensitivityAsk): Generator<undefined, Sen
   return {
     held: [...held.map(({ kind }) => kind), ...(hoursHold ? (['hours'] as const) : [])],
     failing: [...failing, ...(hours !== null && !hoursHold ? [{ kind: 'hours', how: 'outside-hours' } as const] : [])],
-    off: { ...(off as Record<PlaceMove, Tolerance>), ...clock },
+    tolerances: { ...(tolerances as Record<PlaceMove, Tolerance>), ...clock },
   }
 }
 
 /** All at once: some tens of milliseconds. */
-export function sensitivityOf(ask: SensitivityAsk): Sensitivity | null {
-  const steps = sensitivitySteps(ask)
+export function planTolerances(ask: ToleranceRequest): PlanTolerances | null {
+  const steps = toleranceSteps(ask)
   for (;;) {
     const step = steps.next()
     if (step.done === true) return step.value

@@ -1,4 +1,4 @@
-/** Sensitivity against geometry done by hand, against the day's windows, and against a plain walk over whole assessments. */
+/** Tolerances against geometry done by hand, against the day's windows, and against a plain walk over whole assessments. */
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { destination } from '#core/geo/geodesic.ts'
@@ -12,7 +12,7 @@ import { NO_DEMANDS, type ScanWishes, USUAL_SCAN_WISHES } from '#core/record/sca
 import type { Shoot } from '#core/record/shoot.ts'
 import type { Spot } from '#core/record/spot.ts'
 import { MOVES, PLACE_MOVES, type PlaceMove, moveLine, movedBy } from '#core/tolerance/moves.ts'
-import { type Sensitivity, sensitivityOf } from '#core/tolerance/sensitivity.ts'
+import { type PlanTolerances, planTolerances } from '#core/tolerance/plan-tolerances.ts'
 import type { Upright } from '#core/scene/landmark.ts'
 import { civilDayOf } from '#core/time/civil.ts'
 import { type PlanParts, ZOOM, examplePlan } from '#test/help/plans.ts'
@@ -60,10 +60,10 @@ function levelPlan(parts: PlanParts & { readonly wishes?: Partial<ScanWishes> } 
   return planOf(plain.shoot, own, plain.terrain)
 }
 
-function found(plan: Plan, zone = ZONE): Sensitivity {
-  const sensitivity = sensitivityOf({ plan, zone, parkings: [] })
-  if (sensitivity === null) throw new Error('nothing is framed')
-  return sensitivity
+function found(plan: Plan, zone = ZONE): PlanTolerances {
+  const tolerances = planTolerances({ plan, zone, parkings: [] })
+  if (tolerances === null) throw new Error('nothing is framed')
+  return tolerances
 }
 
 function thinTower(from: Plan, bearing: number, distance: number, height: number): Upright {
@@ -98,9 +98,9 @@ describe('by geometry', () => {
     const plan = levelPlan({ wishes: { subjectFill: band }, shot: { focus: { on: 'near', behindFront: 0 } } })
     // Side on, the near side of 2.5 m fills f L / ((u - f) 36 mm) when the focus u is on it, half a width before the centre.
     const near = (fill: number): number => (50 * 2.5) / (36 * fill) + 0.05
-    const { off } = found(plan)
+    const { tolerances } = found(plan)
     for (const thing of ['subject', 'camera'] as const) {
-      const [nearer, farther] = [off[`${thing}-nearer`], off[`${thing}-farther`]]
+      const [nearer, farther] = [tolerances[`${thing}-nearer`], tolerances[`${thing}-farther`]]
       expectEdge(nearer.offset, 10 - 0.325 - near(0.6))
       expect(nearer.fails).toEqual({ kind: 'subjectFill', how: 'too-much' })
       expectEdge(farther.offset, near(0.3) + 0.325 - 10)
@@ -110,9 +110,9 @@ describe('by geometry', () => {
 
   test('what is merely wished is not asked', () => {
     const band = { must: false, weight: 3, axis: 'width', least: 0.3, most: 0.6 } as const
-    const { held, off } = found(levelPlan({ wishes: { subjectFill: band } }))
+    const { held, tolerances } = found(levelPlan({ wishes: { subjectFill: band } }))
     expect(held).not.toContain('subjectFill')
-    expect(off['camera-farther'].offset).toBeNull()
+    expect(tolerances['camera-farther'].offset).toBeNull()
   })
 
   test('sideways until the pinhole puts the landmark on the border of the frame', () => {
@@ -130,11 +130,11 @@ describe('by geometry', () => {
       if (across(middle) < 18) low = middle
       else high = middle
     }
-    const { off } = found(plan)
-    expectEdge(off['camera-right'].offset, low)
-    expect(off['camera-right'].fails).toEqual({ kind: 'landmark-whole', how: 'cut-right' })
-    expectEdge(off['camera-left'].offset, low)
-    expect(off['camera-left'].fails).toEqual({ kind: 'landmark-whole', how: 'cut-left' })
+    const { tolerances } = found(plan)
+    expectEdge(tolerances['camera-right'].offset, low)
+    expect(tolerances['camera-right'].fails).toEqual({ kind: 'landmark-whole', how: 'cut-right' })
+    expectEdge(tolerances['camera-left'].offset, low)
+    expect(tolerances['camera-left'].fails).toEqual({ kind: 'landmark-whole', how: 'cut-left' })
   })
 
   test('with the lens higher until the tower’s top is cut', () => {
@@ -154,9 +154,9 @@ describe('by geometry', () => {
       if (up(middle) < 12) low = middle
       else high = middle
     }
-    const { off } = found(plan)
-    expectEdge(off['lens-higher'].offset, low)
-    expect(off['lens-higher'].fails).toEqual({ kind: 'landmark-whole', how: 'cut-top' })
+    const { tolerances } = found(plan)
+    expectEdge(tolerances['lens-higher'].offset, low)
+    expect(tolerances['lens-higher'].fails).toEqual({ kind: 'landmark-whole', how: 'cut-top' })
   })
 
   test('with the lens lower until a wall takes five points more of the tower', () => {
@@ -175,10 +175,10 @@ describe('by geometry', () => {
       ...base.shoot,
       obstructions: [{ id: 'wall', name: 'Wall', line: wall, height: 3 }],
     }
-    const { off } = found(planOf(shoot, spot, flat))
+    const { tolerances } = found(planOf(shoot, spot, flat))
     // Over a wall of 3 m at 100 m the line from the lens z meets the tower ten times as far at z + 10 (3 - z): 9 times the fall.
-    expectEdge(off['lens-lower'].offset, (0.05 * 50) / 9)
-    expect(off['lens-lower'].fails).toEqual({ kind: 'landmark-shown', how: 'hidden' })
+    expectEdge(tolerances['lens-lower'].offset, (0.05 * 50) / 9)
+    expect(tolerances['lens-lower'].fails).toEqual({ kind: 'landmark-shown', how: 'hidden' })
   })
 
   test('sideways until trees stand before the tower, though beyond them it shows again', () => {
@@ -193,45 +193,45 @@ describe('by geometry', () => {
     // From 2 to 3 m right of the line, 100 m out: the line from s to the right of it passes there at 0.9 s.
     const trees = [2, 3].map((metres) => destination(destination(at, 40, 100), 130, metres))
     const obstructions = [{ id: 'trees', name: 'Trees', line: trees, height: 20 }]
-    const { off } = found(
+    const { tolerances } = found(
       planOf(
         { ...base.shoot, obstructions },
         spot,
         groundOf(301, 10, () => 0, at),
       ),
     )
-    expectEdge(off['camera-right'].offset, 2 / 0.9)
-    expect(off['camera-right'].fails).toEqual({ kind: 'landmark-shown', how: 'hidden' })
-    expect(off['camera-left'].fails).toEqual({ kind: 'landmark-whole', how: 'cut-left' })
+    expectEdge(tolerances['camera-right'].offset, 2 / 0.9)
+    expect(tolerances['camera-right'].fails).toEqual({ kind: 'landmark-shown', how: 'hidden' })
+    expect(tolerances['camera-left'].fails).toEqual({ kind: 'landmark-whole', how: 'cut-left' })
   })
 
   test('turned until the sun is square to the seen side’s edge', () => {
     const { azimuth } = sunAt(levelPlan().spot.stop.at, DAY)
     // The camera looks along the sun's bearing plus 140: the seen side looks back, 40 degrees off the sun.
     const plan = levelPlan({ bearing: azimuth + 140, spot: { when: DAY } })
-    const { off, held } = found(plan)
+    const { tolerances, held } = found(plan)
     expect(held).toContain('subject-light')
     // Clockwise the side's normal, at the sun's bearing less 40, comes nearer to the sun; the other way it leaves it after 50 degrees.
-    const tolerance = off['subject-counter-clockwise']
+    const tolerance = tolerances['subject-counter-clockwise']
     expect(tolerance.fails).toEqual({ kind: 'subject-light', how: 'in-shade' })
     expect(tolerance.offset).toBeGreaterThan(49.9 - 0.02)
     expect(tolerance.offset).toBeLessThan(50.02)
-    expect(off['subject-clockwise'].offset).toBeNull()
+    expect(tolerances['subject-clockwise'].offset).toBeNull()
   })
 
   test('alike on both sides of what is alike on both sides', () => {
     const bare = levelPlan()
-    const { off } = found(withTower(bare, thinTower(bare, 40, 800, 60)))
+    const { tolerances } = found(withTower(bare, thinTower(bare, 40, 800, 60)))
     for (const [one, other] of [
       ['subject-left', 'subject-right'],
       ['camera-left', 'camera-right'],
       ['subject-clockwise', 'subject-counter-clockwise'],
     ] as const) {
-      expect(off[one].offset).not.toBeUndefined()
-      if (off[one].offset === null) expect(off[other].offset).toBeNull()
-      else expect(Math.abs(off[one].offset - (off[other].offset ?? Infinity))).toBeLessThan(0.011)
+      expect(tolerances[one].offset).not.toBeUndefined()
+      if (tolerances[one].offset === null) expect(tolerances[other].offset).toBeNull()
+      else expect(Math.abs(tolerances[one].offset - (tolerances[other].offset ?? Infinity))).toBeLessThan(0.011)
     }
-    expect(off['camera-left'].offset).not.toBeNull()
+    expect(tolerances['camera-left'].offset).not.toBeNull()
   })
 })
 
@@ -248,10 +248,10 @@ test('the focal length and the aperture in use are those of the day, whatever wa
       shot: { ...solved.spot.shot, focalLength: focalLength ?? 0, aperture: sharp?.used.mark ?? 0 },
     },
   }
-  const { off } = found(solved)
-  expect(off).toEqual(found(set).off)
+  const { tolerances } = found(solved)
+  expect(tolerances).toEqual(found(set).tolerances)
   // As the camera comes nearer the depth of field shrinks, and no aperture follows.
-  expect(off['camera-nearer'].fails).toEqual({ kind: 'sharp', how: 'not-sharp' })
+  expect(tolerances['camera-nearer'].fails).toEqual({ kind: 'sharp', how: 'not-sharp' })
 })
 
 describe('the clock', () => {
@@ -267,21 +267,21 @@ describe('the clock', () => {
     const day = civilDayOf(DAY, ZONE)
     const { common } = dayWindows(lightSceneOf(plan, assess(plan)), light, day, ZONE)
     const window = common.find(({ from, until }) => from <= DAY && DAY <= until)
-    const { off } = found(plan)
+    const { tolerances } = found(plan)
     expect(window).toBeDefined()
-    expect(off.later.offset).toBe(Math.floor(((window?.until ?? 0) - DAY) / 1000))
-    expect(off.earlier.offset).toBe(Math.floor((DAY - (window?.from ?? 0)) / 1000))
-    expect(off.later.offset).toBeLessThan(6 * 3600)
+    expect(tolerances.later.offset).toBe(Math.floor(((window?.until ?? 0) - DAY) / 1000))
+    expect(tolerances.earlier.offset).toBe(Math.floor((DAY - (window?.from ?? 0)) / 1000))
+    expect(tolerances.later.offset).toBeLessThan(6 * 3600)
   })
 
   test('tells what ends the window: the hours, the sun’s height, the sun gone', () => {
-    const at = (part: Partial<Shoot['light']>, when = DAY): Sensitivity =>
+    const at = (part: Partial<Shoot['light']>, when = DAY): PlanTolerances =>
       found(levelPlan({ spot: { when }, shoot: { scanWishes: NOTHING_WISHED, light: { ...NO_WISHES, ...part } } }))
-    const hours = at({ hours: { from: 10 * 60, until: 11 * 60 + 20 } }).off
+    const hours = at({ hours: { from: 10 * 60, until: 11 * 60 + 20 } }).tolerances
     expect(hours.earlier).toMatchObject({ offset: 3600, fails: { kind: 'hours', how: 'outside-hours' } })
     expect(hours.later).toMatchObject({ offset: 1200, fails: { kind: 'hours', how: 'outside-hours' } })
     const { altitude } = sunAt(levelPlan().spot.stop.at, DAY)
-    const height = at({ altitude: { least: altitude - 1, most: altitude + 1 } }).off
+    const height = at({ altitude: { least: altitude - 1, most: altitude + 1 } }).tolerances
     expect(['sun-too-low', 'sun-too-high']).toContain(height.later.fails?.how)
     expect(height.later.offset).toBeGreaterThan(0)
   })
@@ -292,10 +292,10 @@ describe('the clock', () => {
     const { azimuth } = sunAt(place, when)
     // Looking into the sun the seen side is in shade, but the sun is on the subject all day long.
     const plan = levelPlan({ at: place, bearing: azimuth, spot: { when } })
-    const { off, held } = found(plan)
+    const { tolerances, held } = found(plan)
     expect(held).toContain('subject-sun')
-    expect(off.earlier).toEqual({ offset: null, limit: 6 * 3600, fails: null })
-    expect(off.later).toEqual({ offset: null, limit: 4 * 3600, fails: null })
+    expect(tolerances.earlier).toEqual({ offset: null, limit: 6 * 3600, fails: null })
+    expect(tolerances.later).toEqual({ offset: null, limit: 4 * 3600, fails: null })
   })
 })
 
@@ -360,7 +360,7 @@ describe('against a plain walk over whole assessments', () => {
           const now = assess(plan)
           const shownNow = now.ground?.landmarkShown ?? null
           const asked = wellParts(now, plan, shownNow)
-          const { offset, limit } = found(plan).off[move]
+          const { offset, limit } = found(plan).tolerances[move]
           const at = (by: number): boolean =>
             wellParts(assess(movedBy(plan, move, by, line)), plan, shownNow).every(
               (holds, part) => holds || asked[part] !== true,
@@ -382,13 +382,13 @@ describe('against a plain walk over whole assessments', () => {
 describe('what does not hold now', () => {
   test('is named, left out, and ends nothing', () => {
     const bare = levelPlan({ wishes: { subjectFill: { must: true, weight: 3, axis: 'width', least: 0.9, most: 1 } } })
-    const { held, failing, off } = found(withTower(bare, thinTower(bare, 40, 1000, 900)))
+    const { held, failing, tolerances } = found(withTower(bare, thinTower(bare, 40, 1000, 900)))
     expect(failing).toEqual([
       { kind: 'landmark-whole', how: 'cut-top' },
       { kind: 'subjectFill', how: 'too-little' },
     ])
     expect(held).not.toContain('landmark-whole')
-    for (const move of MOVES) expect(['landmark-whole', 'subjectFill']).not.toContain(off[move].fails?.kind)
+    for (const move of MOVES) expect(['landmark-whole', 'subjectFill']).not.toContain(tolerances[move].fails?.kind)
   })
 
   test('is named on every side where it is cut', () => {
@@ -422,8 +422,8 @@ describe('what does not hold now', () => {
     expect(kinds({ stoppingGround: [], scanWishes: own })).toContain('subjectFill')
   })
 
-  test('nothing framed has no sensitivity; no landmark asks nothing of one', () => {
-    expect(sensitivityOf({ plan: levelPlan({ distance: 0 }), zone: ZONE, parkings: [] })).toBeNull()
+  test('nothing framed has no tolerances; no landmark asks nothing of one', () => {
+    expect(planTolerances({ plan: levelPlan({ distance: 0 }), zone: ZONE, parkings: [] })).toBeNull()
     const asked = {
       landmarkWhole: { must: true, weight: 3, crops: true },
       softness: { must: true, weight: 3, least: 0, most: 1 },
@@ -439,9 +439,9 @@ describe('unknown ground', () => {
   const { at } = plan.spot.standpoint
 
   /** The moves whose figures are none. */
-  function holes({ off }: Sensitivity): string[] {
+  function holes({ tolerances }: PlanTolerances): string[] {
     return MOVES.filter((move) => {
-      const { offset, limit } = off[move]
+      const { offset, limit } = tolerances[move]
       return !Number.isFinite(limit) || (offset !== null && !(offset >= 0 && offset <= limit))
     })
   }
@@ -450,7 +450,7 @@ describe('unknown ground', () => {
     const unknown = found({ ...plan, terrain: groundOf(201, 10, () => Number.NaN, at) })
     expect(holes(unknown)).toEqual([])
     const level = found(plan)
-    for (const move of MOVES) expect(unknown.off[move].offset, move).toEqual(level.off[move].offset)
+    for (const move of MOVES) expect(unknown.tolerances[move].offset, move).toEqual(level.tolerances[move].offset)
   })
 
   test('close by gives figures, no holes', () => {
@@ -476,11 +476,11 @@ test('a hill that takes the sun as the subject comes nearer to it is told as tha
     const toward = east * Math.sin(radians(azimuth)) + north * Math.cos(radians(azimuth))
     return toward > 40.5 && toward < 60 ? top : 12
   }
-  const { off } = found({ ...plan, terrain: groundOf(401, 1, height, stop.at) })
+  const { tolerances } = found({ ...plan, terrain: groundOf(401, 1, height, stop.at) })
   // Nearer to the camera is 40 degrees off the sun's bearing; the sun's upper edge, 0.27 degrees over its middle, is the last to go.
   const gone = 41 - (top - 12.6) / Math.tan(radians(altitude + 0.27))
-  expect(off['subject-nearer'].fails).toEqual({ kind: 'subject-light', how: 'behind-ground' })
+  expect(tolerances['subject-nearer'].fails).toEqual({ kind: 'subject-light', how: 'behind-ground' })
   // The hill's edge lies between two cells of 1 m.
-  expect(Math.abs((off['subject-nearer'].offset ?? 0) - gone / Math.cos(radians(40)))).toBeLessThan(1)
-  expect(off['camera-nearer'].fails?.how).not.toBe('behind-ground')
+  expect(Math.abs((tolerances['subject-nearer'].offset ?? 0) - gone / Math.cos(radians(40)))).toBeLessThan(1)
+  expect(tolerances['camera-nearer'].fails?.how).not.toBe('behind-ground')
 })
