@@ -4,11 +4,11 @@ import { AT_END } from './grid-line.ts'
 import { placedObstructions, obstructionTop, shareOfCrossing } from './obstruction.ts'
 import { GRAZE } from './sight-walk.ts'
 import { sightElevation } from './sight.ts'
-import { HIDDEN, SEEN, UNKNOWN, type ViewshedAsk } from './viewshed-ask.ts'
+import { HIDDEN, SEEN, UNKNOWN, type ViewshedRequest } from './viewshed-request.ts'
 
 interface Casting {
   readonly grid: ElevationGrid
-  readonly ask: ViewshedAsk
+  readonly request: ViewshedRequest
   readonly seen: Uint8Array
 }
 
@@ -37,7 +37,7 @@ function behindOn(eye: GridPoint, one: GridPoint, other: GridPoint, north: numbe
 
 /** What an obstruction makes of the look at one cell. */
 function lookPast(
-  { grid, ask, seen }: Casting,
+  { grid, request, seen }: Casting,
   column: number,
   row: number,
   one: GridPoint,
@@ -49,30 +49,33 @@ function lookPast(
   const ground = grid.heights[index] as number
   if (Number.isNaN(ground)) return
   const cell = { east: grid.west + column * grid.cell, north: grid.north - row * grid.cell }
-  const share = shareOfCrossing(ask, cell, one, other)
+  const share = shareOfCrossing(request, cell, one, other)
   if (share === null) return
-  const whole = Math.hypot(cell.east - ask.east, cell.north - ask.north)
-  if (whole > (ask.radius ?? Infinity)) return
+  const whole = Math.hypot(cell.east - request.east, cell.north - request.north)
+  if (whole > (request.radius ?? Infinity)) return
   const distance = share * whole
   const nearest = AT_END * grid.cell
   if (distance < nearest || distance > whole - nearest) return
-  const top = obstructionTop(grid, ask, cell, share, height)
+  const top = obstructionTop(grid, request, cell, share, height)
   if (top === null) {
     if (seen[index] === SEEN) seen[index] = UNKNOWN
-  } else if (top > sightElevation(ask.height, ground + ask.targetHeight, distance, whole, ask.refraction) + GRAZE)
+  } else if (
+    top >
+    sightElevation(request.height, ground + request.targetHeight, distance, whole, request.refraction) + GRAZE
+  )
     seen[index] = HIDDEN
 }
 
 /** Hides what the asked-for obstructions hide in rows that are filled already, from one up to, not including, another. */
 export function hideBehindObstructions(casting: Casting, fromRow: number, toRow: number): void {
-  const { grid, ask } = casting
-  const { obstructions = [] } = ask
+  const { grid, request } = casting
+  const { obstructions = [] } = request
   if (obstructions.length === 0) return
   for (const { corners, height } of placedObstructions(grid, obstructions)) {
     for (let at = 1; at < corners.length; at++) {
       const [one, other] = [corners[at - 1] as GridPoint, corners[at] as GridPoint]
       for (let row = Math.max(0, fromRow); row < Math.min(grid.rows, toRow); row++) {
-        const span = behindOn(ask, one, other, grid.north - row * grid.cell)
+        const span = behindOn(request, one, other, grid.north - row * grid.cell)
         if (span === null) continue
         const first = Math.max(0, Math.floor((span[0] - grid.west) / grid.cell) - 1)
         const last = Math.min(grid.columns - 1, Math.ceil((span[1] - grid.west) / grid.cell) + 1)

@@ -1,5 +1,5 @@
 /** Where sun and moon may stand on a plan's landmark, as directions from its lens: on its top, behind its middle, at its edges. */
-import { type AlignmentTarget } from '#core/light/alignment-ask.ts'
+import { type AlignmentTarget } from '#core/light/alignment-request.ts'
 import { LEFT_LIMB, LOWER_LIMB, RIGHT_LIMB } from '#core/light/body.ts'
 import { geodesicLine } from '#core/geo/geodesic.ts'
 import type { LocalPoint } from '#core/geo/local-frame.ts'

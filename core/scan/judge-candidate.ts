@@ -7,7 +7,7 @@ import { planOfCandidate } from './candidate-spot.ts'
 import { type MeasuredDemand, clearSpace, measureDemands } from './demands.ts'
 import { type KeptOut, cameraKeptOut, subjectKeptOut } from './kept-out.ts'
 import { framesBoth } from './picture-limits.ts'
-import type { ScanAsk } from './scan-ask.ts'
+import type { ScanRequest } from './scan-request.ts'
 import type { Candidate, ScanLimit } from './scan-found.ts'
 import { meets, scoreOf } from './score.ts'
 
@@ -30,12 +30,12 @@ function limitsOf({ lens, problems, subject, subjectExtent, landmark, landmarkEx
 }
 
 /** `out` are the keep-outs of the scan. */
-export function judge(ask: ScanAsk, out: KeptOut, candidate: Candidate): Judged {
-  const plan = planOfCandidate(ask, candidate)
+export function judge(request: ScanRequest, out: KeptOut, candidate: Candidate): Judged {
+  const plan = planOfCandidate(request, candidate)
   const found = assess(plan)
   const { azimuth } = sunAt(candidate.at, candidate.instant)
   const scene = lightSceneOf(plan, found, skylinesToward(plan, found.levels, azimuth))
-  const measured = measureDemands(plan, found, scene, ask.parkings, ask.zone)
+  const measured = measureDemands(plan, found, scene, request.parkings, request.zone)
   const limits = limitsOf(found)
   if (subjectKeptOut(out, candidate.at) || cameraKeptOut(out, candidate.at, candidate.standpoint))
     limits.push('keep-out')

@@ -189,7 +189,7 @@ export function placeLight(table: ScanTable, place: StopPlace, hours: Float64Arr
 }
 
 /** The margins of the light's own clock hours, by instant; null where none are wished. */
-export function hoursByInstant({ light, instants, ask }: ScanTable): Float64Array | null {
+export function hoursByInstant({ light, instants, request }: ScanTable): Float64Array | null {
   const { hours } = light
-  return hours === null ? null : Float64Array.from(instants, (instant) => hoursMargin(hours, instant, ask.zone))
+  return hours === null ? null : Float64Array.from(instants, (instant) => hoursMargin(hours, instant, request.zone))
 }

@@ -27,10 +27,10 @@ import {
 } from './stand-place.ts'
 
 /** Ways from the subject to the camera, the first straight away from the landmark, so that one of them has it behind. */
-export function waysToCamera({ landmarkAt, ask }: ScanTable, place: StopPlace): number[] {
+export function waysToCamera({ landmarkAt, request }: ScanTable, place: StopPlace): number[] {
   const toward = landmarkAt === null ? null : geodesicLine(place.at, landmarkAt).bearing
   const first = toward === null ? 0 : toward + 180
-  const count = turnSamples(ask.steps.bearing)
+  const count = turnSamples(request.steps.bearing)
   return Array.from({ length: count }, (_, index) => wrapBearing(first + (index * 360) / count))
 }
 

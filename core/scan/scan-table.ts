@@ -17,7 +17,7 @@ import { type Landmark, landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle, landmarkShell } from '#core/scene/shell.ts'
 import { demandsMade } from './demands.ts'
 import { type KeptOut } from './kept-out.ts'
-import type { ScanAsk } from './scan-ask.ts'
+import type { ScanRequest } from './scan-request.ts'
 import { keptOutOf } from './scan-places.ts'
 import {
   type FocalSample,
@@ -37,7 +37,7 @@ export interface StandingLandmark {
 }
 
 export interface ScanTable {
-  readonly ask: ScanAsk
+  readonly request: ScanRequest
   readonly shoot: Shoot
   readonly spot: Spot
   readonly shot: Shot
@@ -91,21 +91,21 @@ function rememberedStanding(
   }
 }
 
-export function scanTable(ask: ScanAsk, instants: readonly number[] = instantSamples(ask)): ScanTable {
-  const { shoot, spot, terrain, steps } = ask
+export function scanTable(request: ScanRequest, instants: readonly number[] = instantSamples(request)): ScanTable {
+  const { shoot, spot, terrain, steps } = request
   const { shot } = spot
   const { camera, lenses } = shoot.bag
   const landmark = landmarkOf(shoot, spot)
   const wishes = shoot.scanWishes
   const demands = demandsMade(shoot)
-  const fills = fillSamples(ask)
-  const settings = placementSamples(ask).map((placement) =>
+  const fills = fillSamples(request)
+  const settings = placementSamples(request).map((placement) =>
     settingFor(camera, { placement, focus: shot.focus }, shot.orientation),
   )
   const [setting] = settings
-  const foot = footLevel(landmark, ask)
+  const foot = footLevel(landmark, request)
   return {
-    ask,
+    request,
     shoot,
     spot,
     shot,
@@ -125,9 +125,9 @@ export function scanTable(ask: ScanAsk, instants: readonly number[] = instantSam
     heights: heightSamples(wishes, steps.heights),
     settings,
     crops: setting === undefined ? [] : cropsThatCount(shoot, setting),
-    lit: looksAtLight(ask),
+    lit: looksAtLight(request),
     instants,
-    out: keptOutOf(ask),
+    out: keptOutOf(request),
     standing: rememberedStanding(landmark, terrain, foot),
   }
 }

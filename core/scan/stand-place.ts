@@ -17,8 +17,8 @@ export interface StopPlace {
   readonly level: KnownLevel
 }
 
-export function stopPlace({ ask }: ScanTable, at: LatLon): StopPlace {
-  return { at, plane: planeAt(at), level: knownLevel(null, ask, at) }
+export function stopPlace({ request }: ScanTable, at: LatLon): StopPlace {
+  return { at, plane: planeAt(at), level: knownLevel(null, request, at) }
 }
 
 /** The subject at a place and a heading; its points are set out anew only where its level depends on the camera's. */
@@ -54,7 +54,7 @@ export interface Standing {
 
 /** The camera `distance` metres from the subject toward a bearing. */
 export function standing(
-  { ask, foot, landmark, shoot }: ScanTable,
+  { request, foot, landmark, shoot }: ScanTable,
   subject: TurnedSubject,
   bearing: number,
   distance: number,
@@ -62,7 +62,7 @@ export function standing(
 ): Standing {
   const { plane, level } = subject.place
   const at = awayFrom(plane, bearing, distance)
-  const levels = levelsFrom(knownLevel(null, ask, at), level, foot, landmark !== null)
+  const levels = levelsFrom(knownLevel(null, request, at), level, foot, landmark !== null)
   const frame = localFrame(at, levels.standpoint + lensHeight)
   return { at, levels, lensHeight, frame, scene: sceneFrom(frame, subject.points(levels.stop), shoot.refraction) }
 }

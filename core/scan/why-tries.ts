@@ -1,6 +1,6 @@
 /** What is looked at to tell why nothing was found: a part of the scan's own combinations, and others just beyond what is wished. */
 import type { Lens } from '#core/optics/lens.ts'
-import type { ScanAsk } from './scan-ask.ts'
+import type { ScanRequest } from './scan-request.ts'
 import type { Relaxation } from './scan-found.ts'
 import type { ScanPlace } from './scan-places.ts'
 import { type FocalSample, instantSamples } from './scan-samples.ts'
@@ -163,13 +163,13 @@ export interface WhyInstants {
   readonly within: number
 }
 
-export function whyInstants(ask: ScanAsk): WhyInstants {
-  const must = ask.shoot.scanWishes.light?.must === true
-  const own = instantSamples(ask)
+export function whyInstants(request: ScanRequest): WhyInstants {
+  const must = request.shoot.scanWishes.light?.must === true
+  const own = instantSamples(request)
   const known = new Set(own)
   // Only wished hours leave any out; and what is told of them is their share, so both sides are thinned alike.
-  const wished = ask.shoot.scanWishes.hours !== null
-  const others = wished ? instantSamples(ask, false).filter((instant) => !known.has(instant)) : []
+  const wished = request.shoot.scanWishes.hours !== null
+  const others = wished ? instantSamples(request, false).filter((instant) => !known.has(instant)) : []
   const most = must ? INSTANTS : FEW_INSTANTS
   const share = own.length / Math.max(1, own.length + others.length)
   const within = thinned(own, Math.max(2, Math.round(most * share)))

@@ -11,7 +11,7 @@ import { type LightAsked, lightHow, lightMargin } from './light-condition.ts'
 import { type ClockMove, LONGEST_OFF } from './moves.ts'
 import type { Tolerance } from './tolerance.ts'
 
-export interface ClockAsk {
+export interface ClockRequest {
   /** The scene with its whole skylines, as the windows of the day have it. */
   readonly scene: LightScene
   /** What holds at the instant. */
@@ -29,7 +29,7 @@ interface Window {
 }
 
 /** Where the sun is merely to stay on a thing, which is no wish that the day's windows know. */
-function sunSpans(asked: LightAsked, { scene, day }: ClockAsk): readonly Span[] {
+function sunSpans(asked: LightAsked, { scene, day }: ClockRequest): readonly Span[] {
   const over = (instant: number): number => lightMargin(asked, scene, instant, lookAtSun(scene.at, instant))
   const { subject, landmark } = scene.skylines
   return spansAbove(
@@ -41,15 +41,15 @@ function sunSpans(asked: LightAsked, { scene, day }: ClockAsk): readonly Span[] 
 }
 
 /** The windows of what holds, over the whole day: those of the day strip where it is a wish. */
-function windowsOf(ask: ClockAsk): Window[] {
-  const { scene, day, zone, hours, held } = ask
+function windowsOf(request: ClockRequest): Window[] {
+  const { scene, day, zone, hours, held } = request
   const wished = held.reduce<LightWishes>(
     (wishes, { wish }) => (wish === null ? wishes : { ...wishes, [wish.kind]: wish.wishes[wish.kind] }),
     { ...NO_WISHES, hours },
   )
   const ofWishes = new Map(dayWindows(scene, wished, day, zone).wishes.map(({ kind, spans }) => [kind, spans]))
   const windows = held.map((asked): Window => ({
-    spans: asked.wish === null ? sunSpans(asked, ask) : (ofWishes.get(asked.wish.kind) ?? []),
+    spans: asked.wish === null ? sunSpans(asked, request) : (ofWishes.get(asked.wish.kind) ?? []),
     fails: (instant) => ({ kind: asked.kind, how: lightHow(asked, scene, lookAtSun(scene.at, instant)) }),
   }))
   const ofHours = ofWishes.get('hours')
@@ -64,9 +64,9 @@ const BEYOND = 1000
  * Earlier and later within the civil day. An instant that holds by the moment, but lies outside the windows, which know the skyline
  * only in steps of azimuth, has no room at all.
  */
-export function clockTolerances(ask: ClockAsk): Readonly<Record<ClockMove, Tolerance>> {
-  const { instant, day } = ask
-  const windows = windowsOf(ask)
+export function clockTolerances(request: ClockRequest): Readonly<Record<ClockMove, Tolerance>> {
+  const { instant, day } = request
+  const windows = windowsOf(request)
   const toward = (move: ClockMove): Tolerance => {
     const sign = move === 'later' ? 1 : -1
     const edge = move === 'later' ? day.end : day.start

@@ -66,14 +66,14 @@ function toleranceOf(move: PlaceMove, plan: Plan, line: MoveLine, fails: (plan: 
  * In steps of a few milliseconds, one for each way of being off, so that a page can stay at hand meanwhile. Null when nothing is
  * framed to begin with.
  */
-export function* toleranceSteps(ask: ToleranceRequest): Generator<undefined, PlanTolerances | null> {
-  const { zone, parkings } = ask
-  const { shoot } = ask.plan
-  const now = assess(ask.plan)
-  const line = moveLine(ask.plan)
+export function* toleranceSteps(request: ToleranceRequest): Generator<undefined, PlanTolerances | null> {
+  const { zone, parkings } = request
+  const { shoot } = request.plan
+  const now = assess(request.plan)
+  const line = moveLine(request.plan)
   if (now.view === null || line === null) return null
   const whole = shoot.scanWishes.landmarkWhole
-  const plan = heldPlan(ask.plan, now, whole?.must === true && whole.crops)
+  const plan = heldPlan(request.plan, now, whole?.must === true && whole.crops)
   const instant = plan.spot.when
   const sun = lookAtSun(plan.spot.stop.at, instant)
   const scenes = momentScenes(sun)
@@ -104,7 +104,7 @@ export function* toleranceSteps(ask: ToleranceRequest): Generator<undefined, Pla
   const hoursHold =
     hours !== null && hoursSpans(hours, day, zone).some((span) => span.from <= instant && instant <= span.until)
   const clock = clockTolerances({
-    scene: lightSceneOf(plan, here.found, ask.skylines === undefined ? skylinesOf(plan) : ask.skylines),
+    scene: lightSceneOf(plan, here.found, request.skylines === undefined ? skylinesOf(plan) : request.skylines),
     held: light.filter(({ kind }) => !out.has(kind)),
     hours: hoursHold ? hours : null,
     instant,
@@ -119,8 +119,8 @@ export function* toleranceSteps(ask: ToleranceRequest): Generator<undefined, Pla
 }
 
 /** All at once: some tens of milliseconds. */
-export function planTolerances(ask: ToleranceRequest): PlanTolerances | null {
-  const steps = toleranceSteps(ask)
+export function planTolerances(request: ToleranceRequest): PlanTolerances | null {
+  const steps = toleranceSteps(request)
   for (;;) {
     const step = steps.next()
     if (step.done === true) return step.value

@@ -7,10 +7,10 @@ import { examplePlan } from '#test/help/plans.ts'
 import { mountains } from '#test/help/terrain.ts'
 import { type BenchRow, against } from './measure.ts'
 
-function row(where: string, ask: ToleranceRequest): BenchRow {
-  const { plan } = ask
+function row(where: string, request: ToleranceRequest): BenchRow {
+  const { plan } = request
   const line = moveLine(plan)
-  const found = planTolerances(ask)
+  const found = planTolerances(request)
   if (line === null || found === null) throw new Error('nothing is framed')
   let sink = 0
   const plainWalk = (): void => {
@@ -22,7 +22,7 @@ function row(where: string, ask: ToleranceRequest): BenchRow {
       }
     }
   }
-  const measured = against(() => (sink += planTolerances(ask)?.held.length ?? 0), plainWalk, 3)
+  const measured = against(() => (sink += planTolerances(request)?.held.length ?? 0), plainWalk, 3)
   if (sink === 0) throw new Error('nothing was looked at')
   return {
     name: `how far off it may be, ${where}, against a plain walk`,

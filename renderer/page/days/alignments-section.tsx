@@ -1,7 +1,7 @@
 /** When does the sun or moon stand on it? Days and instants for the spot as it is, and the line of standpoints for one instant. */
 import { useMemo, useState } from 'preact/hooks'
 import type { Alignment } from '#core/light/alignment.ts'
-import { type AlignmentAsk, LATEST } from '#core/light/alignment-ask.ts'
+import { type AlignmentRequest, LATEST } from '#core/light/alignment-request.ts'
 import { hourPlace } from '#core/light/hour-angle.ts'
 import type { LightSkyline, PlanSkylines } from '#core/light/light-scene.ts'
 import { trueAltitude } from '#core/light/refraction.ts'
@@ -61,7 +61,7 @@ function useAlignmentsJob(
   const { name, bearing: toward, altitude } = target
   const { body, tolerance, span } = wish
   return useMemo(() => {
-    const ask: AlignmentAsk = {
+    const request: AlignmentRequest = {
       at,
       body,
       target,
@@ -70,7 +70,7 @@ function useAlignmentsJob(
       from,
       until: Math.min(LATEST, from + Number(span) * YEAR),
     }
-    return { kind: 'alignments', ask }
+    return { kind: 'alignments', request }
     // The target is made anew each time; these are what it says.
     // oxlint-disable-next-line react-hooks/exhaustive-deps
   }, [at, body, name, toward, altitude, skyline, tolerance, span, from])
@@ -161,7 +161,7 @@ function Found({ plan, target, skyline, wish, from, since, zone }: FoundProps) {
             ? say.found(kept.length, found.length, since, behind)
             : ''}
       </p>
-      {job.ask.until === LATEST ? <p class="hint">{say.lastYear}</p> : null}
+      {job.request.until === LATEST ? <p class="hint">{say.lastYear}</p> : null}
       {done === 1 && kept.length === 0 ? <p>{whyNone(plan, target, wish, found.length, since)}</p> : null}
       {kept.length === 0 ? null : (
         <AlignmentList

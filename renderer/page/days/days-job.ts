@@ -1,7 +1,7 @@
 /** What the page asks of the worker, and the answers that come bit by bit. */
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { Alignment } from '#core/light/alignment.ts'
-import type { AlignmentAsk } from '#core/light/alignment-ask.ts'
+import type { AlignmentRequest } from '#core/light/alignment-request.ts'
 import type { Span } from '#core/light/crossing.ts'
 import type { LightScene, LightSkyline } from '#core/light/light-scene.ts'
 import type { LightWishes } from '#core/light/light-wish.ts'
@@ -49,7 +49,7 @@ export interface FacesYearJob {
 
 export interface AlignmentsJob {
   readonly kind: 'alignments'
-  readonly ask: AlignmentAsk
+  readonly request: AlignmentRequest
 }
 
 export type Job = YearJob | ReasonJob | FacesDayJob | FacesYearJob | AlignmentsJob

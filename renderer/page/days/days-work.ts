@@ -69,11 +69,11 @@ function* facesYearSteps({ at, faces, skyline, zone, year }: FacesYearJob): Gene
   }
 }
 
-function* alignmentSteps({ ask }: AlignmentsJob): Generator<Step> {
-  const { from, until } = ask
+function* alignmentSteps({ request }: AlignmentsJob): Generator<Step> {
+  const { from, until } = request
   for (let begun = from; begun < until; begun += SEARCH_A_STEP) {
     const end = Math.min(until, begun + SEARCH_A_STEP)
-    const found = alignments({ ...ask, from: begun, until: end })
+    const found = alignments({ ...request, from: begun, until: end })
     // The page asks nothing that can't be answered: it checks before.
     if (!found.ok) throw new RangeError(found.fault.message)
     yield { share: (end - from) / (until - from), update: { kind: 'alignments', found: found.value } }

@@ -21,7 +21,7 @@ const LOOKS = 24
 /** Degrees below which it is dark. */
 const DARK = -6
 
-export interface CalendarAsk {
+export interface CalendarRequest {
   readonly plan: Plan
   readonly found: Assessment
   readonly scene: LightScene
@@ -43,7 +43,7 @@ function sunCautions(scene: LightScene, span: Span, focalLength: number | null):
   ]
 }
 
-function description({ plan, found, scene }: CalendarAsk, span: Span): string {
+function description({ plan, found, scene }: CalendarRequest, span: Span): string {
   const { spot, shoot } = plan
   const wishes = wishesMade(shoot.light).map((kind) => wishName(kind, plan))
   const { focalLength, sharp } = found
@@ -64,17 +64,17 @@ function description({ plan, found, scene }: CalendarAsk, span: Span): string {
   ].join('\n')
 }
 
-export function lightCalendar(ask: CalendarAsk): Result<string, CalendarReason> {
-  const { spot } = ask.plan
+export function lightCalendar(request: CalendarRequest): Result<string, CalendarReason> {
+  const { spot } = request.plan
   const { at } = spot.standpoint
-  const events = ask.windows.map((span): CalendarEvent => ({
+  const events = request.windows.map((span): CalendarEvent => ({
     uid: windowUid(spot.id, span.from),
     start: span.from,
     end: span.until,
     summary: say.summary(spotName(spot)),
-    description: description(ask, span),
+    description: description(request, span),
     location: formatDecimal(at),
     geo: at,
   }))
-  return icalendar(events, ask.stamp)
+  return icalendar(events, request.stamp)
 }

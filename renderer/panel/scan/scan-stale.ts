@@ -1,6 +1,6 @@
 /** Whether what a scan was asked still stands: what has changed since, told by kind. */
 import { wishesMade } from '#core/light/light-wish.ts'
-import type { ScanAsk } from '#core/scan/scan-ask.ts'
+import type { ScanRequest } from '#core/scan/scan-request.ts'
 
 export const CHANGES = ['ground', 'wishes', 'light', 'plan', 'shot', 'elevations'] as const
 /** `plan`: subject, landmarks, bag or obstructions; `shot`: the spot's own frame, landmark or day, from which the scan set out. */
@@ -8,8 +8,8 @@ export type ScanChange = (typeof CHANGES)[number]
 
 type Told = Readonly<Record<Exclude<ScanChange, 'elevations'>, string>>
 
-/** What counts of an ask, each part as one text: an edit that is undone again has changed nothing. */
-function toldOf({ shoot, spot, zone, parkings }: ScanAsk): Told {
+/** What counts of a request, each part as one text: an edit that is undone again has changed nothing. */
+function toldOf({ shoot, spot, zone, parkings }: ScanRequest): Told {
   const { stoppingGround, keepOuts, scanWishes, light, subject, landmarks, bag, crops, refraction, obstructions } =
     shoot
   const ground = stoppingGround.map(({ id, form, points, turn }) => [id, form, points, turn])
@@ -24,16 +24,16 @@ function toldOf({ shoot, spot, zone, parkings }: ScanAsk): Told {
   }
 }
 
-const told = new WeakMap<ScanAsk, Told>()
+const told = new WeakMap<ScanRequest, Told>()
 
-function toldOnce(ask: ScanAsk): Told {
-  const known = told.get(ask) ?? toldOf(ask)
-  told.set(ask, known)
+function toldOnce(request: ScanRequest): Told {
+  const known = told.get(request) ?? toldOf(request)
+  told.set(request, known)
   return known
 }
 
 /** In the order of CHANGES; empty while the answer is that of the question. */
-export function changedSince(asked: ScanAsk, now: ScanAsk): ScanChange[] {
+export function changedSince(asked: ScanRequest, now: ScanRequest): ScanChange[] {
   const [before, after] = [toldOnce(asked), toldOnce(now)]
   return CHANGES.filter((change) =>
     change === 'elevations' ? (asked.terrain === null) !== (now.terrain === null) : before[change] !== after[change],

@@ -26,23 +26,23 @@ const COARSE_CELL = 20
 /** After a scan the cost and the fineness are folded away: what was found comes first. */
 export function StartPart({ after }: { readonly after: boolean }) {
   const button = useTakenFocus(after)
-  const ask = scanNow.value
+  const request = scanNow.value
   const cost = costNow.value
-  if (ask === null || cost === null) return <p class="hint">{say.noSpot}</p>
-  if (ask.shoot.stoppingGround.length === 0) return <p class="hint">{say.noGround}</p>
+  if (request === null || cost === null) return <p class="hint">{say.noSpot}</p>
+  if (request.shoot.stoppingGround.length === 0) return <p class="hint">{say.noGround}</p>
   const troubles = troublesNow.value
   const { settled, trouble, grid } = scanGround.value
   const refused = troubles.some(({ refuses }) => refuses)
   const { units } = settings.value
-  const [tried, wished] = [daySamples(ask).length, wishedDays(ask)]
-  const landmark = landmarkOf(ask.shoot, ask.spot)
-  const context = { shoot: ask.shoot, landmark, names: demandNames(ask), units }
+  const [tried, wished] = [daySamples(request).length, wishedDays(request)]
+  const landmark = landmarkOf(request.shoot, request.spot)
+  const context = { shoot: request.shoot, landmark, names: demandNames(request), units }
   const choices = (
     <>
       <p class="scan-cost">
         <strong>{costText(cost)}</strong> {refused ? null : <small>{takesText(cost, measuredRate.value)}</small>}
       </p>
-      {looksAtLight(ask) && tried < wished ? <p class="hint">{say.daysTried(tried, wished)}</p> : null}
+      {looksAtLight(request) && tried < wished ? <p class="hint">{say.daysTried(tried, wished)}</p> : null}
       <div class="scan-fineness">
         <Segment
           label={say.look}

@@ -57,18 +57,18 @@ export interface BoardTolerances {
 export const boardTolerances = computed<BoardTolerances | null>(() => {
   const last = known.value
   if (last === null || last.plan.spot.id !== plan.value?.spot.id) return null
-  const ask = wanted.value
-  return { plan: last.plan, found: last.found, current: ask !== null && same(last.parts, partsOf(ask)) }
+  const request = wanted.value
+  return { plan: last.plan, found: last.found, current: request !== null && same(last.parts, partsOf(request)) }
 })
 
 /** Keeps it worked out for whatever rests on the board. */
 export function followTolerances(): void {
   calmly(() => {
-    const ask = wanted.value
-    if (ask === null) return undefined
-    const parts = partsOf(ask)
+    const request = wanted.value
+    if (request === null) return undefined
+    const parts = partsOf(request)
     const last = known.peek()
     if (last !== null && same(last.parts, parts)) return undefined
-    return atLeisure(toleranceSteps(ask), REST, (found) => (known.value = { parts, plan: ask.plan, found }))
+    return atLeisure(toleranceSteps(request), REST, (found) => (known.value = { parts, plan: request.plan, found }))
   })
 }

@@ -38,7 +38,7 @@ function knownFor(plan: Plan, parts: readonly unknown[]): Known | null {
   return known.get(plan.spot.stop)?.find((state) => sameParts(state.parts, parts)) ?? null
 }
 
-function askOf(plan: Plan, zone: Zone): ToleranceRequest {
+function requestOf(plan: Plan, zone: Zone): ToleranceRequest {
   return { plan, zone, parkings: parkingsOf(spots.value), skylines: skylinesAround(plan) }
 }
 
@@ -47,7 +47,7 @@ export function tolerancesFor(plan: Plan, zone: Zone): PlanTolerances | null {
   const parts = partsOf(plan, zone)
   const before = knownFor(plan, parts)
   if (before !== null) return before.found
-  const found = planTolerances(askOf(plan, zone))
+  const found = planTolerances(requestOf(plan, zone))
   keep(plan, parts, found)
   return found
 }
@@ -97,5 +97,5 @@ function next(): void {
     count.value += 1
     goOn()
   }
-  stop = atLeisure(toleranceSteps(askOf(plan, zone)), 0, done, goOn)
+  stop = atLeisure(toleranceSteps(requestOf(plan, zone)), 0, done, goOn)
 }

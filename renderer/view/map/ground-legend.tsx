@@ -1,7 +1,7 @@
 /** What the veil on the map says, in words: what is clear, what is veiled, how finely and how surely it was found. */
 import type { Plan } from '#core/plan/plan.ts'
 import { formatClock } from '#core/time/civil.ts'
-import type { AreaAsk, NoArea } from '#renderer/view/ground/area-ask.ts'
+import type { AreaRequest, NoArea } from '#renderer/view/ground/area-request.ts'
 import { shownArea, wantedArea } from '#renderer/view/ground/shown-area.ts'
 import { metres } from '#renderer/text/figure.ts'
 import { plan } from '#renderer/state/plan/board-plan.ts'
@@ -23,7 +23,7 @@ function wordsFor(shown: Exclude<GroundOverlay, 'none'>, now: Plan): LegendWords
     : say.standpointFor(metres(now.shoot.subject.height, settings.value.units))
 }
 
-function wayWords(shown: GroundOverlay, now: Plan, { grid }: AreaAsk): string {
+function wayWords(shown: GroundOverlay, now: Plan, { grid }: AreaRequest): string {
   const { units } = settings.value
   const cells = say.cells(metres(grid.cell, units))
   return shown === 'shade' ? cells : `${cells}, ${say.lensUp(metres(now.spot.standpoint.lensHeight, units))}`

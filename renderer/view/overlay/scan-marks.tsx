@@ -23,13 +23,13 @@ const scores = computed(() => {
   const scan = shown.value
   const view = mapView.value
   if (scan === null || view === null || scan.places.length === 0) return null
-  return drawScores(scan.places, scan.ask.shoot.stoppingGround, scan.ask.steps.place, view)
+  return drawScores(scan.places, scan.request.shoot.stoppingGround, scan.request.steps.place, view)
 })
 
 const marks = computed(() => {
   const scan = shown.value
   const view = mapView.value
-  return scan === null || view === null ? [] : placeMarks(scan.results, scan.ask.shoot.subject, view)
+  return scan === null || view === null ? [] : placeMarks(scan.results, scan.request.shoot.subject, view)
 })
 
 /** Under the things. */

@@ -4,7 +4,7 @@ import { type GridPoint, elevationAt, placeOnGrid } from '#core/ground/elevation
 import type { Obstruction } from '#core/ground/obstruction.ts'
 import { sightline } from '#core/ground/sightline.ts'
 import { beginViewshed, viewshed, viewshedRows } from '#core/ground/viewshed.ts'
-import { HIDDEN, SEEN, UNKNOWN, type ViewshedAsk } from '#core/ground/viewshed-ask.ts'
+import { HIDDEN, SEEN, UNKNOWN, type ViewshedRequest } from '#core/ground/viewshed-request.ts'
 import { viewshedPreview } from '#core/ground/viewshed-preview.ts'
 import { generator } from '#test/help/generator.ts'
 import { groundOf, mountains } from '#test/help/terrain.ts'
@@ -14,8 +14,8 @@ const REFRACTION = 0.13
 function askOn(
   grid: ReturnType<typeof mountains>,
   { east, north }: GridPoint,
-  parts: Partial<ViewshedAsk>,
-): ViewshedAsk {
+  parts: Partial<ViewshedRequest>,
+): ViewshedRequest {
   const height = (elevationAt(grid, east, north) ?? 0) + 2
   return { east, north, height, targetHeight: 1.5, refraction: REFRACTION, radius: null, ...parts }
 }
@@ -38,14 +38,14 @@ describe('among mountains', () => {
           height: 40 * random(),
         }
       })
-      const ask = askOn(grid, stand, { obstructions })
-      const eye = { ...stand, elevation: ask.height }
-      const [found, bare] = [viewshed(grid, ask), viewshed(grid, { ...ask, obstructions: [] })]
+      const request = askOn(grid, stand, { obstructions })
+      const eye = { ...stand, elevation: request.height }
+      const [found, bare] = [viewshed(grid, request), viewshed(grid, { ...request, obstructions: [] })]
       for (let row = 0; row < grid.rows; row += 1) {
         for (let column = row % 3; column < grid.columns; column += 3) {
           const index = row * grid.columns + column
           const point = { east: grid.west + column * grid.cell, north: grid.north - row * grid.cell }
-          const top = (grid.heights[index] ?? 0) + ask.targetHeight
+          const top = (grid.heights[index] ?? 0) + request.targetHeight
           const sight = sightline(grid, eye, { ...point, low: top, high: top }, REFRACTION, obstructions)
           // A line that touches the ground within rounding is no matter of obstructions.
           if (Math.abs(sight.toLow?.clearance ?? 1) < 1e-5) continue
@@ -61,10 +61,10 @@ describe('among mountains', () => {
   test('filled in parts it is the same', () => {
     const stand = { east: 100, north: -50 }
     const line = [placeOnGrid(grid, 150, -150), placeOnGrid(grid, 160, 100)]
-    const ask = askOn(grid, stand, { obstructions: [{ line, height: 25 }] })
-    const state = beginViewshed(grid, ask)
+    const request = askOn(grid, stand, { obstructions: [{ line, height: 25 }] })
+    const state = beginViewshed(grid, request)
     for (const from of [70, 0, 35, 105]) viewshedRows(state, from, from + 36)
-    expect(state.seen).toEqual(viewshed(grid, ask))
+    expect(state.seen).toEqual(viewshed(grid, request))
   })
 })
 
@@ -96,8 +96,8 @@ describe('on level ground', () => {
 
   test('a ring around the eye hides all beyond it, and a preview says so too', () => {
     const ring = wall(9, [-55, -55], [55, -55], [55, 55], [-55, 55], [-55, -55])
-    const ask = askOn(grid, stand, { obstructions: [ring] })
-    for (const found of [viewshed(grid, ask), viewshedPreview(grid, ask)]) {
+    const request = askOn(grid, stand, { obstructions: [ring] })
+    for (const found of [viewshed(grid, request), viewshedPreview(grid, request)]) {
       for (let north = -500; north <= 500; north += 10) {
         for (let east = -500; east <= 500; east += 10)
           expect(at(found, east, north)).toBe(Math.max(Math.abs(east), Math.abs(north)) > 55 ? HIDDEN : SEEN)

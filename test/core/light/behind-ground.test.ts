@@ -77,9 +77,9 @@ describe('an alignment', () => {
   test('knows nothing of hills where no ground is known', () => {
     const from = Date.UTC(2026, 5, 1)
     const target = { bearing: 180, altitude: 65 }
-    const ask = { at: AT, body: 'sun', target, tolerance: 5, from, until: from + 30 * DAY } as const
+    const request = { at: AT, body: 'sun', target, tolerance: 5, from, until: from + 30 * DAY } as const
     const [flat, holed] = [null, { step: 90, altitudes: new Float32Array(4).fill(Number.NaN) }].map((known) =>
-      alignments({ ...ask, skyline: known }),
+      alignments({ ...request, skyline: known }),
     )
     for (const found of [flat, holed]) {
       expect(found?.ok === true && found.value.length > 0).toBe(true)

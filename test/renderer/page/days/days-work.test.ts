@@ -100,7 +100,7 @@ test('alignments in parts are the whole, none twice, none between two parts lost
   const [target] = alignmentTargets(plan)
   if (target === undefined) throw new Error('the plan has a landmark')
   const from = Date.UTC(2026, 0, 1)
-  const ask = {
+  const request = {
     at: plan.spot.standpoint.at,
     body: 'moon',
     target,
@@ -108,8 +108,8 @@ test('alignments in parts are the whole, none twice, none between two parts lost
     from,
     until: from + 3 * 365 * 86_400_000,
   } as const
-  const updates: AlignmentsUpdate[] = updatesOf({ kind: 'alignments', ask }, 'alignments')
-  const whole = alignments(ask)
+  const updates: AlignmentsUpdate[] = updatesOf({ kind: 'alignments', request }, 'alignments')
+  const whole = alignments(request)
   if (!whole.ok) throw new Error(whole.fault.message)
   expect(updates.length).toBeGreaterThan(3)
   expect(whole.value.length).toBeGreaterThan(5)

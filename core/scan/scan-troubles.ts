@@ -9,7 +9,7 @@ import { civilDay } from '#core/time/civil.ts'
 import { LANDMARK_DEMANDS, demandsMade } from './demands.ts'
 import { areaOf, boxAround, onPlane, planeAt } from './drawn-shape.ts'
 import { type KeptOut, subjectKeptOut } from './kept-out.ts'
-import type { ScanAsk, ScanSteps } from './scan-ask.ts'
+import type { ScanRequest, ScanSteps } from './scan-request.ts'
 import { scanCost } from './scan-cost.ts'
 import type { ScanCost } from './scan-found.ts'
 import { keptOutOf, measuredLine, placesOf } from './scan-places.ts'
@@ -51,13 +51,13 @@ function tooMany({ pictures, combinations }: ScanCost): boolean {
 /** Each in turn made coarser, as far as it stays of use. */
 const COARSEST: Readonly<Partial<ScanSteps>> = { place: 1000, bearing: 20, heading: 60, minutes: 60 }
 
-/** Steps coarse enough for an ask: places farther apart first, since polishing looks between them; the ask's own where they will do. */
-export function coarser(ask: ScanAsk): ScanSteps {
-  let { steps } = ask
+/** Steps coarse enough for a request: places farther apart first, since polishing looks between them; the request's own where they will do. */
+export function coarser(request: ScanRequest): ScanSteps {
+  let { steps } = request
   const wider = (name: 'place' | 'bearing' | 'heading' | 'minutes', by: number): void => {
     steps = { ...steps, [name]: Math.max(steps[name], Math.min(COARSEST[name] ?? Infinity, steps[name] * by)) }
   }
-  for (let round = 0; round < 40 && tooMany(scanCost({ ...ask, steps })); round++) {
+  for (let round = 0; round < 40 && tooMany(scanCost({ ...request, steps })); round++) {
     wider('place', 1.5)
     if (round % 3 === 2) {
       wider('minutes', 2)
@@ -95,7 +95,7 @@ const GLANCES = 100
 const CLOSE_LOOKS = 20_000
 
 /** Steps so coarse that a ground has about so many samples at most. */
-function stepsFor({ steps }: ScanAsk, { form, points }: StoppingGround, samples: number): ScanSteps {
+function stepsFor({ steps }: ScanRequest, { form, points }: StoppingGround, samples: number): ScanSteps {
   if (form === 'line') return { ...steps, place: Math.max(steps.place, measuredLine(points).length / samples) }
   const [first] = points
   if (first === undefined) return steps
@@ -104,18 +104,18 @@ function stepsFor({ steps }: ScanAsk, { form, points }: StoppingGround, samples:
   return { ...steps, place: Math.max(steps.place, Math.sqrt(((east - west) * (north - south)) / samples)) }
 }
 
-function whollyKeptOut(ask: ScanAsk, ground: StoppingGround, out: KeptOut): boolean {
+function whollyKeptOut(request: ScanRequest, ground: StoppingGround, out: KeptOut): boolean {
   if (out.subject.length === 0) return false
   if (ground.points.some((at) => !subjectKeptOut(out, at)) && ground.form === 'line') return false
   return [GLANCES, CLOSE_LOOKS].every(
-    (samples) => placesOf(ground, { steps: stepsFor(ask, ground, samples) }, out).length === 0,
+    (samples) => placesOf(ground, { steps: stepsFor(request, ground, samples) }, out).length === 0,
   )
 }
 
-function withoutElevation(ask: ScanAsk, ground: StoppingGround, out: KeptOut): boolean {
-  const { terrain } = ask
+function withoutElevation(request: ScanRequest, ground: StoppingGround, out: KeptOut): boolean {
+  const { terrain } = request
   if (terrain === null) return true
-  return placesOf(ground, { steps: stepsFor(ask, ground, GLANCES) }, out).some(
+  return placesOf(ground, { steps: stepsFor(request, ground, GLANCES) }, out).some(
     ({ at }) => elevationAtPlace(terrain, at) === null,
   )
 }
@@ -145,8 +145,8 @@ function contradictoryDemands({ subjectFill, landmarkFill, landmarkWhole, landma
   return contradiction(demands, subjectFill.least + beside.gap + landmark)
 }
 
-function wishTroubles(ask: ScanAsk): ScanTrouble[] {
-  const { shoot, spot, parkings } = ask
+function wishTroubles(request: ScanRequest): ScanTrouble[] {
+  const { shoot, spot, parkings } = request
   const wishes = shoot.scanWishes
   const troubles = [...upsideDown(wishes), ...contradictoryDemands(wishes)]
   const landmark = landmarkOf(shoot, spot)
@@ -161,10 +161,10 @@ function wishTroubles(ask: ScanAsk): ScanTrouble[] {
     troubles.push(whole({ reason: 'contradictory-light', pairs }, wishes.light.must))
   if (wishes.parking !== null && parkings.length === 0)
     troubles.push(whole({ reason: 'no-parking' }, wishes.parking.must))
-  return [...troubles, ...timeTroubles(ask)]
+  return [...troubles, ...timeTroubles(request)]
 }
 
-function timeTroubles({ shoot, zone }: ScanAsk): ScanTrouble[] {
+function timeTroubles({ shoot, zone }: ScanRequest): ScanTrouble[] {
   const { days, hours } = shoot.scanWishes
   const troubles: ScanTrouble[] = []
   if (hours !== null && hours.from === hours.until) troubles.push(whole({ reason: 'hours-empty' }))
@@ -175,17 +175,17 @@ function timeTroubles({ shoot, zone }: ScanAsk): ScanTrouble[] {
 }
 
 /** All of them, those of the grounds first. A scan that one of them refuses is not to be started. `cost` may be at hand already. */
-export function scanTroubles(ask: ScanAsk, cost: ScanCost = scanCost(ask)): readonly ScanTrouble[] {
-  const { stoppingGround, scanWishes } = ask.shoot
-  if (stoppingGround.length === 0) return [whole({ reason: 'no-ground' }), ...wishTroubles(ask)]
-  const out = keptOutOf(ask)
+export function scanTroubles(request: ScanRequest, cost: ScanCost = scanCost(request)): readonly ScanTrouble[] {
+  const { stoppingGround, scanWishes } = request.shoot
+  if (stoppingGround.length === 0) return [whole({ reason: 'no-ground' }), ...wishTroubles(request)]
+  const out = keptOutOf(request)
   const shapes = stoppingGround.flatMap(groundTroubles)
   const spoilt = new Set(shapes.map(({ ground }) => ground))
   const fine = stoppingGround.filter(({ id }) => !spoilt.has(id))
-  const kept = fine.filter((ground) => whollyKeptOut(ask, ground, out))
+  const kept = fine.filter((ground) => whollyKeptOut(request, ground, out))
   const left = fine.filter((ground) => !kept.includes(ground))
-  const bare = scanWishes.landmarkShown === null ? [] : left.filter((ground) => withoutElevation(ask, ground, out))
-  const wishes = wishTroubles(ask)
+  const bare = scanWishes.landmarkShown === null ? [] : left.filter((ground) => withoutElevation(request, ground, out))
+  const wishes = wishTroubles(request)
   const days = wishes.some(({ reason }) => reason === 'days-backwards' || reason === 'no-such-day')
   return [
     ...shapes,
@@ -193,10 +193,10 @@ export function scanTroubles(ask: ScanAsk, cost: ScanCost = scanCost(ask)): read
     ...kept.map(({ id }) => ({ reason: 'wholly-kept-out' as const, ground: id, refuses: left.length === 0 })),
     ...bare.map(({ id }) => ({ reason: 'ground-without-elevation' as const, ground: id, refuses: false })),
     ...wishes,
-    ...(days ? [] : costTroubles(ask, cost)),
+    ...(days ? [] : costTroubles(request, cost)),
   ]
 }
 
-function costTroubles(ask: ScanAsk, cost: ScanCost): ScanTrouble[] {
-  return tooMany(cost) ? [whole({ reason: 'too-many', cost, steps: coarser(ask) })] : []
+function costTroubles(request: ScanRequest, cost: ScanCost): ScanTrouble[] {
+  return tooMany(cost) ? [whole({ reason: 'too-many', cost, steps: coarser(request) })] : []
 }

@@ -2,14 +2,14 @@
 import { describe, expect, test } from 'vitest'
 import { elevationAtPlace, gridPoint, placeOnGrid } from '#core/ground/elevation-grid.ts'
 import { viewshed } from '#core/ground/viewshed.ts'
-import { SEEN } from '#core/ground/viewshed-ask.ts'
+import { SEEN } from '#core/ground/viewshed-request.ts'
 import { sunAt } from '#core/light/sky.ts'
 import { groundReading } from '#core/plan/ground-reading.ts'
 import { type Plan, levelsOf } from '#core/plan/plan.ts'
 import type { Landmark } from '#core/scene/landmark.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle } from '#core/scene/shell.ts'
-import { type AreaAsk, type NoArea, areaAsk } from '#renderer/view/ground/area-ask.ts'
+import { type AreaRequest, type NoArea, areaRequest } from '#renderer/view/ground/area-request.ts'
 import { examplePlan } from '#test/help/plans.ts'
 import { mountains } from '#test/help/terrain.ts'
 
@@ -22,15 +22,15 @@ function planOn(parts: Partial<Plan> = {}): Plan {
 
 function told(
   plan: Plan,
-  ...rest: [Parameters<typeof areaAsk>[0], number?, ('ground' | 'subject')?]
-): AreaAsk | NoArea {
+  ...rest: [Parameters<typeof areaRequest>[0], number?, ('ground' | 'subject')?]
+): AreaRequest | NoArea {
   const [shown, share = 0.5, seen = 'ground'] = rest
-  return areaAsk(shown, plan, levelsOf(plan), share, seen)
+  return areaRequest(shown, plan, levelsOf(plan), share, seen)
 }
 
-function sight(found: AreaAsk | NoArea) {
+function sight(found: AreaRequest | NoArea) {
   if (typeof found === 'string' || found.job.kind !== 'exact') throw new Error('no sight is asked')
-  return found.job.ask
+  return found.job.request
 }
 
 function tower(at: Plan['spot']['stop']['at'], kind: 'upright' | 'summit' = 'upright'): Landmark {

@@ -14,7 +14,7 @@ export interface AlignmentTarget {
   readonly point?: DiscPoint
 }
 
-export interface AlignmentAsk {
+export interface AlignmentRequest {
   /** Where the lens stands. */
   readonly at: LatLon
   readonly body: Body
@@ -38,9 +38,9 @@ export const LONGEST_SEARCH = 3653 * 86_400_000
 export const EARLIEST = Date.UTC(1900, 0, 1)
 export const LATEST = Date.UTC(2101, 0, 1)
 
-/** The ask itself where it can be answered. */
-export function checkedAsk(ask: AlignmentAsk): Result<AlignmentAsk, AlignmentReason> {
-  const { at, target, tolerance, from, until } = ask
+/** The request itself where it can be answered. */
+export function checkedRequest(request: AlignmentRequest): Result<AlignmentRequest, AlignmentReason> {
+  const { at, target, tolerance, from, until } = request
   if (!isLatLon(at.lat, at.lon))
     return failed('no-place', `Latitude ${at.lat}, longitude ${at.lon} is no place. Latitudes run from -90 to 90.`)
   if (!Number.isFinite(target.bearing) || !(Math.abs(target.altitude) <= 90))
@@ -55,5 +55,5 @@ export function checkedAsk(ask: AlignmentAsk): Result<AlignmentAsk, AlignmentRea
   if (until <= from) return failed('reversed', 'The search ends before it begins. Choose an end after its beginning.')
   if (until - from > LONGEST_SEARCH)
     return failed('too-long', 'A search spans ten years at most. Choose an earlier end, or search in parts.')
-  return done(ask)
+  return done(request)
 }

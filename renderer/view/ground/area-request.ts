@@ -15,7 +15,7 @@ import type { WantedArea } from './keep-area.ts'
 /** Why nothing can be shown. */
 export type NoArea = 'no-elevations' | 'no-landmark' | 'outside' | 'sun-down'
 
-export interface AreaAsk {
+export interface AreaRequest {
   readonly grid: ElevationGrid
   readonly job: WantedArea
 }
@@ -26,13 +26,13 @@ const LARGEST_CELL = 36
 /** Degrees under which the sun reaches no ground at all, not even high peaks. */
 const SUN_GONE = -3
 
-export function areaAsk(
+export function areaRequest(
   shown: Exclude<GroundOverlay, 'none'>,
   now: Plan,
   levels: Levels,
   share: number,
   seen: 'ground' | 'subject',
-): AreaAsk | NoArea {
+): AreaRequest | NoArea {
   if (now.terrain === null) return 'no-elevations'
   const grid = widestFine(now.terrain, LARGEST_CELL)
   const ground = groundNumber(grid)
@@ -47,7 +47,7 @@ export function areaAsk(
   if (ringAt(grid, eye) === null) return 'outside'
   // Without their names: what is asked stays the same when one is renamed.
   const obstructions = now.shoot.obstructions.map(({ line, height }) => ({ line, height }))
-  return { grid, job: { kind: 'exact', ground, ask: { ...eye, refraction, radius: null, obstructions } } }
+  return { grid, job: { kind: 'exact', ground, request: { ...eye, refraction, radius: null, obstructions } } }
 }
 
 interface Eye {

@@ -38,7 +38,7 @@ export const USUAL_STEPS: ScanSteps = {
 }
 
 /** Plain data: it goes to a worker. */
-export interface ScanAsk {
+export interface ScanRequest {
   readonly shoot: Shoot
   /** Its shot (orientation, placement, focus, aperture), its landmark and its instant are where the scan starts from. */
   readonly spot: Spot

@@ -1,16 +1,16 @@
-/** Every trouble of an ask, which of them refuse, and what a scan will cost, told before it starts. */
+/** Every trouble of a request, which of them refuse, and what a scan will cost, told before it starts. */
 import { describe, expect, it } from 'vitest'
 import { destination } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { NO_WISHES } from '#core/light/light-wish.ts'
 import type { KeepOut } from '#core/record/keep-out.ts'
 import type { StoppingGround } from '#core/record/stopping-ground.ts'
-import { MOST_COMBINATIONS, MOST_PICTURES, coarser, scanTroubles } from '#core/scan/check-ask.ts'
+import { MOST_COMBINATIONS, MOST_PICTURES, coarser, scanTroubles } from '#core/scan/scan-troubles.ts'
 import { scanCost } from '#core/scan/scan-cost.ts'
 import { scanPart } from '#core/scan/scan.ts'
 import { scanPlaces } from '#core/scan/scan-places.ts'
-import { USUAL_STEPS } from '#core/scan/scan-ask.ts'
-import { type AskParts, CENTRE, MUST, WISH, askOf, lineThrough } from '#test/help/scans.ts'
+import { USUAL_STEPS } from '#core/scan/scan-request.ts'
+import { type AskParts, CENTRE, MUST, WISH, requestOf, lineThrough } from '#test/help/scans.ts'
 import { groundOf } from '#test/help/terrain.ts'
 
 function corner(east: number, north: number): LatLon {
@@ -158,22 +158,22 @@ const TROUBLES: readonly (readonly [string, AskParts, Readonly<Record<string, un
 
 describe('troubles', () => {
   it.each(TROUBLES)('%s', (_, parts, trouble) => {
-    expect(scanTroubles(askOf(parts))).toEqual([expect.objectContaining(trouble)])
+    expect(scanTroubles(requestOf(parts))).toEqual([expect.objectContaining(trouble)])
   })
 
-  it('none in an ordinary ask, nor where elevations are there', () => {
-    expect(scanTroubles(askOf())).toEqual([])
+  it('none in an ordinary request, nor where elevations are there', () => {
+    expect(scanTroubles(requestOf())).toEqual([])
     const terrain = groundOf(101, 10, () => 5, CENTRE)
-    expect(scanTroubles(askOf({ terrain, wishes: { landmarkShown: { ...MUST, least: 0.5 } } }))).toEqual([])
+    expect(scanTroubles(requestOf({ terrain, wishes: { landmarkShown: { ...MUST, least: 0.5 } } }))).toEqual([])
   })
 
   it('are told all at once', () => {
-    const found = scanTroubles(askOf({ ground: [], lenses: [], wishes: { hours: { from: 0, until: 0 } } }))
+    const found = scanTroubles(requestOf({ ground: [], lenses: [], wishes: { hours: { from: 0, until: 0 } } }))
     expect(found.map(({ reason }) => reason)).toEqual(['no-ground', 'empty-bag', 'hours-empty'])
   })
 
   it('of the last ground only refuse when no other is left', () => {
-    const found = scanTroubles(askOf({ ground: [lineThrough(0, 0.1), lineThrough(90, 80, { id: 'good' })] }))
+    const found = scanTroubles(requestOf({ ground: [lineThrough(0, 0.1), lineThrough(90, 80, { id: 'good' })] }))
     expect(found).toEqual([expect.objectContaining({ reason: 'line-too-short', ground: 'line', refuses: true })])
   })
 })
@@ -182,24 +182,24 @@ describe('the cost', () => {
   it('has the places, the pictures and the combinations that the scan then looks at', () => {
     const light = { ...NO_WISHES, subject: 'lit' } as const
     const asks = [
-      askOf(),
-      askOf({
+      requestOf(),
+      requestOf({
         ground: [lineThrough(90, 33, { turn: 'free' })],
         wishes: { landmarkPlace: { ...WISH, where: 'left', gap: 0 } },
       }),
-      askOf({ wishes: { light: WISH }, shoot: { light }, steps: { minutes: 240 } }),
+      requestOf({ wishes: { light: WISH }, shoot: { light }, steps: { minutes: 240 } }),
     ]
-    for (const ask of asks) {
-      const cost = scanCost(ask)
-      expect(cost.places).toBe(scanPlaces(ask).length)
+    for (const request of asks) {
+      const cost = scanCost(request)
+      expect(cost.places).toBe(scanPlaces(request).length)
       let evaluated = 0
-      for (const step of scanPart(ask)) evaluated += step.evaluated
+      for (const step of scanPart(request)) evaluated += step.evaluated
       expect(evaluated).toBe(cost.combinations)
     }
   })
 
   it('of an area is about that of its cells', () => {
-    const ask = askOf({
+    const request = requestOf({
       ground: [
         area([
           [0, 0],
@@ -210,26 +210,26 @@ describe('the cost', () => {
       ],
       steps: { place: 10 },
     })
-    const cost = scanCost(ask)
+    const cost = scanCost(request)
     expect(cost.area).toBeGreaterThan(60_000)
-    expect(Math.abs(cost.places / scanPlaces(ask).length - 1)).toBeLessThan(0.03)
+    expect(Math.abs(cost.places / scanPlaces(request).length - 1)).toBeLessThan(0.03)
   })
 
   it('of 100 km is told, and a coarser step offered that will do', () => {
     const points = Array.from({ length: 200 }, (_, index) => corner(index * 500, 300 * Math.sin(index)))
-    const ask = askOf({ ground: [lineThrough(0, 1, { points })], steps: { ...USUAL_STEPS, place: 2 } })
-    const [trouble] = scanTroubles(ask)
-    expect(scanCost(ask).length).toBeGreaterThan(100_000)
+    const request = requestOf({ ground: [lineThrough(0, 1, { points })], steps: { ...USUAL_STEPS, place: 2 } })
+    const [trouble] = scanTroubles(request)
+    expect(scanCost(request).length).toBeGreaterThan(100_000)
     if (trouble?.reason !== 'too-many') throw new Error('it ought to be too many')
     expect(trouble.cost.places).toBeGreaterThan(50_000)
-    const { pictures, combinations } = scanCost({ ...ask, steps: trouble.steps })
+    const { pictures, combinations } = scanCost({ ...request, steps: trouble.steps })
     expect(pictures).toBeLessThanOrEqual(MOST_PICTURES)
     expect(combinations).toBeLessThanOrEqual(MOST_COMBINATIONS)
-    expect(scanTroubles({ ...ask, steps: trouble.steps })).toEqual([])
+    expect(scanTroubles({ ...request, steps: trouble.steps })).toEqual([])
   })
 
   it('leaves steps be that will do', () => {
-    const ask = askOf()
-    expect(coarser(ask)).toEqual(ask.steps)
+    const request = requestOf()
+    expect(coarser(request)).toEqual(request.steps)
   })
 })

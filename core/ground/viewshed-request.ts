@@ -7,7 +7,7 @@ export const SEEN = 1
 export const UNKNOWN = 2
 
 /** Who looks, and for what. Lines of sight are symmetric: what the eye sees at `targetHeight` sees the eye from there. */
-export interface ViewshedAsk {
+export interface ViewshedRequest {
   /** Metres from the grid's centre. */
   readonly east: number
   readonly north: number
