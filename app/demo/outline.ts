@@ -40,7 +40,7 @@ export function polygons(rings: readonly Ring[], leastArea: number): Ring[][] {
 }
 
 /** Drops points that lie within `tolerance` metres of the line kept (Douglas and Peucker 1973); the ends stay. */
-export function thin(line: Ring, tolerance: number): PlanePoint[] {
+export function simplify(line: Ring, tolerance: number): PlanePoint[] {
   if (line.length < 3) return [...line]
   const keep = new Uint8Array(line.length)
   keep[0] = 1
@@ -84,8 +84,8 @@ export function thinRing(ring: Ring, tolerance: number): PlanePoint[] {
   const first = ring[0]
   if (first === undefined) return []
   return [
-    ...thin(ring.slice(0, half + 1), tolerance).slice(0, -1),
-    ...thin([...ring.slice(half), first], tolerance).slice(0, -1),
+    ...simplify(ring.slice(0, half + 1), tolerance).slice(0, -1),
+    ...simplify([...ring.slice(half), first], tolerance).slice(0, -1),
   ]
 }
 

@@ -2,7 +2,7 @@
 import { type Ground, lakeOval } from './ground.ts'
 import { type PlanePoint, step } from './island-frame.ts'
 import { MinHeap } from './min-heap.ts'
-import { even, relax, thin } from './outline.ts'
+import { even, relax, simplify } from './outline.ts'
 import { fromShore, REACH_EAST, REACH_NORTH } from './terrain.ts'
 
 const SPACING = 20
@@ -107,7 +107,7 @@ export class RoutePlanner {
   }
 
   #settle(line: readonly PlanePoint[]): PlanePoint[] {
-    const smooth = thin(relax(even(relax(line, 3), 12), 24), 0.25)
+    const smooth = simplify(relax(even(relax(line, 3), 12), 24), 0.25)
     this.lay(smooth)
     return smooth
   }

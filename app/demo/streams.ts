@@ -3,7 +3,7 @@ import { drain, type HeightGrid } from './erosion.ts'
 import { type Ground, gridPoint, lakeOval } from './ground.ts'
 import type { PlanePoint } from './island-frame.ts'
 import { layeredNoise } from './noise.ts'
-import { even, relax, thin } from './outline.ts'
+import { even, relax, simplify } from './outline.ts'
 import { fromShore, REACH_EAST, REACH_NORTH } from './terrain.ts'
 
 const SPACING = 20
@@ -73,5 +73,5 @@ function dryParts(line: readonly PlanePoint[]): PlanePoint[][] {
     if (lakeOval(point) > 0.97 && fromShore(point) > -6) parts.at(-1)?.push(point)
     else if ((parts.at(-1)?.length ?? 0) > 0) parts.push([])
   }
-  return parts.filter((part) => part.length > 8).map((part) => thin(part, 0.8))
+  return parts.filter((part) => part.length > 8).map((part) => simplify(part, 0.8))
 }

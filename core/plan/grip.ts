@@ -9,7 +9,7 @@ import { planOf } from './plan.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import type { Spot } from '#core/record/spot.ts'
 import { type Landmark, landmarkPoints, withLandmarkPoints } from '#core/scene/landmark.ts'
-import { landmarkMiddle } from '#core/scene/shell.ts'
+import { landmarkMiddle } from '#core/scene/bounding-points.ts'
 import { type DrawnGrip, drawnGripPlace, withDrawnGripAt } from './drawn-grip.ts'
 
 export type Grip =

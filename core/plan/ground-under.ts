@@ -2,7 +2,7 @@
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { gridPoint, slopeAndAspectAt } from '#core/ground/elevation-grid.ts'
 import { type Landmark, landmarkPoints } from '#core/scene/landmark.ts'
-import { landmarkMiddle } from '#core/scene/shell.ts'
+import { landmarkMiddle } from '#core/scene/bounding-points.ts'
 import { heightRead } from './height-read.ts'
 import { type LevelSource, type Levels, type Plan, footOfRead } from './plan.ts'
 

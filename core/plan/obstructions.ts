@@ -2,7 +2,7 @@
 import { destination, geodesicLine } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
-import { landmarkMiddle } from '#core/scene/shell.ts'
+import { landmarkMiddle } from '#core/scene/bounding-points.ts'
 import type { Plan } from './plan.ts'
 import type { ObstructionRecord, Shoot } from '#core/record/shoot.ts'
 

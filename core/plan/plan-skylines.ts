@@ -9,7 +9,7 @@ import { type Skyline, skyline } from '#core/ground/skyline.ts'
 import type { LightSkyline, PlanSkylines } from '#core/light/light-scene.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { type Landmark, landmarkPoints } from '#core/scene/landmark.ts'
-import { landmarkMiddle } from '#core/scene/shell.ts'
+import { landmarkMiddle } from '#core/scene/bounding-points.ts'
 import { type Levels, type Plan, levelsOf } from './plan.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 

@@ -5,7 +5,7 @@ import { type SetUp, setUp, setUpForFill, subjectShare } from '#core/frame/set-u
 import { destination, geodesicDistance, geodesicLine } from '#core/geo/geodesic.ts'
 import { type Result, done, failed } from '#core/result.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
-import { landmarkMiddle } from '#core/scene/shell.ts'
+import { landmarkMiddle } from '#core/scene/bounding-points.ts'
 import { wrapBearing } from '#core/units/angle.ts'
 import { type Bracket, edge, narrow, rootNear } from './bracketed-root.ts'
 import { sceneOf, settingOf } from './plan-scene.ts'
@@ -75,8 +75,8 @@ function pairAt(plan: Plan): Pair | null {
   const { shot } = plan.spot
   const found = sceneOf(plan)
   const made = setUpForFill(found.scene, settingOf(plan, shot.orientation), shot.subjectFill)
-  if (made === null || found.landmarkShell === null) return null
-  const extent = extentOf(made.view, found.landmarkShell)
+  if (made === null || found.landmarkBoundingPoints === null) return null
+  const extent = extentOf(made.view, found.landmarkBoundingPoints)
   if (extent === null || extent.partlyBehind) return null
   const { axis } = shot.landmarkFill
   return { made, landmark: imageSize(extent, axis) / sideOf(made.view, axis) }

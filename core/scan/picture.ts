@@ -53,7 +53,7 @@ function framed(table: ScanTable, { stood, setting }: Arranged): Framed {
   const { frameWidth, frameHeight } = setting
   const standing = table.standing(levels.landmark)
   const landmarkExtent =
-    standing === null ? null : extentOf(made.view, seenFrom(frame, standing.shell, table.shoot.refraction))
+    standing === null ? null : extentOf(made.view, seenFrom(frame, standing.boundingPoints, table.shoot.refraction))
   return {
     subject: framingOf(made.subject, frameWidth, frameHeight),
     landmarkExtent,

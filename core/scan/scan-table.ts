@@ -14,7 +14,7 @@ import type { ScanWishKind, ScanWishes } from '#core/record/scan-wishes.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import type { Shot, Spot } from '#core/record/spot.ts'
 import { type Landmark, landmarkPoints } from '#core/scene/landmark.ts'
-import { landmarkMiddle, landmarkShell } from '#core/scene/shell.ts'
+import { landmarkMiddle, landmarkBoundingPoints } from '#core/scene/bounding-points.ts'
 import { demandsMade } from './demands.ts'
 import { type KeptOut } from './kept-out.ts'
 import type { ScanRequest } from './scan-request.ts'
@@ -32,7 +32,7 @@ import {
 /** The landmark with its foot at one level: earth-centred points, and posts on the elevations. */
 export interface StandingLandmark {
   readonly level: number
-  readonly shell: readonly EarthPoint[]
+  readonly boundingPoints: readonly EarthPoint[]
   readonly posts: readonly StandingPost[]
 }
 
@@ -85,7 +85,7 @@ function rememberedStanding(
     if (landmark === null) return null
     if (known?.level !== level) {
       const posts = terrain === null ? [] : postsOnGrid(terrain, landmark, footOnGrid(terrain, landmark, level, from))
-      known = { level, shell: landmarkShell(landmark, level), posts }
+      known = { level, boundingPoints: landmarkBoundingPoints(landmark, level), posts }
     }
     return known
   }

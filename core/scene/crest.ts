@@ -11,7 +11,7 @@ import {
 } from '#core/geo/local-frame.ts'
 import { RADIANS_PER_DEGREE, degrees } from '#core/units/angle.ts'
 import type { Landmark, Span } from './landmark.ts'
-import { UPRIGHT_TAPER, ring, spanStations } from './shell.ts'
+import { UPRIGHT_TAPER, ring, spanStations } from './bounding-points.ts'
 
 export interface CrestEdge {
   readonly from: EarthPoint

@@ -4,7 +4,7 @@ import { degrees, wrapBearing } from '#core/units/angle.ts'
 import { subjectPoint } from './box.ts'
 import type { Building, Landmark, Span, Summit, Upright } from './landmark.ts'
 import { landmarkPoints } from './landmark.ts'
-import { UPRIGHT_TAPER } from './shell.ts'
+import { UPRIGHT_TAPER } from './bounding-points.ts'
 import type { Subject } from './subject.ts'
 
 export interface ThingFace {

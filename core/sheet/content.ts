@@ -12,7 +12,7 @@ import type { Move } from '#core/tolerance/moves.ts'
 import type { PlanTolerances } from '#core/tolerance/plan-tolerances.ts'
 import { type Tight, type Tolerance, tightest } from '#core/tolerance/tolerance.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
-import { landmarkMiddle } from '#core/scene/shell.ts'
+import { landmarkMiddle } from '#core/scene/bounding-points.ts'
 import { wrapBearing } from '#core/units/angle.ts'
 
 export type SheetRole = 'standpoint' | 'subject' | 'parking' | 'landmark'

@@ -16,7 +16,7 @@ import { localFrame, toLocal } from '#core/geo/local-frame.ts'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
 import { done, failed, type Result } from '#core/result.ts'
 import type { Handlers } from '#main/door/handle.ts'
-import { makeLane } from '#main/tiles/lane.ts'
+import { makeRequestQueue } from '#main/tiles/request-queue.ts'
 import { type ChunkCache, makeChunkCache } from './chunk-cache.ts'
 import { demoRaster } from './demo-ground.ts'
 import { openElevationFolder } from './elevation-folder.ts'
@@ -72,7 +72,7 @@ export async function groundService(options: GroundServiceOptions): Promise<Grou
   const folder = await openElevationFolder(options.folder, reader, (id) => cache.forget(id))
   const demo = await demoRaster(options.demoFile)
   // Two at a time, the newest wish first: a window can be 36 MB, and a dragged pin leaves old wishes behind.
-  const lane = makeLane(options.now)
+  const queue = makeRequestQueue(options.now)
   const closing = new AbortController()
   const ask: AskTile = options.askTile
   const work: Work = {
@@ -86,7 +86,7 @@ export async function groundService(options: GroundServiceOptions): Promise<Grou
     if (!wish.ok) return jsonAnswer(400, wish.fault)
     const until = AbortSignal.any([signal, closing.signal])
     try {
-      const turn = await lane.run(async () => cut(wish.value, work, until), until)
+      const turn = await queue.run(async () => cut(wish.value, work, until), until)
       if (turn.taken) return windowAnswer(turn.value)
     } catch (error) {
       if (!until.aborted) throw error

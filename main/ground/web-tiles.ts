@@ -1,7 +1,7 @@
 /** Owns elevation from the web: its address by the settings, and its tiles by the one way tiles are fetched. */
 import type { Settings } from '#app/contract/settings.ts'
 import type { TileSource } from '#main/tiles/source.ts'
-import { makeTurnstile } from './breather.ts'
+import { makeTurnstile } from './time-slices.ts'
 import type { Chunk, Raster } from './raster.ts'
 import { decodeTerrarium, terrariumRaster, zoomFor } from './terrarium.ts'
 import type { WindowWish } from './window-wish.ts'

@@ -5,7 +5,7 @@ import type { Handlers } from '#main/door/handle.ts'
 import { type KeptTile, openTileCache, type TileCache, type TileKey } from '#main/store/tile-cache.ts'
 import { isTilePlace, type Resolve, resolveWithSystem, type TilePlace } from './address.ts'
 import { goneAnswer, laterAnswer, pictureAnswer, type TileAnswer } from './answer.ts'
-import { type Asked, makeAsker } from './asker.ts'
+import { type Asked, makeTileRequests } from './tile-requests.ts'
 import type { TileFetch } from './fetch.ts'
 import { makeHealth } from './health.ts'
 import { imageTypeOf } from './image.ts'
@@ -54,7 +54,7 @@ export function tileService(options: TileServiceOptions): TileService {
   const health = makeHealth()
   const closing = new AbortController()
   const deadline = options.deadline ?? (() => AbortSignal.timeout(DEADLINE_MS))
-  const asker = makeAsker({
+  const requests = makeTileRequests({
     fetch: options.fetch,
     now,
     deadline: () => AbortSignal.any([deadline(), closing.signal]),
@@ -74,7 +74,7 @@ export function tileService(options: TileServiceOptions): TileService {
     signal: AbortSignal,
   ): Promise<TileAnswer> {
     const known = { etag: kept?.etag ?? null, lastModified: kept?.lastModified ?? null }
-    const asked = await asker.ask(source, key, known, signal)
+    const asked = await requests.ask(source, key, known, signal)
     if (closing.signal.aborted) return closedAnswer()
     const fresh = freshTile(asked, kept)
     if (fresh !== null) {
@@ -115,11 +115,11 @@ export function tileService(options: TileServiceOptions): TileService {
         done({ sources: tileSources(options.settings()).map(briefOf), prefix: options.prefix ?? '/tiles' }),
       'tiles.health': () => done(health.report()),
       'tiles.again': () => {
-        asker.forgive()
+        requests.forgive()
         return done({})
       },
       'tiles.clear': () => {
-        asker.forget()
+        requests.forget()
         return done({ freedBytes: cache.clear() })
       },
     },

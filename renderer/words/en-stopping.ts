@@ -163,7 +163,7 @@ export const stoppingWords = {
         : `${count} outlines that cross themselves were left out.`,
     'no-size': (count: number) =>
       count === 1 ? '1 without length or area was left out.' : `${count} without length or area were left out.`,
-    thinned: (count: number, within: string) =>
+    simplified: (count: number, within: string) =>
       `${count === 1 ? '1 had' : `${count} had`} too many points; those within ${within} of the line were dropped.`,
     far: (away: string) => `It lies ${away} or more from the spot.`,
   },

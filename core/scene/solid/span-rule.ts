@@ -1,7 +1,7 @@
 /** A span's own ruler: from a place along it, aside and up to metres in the frame of its first point. */
 import { type EarthPoint, type LocalPoint, toEarth, toLocal } from '#core/geo/local-frame.ts'
 import type { Span } from '#core/scene/landmark.ts'
-import { pierIndexes, spanStations } from '#core/scene/shell.ts'
+import { pierIndexes, spanStations } from '#core/scene/bounding-points.ts'
 import type { Face, Material } from '#core/scene/solid.ts'
 import { band, face } from './shape.ts'
 
@@ -34,7 +34,7 @@ export function spanRule(span: Span, base: number): SpanRule {
     const share = along - index
     const from = stationPoint(index, aside, up)
     const to = stationPoint(index + 1, aside, up)
-    // Along the straight chord, as the shell's own edges run: the drawing never leaves the shell.
+    // Along the straight chord, as the edges between the bounding points run: the drawing never leaves them.
     return toLocal(home, {
       x: from.x + (to.x - from.x) * share,
       y: from.y + (to.y - from.y) * share,

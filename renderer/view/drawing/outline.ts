@@ -4,7 +4,7 @@ import { type LocalFrame, localFrame, placeUnder, toEarth } from '#core/geo/loca
 import type { Stop } from '#core/record/spot.ts'
 import { subjectPoint } from '#core/scene/box.ts'
 import type { Landmark, Span } from '#core/scene/landmark.ts'
-import { ring, spanStations } from '#core/scene/shell.ts'
+import { ring, spanStations } from '#core/scene/bounding-points.ts'
 import type { Subject } from '#core/scene/subject.ts'
 import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
 

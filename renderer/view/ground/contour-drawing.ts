@@ -5,7 +5,7 @@ import { type ContourLine, contours } from '#core/ground/contours.ts'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
 import { WGS84_SEMI_MAJOR } from '#core/geo/local-frame.ts'
 import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
-import { thinned } from '#core/geo/thin.ts'
+import { simplified } from '#core/geo/simplify.ts'
 import { cutCorners } from '#renderer/view/sketch/curve.ts'
 import { worldPixels } from '#renderer/view/sketch/world.ts'
 import { type LaidGrid, worldAt } from './map-raster.ts'
@@ -169,7 +169,7 @@ function drawnLine(laid: LaidGrid, { points, closed }: ContourLine, rounded: boo
   }
   if (closed) line.set(line.subarray(0, 2), points.length)
   const smooth = rounded ? cutCorners(cutCorners(line, closed), closed) : line
-  return thinned(smooth, OFF / worldPixels(zoom))
+  return simplified(smooth, OFF / worldPixels(zoom))
 }
 
 function placed(laid: LaidGrid, { level, east, north, turn }: ContourLabel): PlacedLabel {

@@ -1,6 +1,6 @@
 /** The island's features in world coordinates: which of them touch a tile, and how fine each is drawn at a zoom. */
 import type { Feature, FeatureCollection, Position } from 'geojson'
-import { thinned } from '#core/geo/thin.ts'
+import { simplified } from '#core/geo/simplify.ts'
 import { cutCorners } from './curve.ts'
 import { boxAround, boxesMeet, type Box, worldPixels, worldX, worldY } from './world.ts'
 
@@ -64,10 +64,10 @@ export function stretchesOf(points: Float64Array): Box[] {
 /** How a part is drawn at a whole zoom. */
 export function shapedFor(raw: Float64Array, kind: string, area: boolean, zoom: number): Float64Array {
   const pixel = 1 / worldPixels(zoom)
-  if (ANGULAR.has(kind)) return zoom < 15 ? thinned(raw, pixel * 0.3) : raw
+  if (ANGULAR.has(kind)) return zoom < 15 ? simplified(raw, pixel * 0.3) : raw
   const end = raw.length - 2
   const closed = area || (raw.length > 6 && raw[0] === raw[end] && raw[1] === raw[end + 1])
-  if (zoom < FINE_ZOOM) return thinned(zoom < 14 ? raw : cutCorners(cutCorners(raw, closed), closed), pixel * 0.25)
+  if (zoom < FINE_ZOOM) return simplified(zoom < 14 ? raw : cutCorners(cutCorners(raw, closed), closed), pixel * 0.25)
   let points = raw
   for (let round = 0; round < (zoom < 19 ? 2 : 3); round++) points = cutCorners(points, closed)
   return points

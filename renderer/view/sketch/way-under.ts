@@ -1,6 +1,6 @@
 /** What of the sketch map lies under a place and can be taken over as drawn ground: a stretch of a way, or an area. */
 import { type LatLon, latLon } from '#core/geo/lat-lon.ts'
-import { thinnedPlaces } from '#core/geo/thin.ts'
+import { simplifiedPlaces } from '#core/geo/simplify.ts'
 import { type DrawnShape, type DrawnSort, shapeFault, withoutRepeats } from '#core/record/drawn-ground.ts'
 import type { KeepOutKind } from '#core/record/keep-out.ts'
 import type { SketchFeature, SketchIndex } from './sketch-index.ts'
@@ -187,7 +187,7 @@ export function wayUnder(
 }
 
 function taken(feature: SketchFeature, whole: DrawnShape): WayUnder | null {
-  const shape = { form: whole.form, points: thinnedPlaces(withoutRepeats(whole), OFF) }
+  const shape = { form: whole.form, points: simplifiedPlaces(withoutRepeats(whole), OFF) }
   if (shapeFault(shape) !== null) return null
   const name = feature.properties['name']
   return {

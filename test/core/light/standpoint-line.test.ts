@@ -10,7 +10,7 @@ import { apparentAltitude } from '#core/light/refraction.ts'
 import { FARTHEST, type StandLine, type StandLineRequest, standLine } from '#core/light/standpoint-line.ts'
 import { alignmentTargets } from '#core/plan/alignment-target.ts'
 import type { Building, Summit, Upright } from '#core/scene/landmark.ts'
-import { landmarkMiddle } from '#core/scene/shell.ts'
+import { landmarkMiddle } from '#core/scene/bounding-points.ts'
 import { turnBetween } from '#core/units/angle.ts'
 import { bridgeAt, examplePlan } from '#test/help/plans.ts'
 

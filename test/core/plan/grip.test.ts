@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { destination, geodesicDistance, geodesicLine } from '#core/geo/geodesic.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { type Landmark, landmarkPoints } from '#core/scene/landmark.ts'
-import { landmarkMiddle } from '#core/scene/shell.ts'
+import { landmarkMiddle } from '#core/scene/bounding-points.ts'
 import {
   type Grip,
   brought,

@@ -4,7 +4,7 @@ import { shootShape } from '#app/contract/records.ts'
 import { destination, geodesicDistance, geodesicLine } from '#core/geo/geodesic.ts'
 import { newObstruction, withObstruction } from '#core/plan/obstructions.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
-import { landmarkMiddle } from '#core/scene/shell.ts'
+import { landmarkMiddle } from '#core/scene/bounding-points.ts'
 import { turnBetween } from '#core/units/angle.ts'
 import { examplePlan } from '#test/help/plans.ts'
 

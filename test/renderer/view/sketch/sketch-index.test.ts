@@ -1,7 +1,7 @@
 /** The sketch's index: what a tile needs is found, and shapes are thinned no more than a zoom allows. */
 import type { Feature } from 'geojson'
 import { describe, expect, it } from 'vitest'
-import { thinned } from '#core/geo/thin.ts'
+import { simplified } from '#core/geo/simplify.ts'
 import { clipRing, cutCorners } from '#renderer/view/sketch/curve.ts'
 import { shapedFor, SketchIndex, STRETCH } from '#renderer/view/sketch/sketch-index.ts'
 import { boxAround, boxesMeet, latitudeAt, worldPixels, worldX, worldY } from '#renderer/view/sketch/world.ts'
@@ -94,8 +94,8 @@ describe('the index', () => {
 
 describe('shapes', () => {
   it('thins a nearly straight line to its ends and keeps a corner', () => {
-    expect([...thinned(Float64Array.of(0, 0, 5, 0.1, 10, 0), 0.2)]).toEqual([0, 0, 10, 0])
-    expect([...thinned(Float64Array.of(0, 0, 5, 3, 10, 0), 0.2)]).toEqual([0, 0, 5, 3, 10, 0])
+    expect([...simplified(Float64Array.of(0, 0, 5, 0.1, 10, 0), 0.2)]).toEqual([0, 0, 10, 0])
+    expect([...simplified(Float64Array.of(0, 0, 5, 3, 10, 0), 0.2)]).toEqual([0, 0, 5, 3, 10, 0])
   })
 
   it('cuts corners at a quarter of the sides, keeps open ends, closes rings', () => {

@@ -2,7 +2,7 @@
 import type { App } from 'electron'
 import type { Log } from './log.ts'
 
-export function watchProcesses(app: App, log: Log): void {
+export function logProcessFaults(app: App, log: Log): void {
   app.on('render-process-gone', (_event, _contents, details) =>
     log.error('render-process-gone', { reason: details.reason, code: details.exitCode }),
   )

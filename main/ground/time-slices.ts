@@ -4,7 +4,7 @@
 const SLICE_MS = 12
 
 /** Waits a turn of the event loop whenever a slice of time is used up. */
-export function breather(signal: AbortSignal): () => Promise<void> | undefined {
+export function timeSlices(signal: AbortSignal): () => Promise<void> | undefined {
   let since = performance.now()
   return () => {
     if (performance.now() - since < SLICE_MS) return undefined

@@ -1,4 +1,4 @@
-/** The landmark's shell: the points in space that bound it, from which its place and share in the frame are read. */
+/** The landmark's bounding points: the points in space that bound it, from which its place and share in the frame are read. */
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { type EarthPoint, type LocalFrame, localFrame, placeUnder, toEarth, toLocal } from '#core/geo/local-frame.ts'
 import type { Building, Landmark, Span, Summit, Upright } from './landmark.ts'
@@ -47,18 +47,18 @@ export function spanStations(span: Span, base: number): { frame: LocalFrame; acr
   })
 }
 
-function uprightShell(upright: Upright, base: number): EarthPoint[] {
+function uprightPoints(upright: Upright, base: number): EarthPoint[] {
   const frame = localFrame(upright.at, base)
   const radius = upright.width / 2
   return [...ring(frame, radius, 0), ...ring(frame, radius * UPRIGHT_TAPER, upright.height)]
 }
 
-function summitShell(summit: Summit, base: number): EarthPoint[] {
+function summitPoints(summit: Summit, base: number): EarthPoint[] {
   const frame = localFrame(summit.at, base)
   return [...ring(frame, summit.width / 2, 0), toEarth(frame, 0, 0, summit.height)]
 }
 
-function spanShell(span: Span, base: number): EarthPoint[] {
+function spanPoints(span: Span, base: number): EarthPoint[] {
   const tops = spanTops(span)
   const half = span.width / 2
   return spanStations(span, base).flatMap(({ frame, across }, index) =>
@@ -68,7 +68,7 @@ function spanShell(span: Span, base: number): EarthPoint[] {
   )
 }
 
-function buildingShell(building: Building, base: number): EarthPoint[] {
+function buildingPoints(building: Building, base: number): EarthPoint[] {
   return building.footprint.flatMap((at) => {
     const frame = localFrame(at, base)
     return [frame.origin, toEarth(frame, 0, 0, building.height)]
@@ -76,11 +76,11 @@ function buildingShell(building: Building, base: number): EarthPoint[] {
 }
 
 /** The bounding points, earth-centred; `base` is the foot's height in metres above the ellipsoid. Never empty. */
-export function landmarkShell(landmark: Landmark, base: number): EarthPoint[] {
-  if (landmark.kind === 'upright') return uprightShell(landmark, base)
-  if (landmark.kind === 'summit') return summitShell(landmark, base)
-  if (landmark.kind === 'span') return spanShell(landmark, base)
-  return buildingShell(landmark, base)
+export function landmarkBoundingPoints(landmark: Landmark, base: number): EarthPoint[] {
+  if (landmark.kind === 'upright') return uprightPoints(landmark, base)
+  if (landmark.kind === 'summit') return summitPoints(landmark, base)
+  if (landmark.kind === 'span') return spanPoints(landmark, base)
+  return buildingPoints(landmark, base)
 }
 
 /** The landmark's middle on the ground, to which its sightline is drawn: mean of its points, wrapped about the first. */

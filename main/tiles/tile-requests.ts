@@ -4,7 +4,7 @@ import {
   type AddressRules,
   checkHost,
   checkTemplate,
-  laneOf,
+  queueNameOf,
   type Resolve,
   type TilePlace,
   tileUrl,
@@ -12,7 +12,7 @@ import {
 import type { GoneReason } from './answer.ts'
 import { type BackOff, makeBackOff } from './back-off.ts'
 import { type Caching, fetchTile, type FetchTools, type TileOutcome } from './fetch.ts'
-import { type Lane, makeLane } from './lane.ts'
+import { type RequestQueue, makeRequestQueue } from './request-queue.ts'
 import { needsKey, type TileSource } from './source.ts'
 
 export type Asked =
@@ -30,7 +30,7 @@ export type Asked =
 /** What the cache knows of the tile, so that the server may answer "unchanged". */
 export type Known = Pick<Caching, 'etag' | 'lastModified'>
 
-export interface AskerOptions extends FetchTools {
+export interface TileRequestsOptions extends FetchTools {
   readonly userAgent: string
   readonly keyOf: (sourceId: string) => Promise<string | null>
   readonly resolve: Resolve
@@ -39,7 +39,7 @@ export interface AskerOptions extends FetchTools {
   readonly heard: (outcome: TileOutcome) => void
 }
 
-export interface Asker {
+export interface TileRequests {
   ask(source: TileSource, place: TilePlace, known: Known, signal: AbortSignal): Promise<Asked>
   /** Forgets which tiles were missing or bad. */
   forget(): void
@@ -48,7 +48,7 @@ export interface Asker {
 }
 
 interface Server {
-  readonly lane: Lane
+  readonly queue: RequestQueue
   readonly backOff: BackOff
   forgivenAt: number
 }
@@ -67,7 +67,7 @@ const HOST_TRUSTED = 5 * MINUTE
 /** However often the user presses, a server that asked for peace hears of it no oftener than this. */
 const FORGIVEN_EVERY = MINUTE / 2
 
-export function makeAsker(options: AskerOptions): Asker {
+export function makeTileRequests(options: TileRequestsOptions): TileRequests {
   const { now, rules } = options
   const servers = new Map<string, Server>()
   const held = new Map<string, Held>()
@@ -75,9 +75,9 @@ export function makeAsker(options: AskerOptions): Asker {
   const keys = new Map<string, string>()
 
   function serverOf(template: string): Server {
-    const host = laneOf(template)
+    const host = queueNameOf(template)
     const server = servers.get(host) ?? {
-      lane: makeLane(now),
+      queue: makeRequestQueue(now),
       backOff: makeBackOff(now),
       forgivenAt: Number.NEGATIVE_INFINITY,
     }
@@ -139,7 +139,7 @@ export function makeAsker(options: AskerOptions): Asker {
       if (key === null) return keyMissing(source)
       const before = held.get(tile)
       if (before !== undefined && before.until > now()) return before.outcome
-      const turn = await server.lane.run(async () => {
+      const turn = await server.queue.run(async () => {
         // Looked at only now: others may have failed while this one stood in line.
         if (server.backOff.remaining() > 0) return paused(source, server)
         const began = server.backOff.begin()

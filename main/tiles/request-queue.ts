@@ -5,7 +5,7 @@ export type Turn<Value> =
   | { readonly taken: true; readonly value: Value }
   | { readonly taken: false; readonly why: 'crowded' | 'left' }
 
-export interface Lane {
+export interface RequestQueue {
   run<Value>(work: () => Promise<Value>, signal: AbortSignal): Promise<Turn<Value>>
 }
 
@@ -23,7 +23,7 @@ const LONGEST_LINE = 200
 /** Wishes closer together than this are one look at the map, which the page asks for from the middle outward. */
 const BURST_MS = 100
 
-export function makeLane(now: () => number, longestLine: number = LONGEST_LINE): Lane {
+export function makeRequestQueue(now: () => number, longestLine: number = LONGEST_LINE): RequestQueue {
   let running = 0
   let burst = 0
   let lastWish = Number.NEGATIVE_INFINITY

@@ -1,6 +1,6 @@
 /** Turns at one server: two at a time, the newest look at the map first, an end to the line. */
 import { expect, test } from 'vitest'
-import { makeLane, type Turn } from '#main/tiles/lane.ts'
+import { makeRequestQueue, type Turn } from '#main/tiles/request-queue.ts'
 
 interface Bench {
   readonly order: string[]
@@ -16,13 +16,13 @@ function bench(longestLine?: number): Bench {
   let most = 0
   const order: string[] = []
   const open: (() => void)[] = []
-  const lane = makeLane(() => time, longestLine)
+  const queue = makeRequestQueue(() => time, longestLine)
   return {
     order,
     running: () => open.length,
     most: () => most,
     wish: (name, signal = new AbortController().signal) =>
-      lane.run(async () => {
+      queue.run(async () => {
         order.push(name)
         await new Promise<void>((resolve) => {
           open.push(resolve)
@@ -84,11 +84,11 @@ test('lets a wish go that nobody has any longer', async () => {
 })
 
 test('goes on after work that throws', async () => {
-  const lane = makeLane(() => 0)
+  const queue = makeRequestQueue(() => 0)
   const never = new AbortController().signal
   const broken = async (): Promise<string> => {
     throw new Error('a bug')
   }
-  await Promise.all([1, 2, 3].map(() => expect(lane.run(broken, never)).rejects.toThrow('a bug')))
-  expect(await lane.run(async () => 'fine', never)).toEqual({ taken: true, value: 'fine' })
+  await Promise.all([1, 2, 3].map(() => expect(queue.run(broken, never)).rejects.toThrow('a bug')))
+  expect(await queue.run(async () => 'fine', never)).toEqual({ taken: true, value: 'fine' })
 })

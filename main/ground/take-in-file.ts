@@ -5,16 +5,16 @@ import { join } from 'node:path'
 import { ELEVATION_FILE_LIMIT } from '#app/contract/ground.ts'
 import { done, failed, type Result } from '#core/result.ts'
 
-export type IntakeReason = 'too-large' | 'disk-full' | 'not-written' | 'left' | 'empty'
+export type TakeInReason = 'too-large' | 'disk-full' | 'not-written' | 'left' | 'empty'
 
 /** The path it then lies under; nothing is left behind when it fails. */
-export async function receive(
+export async function takeInFile(
   folder: string,
   name: string,
   body: AsyncIterable<Uint8Array>,
   signal: AbortSignal,
   limit: number = ELEVATION_FILE_LIMIT,
-): Promise<Result<string, IntakeReason>> {
+): Promise<Result<string, TakeInReason>> {
   const path = incoming(folder)
   try {
     const file = await open(path, 'wx', 0o600)
@@ -38,7 +38,7 @@ async function writeAll(
   body: AsyncIterable<Uint8Array>,
   signal: AbortSignal,
   limit: number,
-): Promise<Result<null, IntakeReason>> {
+): Promise<Result<null, TakeInReason>> {
   let bytes = 0
   for await (const part of body) {
     signal.throwIfAborted()

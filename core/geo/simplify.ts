@@ -26,13 +26,13 @@ function staying(points: Float64Array, tolerance: number): Uint8Array {
 }
 
 /** Drops points within `tolerance` of the line that stays. Rings keep their farthest point. */
-export function thinned(points: Float64Array, tolerance: number): Float64Array {
+export function simplified(points: Float64Array, tolerance: number): Float64Array {
   const keep = staying(points, tolerance)
   return points.filter((_, place) => keep[place >> 1] === 1)
 }
 
 /** Places of a line that stay when those within so many metres of it are dropped; those that stay are the very same. */
-export function thinnedPlaces(places: readonly LatLon[], metres: number): readonly LatLon[] {
+export function simplifiedPlaces(places: readonly LatLon[], metres: number): readonly LatLon[] {
   const keep = staying(flattened(places), metres)
   return places.filter((_, index) => keep[index] === 1)
 }
@@ -58,7 +58,7 @@ const PIECE = 1_000
  * At most so many places of a line, and the metres within which of the line that stays all others lie (the least of 0.1, 0.2, 0.4
  * and so on that does; 0 when all stay). Those that stay are the very same.
  */
-export function thinnedTo(
+export function simplifiedTo(
   places: readonly LatLon[],
   most: number,
 ): { readonly places: readonly LatLon[]; readonly metres: number } {

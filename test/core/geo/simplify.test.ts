@@ -2,7 +2,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { LatLon } from '#core/geo/lat-lon.ts'
-import { thinnedPlaces, thinnedTo } from '#core/geo/thin.ts'
+import { simplifiedPlaces, simplifiedTo } from '#core/geo/simplify.ts'
 
 const place = fc.record({
   lat: fc.double({ min: 46, max: 46.1, noNaN: true }),
@@ -13,12 +13,12 @@ describe('a line thinned to a number of points', () => {
   test('is the line thinned by the metres told, by no more than need be', () => {
     fc.assert(
       fc.property(fc.array(place, { minLength: 2, maxLength: 80 }), fc.integer({ min: 2, max: 40 }), (line, most) => {
-        const { places, metres } = thinnedTo(line, most)
+        const { places, metres } = simplifiedTo(line, most)
         expect(places.length).toBeLessThanOrEqual(most)
         if (line.length <= most) expect({ places, metres }).toEqual({ places: line, metres: 0 })
         else {
-          expect(places).toEqual(thinnedPlaces(line, metres))
-          if (metres > 0.1) expect(thinnedPlaces(line, metres / 2).length).toBeGreaterThan(most)
+          expect(places).toEqual(simplifiedPlaces(line, metres))
+          if (metres > 0.1) expect(simplifiedPlaces(line, metres / 2).length).toBeGreaterThan(most)
         }
       }),
     )
@@ -30,7 +30,7 @@ describe('a line thinned to a number of points', () => {
       lon: at % 2 === 0 ? -33 : -32.99,
     }))
     const began = performance.now()
-    const { places, metres } = thinnedTo(teeth, 5_000)
+    const { places, metres } = simplifiedTo(teeth, 5_000)
     // A walk for each tooth is five thousand million looks for each of the tolerances tried.
     expect(performance.now() - began).toBeLessThan(5_000)
     expect([places[0], places.at(-1), places.length <= 5_000]).toEqual([teeth[0], teeth.at(-1), true])
