@@ -7,7 +7,7 @@ import { LANDMARK_LIGHTS, NO_WISHES, SOFT_LIGHTS, SUBJECT_LIGHTS, SUN_PLACES } f
 import { USUAL_SHUTTER } from '#core/optics/sensor.ts'
 import { MOST_DRAWN, MOST_DRAWN_POINTS } from '#core/record/drawn-ground.ts'
 import { RECORD_LIMITS, type RecordLimit } from '#core/record/record-limits.ts'
-import type { Shoot } from '#core/record/shoot.ts'
+import { MOST_OBSTRUCTIONS, type Shoot } from '#core/record/shoot.ts'
 import { KEEP_OUT_KINDS, KEPT_OUT } from '#core/record/keep-out.ts'
 import { LANDMARK_PLACES, USUAL_SCAN_WISHES } from '#core/record/scan-wishes.ts'
 import { HAZARDS, HOLDS, PERMISSION_STATES, SPOT_STATUSES, type Spot } from '#core/record/spot.ts'
@@ -173,7 +173,7 @@ export const shootShape = z.object({
         height: within(RECORD_LIMITS.obstructionHeight),
       }),
     )
-    .max(100)
+    .max(MOST_OBSTRUCTIONS)
     .default([]),
   // And these three, files written before there was a scan.
   stoppingGround: z.array(stoppingGroundShape).max(MOST_DRAWN.stopping).default([]),

@@ -1,5 +1,5 @@
 /** A look around from one eye: what it knows of the ground, and what it has found so far in the direction in hand. */
-import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
+import { MEAN_EARTH_RADIUS } from '#core/geo/curvature-and-refraction.ts'
 import { type BlockMaxima, maximaOf } from './block-maxima.ts'
 import { type ElevationGrid, elevationAt } from './elevation-grid.ts'
 import { type Crossings, type GridLine, roomForCrossings } from './grid-line.ts'

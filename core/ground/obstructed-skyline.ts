@@ -1,5 +1,5 @@
 /** Trees and walls against the sky: a skyline with the user's obstructions standing on its ground. */
-import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
+import { MEAN_EARTH_RADIUS } from '#core/geo/curvature-and-refraction.ts'
 import { degrees, turnBetween, wrapBearing } from '#core/units/angle.ts'
 import type { ElevationGrid, GridPoint } from './elevation-grid.ts'
 import { AT_END } from './grid-line.ts'

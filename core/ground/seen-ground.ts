@@ -1,5 +1,5 @@
 /** All the ground that an eye sees in one direction, near to far: every point of it stands above all before it. */
-import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
+import { MEAN_EARTH_RADIUS } from '#core/geo/curvature-and-refraction.ts'
 import type { ElevationGrid } from './elevation-grid.ts'
 import { AT_END, type Crossings } from './grid-line.ts'
 import { ringRays } from './rings.ts'

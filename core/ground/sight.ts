@@ -1,5 +1,5 @@
 /** Whether one point sees another over the ground: the straight line between them held against every crossing it could touch. */
-import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
+import { MEAN_EARTH_RADIUS } from '#core/geo/curvature-and-refraction.ts'
 import { type BlockMaxima, type MaximaLevel, maximaOf } from './block-maxima.ts'
 import type { ElevationGrid, GridPoint } from './elevation-grid.ts'
 import {

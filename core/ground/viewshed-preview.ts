@@ -1,5 +1,5 @@
 /** A preview of the viewshed in a single pass, for while something moves: some hundredths of what it calls seen is wrong, either way. */
-import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
+import { MEAN_EARTH_RADIUS } from '#core/geo/curvature-and-refraction.ts'
 import { type ElevationGrid, elevationAt } from './elevation-grid.ts'
 import { hideBehindObstructions } from './obstructed-viewshed.ts'
 import { HIDDEN, SEEN, UNKNOWN, type ViewshedRequest } from './viewshed-request.ts'

@@ -1,5 +1,5 @@
 /** The viewshed: which cells a point sees, each told by its own line of sight over the ground. Exact on the rings it is given. */
-import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
+import { MEAN_EARTH_RADIUS } from '#core/geo/curvature-and-refraction.ts'
 import { maximaOf } from './block-maxima.ts'
 import type { ElevationGrid } from './elevation-grid.ts'
 import { lookFromOutside } from './outside-look.ts'

@@ -1,4 +1,5 @@
 /** Starting records: a fresh shoot, spot, lens or landmark with values that give an answer at once. */
+import { REFRACTION } from '#core/geo/curvature-and-refraction.ts'
 import { USUAL_CROPS } from '#core/frame/crop.ts'
 import { destination, geodesicLine } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
@@ -10,7 +11,7 @@ import { landmarkMiddle } from '#core/scene/bounding-points.ts'
 import { SUBJECT_PRESETS } from '#core/scene/subject.ts'
 import { wrapBearing } from '#core/units/angle.ts'
 import { USUAL_SCAN_WISHES } from './scan-wishes.ts'
-import { DEFAULT_REFRACTION, type Shoot } from './shoot.ts'
+import type { Shoot } from './shoot.ts'
 import type { Spot } from './spot.ts'
 
 /** Metres of the lens above the ground of somebody standing. */
@@ -37,7 +38,7 @@ export function newShoot(id: string, lensId: string, now: number): Shoot {
       lenses: [newLens(lensId)],
     },
     crops: USUAL_CROPS,
-    refraction: DEFAULT_REFRACTION,
+    refraction: REFRACTION,
     zone: null,
     obstructions: [],
     stoppingGround: [],

@@ -16,6 +16,9 @@ export interface Bag {
   readonly lenses: readonly Lens[]
 }
 
+/** As many obstructions as a shoot may have. */
+export const MOST_OBSTRUCTIONS = 100
+
 /** An obstruction with its name and its handle. */
 export interface ObstructionRecord extends Obstruction {
   readonly id: string
@@ -31,7 +34,7 @@ export interface Shoot {
   readonly landmarks: readonly Landmark[]
   readonly bag: Bag
   readonly crops: readonly Crop[]
-  /** Refraction coefficient for sightlines; 0.13 by default. */
+  /** Refraction coefficient for sightlines. */
   readonly refraction: number
   /** Time zone by its IANA name; null for the one found from the place. */
   readonly zone: string | null
@@ -48,5 +51,3 @@ export interface Shoot {
   /** Epoch milliseconds at which it was made. */
   readonly madeAt: number
 }
-
-export const DEFAULT_REFRACTION = 0.13

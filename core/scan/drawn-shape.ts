@@ -1,5 +1,5 @@
 /** Drawn lines and areas in metres on the plane that touches the ground at a place: insides, distances, crossings. */
-import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
+import { MEAN_EARTH_RADIUS } from '#core/geo/curvature-and-refraction.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { type LocalFrame, localFrame, placeUnder, toEarth, toLocal } from '#core/geo/local-frame.ts'
 import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'

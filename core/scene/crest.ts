@@ -1,5 +1,5 @@
 /** The landmark's crest: its upper edges in space, and how high they appear in one direction from a lens. */
-import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
+import { MEAN_EARTH_RADIUS } from '#core/geo/curvature-and-refraction.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import {
   type EarthPoint,

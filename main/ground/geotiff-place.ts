@@ -2,7 +2,7 @@
 import { type Bounds, boundsHold, boundsOf, unwrapNear } from '#core/geo/bounds.ts'
 import { type LatLon, wrapLongitude } from '#core/geo/lat-lon.ts'
 import { geographicName, projectedSystem, type ProjectedSystem } from '#core/geo/projected-system.ts'
-import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
+import { MEAN_EARTH_RADIUS } from '#core/geo/curvature-and-refraction.ts'
 import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
 import { done, failed, type Result } from '#core/result.ts'
 import { type GeoKeys, heightsOf, isUntold } from './geotiff-heights.ts'

@@ -1,6 +1,6 @@
 /** Owns the exact places of a window's cells at the corners of blocks: within a block all else is read in between. */
 import { type Bounds, unwrapNear } from '#core/geo/bounds.ts'
-import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
+import { MEAN_EARTH_RADIUS } from '#core/geo/curvature-and-refraction.ts'
 import { type ElevationGrid, placeOnGrid } from '#core/ground/elevation-grid.ts'
 import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
 import { timeSlices } from './time-slices.ts'

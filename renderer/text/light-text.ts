@@ -1,4 +1,5 @@
 /** The light as words: which sides are lit and how, where it comes from, the shadow, the exposure, the windows. */
+import { sunCaution } from '#core/light/sun-caution.ts'
 import type { ExposureReading } from '#core/plan/light-hints.ts'
 import type { LightReading } from '#core/plan/light-reading.ts'
 import type { SideLight, ThingLight } from '#core/plan/thing-light.ts'
@@ -16,9 +17,6 @@ import { wishName } from './wish-names.ts'
 import { groundWords } from '#renderer/words/en-ground.ts'
 import { lightWords } from '#renderer/words/en-light.ts'
 import { doubtText, nearestDoubt } from './ground-text.ts'
-
-/** Within so many degrees of the frame the sun is a danger to who turns the camera. */
-export const SUN_NEAR = 5
 
 export function wholeDegrees(value: number): string {
   return degrees(value, 0)
@@ -155,10 +153,9 @@ export function lightCautions(light: LightReading, focalLength: number | null): 
   const { sun } = light
   if (!sun.up) return sun.altitude < -6 ? [lightWords.nightCaution] : []
   const within = sun.inFrame?.within ?? null
-  if (within === null) return []
-  // The disc's edge counts, not its middle.
-  if (within > -sun.radius) return [lightWords.sunCaution(focal)]
-  return within > -SUN_NEAR - sun.radius ? [lightWords.sunNearCaution(degrees(-within), focal)] : []
+  const caution = within === null ? null : sunCaution(within, sun.radius)
+  if (within === null || caution === null) return []
+  return [caution === 'in-frame' ? lightWords.sunCaution(focal) : lightWords.sunNearCaution(degrees(-within), focal)]
 }
 
 export function subjectSidesName(plan: Plan): string {

@@ -10,8 +10,6 @@ import { measure } from './cost-text.ts'
 import type { PolishUpdate, ScanJob, ScanUpdate } from './scan-job.ts'
 import { numberResults } from './scan-results.ts'
 
-/** How many of the best are told. */
-const BEST = 10
 /** Milliseconds between two looks of the page at what has been found: it must stay fluid. */
 const SHOW_EVERY = 300
 /** A look at very many places takes long itself: no more than this part of the time goes to it. */
@@ -114,7 +112,7 @@ function scan(request: ScanRequest, cost: ScanCost, { pool, now, newId, later }:
 
   function looked(): Pick<ScanShown, 'places' | 'results'> {
     const inOrder = [...places.values()].toSorted((one, other) => one.place - other.place)
-    return { places: inOrder, results: number.best(bestOf(inOrder, BEST)) }
+    return { places: inOrder, results: number.best(bestOf(inOrder)) }
   }
 
   function search(): void {

@@ -1,7 +1,7 @@
 /** What is done with trees and walls as edits: one more, one fewer. */
 import type { Plan } from '#core/plan/plan.ts'
 import { newObstruction } from '#core/plan/obstructions.ts'
-import type { ObstructionRecord, Shoot } from '#core/record/shoot.ts'
+import { MOST_OBSTRUCTIONS, type ObstructionRecord, type Shoot } from '#core/record/shoot.ts'
 import { mapMiddle } from '#renderer/state/session/map-window.ts'
 import { changeShoot, undoOffer } from '#renderer/state/library/history.ts'
 import { tell } from '#renderer/state/library/notices.ts'
@@ -9,8 +9,6 @@ import { groundWords } from '#renderer/words/en-ground.ts'
 
 const { obstructions: say } = groundWords
 
-/** As many as a stored shoot may have. */
-export const MOST_OBSTRUCTIONS = 100
 export function addObstruction(plan: Plan): void {
   const { shoot } = plan
   if (shoot.obstructions.length >= MOST_OBSTRUCTIONS) {

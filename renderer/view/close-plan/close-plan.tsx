@@ -7,6 +7,7 @@ import { LightRays, SideStrokes } from '#renderer/view/drawing/light-marks.tsx'
 import { Hatch, HeadingHandle, LandmarkMark, StandpointMark, SubjectMark } from '#renderer/view/drawing/marks.tsx'
 import type { PlanView } from '#renderer/view/drawing/plan-view.ts'
 import { figure } from '#renderer/view/drawing/pixel-lines.ts'
+import { KEY_STEP } from '#renderer/view/hand/step.ts'
 import { followKeys } from '#renderer/view/hand/key-steps.ts'
 import { metres } from '#renderer/text/figure.ts'
 import { plan } from '#renderer/state/plan/board-plan.ts'
@@ -22,8 +23,6 @@ import { type Close, close, size } from './close-state.ts'
 /** Between a figure and its unit. */
 const GAP = '\u{a0}'
 const HATCH = 'hatch-close'
-/** Metres that an arrow key moves a thing in the close plan. */
-const CLOSE_STEP = 0.1
 
 function textsOf({ reading }: Close): LabelTexts {
   const { units } = settings.value
@@ -112,7 +111,7 @@ function Surface(shown: Close) {
       return { x: event.clientX - box.left, y: event.clientY - box.top }
     }
     const stopDrags = followDrags({ svg, where: 'close', view, pointOf })
-    const stopKeys = followKeys(svg, CLOSE_STEP)
+    const stopKeys = followKeys(svg, KEY_STEP.close)
     return () => {
       stopDrags()
       stopKeys()

@@ -1,5 +1,5 @@
 /** Trees and walls in the picture: strips of their height at their true place, as far as the ground before them lets them show. */
-import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
+import { MEAN_EARTH_RADIUS } from '#core/geo/curvature-and-refraction.ts'
 import { type ElevationGrid, type GridPoint, elevationAt } from '#core/ground/elevation-grid.ts'
 import { AT_END } from '#core/ground/grid-line.ts'
 import {

@@ -1,4 +1,5 @@
 /** The Leaflet map on the board from its making to its end: base, the plan's pane, its size, and the wishes where to look. */
+import { FIRST_PLACE } from './first-place.ts'
 import { effect } from '@preact/signals'
 import { batch, signal } from '@preact/signals'
 import type L from 'leaflet'
@@ -40,7 +41,7 @@ import { followPointer } from './pointer-height.tsx'
 import { layVeil } from './veil-layer.ts'
 
 /** Where the map looks when it starts: on the whole world at first, later where it looked when another page took its place. */
-let start: { readonly at: LatLon; readonly zoom: number } = { at: { lat: 30, lon: 0 }, zoom: 2 }
+let start = FIRST_PLACE
 /** A place asked for by name or coordinates is shown at least this near. */
 const STREET_ZOOM = 14
 

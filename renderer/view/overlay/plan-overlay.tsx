@@ -45,11 +45,10 @@ import { held } from '#renderer/state/act/held.ts'
 import { OnTheWay, ObstructionMarks } from './obstruction-marks.tsx'
 import { type PlacedSightline, Sightline, placeSightline, plateBox } from '#renderer/view/drawing/sightline.tsx'
 import { StandpointLineDrawing } from './standpoint-line.tsx'
+import { KEY_STEP } from '#renderer/view/hand/step.ts'
 import { followKeys } from '#renderer/view/hand/key-steps.ts'
 
 const HATCH = 'hatch-map'
-/** Metres that an arrow key moves a thing on the map. */
-const MAP_STEP = 1
 
 interface Drawn {
   readonly now: Plan
@@ -201,7 +200,7 @@ export function Things({ pointOf }: ThingsProps) {
       return now
     }
     const stopDrags = followDrags({ svg, where: 'map', view, pointOf })
-    const stopKeys = followKeys(svg, MAP_STEP)
+    const stopKeys = followKeys(svg, KEY_STEP.map)
     return () => {
       stopDrags()
       stopKeys()

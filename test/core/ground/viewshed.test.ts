@@ -1,7 +1,7 @@
 /** The viewshed against every crossing in turn, and over ground whose answer is known by hand. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { horizonDistance } from '#core/geo/curvature.ts'
+import { horizonDistance } from '#core/geo/curvature-and-refraction.ts'
 import { type ElevationGrid, elevationAt } from '#core/ground/elevation-grid.ts'
 import { sees } from '#core/ground/sight.ts'
 import { beginViewshed, heightShowing, viewshed, viewshedRows } from '#core/ground/viewshed.ts'

@@ -1,7 +1,7 @@
 /** The line of standpoints: from all of it the body is behind the landmark, from its marks on the crest. */
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
+import { MEAN_EARTH_RADIUS } from '#core/geo/curvature-and-refraction.ts'
 import { destination, geodesicDistance, geodesicLine } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { localFrame, toLocal } from '#core/geo/local-frame.ts'

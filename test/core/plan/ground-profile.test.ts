@@ -1,7 +1,7 @@
 /** The way to the landmark: what a ridge hides by similar triangles, which crest comes near, obstructions on the line, the earth's curve. */
 import { describe, expect, it } from 'vitest'
 import { destination, geodesicDistance } from '#core/geo/geodesic.ts'
-import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
+import { MEAN_EARTH_RADIUS } from '#core/geo/curvature-and-refraction.ts'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
 import { type GroundProfile, groundHeight, groundProfile, lineHeight, placeAlong } from '#core/plan/ground-profile.ts'
 import { groundReading } from '#core/plan/ground-reading.ts'

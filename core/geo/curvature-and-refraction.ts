@@ -4,7 +4,7 @@ import { degrees } from '#core/units/angle.ts'
 /** Metres, mean radius of the earth ((2a + b) / 3 of WGS84). */
 export const MEAN_EARTH_RADIUS = 6_371_008.8
 
-/** Share of the curve that refraction takes back over land by day; a setting, since the air differs. */
+/** Share of the curve that refraction takes back over land by day: what a new shoot starts with, which has it as a setting since the air differs. */
 export const REFRACTION = 0.13
 
 /** Metres by which a level line of sight passes above the ground's level after a distance; refraction bends it down. */
