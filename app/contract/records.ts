@@ -6,7 +6,7 @@ import { SKIES } from '#core/light/exposure.ts'
 import { LANDMARK_LIGHTS, NO_WISHES, SOFT_LIGHTS, SUBJECT_LIGHTS, SUN_PLACES } from '#core/light/light-wish.ts'
 import { USUAL_SHUTTER } from '#core/optics/sensor.ts'
 import { MOST_DRAWN, MOST_DRAWN_POINTS } from '#core/record/drawn-ground.ts'
-import { RECORD_LIMITS, type RecordLimit } from '#core/record/record-limits.ts'
+import { NAME_MOST, RECORD_LIMITS, type RecordLimit } from '#core/record/record-limits.ts'
 import { MOST_OBSTRUCTIONS, type Shoot } from '#core/record/shoot.ts'
 import { KEEP_OUT_KINDS, KEPT_OUT } from '#core/record/keep-out.ts'
 import { LANDMARK_PLACES, USUAL_SCAN_WISHES } from '#core/record/scan-wishes.ts'
@@ -16,7 +16,7 @@ import { SPAN_FORMS } from '#core/scene/landmark.ts'
 import { EARLIEST_INSTANT, isDate, LATEST_INSTANT } from '#core/time/civil.ts'
 import { SUBJECT_KINDS } from '#core/scene/subject.ts'
 
-const name = z.string().max(10_000)
+const name = z.string().max(NAME_MOST)
 const id = z.string().min(1).max(64)
 
 function within({ least, most }: RecordLimit): z.ZodNumber {

@@ -6,7 +6,7 @@ import { type Obstruction, type ObstructionCrossing, obstructionCrossings } from
 import { type Raised, bulge, lowestBetween, sightElevation, walkRings } from './sight.ts'
 
 /** A thing that stands at a point, from its foot to its top, metres above the sea. */
-export interface Upright extends GridPoint {
+export interface UprightTarget extends GridPoint {
   readonly low: number
   readonly high: number
 }
@@ -60,7 +60,7 @@ interface Found {
 export function sightline(
   grid: ElevationGrid,
   eye: Raised,
-  target: Upright,
+  target: UprightTarget,
   refraction: number,
   obstructions: readonly Obstruction[] = [],
 ): Sightline {
@@ -76,7 +76,7 @@ export function sightline(
   return told(eye, target, distance, found)
 }
 
-function nothingYet(target: Upright): Found {
+function nothingYet(target: UprightTarget): Found {
   return {
     low: Infinity,
     lowAt: 0,
@@ -96,7 +96,7 @@ function nothingYet(target: Upright): Found {
 function lookOverGround(
   grid: ElevationGrid,
   eye: Raised,
-  target: Upright,
+  target: UprightTarget,
   refraction: number,
   whole: number,
   found: Found,
@@ -123,7 +123,7 @@ function walk(
   grid: ElevationGrid,
   lines: readonly GridLine[],
   eye: Raised,
-  target: Upright,
+  target: UprightTarget,
   refraction: number,
   whole: number,
   found: Found,
@@ -147,7 +147,7 @@ function walk(
 function meetGround(
   met: Crossings,
   eye: Raised,
-  target: Upright,
+  target: UprightTarget,
   refraction: number,
   whole: number,
   nearest: number,
@@ -167,7 +167,7 @@ function meetGround(
 function meetObstruction(
   grid: ElevationGrid,
   eye: Raised,
-  target: Upright,
+  target: UprightTarget,
   refraction: number,
   whole: number,
   crossing: ObstructionCrossing,
@@ -185,7 +185,7 @@ function hold(
   distance: number,
   obstruction: number | null,
   eye: Raised,
-  target: Upright,
+  target: UprightTarget,
   refraction: number,
   whole: number,
   found: Found,
@@ -213,7 +213,7 @@ function hold(
   }
 }
 
-function told(eye: Raised, target: Upright, distance: number, found: Found): Sightline {
+function told(eye: Raised, target: UprightTarget, distance: number, found: Found): Sightline {
   const tightest = (clearance: number, at: number, obstruction: number | null): Tightest | null => {
     if (clearance === Infinity) return null
     const share = distance > 0 ? at / distance : 0

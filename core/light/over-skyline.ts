@@ -33,7 +33,7 @@ function seenOver(ground: number): number {
 }
 
 /** The sun as this question needs it, degrees. */
-export interface Standing {
+export interface SunStanding {
   readonly azimuth: number
   /** Airless. */
   readonly altitude: number
@@ -42,12 +42,12 @@ export interface Standing {
 }
 
 /** Degrees of the sun's upper edge above the level horizon by the almanacs' convention, or above the skyline where it is known. */
-export function overSkyline(skyline: LightSkyline | null, sun: Standing): number {
+export function overSkyline(skyline: LightSkyline | null, sun: SunStanding): number {
   return overGround(skyline === null ? null : skylineAt(skyline, sun.azimuth), sun)
 }
 
 /** The same where the skyline's altitude toward the sun is at hand; null where it is unknown. The air lifts the upper edge, not the centre. */
-export function overGround(ground: number | null, sun: Standing): number {
+export function overGround(ground: number | null, sun: SunStanding): number {
   if (ground === null) return sun.altitude - SUN_RISE_ALTITUDE
   return apparentAltitude(sun.altitude + SUN_RADIUS) - seenOver(ground)
 }
@@ -81,7 +81,7 @@ const ON_EDGE = 0.02
 export function withDoubts(
   spans: readonly Span[],
   skyline: LightSkyline | null,
-  sunAt: (instant: number) => Standing,
+  sunAt: (instant: number) => SunStanding,
   day: Pick<CivilDay, 'start' | 'end'>,
   lit = true,
 ): readonly Span[] {
@@ -105,7 +105,7 @@ export function withDoubts(
 
 /** The stretches of a day in which some of the sun's disc stands above the skyline at a place: direct light. Exact to a second. */
 export function directLight(
-  sunAt: (instant: number) => Standing,
+  sunAt: (instant: number) => SunStanding,
   skyline: LightSkyline,
   day: CivilDay,
 ): readonly Span[] {

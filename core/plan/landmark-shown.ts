@@ -3,7 +3,7 @@ import type { LatLon } from '#core/geo/lat-lon.ts'
 import { type ElevationGrid, elevationAtPlace, gridPoint } from '#core/ground/elevation-grid.ts'
 import type { Obstruction } from '#core/ground/obstruction.ts'
 import type { Raised } from '#core/ground/sight.ts'
-import { type Sightline, type Upright, sightline } from '#core/ground/sightline.ts'
+import { type Sightline, type UprightTarget, sightline } from '#core/ground/sightline.ts'
 import { type Landmark, type Summit, landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle, spanTops } from '#core/scene/bounding-points.ts'
 import { SUMMIT_COUNTS_FROM, summitSight } from './summit-shown.ts'
@@ -20,7 +20,7 @@ export interface Post {
 }
 
 /** A post where it stands on a grid. */
-export interface StandingPost extends Upright {
+export interface StandingPost extends UprightTarget {
   readonly flank: number
 }
 

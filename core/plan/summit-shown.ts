@@ -2,13 +2,13 @@
 import { type ElevationGrid, elevationAt } from '#core/ground/elevation-grid.ts'
 import type { Obstruction } from '#core/ground/obstruction.ts'
 import { type Raised, bulge, sightElevation } from '#core/ground/sight.ts'
-import { type Sightline, type Upright, sightline } from '#core/ground/sightline.ts'
+import { type Sightline, type UprightTarget, sightline } from '#core/ground/sightline.ts'
 
 /** Of a summit's height the upper tenth counts: its foot is hidden by its own flanks, and from everywhere. */
 export const SUMMIT_COUNTS_FROM = 0.9
 
 /** A post whose upper part is the ground itself, out to so many metres. */
-export interface SummitPost extends Upright {
+export interface SummitPost extends UprightTarget {
   readonly flank: number
 }
 

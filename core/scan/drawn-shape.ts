@@ -107,7 +107,7 @@ export interface PlaneBox {
 }
 
 /** The box around points, wider by a margin all round. */
-export function boxAround(shape: PlaneShape, margin = 0): PlaneBox {
+export function planeBoxAround(shape: PlaneShape, margin = 0): PlaneBox {
   let [west, east, south, north] = [Infinity, -Infinity, Infinity, -Infinity]
   for (const point of shape) {
     west = Math.min(west, point.east - margin)

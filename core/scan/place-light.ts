@@ -8,7 +8,7 @@ import { geodesicLine } from '#core/geo/geodesic.ts'
 import { type FacedThings, facedThings, seenOf, sceneOfThings } from '#core/plan/seen-sides.ts'
 import { skylineLooks, landmarkSkyEye, skyEye } from '#core/plan/plan-skylines.ts'
 import { type LightMet, hoursMargin, lightMargin, lightMet } from './light-demand.ts'
-import type { Picture } from './picture.ts'
+import type { ScanPicture } from './picture.ts'
 import type { ScanTable } from './scan-table.ts'
 import { degreeOf, meets } from './score.ts'
 import type { StopPlace } from './stand-place.ts'
@@ -24,7 +24,7 @@ export interface PlaceLight {
   /** The degree that the light at an instant can have at best, by its index. */
   readonly atBest: Float64Array
   /** The light of a picture at instants by their index; null where it misses a must. */
-  readonly of: (picture: Picture) => (index: number) => LightMet | null
+  readonly of: (picture: ScanPicture) => (index: number) => LightMet | null
 }
 
 /** Kinds that are told by place and instant alone. */
@@ -134,7 +134,7 @@ export function placeLight(table: ScanTable, place: StopPlace, hours: Float64Arr
   const seesSides = (kinds.includes('subject') && light.subject !== 'back-lit') || kinds.includes('landmark')
   const things = new Map<number, FacedThings>()
 
-  function lightSceneOf({ subject, stood }: Picture): LightScene {
+  function lightSceneOf({ subject, stood }: ScanPicture): LightScene {
     const { levels, made } = stood
     const toSubject = light.subject === 'back-lit' ? geodesicLine(stood.at, place.at).bearing : null
     const nothing: FacedThings = { ground: place.plane, subject: [], placed: null }
@@ -142,7 +142,7 @@ export function placeLight(table: ScanTable, place: StopPlace, hours: Float64Arr
     return sceneOfThings(seenOf(faced, made.view, refraction), made.view, place.at, toSubject, LEVEL_HORIZON)
   }
 
-  function facedAt(heading: number, levels: Picture['stood']['levels']): FacedThings {
+  function facedAt(heading: number, levels: ScanPicture['stood']['levels']): FacedThings {
     const known = things.get(heading)
     // A stop over unknown ground is taken level with the camera: then nothing is kept.
     if (known !== undefined && place.level.level !== null && table.foot.level !== null) return known
@@ -156,7 +156,7 @@ export function placeLight(table: ScanTable, place: StopPlace, hours: Float64Arr
     return faced
   }
 
-  function of(picture: Picture): (index: number) => LightMet | null {
+  function of(picture: ScanPicture): (index: number) => LightMet | null {
     const scene = lightSceneOf(picture)
     const { stood } = picture
     const overLens = rememberedOver(count, sun, () =>

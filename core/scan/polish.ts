@@ -10,11 +10,11 @@ import { wayToCamera } from './apart.ts'
 import { type MeasuredLine, alongAt, holdsPlace, measuredLine, pointAlong } from './scan-places.ts'
 import { awayFrom, offPlane, planeAt } from './drawn-shape.ts'
 import { metOf } from './demands.ts'
-import { type Judged, isGood, judge, keepsRoom } from './judge-candidate.ts'
+import { type JudgedCandidate, isGood, judge, keepsRoom } from './judge-candidate.ts'
 import type { ScanRequest } from './scan-request.ts'
 import type { Candidate } from './scan-found.ts'
 import { type ScanTable, scanTable } from './scan-table.ts'
-import { nearestStand, standForShare, stopPlace, turnedSubject } from './stand-place.ts'
+import { nearestStandOf, standForShare, stopPlace, turnedSubject } from './stand-place.ts'
 
 /** What is moved: each a number that may change by any little. */
 interface Setting {
@@ -129,7 +129,7 @@ function arrangementOf(polishing: Polishing, setting: Setting): Candidate | null
 /** Without a wish for the subject's fill it stays the shot's own, and the camera goes where that is. */
 function standpointFor({ table, from, lens }: Polishing, stop: Stop, way: number, setting: Setting): LatLon | null {
   const distance = Math.exp(setting.far)
-  if (distance < nearestStand(table)) return null
+  if (distance < nearestStandOf(table)) return null
   if (table.wishes.subjectFill !== null) return awayFrom(planeAt(stop.at), way, distance)
   const place = stopPlace(table, stop.at)
   const subject = turnedSubject(table, place, stop.heading)
@@ -194,7 +194,7 @@ export function polish(request: ScanRequest, candidate: Candidate): Candidate {
 
 interface Best {
   readonly candidate: Candidate
-  readonly judged: Judged
+  readonly judged: JudgedCandidate
 }
 
 function betterOf(polishing: Polishing, best: Best, setting: Setting): Best | null {

@@ -3,8 +3,8 @@ import { destination, geodesicDistance, geodesicLine } from '#core/geo/geodesic.
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { StoppingGround } from '#core/record/stopping-ground.ts'
 import { RADIANS_PER_DEGREE, turnBetween, wrapBearing } from '#core/units/angle.ts'
-import { type PlaneShape, areaOf, boxAround, holds, offPlane, onPlane, planeAt } from './drawn-shape.ts'
-import { type KeptOut, keptOut, subjectKeptOut } from './kept-out.ts'
+import { type PlaneShape, areaOf, planeBoxAround, holds, offPlane, onPlane, planeAt } from './drawn-shape.ts'
+import { type KeptOutGround, keptOut, subjectKeptOut } from './kept-out.ts'
 import type { ScanRequest } from './scan-request.ts'
 
 export interface ScanPlace {
@@ -148,7 +148,7 @@ interface Cells {
 
 /** The cells laid over an area, whose middles are its samples. */
 export function cellsOver(shape: PlaneShape, step: number): Cells {
-  const { west, east, south, north } = boxAround(shape)
+  const { west, east, south, north } = planeBoxAround(shape)
   const along = (length: number): number => Math.max(1, Math.round(length / step))
   return { columns: along(east - west), rows: along(north - south), box: (east - west) * (north - south) }
 }
@@ -157,7 +157,7 @@ export function cellsOver(shape: PlaneShape, step: number): Cells {
 const HALVINGS = 5
 
 function cellMiddles(shape: PlaneShape, step: number): (readonly [number, number])[] {
-  const { west, east, south, north } = boxAround(shape)
+  const { west, east, south, north } = planeBoxAround(shape)
   for (let halving = 0; halving <= HALVINGS; halving++) {
     const { columns, rows } = cellsOver(shape, step / 2 ** halving)
     const middles: (readonly [number, number])[] = []
@@ -192,7 +192,11 @@ export function holdsPlace({ points }: StoppingGround, at: LatLon): boolean {
 }
 
 /** One ground's samples, keep-outs for the subject taken out. */
-export function placesOf(ground: StoppingGround, request: Pick<ScanRequest, 'steps'>, out: KeptOut): Sampled[] {
+export function sampledPlaces(
+  ground: StoppingGround,
+  request: Pick<ScanRequest, 'steps'>,
+  out: KeptOutGround,
+): Sampled[] {
   const round = allRound(request.steps.heading)
   const sampled =
     ground.form === 'line'
@@ -202,7 +206,7 @@ export function placesOf(ground: StoppingGround, request: Pick<ScanRequest, 'ste
 }
 
 /** The keep-outs of a scan, on a plane at its ground. */
-export function keptOutOf({ shoot, spot }: Pick<ScanRequest, 'shoot' | 'spot'>): KeptOut {
+export function keptOutOf({ shoot, spot }: Pick<ScanRequest, 'shoot' | 'spot'>): KeptOutGround {
   return keptOut(shoot.keepOuts, shoot.stoppingGround[0]?.points[0] ?? spot.stop.at)
 }
 
@@ -210,6 +214,6 @@ export function keptOutOf({ shoot, spot }: Pick<ScanRequest, 'shoot' | 'spot'>):
 export function scanPlaces(request: Pick<ScanRequest, 'shoot' | 'spot' | 'steps'>): ScanPlace[] {
   const out = keptOutOf(request)
   return request.shoot.stoppingGround
-    .flatMap((ground) => placesOf(ground, request, out).map((sampled) => ({ ...sampled, ground })))
+    .flatMap((ground) => sampledPlaces(ground, request, out).map((sampled) => ({ ...sampled, ground })))
     .map((place, index) => ({ ...place, index }))
 }

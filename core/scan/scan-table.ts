@@ -16,7 +16,7 @@ import type { Shot, Spot } from '#core/record/spot.ts'
 import { type Landmark, landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle, landmarkBoundingPoints } from '#core/scene/bounding-points.ts'
 import { demandsMade } from './demands.ts'
-import { type KeptOut } from './kept-out.ts'
+import { type KeptOutGround } from './kept-out.ts'
 import type { ScanRequest } from './scan-request.ts'
 import { keptOutOf } from './scan-places.ts'
 import {
@@ -63,7 +63,7 @@ export interface ScanTable {
   readonly crops: readonly { readonly width: number; readonly height: number }[]
   readonly lit: boolean
   readonly instants: readonly number[]
-  readonly out: KeptOut
+  readonly out: KeptOutGround
   /** The landmark at a foot level; kept while the level stays. */
   readonly standing: (level: number) => StandingLandmark | null
 }

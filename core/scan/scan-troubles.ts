@@ -7,12 +7,12 @@ import type { Band, ScanWishKind, ScanWishes } from '#core/record/scan-wishes.ts
 import type { StoppingGround } from '#core/record/stopping-ground.ts'
 import { civilDay } from '#core/time/civil.ts'
 import { LANDMARK_DEMANDS, demandsMade } from './demands.ts'
-import { areaOf, boxAround, onPlane, planeAt } from './drawn-shape.ts'
-import { type KeptOut, subjectKeptOut } from './kept-out.ts'
+import { areaOf, planeBoxAround, onPlane, planeAt } from './drawn-shape.ts'
+import { type KeptOutGround, subjectKeptOut } from './kept-out.ts'
 import type { ScanRequest, ScanSteps } from './scan-request.ts'
 import { scanCost } from './scan-cost.ts'
 import type { ScanCost } from './scan-found.ts'
-import { keptOutOf, measuredLine, placesOf } from './scan-places.ts'
+import { keptOutOf, measuredLine, sampledPlaces } from './scan-places.ts'
 
 /** Bands that may have been drawn upside down. */
 export type BandName = 'subjectFill' | 'landmarkFill' | 'subjectView' | 'softness' | 'lensHeight'
@@ -83,7 +83,7 @@ function groundTroubles(ground: StoppingGround): ScanTrouble[] {
   const plane = planeAt(first)
   const shape = ground.points.map((at) => onPlane(plane, at))
   const area = areaOf(shape)
-  const { west, east, south, north } = boxAround(shape)
+  const { west, east, south, north } = planeBoxAround(shape)
   // Long and thin is a ground; without any width it is none.
   return area < SMALLEST || area < 1e-6 * Math.hypot(east - west, north - south) ** 2
     ? [about({ reason: 'area-empty', area })]
@@ -100,22 +100,22 @@ function stepsFor({ steps }: ScanRequest, { form, points }: StoppingGround, samp
   const [first] = points
   if (first === undefined) return steps
   const plane = planeAt(first)
-  const { west, east, south, north } = boxAround(points.map((at) => onPlane(plane, at)))
+  const { west, east, south, north } = planeBoxAround(points.map((at) => onPlane(plane, at)))
   return { ...steps, place: Math.max(steps.place, Math.sqrt(((east - west) * (north - south)) / samples)) }
 }
 
-function whollyKeptOut(request: ScanRequest, ground: StoppingGround, out: KeptOut): boolean {
+function whollyKeptOut(request: ScanRequest, ground: StoppingGround, out: KeptOutGround): boolean {
   if (out.subject.length === 0) return false
   if (ground.points.some((at) => !subjectKeptOut(out, at)) && ground.form === 'line') return false
   return [GLANCES, CLOSE_LOOKS].every(
-    (samples) => placesOf(ground, { steps: stepsFor(request, ground, samples) }, out).length === 0,
+    (samples) => sampledPlaces(ground, { steps: stepsFor(request, ground, samples) }, out).length === 0,
   )
 }
 
-function withoutElevation(request: ScanRequest, ground: StoppingGround, out: KeptOut): boolean {
+function withoutElevation(request: ScanRequest, ground: StoppingGround, out: KeptOutGround): boolean {
   const { terrain } = request
   if (terrain === null) return true
-  return placesOf(ground, { steps: stepsFor(request, ground, GLANCES) }, out).some(
+  return sampledPlaces(ground, { steps: stepsFor(request, ground, GLANCES) }, out).some(
     ({ at }) => elevationAtPlace(terrain, at) === null,
   )
 }

@@ -1,7 +1,7 @@
 /** The landmark's bounding points: the points in space that bound it, from which its place and share in the frame are read. */
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { type EarthPoint, type LocalFrame, localFrame, placeUnder, toEarth, toLocal } from '#core/geo/local-frame.ts'
-import type { Building, Landmark, Span, Summit, Upright } from './landmark.ts'
+import type { Building, Landmark, SpanLandmark, Summit, Upright } from './landmark.ts'
 
 const RING = 32
 /** Diameter of an upright's top as a part of its foot's (common practice, no source: towers and lighthouses taper a little). */
@@ -14,25 +14,28 @@ const CIRCLE: readonly (readonly [number, number])[] = Array.from({ length: RING
 })
 
 /** A ring of points around a frame's origin. */
-export function ring(frame: LocalFrame, radius: number, up: number): EarthPoint[] {
+export function circlePoints(frame: LocalFrame, radius: number, up: number): EarthPoint[] {
   return CIRCLE.map(([east, north]) => toEarth(frame, east * radius, north * radius, up))
 }
 
 /** Where a span carries piers or towers: its inner points, or its two ends when it has none. */
-export function pierIndexes(span: Span): number[] {
+export function pierIndexes(span: SpanLandmark): number[] {
   if (span.line.length === 2) return [0, 1]
   return span.line.slice(1, -1).map((_, index) => index + 1)
 }
 
 /** Height above the foot to which a span rises at each of its points. */
-export function spanTops(span: Span): number[] {
+export function spanTops(span: SpanLandmark): number[] {
   if (span.form !== 'suspension') return span.line.map(() => span.height)
   const piers = new Set(pierIndexes(span))
   return span.line.map((_, index) => (piers.has(index) ? span.height : span.deckHeight))
 }
 
 /** For each point of a span: its frame at the foot, and the unit vector across the span (east, north), to the right of its direction. */
-export function spanStations(span: Span, base: number): { frame: LocalFrame; across: readonly [number, number] }[] {
+export function spanStations(
+  span: SpanLandmark,
+  base: number,
+): { frame: LocalFrame; across: readonly [number, number] }[] {
   const frames = span.line.map((at) => localFrame(at, base))
   return frames.map((frame, index) => {
     const next = frames[Math.min(index + 1, frames.length - 1)]
@@ -50,15 +53,15 @@ export function spanStations(span: Span, base: number): { frame: LocalFrame; acr
 function uprightPoints(upright: Upright, base: number): EarthPoint[] {
   const frame = localFrame(upright.at, base)
   const radius = upright.width / 2
-  return [...ring(frame, radius, 0), ...ring(frame, radius * UPRIGHT_TAPER, upright.height)]
+  return [...circlePoints(frame, radius, 0), ...circlePoints(frame, radius * UPRIGHT_TAPER, upright.height)]
 }
 
 function summitPoints(summit: Summit, base: number): EarthPoint[] {
   const frame = localFrame(summit.at, base)
-  return [...ring(frame, summit.width / 2, 0), toEarth(frame, 0, 0, summit.height)]
+  return [...circlePoints(frame, summit.width / 2, 0), toEarth(frame, 0, 0, summit.height)]
 }
 
-function spanPoints(span: Span, base: number): EarthPoint[] {
+function spanPoints(span: SpanLandmark, base: number): EarthPoint[] {
   const tops = spanTops(span)
   const half = span.width / 2
   return spanStations(span, base).flatMap(({ frame, across }, index) =>

@@ -7,7 +7,7 @@ import { LOOK_OVER_GROUND_EVERY } from '#core/light/over-skyline.ts'
 import { lookAtSun } from '#core/light/wish-margin.ts'
 import type { CivilDay, Zone } from '#core/time/civil.ts'
 import type { Failing } from './condition.ts'
-import { type LightAsked, lightHow, lightMargin } from './light-condition.ts'
+import { type LightAsked, lightHow, heldMargin } from './light-condition.ts'
 import { type ClockMove, LONGEST_OFF } from './moves.ts'
 import type { Tolerance } from './tolerance.ts'
 
@@ -30,7 +30,7 @@ interface Window {
 
 /** Where the sun is merely to stay on a thing, which is no wish that the day's windows know. */
 function sunSpans(asked: LightAsked, { scene, day }: ClockRequest): readonly Span[] {
-  const over = (instant: number): number => lightMargin(asked, scene, instant, lookAtSun(scene.at, instant))
+  const over = (instant: number): number => heldMargin(asked, scene, instant, lookAtSun(scene.at, instant))
   const { subject, landmark } = scene.skylines
   return spansAbove(
     over,

@@ -30,7 +30,7 @@ function skylineOf(kind: SkyCondition, { skylines }: LightScene): LightSkyline |
   return kind === 'sun' ? skylines.lens : skylines.landmark
 }
 
-export function lightMargin({ kind, wish }: LightAsked, scene: LightScene, instant: number, sun: SunLook): number {
+export function heldMargin({ kind, wish }: LightAsked, scene: LightScene, instant: number, sun: SunLook): number {
   return wish === null
     ? overSkyline(skylineOf(kind, scene), sun)
     : wishMargin(wish.kind, wish.wishes, scene, instant, sun)
@@ -57,9 +57,9 @@ export function lightAsked(
       kind: `${thing}-light`,
       wish: { kind: thing, wishes: { ...NO_WISHES, [thing]: 'lit' } },
     }
-    if (lightMargin(lit, scene, instant, sun) >= 0) return [lit]
+    if (heldMargin(lit, scene, instant, sun) >= 0) return [lit]
     const onIt: LightAsked = { kind: `${thing}-sun`, wish: null }
-    return lightMargin(onIt, scene, instant, sun) >= 0 ? [onIt] : []
+    return heldMargin(onIt, scene, instant, sun) >= 0 ? [onIt] : []
   })
   return [...made, ...unasked]
 }

@@ -12,7 +12,7 @@ import { clockTolerances } from './clock-tolerance.ts'
 import type { Condition, ConditionKind, Failing } from './condition.ts'
 import { demandConditions } from './demand-condition.ts'
 import { heldPlan } from './held-plan.ts'
-import { type LightAsked, lightAsked, lightHow, lightMargin } from './light-condition.ts'
+import { type LightAsked, lightAsked, lightHow, heldMargin } from './light-condition.ts'
 import { momentScenes } from './moment-scene.ts'
 import { type MoveLine, PLACE_MOVES, type PlaceMove, moveLine, movedBy, reachOf } from './moves.ts'
 import { firstFailure } from './offset-walk.ts'
@@ -42,7 +42,7 @@ function lightCondition(asked: LightAsked, instant: number, sun: SunLook): Condi
     kind: asked.kind,
     fails: (placed) => {
       const scene = placed.scene()
-      return lightMargin(asked, scene, instant, sun) >= 0 ? null : lightHow(asked, scene, sun)
+      return heldMargin(asked, scene, instant, sun) >= 0 ? null : lightHow(asked, scene, sun)
     },
   }
 }

@@ -17,11 +17,11 @@ export function codingOf(header: string | null): Coding {
 }
 
 /** `too-large`: more would come out than allowed. `broken`: no body packed in that way. */
-export type Unpacked =
+export type DecodedBody =
   | { readonly ok: true; readonly body: Buffer }
   | { readonly ok: false; readonly why: 'too-large' | 'broken' }
 
-export async function unpacked(body: Buffer, coding: Exclude<Coding, null>, most: number): Promise<Unpacked> {
+export async function unpacked(body: Buffer, coding: Exclude<Coding, null>, most: number): Promise<DecodedBody> {
   try {
     return { ok: true, body: await unpack(body, coding, most) }
   } catch (error) {

@@ -1,12 +1,12 @@
 /** Owns the turns at one tile server: two requests at a time, newest wish first, and no endless line of old wishes. */
 
 /** `crowded`: newer wishes pushed it out. `left`: whoever wished for it no longer does. */
-export type Turn<Value> =
+export type QueueTurn<Value> =
   | { readonly taken: true; readonly value: Value }
   | { readonly taken: false; readonly why: 'crowded' | 'left' }
 
 export interface RequestQueue {
-  run<Value>(work: () => Promise<Value>, signal: AbortSignal): Promise<Turn<Value>>
+  run<Value>(work: () => Promise<Value>, signal: AbortSignal): Promise<QueueTurn<Value>>
 }
 
 interface Waiting {
@@ -37,7 +37,7 @@ export function makeRequestQueue(now: () => number, longestLine: number = LONGES
     if (at >= 0) line.splice(at, 1)[0]?.start()
   }
 
-  async function run<Value>(work: () => Promise<Value>, signal: AbortSignal): Promise<Turn<Value>> {
+  async function run<Value>(work: () => Promise<Value>, signal: AbortSignal): Promise<QueueTurn<Value>> {
     if (signal.aborted) return { taken: false, why: 'left' }
     if (now() - lastWish > BURST_MS) burst += 1
     lastWish = now()

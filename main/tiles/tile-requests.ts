@@ -15,7 +15,7 @@ import { type Caching, fetchTile, type FetchTools, type TileOutcome } from './fe
 import { type RequestQueue, makeRequestQueue } from './request-queue.ts'
 import { needsKey, type TileSource } from './source.ts'
 
-export type Asked =
+export type TileRequestOutcome =
   | TileOutcome
   /** Nothing was asked, and asking again cannot help. */
   | { readonly kind: 'gone'; readonly reason: GoneReason; readonly message: string }
@@ -40,7 +40,7 @@ export interface TileRequestsOptions extends FetchTools {
 }
 
 export interface TileRequests {
-  ask(source: TileSource, place: TilePlace, known: Known, signal: AbortSignal): Promise<Asked>
+  ask(source: TileSource, place: TilePlace, known: Known, signal: AbortSignal): Promise<TileRequestOutcome>
   /** Forgets which tiles were missing or bad. */
   forget(): void
   /** The user wants it tried again now: pauses end and what failed is asked for, though no server oftener than it can bear. */
@@ -114,7 +114,7 @@ export function makeTileRequests(options: TileRequestsOptions): TileRequests {
     if (held.size > MOST_HELD && oldest !== undefined) held.delete(oldest)
   }
 
-  async function request(source: TileSource, url: string, known: Known): Promise<Asked> {
+  async function request(source: TileSource, url: string, known: Known): Promise<TileRequestOutcome> {
     if (source.changed) {
       const host = await trustedHost(new URL(url).hostname)
       if (!host.ok && host.fault.reason === 'address-private') return addressRefused(source, host.fault.message)
@@ -173,15 +173,15 @@ function holdOf(outcome: TileOutcome): number {
   return byServer ? 0 : BAD_HELD
 }
 
-function addressRefused(source: TileSource, why: string): Asked {
+function addressRefused(source: TileSource, why: string): TileRequestOutcome {
   return { kind: 'gone', reason: 'address-refused', message: `${source.name} is not used. ${why}` }
 }
 
-function keyMissing(source: TileSource): Asked {
+function keyMissing(source: TileSource): TileRequestOutcome {
   return { kind: 'gone', reason: 'key-missing', message: `${source.name} needs a key. Enter it in the settings.` }
 }
 
-function paused(source: TileSource, server: Server): Asked {
+function paused(source: TileSource, server: Server): TileRequestOutcome {
   const wait = server.backOff.remaining()
   const message = `${source.name} failed a moment ago and is left in peace for ${spanText(wait)}. Missing tiles are asked for after that.`
   return { kind: 'later', reason: 'paused', message, wait }
@@ -192,7 +192,7 @@ function spanText(milliseconds: number): string {
   return seconds <= 120 ? `${seconds} seconds` : `${Math.ceil(seconds / 60)} minutes`
 }
 
-function notTaken(source: TileSource, why: 'crowded' | 'left'): Asked {
+function notTaken(source: TileSource, why: 'crowded' | 'left'): TileRequestOutcome {
   return {
     kind: 'later',
     reason: why,

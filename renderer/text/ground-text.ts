@@ -177,7 +177,7 @@ export function lightTimes(spans: readonly Span[] | null, day: CivilDay, zone: Z
       ? say.light.fromMidnight
       : doubtText(clock(Math.ceil(first.from / MINUTE) * MINUTE), first.fromDoubt),
     last: atEnd ? say.light.pastMidnight : doubtText(clock(Math.floor(last.until / MINUTE) * MINUTE), last.untilDoubt),
-    unsure: nearestDoubt([first, last]),
+    unsure: nearestDoubtText([first, last]),
     instead: null,
     gaps,
   }
@@ -189,7 +189,7 @@ export function doubtText(clock: string, doubt: Doubt | undefined): string {
 }
 
 /** Metres to the nearest unknown ground that makes an end of spans unsure; null when all are sure. */
-export function nearestDoubt(spans: readonly Span[]): number | null {
+export function nearestDoubtText(spans: readonly Span[]): number | null {
   const all = spans
     .flatMap(({ fromDoubt, untilDoubt }) => [fromDoubt, untilDoubt])
     .filter((doubt) => doubt !== undefined)

@@ -11,15 +11,15 @@ import type { Plan } from '#core/plan/plan.ts'
 import { type Zone, formatClock, formatDay } from '#core/time/civil.ts'
 import { compassName } from '#core/units/compass.ts'
 import type { UnitSystem } from '#core/units/length.ts'
-import { bearing, degrees, metres, millimetres, rounded, share } from './figure.ts'
+import { bearing, degreesText, metres, millimetres, rounded, share } from './figure.ts'
 import { landmarkName, subjectName } from './names.ts'
 import { wishName } from './wish-names.ts'
 import { groundWords } from '#renderer/words/en-ground.ts'
 import { lightWords } from '#renderer/words/en-light.ts'
-import { doubtText, nearestDoubt } from './ground-text.ts'
+import { doubtText, nearestDoubtText } from './ground-text.ts'
 
 export function wholeDegrees(value: number): string {
-  return degrees(value, 0)
+  return degreesText(value, 0)
 }
 
 /** "84 % lit, raking at 63°": the share, and how the largest side is struck. */
@@ -75,16 +75,16 @@ export function shadowText(length: number | null, light: LightReading, units: Un
 export function bodyText(body: BodyReading): string {
   const at = bearing(body.azimuth)
   return body.apparent >= 0
-    ? lightWords.bodyText(degrees(body.apparent), at)
-    : lightWords.belowHorizon(degrees(-body.altitude), at)
+    ? lightWords.bodyText(degreesText(body.apparent), at)
+    : lightWords.belowHorizon(degreesText(-body.altitude), at)
 }
 
 /** Where the body stands against the frame; null while it is down, or farther out than anyone would turn. */
 export function frameText(body: BodyReading): string | null {
   if (!body.up || body.inFrame === null) return null
   const { within } = body.inFrame
-  if (within >= 0) return lightWords.inFrame(degrees(within))
-  return within > -20 ? lightWords.frameDistance(degrees(-within)) : null
+  if (within >= 0) return lightWords.inFrame(degreesText(within))
+  return within > -20 ? lightWords.frameDistance(degreesText(-within)) : null
 }
 
 /** "1/250 s". */
@@ -114,7 +114,7 @@ export function spanText(span: Span, zone: Zone): string {
 
 /** Why ends of windows are the earliest or the latest that they can be; nothing when all are sure. */
 export function unsureSentences(spans: readonly Span[], units: UnitSystem): string[] {
-  const away = nearestDoubt(spans)
+  const away = nearestDoubtText(spans)
   return away === null ? [] : [groundWords.light.unsure(metres(away, units))]
 }
 
@@ -155,7 +155,9 @@ export function lightCautions(light: LightReading, focalLength: number | null): 
   const within = sun.inFrame?.within ?? null
   const caution = within === null ? null : sunCaution(within, sun.radius)
   if (within === null || caution === null) return []
-  return [caution === 'in-frame' ? lightWords.sunCaution(focal) : lightWords.sunNearCaution(degrees(-within), focal)]
+  return [
+    caution === 'in-frame' ? lightWords.sunCaution(focal) : lightWords.sunNearCaution(degreesText(-within), focal),
+  ]
 }
 
 export function subjectSidesName(plan: Plan): string {

@@ -1,6 +1,6 @@
 /** A span's own ruler: from a place along it, aside and up to metres in the frame of its first point. */
 import { type EarthPoint, type LocalPoint, toEarth, toLocal } from '#core/geo/local-frame.ts'
-import type { Span } from '#core/scene/landmark.ts'
+import type { SpanLandmark } from '#core/scene/landmark.ts'
 import { pierIndexes, spanStations } from '#core/scene/bounding-points.ts'
 import type { Face, Material } from '#core/scene/solid.ts'
 import { band, face } from './shape.ts'
@@ -9,7 +9,7 @@ import { band, face } from './shape.ts'
 export type PlaceAlong = number
 
 export interface SpanRule {
-  readonly span: Span
+  readonly span: SpanLandmark
   readonly piers: readonly number[]
   /** Metres from each point to the next. */
   readonly lengths: readonly number[]
@@ -20,7 +20,7 @@ export interface SpanRule {
   onward(along: PlaceAlong, metres: number): PlaceAlong
 }
 
-export function spanRule(span: Span, base: number): SpanRule {
+export function spanRule(span: SpanLandmark, base: number): SpanRule {
   const stations = spanStations(span, base)
   const last = stations.length - 1
   const home = stations[0]?.frame

@@ -10,7 +10,7 @@ import { type PlanTarget, alignmentTargets } from '#core/plan/alignment-target.t
 import type { Assessment } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { type CivilDay, type Zone, civilTime, formatClock, formatDay } from '#core/time/civil.ts'
-import { bearing, degrees, share } from '#renderer/text/figure.ts'
+import { bearing, degreesText, share } from '#renderer/text/figure.ts'
 import { Warnings } from '#renderer/part/warning.tsx'
 import { daysWords } from '#renderer/words/en-days.ts'
 import { AlignmentForm } from './alignment-form.tsx'
@@ -186,13 +186,13 @@ function whyNone(plan: Plan, target: PlanTarget, wish: AlignmentWish, others: nu
   const most = FARTHEST_OFF[wish.body]
   const place =
     target.altitude < 0
-      ? say.below(bearing(target.bearing), degrees(-target.altitude))
-      : say.direction(bearing(target.bearing), degrees(target.altitude))
+      ? say.below(bearing(target.bearing), degreesText(-target.altitude))
+      : say.direction(bearing(target.bearing), degreesText(target.altitude))
   const never = Math.abs(declination) > most + 1.25 * wish.tolerance
   return [
     say.noneFound(wish.body, wish.span, since),
     place,
-    ...(never ? [say.outOfReach(wish.body, degrees(declination), degrees(most))] : []),
+    ...(never ? [say.outOfReach(wish.body, degreesText(declination), degreesText(most))] : []),
     never ? say.tryElsewhere : say.try,
   ].join(' ')
 }

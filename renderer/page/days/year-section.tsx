@@ -18,7 +18,7 @@ import { chooseDay } from './choose-day.ts'
 import { DayList } from './day-list.tsx'
 import { dayText, shortDay } from './day-text.ts'
 import { type Findings, useJob } from './use-days-job.ts'
-import { type YearFound, NOTHING_YET, daysOf, whyNone, withDays, withReason } from './year-found.ts'
+import { type YearFound, NOTHING_YET, daysOf, whyNoDays, withDays, withReason } from './year-found.ts'
 import { YearLegend, YearStrip } from './year-strip.tsx'
 
 const { year: say } = daysWords
@@ -201,7 +201,7 @@ function Reason({ plan, scene, zone, year }: YearSectionProps & { readonly year:
   if (share < 1) return <p class="hint">{daysWords.working}</p>
   const name = (kind: Parameters<typeof wishName>[0]): string => wishName(kind, plan)
   const unseen = { subject: scene.subject, landmark: scene.landmark }
-  const why = whyNone(found).map((reason) =>
+  const why = whyNoDays(found).map((reason) =>
     reason.why === 'never'
       ? (reason.kind === 'subject' || reason.kind === 'landmark') && unseen[reason.kind].length === 0
         ? say.neverSeen(name(reason.kind))

@@ -31,7 +31,7 @@ export function waySentence({ plan, assessment, units }: GroundProps): string | 
 }
 
 /** "direct sun Cargo bicycle 05:01–18:45, Merrin Bridge 05:36–19:16". */
-export function directText({ plan, daylight, units }: GroundProps): string {
+export function directSunLine({ plan, daylight, units }: GroundProps): string {
   const { direct, day, zone } = daylight
   const times = lightPlaces(plan).map(([place, name]) => [name, lightTimes(direct[place], day, zone)] as const)
   const away = times.reduce((least, [, { unsure }]) => Math.min(least, unsure ?? Infinity), Infinity)
@@ -82,7 +82,7 @@ function texts(props: GroundProps): string[] {
   return [
     ...(way === null ? [] : [way]),
     ...(clearance === null ? [] : [say.tightest(lowerLineName(plan), clearance)]),
-    directText(props),
+    directSunLine(props),
     ...(plan.terrain?.sea === true ? [say.sea] : []),
     groundWords.reach.sheet(reachText(assessment.ground.reach, units)),
   ]

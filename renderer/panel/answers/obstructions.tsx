@@ -2,7 +2,7 @@
 import { useEffect, useState } from 'preact/hooks'
 import { geodesicDistance } from '#core/geo/geodesic.ts'
 import type { Plan } from '#core/plan/plan.ts'
-import { RECORD_LIMITS } from '#core/record/record-limits.ts'
+import { DRAWN_NAME_MOST, RECORD_LIMITS } from '#core/record/record-limits.ts'
 import { withObstruction } from '#core/plan/obstructions.ts'
 import type { ObstructionRecord } from '#core/record/shoot.ts'
 import { landmarkMiddle } from '#core/scene/bounding-points.ts'
@@ -18,7 +18,6 @@ import { obstructionName } from '#renderer/text/ground-text.ts'
 import { addObstruction, removeObstruction } from '#renderer/state/act/obstruction-acts.ts'
 
 const { obstructions: say } = groundWords
-const NAME_MOST = 200
 
 export function Obstructions({ plan }: { readonly plan: Plan }) {
   const { obstructions } = plan.shoot
@@ -67,7 +66,7 @@ function ObstructionRow({ plan: { shoot }, obstruction, name }: RowProps) {
       <TextField
         label={say.name}
         value={obstruction.name}
-        most={NAME_MOST}
+        most={DRAWN_NAME_MOST}
         placeholder={name}
         onTake={(text) => void changeShoot(say.edit.name, withObstruction(shoot, { ...obstruction, name: text }))}
       />

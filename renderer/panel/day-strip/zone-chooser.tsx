@@ -9,7 +9,7 @@ import { settle } from '#renderer/state/act/live-change.ts'
 import { zone, zonesAt, zonesOnOffer } from '#renderer/state/plan/zone.ts'
 import { lightWords } from '#renderer/words/en-light.ts'
 import { stripWords } from '#renderer/words/en-day-strip.ts'
-import { place } from './strip-signals.ts'
+import { stripPlace } from './strip-signals.ts'
 import { type ZoneOffer, zoneOffers } from './zone-offers.ts'
 
 function chooseZone(chosen: Zone | null): void {
@@ -20,7 +20,7 @@ function chooseZone(chosen: Zone | null): void {
 
 /** The zones in use at the place: null while they are looked up, none when they could not be found. */
 function zonesHere(): readonly Zone[] | null {
-  return place.value === null ? null : zonesAt(place.value)
+  return stripPlace.value === null ? null : zonesAt(stripPlace.value)
 }
 
 /** What is particular about the clock here; null when nothing is. */

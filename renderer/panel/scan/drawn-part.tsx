@@ -9,7 +9,7 @@ import { drawnName } from '#renderer/text/drawn-text.ts'
 import { KeepOutFields } from './keep-out-fields.tsx'
 import { StoppingFields } from './stopping-fields.tsx'
 
-export function DrawnPart() {
+export function DrawnGroundPart() {
   const shoot = boardShoot.value
   if (shoot === null) return null
   const { stoppingGround, keepOuts } = shoot

@@ -11,7 +11,7 @@ import type { LookJob, PolishJob, ScanJob, ScanUpdate, WhyJob } from './scan-job
 
 type Step = JobStep<ScanUpdate>
 
-export function stepsOf(job: ScanJob, terrain: ElevationGrid | null): Iterator<Step> {
+export function scanSteps(job: ScanJob, terrain: ElevationGrid | null): Iterator<Step> {
   const request = { ...job.request, terrain }
   switch (job.kind) {
     case 'look':

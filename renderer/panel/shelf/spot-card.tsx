@@ -4,7 +4,7 @@ import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Shoot } from '#core/record/shoot.ts'
 import type { Spot } from '#core/record/spot.ts'
 import { LensThumb } from '#renderer/view/lens-picture/lens-thumb.tsx'
-import { type Fault, Guarded } from '#renderer/part/guarded.tsx'
+import { type PartFault, Guarded } from '#renderer/part/guarded.tsx'
 import { Icon } from '#renderer/part/icon.tsx'
 import { StarsShown } from '#renderer/part/stars.tsx'
 import { assessmentOf, planAtHand } from '#renderer/state/plan/assessments.ts'
@@ -51,7 +51,7 @@ export function SpotCard({ shoot, spot: saved, on, onChoose, onDrag, onDropBefor
   const spot = live ?? saved
   const card = useRef<HTMLLIElement>(null)
   const seen = useSeen(card)
-  const [fault, setFault] = useState<Fault | null>(null)
+  const [fault, setFault] = useState<PartFault | null>(null)
   const hint = hintOf(spot)
   const keys = (event: KeyboardEvent): void => {
     if (!event.altKey || (event.key !== 'ArrowUp' && event.key !== 'ArrowDown')) return

@@ -96,7 +96,7 @@ export function assessmentOf(plan: Plan): Assessment {
 }
 
 /** The skylines around a plan's things; null without elevations. */
-export function skylinesAround(plan: Plan): PlanSkylines | null {
+export function keptSkylinesOf(plan: Plan): PlanSkylines | null {
   const state = stateOf(plan)
   state.skylines ??= { around: skylinesOf(plan) }
   return state.skylines.around
@@ -106,7 +106,7 @@ export function skylinesAround(plan: Plan): PlanSkylines | null {
 export function daylightOf(plan: Plan, zone: Zone): DayLight {
   const state = stateOf(plan)
   if (state.light?.zone !== zone) {
-    const scene = lightSceneOf(plan, state.found, skylinesAround(plan))
+    const scene = lightSceneOf(plan, state.found, keptSkylinesOf(plan))
     state.light = { zone, day: lightOfDay(scene, plan.shoot.light, civilDayOf(plan.spot.when, zone), zone) }
   }
   return state.light.day

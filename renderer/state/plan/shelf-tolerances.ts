@@ -9,7 +9,7 @@ import {
   toleranceSteps,
 } from '#core/tolerance/plan-tolerances.ts'
 import type { Zone } from '#core/time/civil.ts'
-import { planParts, sameParts, skylinesAround } from './assessments.ts'
+import { planParts, sameParts, keptSkylinesOf } from './assessments.ts'
 import { atLeisure } from '#renderer/job/at-leisure.ts'
 import { spots } from '#renderer/state/library/library.ts'
 
@@ -39,7 +39,7 @@ function knownFor(plan: Plan, parts: readonly unknown[]): Known | null {
 }
 
 function requestOf(plan: Plan, zone: Zone): ToleranceRequest {
-  return { plan, zone, parkings: parkingsOf(spots.value), skylines: skylinesAround(plan) }
+  return { plan, zone, parkings: parkingsOf(spots.value), skylines: keptSkylinesOf(plan) }
 }
 
 /** Worked out at once when it is new, in some tens of milliseconds, hundreds among hills. Null when nothing is framed. */

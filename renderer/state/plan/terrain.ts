@@ -13,7 +13,7 @@ import {
   type RingKind,
   type RingWindow,
   laidTogether,
-  planeAt,
+  placeOfPlane,
   ringWindows,
   serves,
   standsIn,
@@ -66,7 +66,7 @@ let asking: readonly Asking[] = []
 let planes: readonly LatLon[] = []
 
 function planeFor(stop: LatLon): LatLon {
-  const plane = planes.find((other) => geodesicDistance(other, stop) <= PLANE_STRAY) ?? planeAt(stop)
+  const plane = planes.find((other) => geodesicDistance(other, stop) <= PLANE_STRAY) ?? placeOfPlane(stop)
   planes = [plane, ...planes.filter((other) => other !== plane)].slice(0, PLANES_KEPT)
   return plane
 }

@@ -8,13 +8,13 @@ import { type Grip, type Moved, brought, gripPlace, readGrip, withoutCorner } fr
 import { withoutDrawnPoint } from '#core/plan/drawn-grip.ts'
 import { selectGrip } from './select.ts'
 import { held, moveLabel, refuseGround } from '#renderer/state/act/held.ts'
-import { type Step, stepOf, stepped } from './step.ts'
+import { type KeyStep, keyStepOf, stepped } from './step.ts'
 
-function labelOf(grip: Grip, step: Step): string {
+function labelOf(grip: Grip, step: KeyStep): string {
   return step.kind === 'turn' ? mapWords.turnSubject : moveLabel(grip)
 }
 
-function walk(grip: Grip, step: Step): void {
+function walk(grip: Grip, step: KeyStep): void {
   const steps = beginSteps(labelOf(grip, step), refuseGround)
   const now = plan.peek()
   if (steps === null || now === null) return
@@ -72,7 +72,7 @@ function act(grip: Grip, event: KeyboardEvent, metres: number): boolean {
     removePoint(grip)
     return true
   }
-  const step = stepOf(event, metres)
+  const step = keyStepOf(event, metres)
   if (step === null || onLeg(grip)) return false
   walk(grip, step)
   return true

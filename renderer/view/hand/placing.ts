@@ -11,7 +11,7 @@ import { type Moved, brought } from '#core/plan/grip.ts'
 import { type PressSurface, followPresses } from './map-press.ts'
 import type { Point } from '#renderer/view/drawing/plan-view.ts'
 import { PLACE_AFTER } from './press.ts'
-import { placeAlone, standsAlone } from '#renderer/state/act/place-alone.ts'
+import { placeAlone, placeStandsAlone } from '#renderer/state/act/place-alone.ts'
 import { refuseGround } from '#renderer/state/act/held.ts'
 
 const LABELS: Readonly<Record<Placing['what'], string>> = {
@@ -34,7 +34,7 @@ export function placed(start: Arrangement, wish: Placing, at: LatLon): Moved {
 /** Places the wished thing at once, as the keyboard does. */
 export function placeAt(at: LatLon): void {
   const wish = placing.peek()
-  if (wish !== null && standsAlone(wish)) {
+  if (wish !== null && placeStandsAlone(wish)) {
     stopPlacing()
     return placeAlone(wish, at)
   }
@@ -72,7 +72,7 @@ export function followPlacing(surface: PressSurface): () => void {
     const wish = placing.peek()
     const at = surface.view()?.toPlace(point)
     if (wish === null || at === undefined) return
-    if (standsAlone(wish)) {
+    if (placeStandsAlone(wish)) {
       alone = window.setTimeout(() => placeAt(at), PLACE_AFTER)
       return
     }

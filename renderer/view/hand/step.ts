@@ -18,7 +18,7 @@ export interface Key {
 /** Metres that an arrow moves a thing on the map and in the close plan, without Shift. */
 export const KEY_STEP = { map: 1, close: 0.1 } as const
 
-export type Step =
+export type KeyStep =
   /** Metres. */
   | { readonly kind: 'shift'; readonly east: number; readonly north: number }
   /** Degrees, clockwise. */
@@ -38,7 +38,7 @@ function turnOf(key: Key): number {
 }
 
 /** What a key asks for; null when it is none of ours. `metres` is the step without Shift. */
-export function stepOf(key: Key, metres: number): Step | null {
+export function keyStepOf(key: Key, metres: number): KeyStep | null {
   if (key.metaKey || (key.ctrlKey && !key.altKey)) return null
   const size = key.shiftKey ? 10 : 1
   const arrow = ARROWS[key.key]
@@ -54,7 +54,7 @@ function shifted(at: LatLon, east: number, north: number): LatLon {
 }
 
 /** The plan after one step of a thing; null when the plan has no such thing or it can't be done to it. */
-export function stepped(plan: Plan, grip: Grip, step: Step): Moved | null {
+export function stepped(plan: Plan, grip: Grip, step: KeyStep): Moved | null {
   const { shoot, spot } = plan
   if (step.kind === 'turn') {
     const turns = grip.on === 'subject' || grip.on === 'heading' || grip.on === 'pair'

@@ -11,7 +11,7 @@ import type { Footing } from './ground-bands.ts'
 import { groundLooks } from './ground-looks.ts'
 import { type GroundPicture, type GroundThings, groundPicture } from './ground-picture.ts'
 import { landmarkReach } from './ground-reach.ts'
-import { contactPatch, landmarkShadow, subjectShadow } from './ground-shadows.ts'
+import { contactPatch, landmarkShadowShapes, subjectShadowShapes } from './ground-shadows.ts'
 import { type Layer, layersOf } from './layers.ts'
 import { type Lighting, darknessAt, lightingOf } from './lighting.ts'
 import { type SeenPart, paintOrder } from './painter.ts'
@@ -103,8 +103,8 @@ export function pictureOf(plan: Plan, assessment: Assessment, width: number, mov
     skyDeviation: skyDeviation(assessment, view, sheet),
     ground: groundOf(plan, assessment, { view, sheet, landmarkBefore, moving }),
     groundLines: groundLines(view, sheet, below, assessment.toSubject.distance),
-    subjectShadow: subjectShadow(plan, assessment, see, sheet),
-    landmarkShadow: landmarkShadow(plan, assessment, view, sheet),
+    subjectShadow: subjectShadowShapes(plan, assessment, see, sheet),
+    landmarkShadow: landmarkShadowShapes(plan, assessment, view, sheet),
     contact: contactPatch(plan, see, sheet),
     landmark: landmarkLayers(plan, assessment, view, sheet),
     landmarkBefore,

@@ -12,7 +12,7 @@ import {
   type Stroke,
   type Strokes,
 } from './stroke.ts'
-import { mixed, thinned } from './colour.ts'
+import { mixed, translucent } from './colour.ts'
 import type { SoftGround } from './ground-picture.ts'
 import type { Layer } from './layers.ts'
 import type { LensInks, ThingInks } from './lens-inks.ts'
@@ -36,8 +36,8 @@ function lookOf(picture: Picture, inks: LensInks): PictureLook {
     from: horizon + height * 0.01,
     to: horizon + height * 0.35,
     stops: [
-      { at: 0, colour: thinned(inks.ink, 0) },
-      { at: 1, colour: thinned(inks.ink, 0.12) },
+      { at: 0, colour: translucent(inks.ink, 0) },
+      { at: 1, colour: translucent(inks.ink, 0.12) },
     ],
   }
   return { picture, inks, near, lines, water: waterPaint(ground?.waterline ?? [], inks, darkness) }
@@ -66,7 +66,7 @@ function levelGround(look: PictureLook): StrokeGroup[] {
   return sharp([
     filled('ground', rect(0, low, width, height - low), near),
     drawn('ground', groundLines, lines, 0.7),
-    drawn('ground', `M0 ${horizon.toFixed(2)}H${width}`, even(thinned(inks.ink, 0.22)), 0.8),
+    drawn('ground', `M0 ${horizon.toFixed(2)}H${width}`, even(translucent(inks.ink, 0.22)), 0.8),
   ])
 }
 
@@ -93,7 +93,7 @@ function stripStrokes(of: keyof ObstructionStrips, { picture, inks }: PictureLoo
 }
 
 function cast(path: string, { picture, inks }: PictureLook): Stroke {
-  return filled('shadow', path, even(thinned(inks.cast, picture.sky === 'hazy' ? 0.55 : 1)))
+  return filled('shadow', path, even(translucent(inks.cast, picture.sky === 'hazy' ? 0.55 : 1)))
 }
 
 /** What lies on the ground about the subject; lines and the landmark's shadow as far as the true ground before them shows. */
@@ -109,7 +109,7 @@ function onGround(look: PictureLook): StrokeGroup[] {
           ...within(ground.near, [drawn('ground', groundLines, lines, 0.7)]),
           ...within(ground.front, [cast(landmarkBefore ? '' : landmarkShadow, look)]),
         ]
-  const contact = even(thinned(inks.contact, subjectShadow === '' ? 1 : 0.4))
+  const contact = even(translucent(inks.contact, subjectShadow === '' ? 1 : 0.4))
   return [...cut, ...sharp([filled('shadow', picture.contact, contact), cast(subjectShadow, look)])]
 }
 

@@ -3,7 +3,6 @@ import { FIRST_PLACE } from './first-place.ts'
 import { effect } from '@preact/signals'
 import { batch, signal } from '@preact/signals'
 import type L from 'leaflet'
-import type { LatLon } from '#core/geo/lat-lon.ts'
 import { followArea } from '#renderer/view/ground/shown-area.ts'
 import { layBase } from './base-layers.ts'
 import { ask } from '#renderer/host/host.ts'
@@ -26,7 +25,7 @@ import {
 } from './leaflet-seam.ts'
 import { mapLook, mapView, tellMapLook } from '#renderer/view/drawing/map-look.ts'
 import {
-  type Look,
+  type LookRequest,
   wantedLook,
   tellMapBounds,
   takeWantedLook,
@@ -60,7 +59,7 @@ function hasSize(map: L.Map): boolean {
   return size.x > 0 && size.y > 0
 }
 
-function meet(map: L.Map, look: Look, smoothly: boolean): void {
+function meet(map: L.Map, look: LookRequest, smoothly: boolean): void {
   if (look.kind === 'fly') {
     const zoom = look.zoom ?? Math.max(STREET_ZOOM, map.getZoom())
     setOutFor(look.at)

@@ -10,7 +10,7 @@ import { GRAIN, crispMask } from './crisp-mask.ts'
 import { followZoom, readLook, standStill } from './leaflet-seam.ts'
 import { mapLook } from '#renderer/view/drawing/map-look.ts'
 import { type Box, type MapLook, TILE_SIZE } from '#renderer/view/drawing/plan-view.ts'
-import { type OnMap, drawRaster, pictureOf, rasterBox } from '#renderer/view/base/raster-picture.ts'
+import { type OnMap, drawRaster, rasterPicture, rasterBox } from '#renderer/view/base/raster-picture.ts'
 import { calmly } from '#renderer/state/plan/calmly.ts'
 import { type VeilKind, veilFill } from './veil-pattern.ts'
 
@@ -48,10 +48,10 @@ const pictures = new WeakMap<Uint8ClampedArray, PaintCanvas>()
 function drawMask(pen: Pen, mask: Uint8ClampedArray, raster: MapRaster, on: OnMap, box: Box): void {
   if (raster.pixel * on.size > ENLARGED) {
     const { columns, rows, bytes } = crispMask(mask, raster, on, box)
-    pen.drawImage(pictureOf(bytes, { columns, rows }), box.left, box.top, columns * GRAIN, rows * GRAIN)
+    pen.drawImage(rasterPicture(bytes, { columns, rows }), box.left, box.top, columns * GRAIN, rows * GRAIN)
     return
   }
-  const known = pictures.get(mask) ?? pictureOf(inked(mask), raster)
+  const known = pictures.get(mask) ?? rasterPicture(inked(mask), raster)
   pictures.set(mask, known)
   drawRaster(pen, known, raster, on, box)
 }

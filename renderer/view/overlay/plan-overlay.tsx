@@ -38,12 +38,12 @@ import {
   SubjectMark,
 } from '#renderer/view/drawing/marks.tsx'
 import type { PlanView, Point } from '#renderer/view/drawing/plan-view.ts'
-import { type Ring, ringRaysGap } from '#renderer/view/drawing/ring-marks.ts'
+import { type RingDrawing, ringRaysGap } from '#renderer/view/drawing/ring-marks.ts'
 import { ScanMarks, ScanScores } from './scan-marks.tsx'
 import { figure } from '#renderer/view/drawing/pixel-lines.ts'
 import { held } from '#renderer/state/act/held.ts'
 import { OnTheWay, ObstructionMarks } from './obstruction-marks.tsx'
-import { type PlacedSightline, Sightline, placeSightline, plateBox } from '#renderer/view/drawing/sightline.tsx'
+import { type PlacedSightline, SightlineMark, placeSightline, plateBox } from '#renderer/view/drawing/sightline.tsx'
 import { StandpointLineDrawing } from './standpoint-line.tsx'
 import { KEY_STEP } from '#renderer/view/hand/step.ts'
 import { followKeys } from '#renderer/view/hand/key-steps.ts'
@@ -57,7 +57,7 @@ interface Drawn {
   readonly drawing: PlanDrawing
   readonly joined: boolean
   readonly light: ThingsLight
-  readonly ring: Ring | null
+  readonly ring: RingDrawing | null
   readonly labels: readonly HourLabel[]
   readonly sightline: PlacedSightline | null
 }
@@ -224,7 +224,7 @@ export function Things({ pointOf }: ThingsProps) {
           <ScanScores />
           <ObstructionMarks plan={shown.now} view={shown.view} found={shown.reading} />
           <Hours {...shown} />
-          {shown.sightline === null ? null : <Sightline {...shown.sightline} />}
+          {shown.sightline === null ? null : <SightlineMark {...shown.sightline} />}
           {shown.drawing.parking === null ? null : (
             <ParkingMark at={shown.drawing.parking} name={mapWords.parkingNamed} />
           )}

@@ -2,7 +2,7 @@
 import { type PaintCanvas, freshCanvas, contextOf } from './canvas-context.ts'
 import { type Relief, splineShares, splineSlopes } from './relief.ts'
 import type { SketchPalette } from './sketch-palette.ts'
-import type { Pen } from './sketch-pen.ts'
+import type { SketchPen } from './sketch-pen.ts'
 import { latitudeAt, worldY } from './world.ts'
 
 /** Shaded points per post. */
@@ -118,7 +118,7 @@ export function tintSlope(data: Uint8ClampedArray, place: number, light: number,
 }
 
 /** Lays the shading over what the pen shows; the caller clips it to the land. */
-export function drawRelief(pen: Pen, relief: Relief): void {
+export function drawRelief(pen: SketchPen, relief: Relief): void {
   const image = shadeImage(relief, pen.palette)
   const { context, scale, left, top, width, height } = pen
   const columnAt = (pixel: number): number => {

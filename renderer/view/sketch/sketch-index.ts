@@ -2,12 +2,12 @@
 import type { Feature, FeatureCollection, Position } from 'geojson'
 import { simplified } from '#core/geo/simplify.ts'
 import { cutCorners } from './curve.ts'
-import { boxAround, boxesMeet, type Box, worldPixels, worldX, worldY } from './world.ts'
+import { worldBoxAround, boxesMeet, type WorldBox, worldPixels, worldX, worldY } from './world.ts'
 
 /** Points in one run, cut into stretches with a box each, so that far stretches of a long line are skipped. */
-export interface Part {
+export interface SketchPart {
   readonly points: Float64Array
-  readonly stretches: readonly Box[]
+  readonly stretches: readonly WorldBox[]
 }
 export const STRETCH = 32
 
@@ -16,7 +16,7 @@ export interface SketchFeature {
   readonly properties: Readonly<Record<string, unknown>>
   /** True when the parts are rings of one area. */
   readonly area: boolean
-  readonly box: Box
+  readonly box: WorldBox
   readonly raw: readonly Float64Array[]
 }
 
@@ -43,8 +43,8 @@ function parts(feature: Feature): Float64Array[] {
   throw new TypeError(`the island has no ${geometry.type}`)
 }
 
-function around(raw: readonly Float64Array[]): Box {
-  const boxes = raw.map((part) => boxAround(part))
+function around(raw: readonly Float64Array[]): WorldBox {
+  const boxes = raw.map((part) => worldBoxAround(part))
   return {
     west: Math.min(...boxes.map((box) => box.west)),
     north: Math.min(...boxes.map((box) => box.north)),
@@ -53,10 +53,10 @@ function around(raw: readonly Float64Array[]): Box {
   }
 }
 
-export function stretchesOf(points: Float64Array): Box[] {
-  const stretches: Box[] = []
+export function stretchesOf(points: Float64Array): WorldBox[] {
+  const stretches: WorldBox[] = []
   for (let from = 0; from < points.length - 2; from += STRETCH * 2) {
-    stretches.push(boxAround(points, from, Math.min(points.length, from + STRETCH * 2 + 2)))
+    stretches.push(worldBoxAround(points, from, Math.min(points.length, from + STRETCH * 2 + 2)))
   }
   return stretches
 }
@@ -83,9 +83,9 @@ function shapeZoom(zoom: number): number {
 export class SketchIndex {
   readonly features: readonly SketchFeature[]
   /** Around everything. */
-  readonly box: Box
+  readonly box: WorldBox
   readonly #byKind = new Map<string, SketchFeature[]>()
-  readonly #shapes = new Map<SketchFeature, Map<number, readonly Part[]>>()
+  readonly #shapes = new Map<SketchFeature, Map<number, readonly SketchPart[]>>()
 
   constructor(collection: FeatureCollection) {
     this.features = collection.features.map((feature) => {
@@ -112,12 +112,12 @@ export class SketchIndex {
   }
 
   /** Features of a kind that touch the box, in their own order. */
-  within(kind: string, box: Box): SketchFeature[] {
+  within(kind: string, box: WorldBox): SketchFeature[] {
     return this.all(kind).filter((feature) => boxesMeet(feature.box, box))
   }
 
   /** The feature's parts as drawn at a zoom, made when first asked for. */
-  shape(feature: SketchFeature, zoom: number): readonly Part[] {
+  shape(feature: SketchFeature, zoom: number): readonly SketchPart[] {
     const key = shapeZoom(zoom)
     let shapes = this.#shapes.get(feature)
     if (shapes === undefined) {

@@ -4,7 +4,7 @@ import { simplifiedPlaces } from '#core/geo/simplify.ts'
 import { type DrawnShape, type DrawnSort, shapeFault, withoutRepeats } from '#core/record/drawn-ground.ts'
 import type { KeepOutKind } from '#core/record/keep-out.ts'
 import type { SketchFeature, SketchIndex } from './sketch-index.ts'
-import { type Box, boxesMeet, grown, latitudeAt, worldX, worldY } from './world.ts'
+import { type WorldBox, boxesMeet, grown, latitudeAt, worldX, worldY } from './world.ts'
 
 /** Kinds on which a subject can stop, and what the others keep out as; ways are met before areas. */
 const STOPPING: readonly string[] = ['road', 'minor', 'track', 'path', 'bridge', 'quay']
@@ -106,7 +106,7 @@ function between(points: Float64Array, position: number): readonly [number, numb
 }
 
 /** The farthest position from `start` toward an end at which the way is still in the window. */
-function farthestSeen(points: Float64Array, start: number, step: 1 | -1, window: Box): number {
+function farthestSeen(points: Float64Array, start: number, step: 1 | -1, window: WorldBox): number {
   const last = points.length / 2 - 1
   let position = start
   const inWindow = ([x, y]: readonly [number, number]): boolean =>
@@ -139,7 +139,7 @@ function placesOf(positions: readonly (readonly [number, number])[]): LatLon[] {
   return positions.map(([x, y]) => latLon(latitudeAt(y), (x - 0.5) * 360))
 }
 
-function stretch(points: Float64Array, spotted: Spotted, cuts: readonly number[], window: Box): LatLon[] {
+function stretch(points: Float64Array, spotted: Spotted, cuts: readonly number[], window: WorldBox): LatLon[] {
   const here = spotted.segment + spotted.share
   const from = Math.max(farthestSeen(points, here, -1, window), ...cuts.filter((cut) => cut < here - AT_ONE))
   const to = Math.min(farthestSeen(points, here, 1, window), ...cuts.filter((cut) => cut > here + AT_ONE))
@@ -158,7 +158,7 @@ export function wayUnder(
   sort: DrawnSort,
   place: LatLon,
   reach: number,
-  window: Box,
+  window: WorldBox,
 ): WayUnder | null {
   const [x, y] = [worldX(place.lon), worldY(place.lat)]
   const around = grown({ west: x, east: x, north: y, south: y }, reach)

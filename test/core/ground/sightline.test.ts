@@ -2,14 +2,14 @@
 import { describe, expect, it } from 'vitest'
 import { type ElevationGrid, elevationAt, placeOnGrid } from '#core/ground/elevation-grid.ts'
 import { sightElevation } from '#core/ground/sight.ts'
-import { type Upright, sightline } from '#core/ground/sightline.ts'
+import { type UprightTarget, sightline } from '#core/ground/sightline.ts'
 import { plainCrossings, plainSill } from '#test/help/brute-sight.ts'
 import { generator } from '#test/help/generator.ts'
 import { groundOf, mountains } from '#test/help/terrain.ts'
 
 const REFRACTION = 0.13
 const eye = { east: -500, north: 0, elevation: 2 }
-const tower: Upright = { east: 500, north: 0, low: 0, high: 40 }
+const tower: UprightTarget = { east: 500, north: 0, low: 0, high: 40 }
 /** No curve at all: refraction takes it back, so that rays are plain triangles. */
 const STRAIGHT = 1
 

@@ -3,13 +3,13 @@ import { describe, expect, test } from 'vitest'
 import { destination } from '#core/geo/geodesic.ts'
 import { toLocal } from '#core/geo/local-frame.ts'
 import { convexParts } from '#core/scene/convex-parts.ts'
-import { SPAN_FORMS, type Landmark, type Span } from '#core/scene/landmark.ts'
+import { SPAN_FORMS, type Landmark, type SpanLandmark } from '#core/scene/landmark.ts'
 import { landmarkBoundingPoints } from '#core/scene/bounding-points.ts'
 import { bridgeAt } from '#test/help/plans.ts'
 
 const AT = { lat: -41.2, lon: 12.4 }
 const COMMON = { id: 'one', name: 'One', height: 30, baseElevation: 0, baseSlope: null, baseAspect: null }
-const spanOf = (form: Span['form']): Span => ({ ...bridgeAt(AT, 40, 600), form })
+const spanOf = (form: SpanLandmark['form']): SpanLandmark => ({ ...bridgeAt(AT, 40, 600), form })
 const LANDMARKS: readonly Landmark[] = [
   ...SPAN_FORMS.map(spanOf),
   { ...COMMON, kind: 'upright', at: AT, width: 8 },

@@ -4,7 +4,7 @@ import { type LightWishes, NO_WISHES } from '#core/light/light-wish.ts'
 import { lookAtSun } from '#core/light/wish-margin.ts'
 import { assess } from '#core/plan/assess.ts'
 import { lightSceneOf } from '#core/plan/day-light.ts'
-import { lightAsked, lightHow, lightMargin } from '#core/tolerance/light-condition.ts'
+import { lightAsked, lightHow, heldMargin } from '#core/tolerance/light-condition.ts'
 import type { How } from '#core/tolerance/condition.ts'
 import { examplePlan } from '#test/help/plans.ts'
 
@@ -19,7 +19,7 @@ function asked(wishes: Partial<LightWishes>, fromSun = 180, instant = MORNING) {
   const sun = lookAtSun(scene.at, instant)
   return lightAsked({ ...NO_WISHES, ...wishes }, scene, 'in-frame', instant, sun).map((one) => ({
     kind: one.kind,
-    margin: lightMargin(one, scene, instant, sun),
+    margin: heldMargin(one, scene, instant, sun),
     how: (): How => lightHow(one, scene, sun),
   }))
 }
@@ -87,7 +87,7 @@ describe('how it fails', () => {
     const sun = lookAtSun(scene.at, MORNING)
     const [one] = lightAsked({ ...NO_WISHES, sun: 'out-of-frame' }, scene, 'none', MORNING, sun)
     expect(found.light.sun.inFrame?.within).toBeGreaterThan(0)
-    expect(one && lightMargin(one, scene, MORNING, sun)).toBeLessThan(0)
+    expect(one && heldMargin(one, scene, MORNING, sun)).toBeLessThan(0)
     expect(one && lightHow(one, scene, sun)).toBe('sun-in-frame')
   })
 })

@@ -1,12 +1,12 @@
 /** Turns at one server: two at a time, the newest look at the map first, an end to the line. */
 import { expect, test } from 'vitest'
-import { makeRequestQueue, type Turn } from '#main/tiles/request-queue.ts'
+import { makeRequestQueue, type QueueTurn } from '#main/tiles/request-queue.ts'
 
 interface Bench {
   readonly order: string[]
   readonly running: () => number
   readonly most: () => number
-  readonly wish: (name: string, signal?: AbortSignal) => Promise<Turn<string>>
+  readonly wish: (name: string, signal?: AbortSignal) => Promise<QueueTurn<string>>
   readonly finishOne: () => Promise<void>
   readonly later: () => void
 }

@@ -4,8 +4,8 @@ import { assess } from '#core/plan/assess.ts'
 import { dayLight } from '#core/plan/day-light.ts'
 import { compareRows } from '#renderer/page/compare/compare-rows.ts'
 import {
-  landmarkName as nameInSentence,
-  subjectName as subjectInSentence,
+  landmarkNameIn as nameInSentence,
+  subjectNameIn as subjectInSentence,
 } from '#renderer/view/lens-picture/picture-text.ts'
 import { landmarkWords } from '#renderer/view/map/legend-words.ts'
 import { settingRows } from '#renderer/page/sheet/sheet-settings.tsx'

@@ -10,8 +10,8 @@ import { lightSceneOf } from '#core/plan/day-light.ts'
 import { type CivilDay, civilDay } from '#core/time/civil.ts'
 import type { AlignmentsUpdate, FacesYearUpdate, Job, Update } from '#renderer/page/days/days-job.ts'
 import { packSpans, unpackSpans } from '#renderer/page/days/packed-spans.ts'
-import { DAYS_BEYOND, buffersOf, stepsOf } from '#renderer/page/days/days-work.ts'
-import { NOTHING_YET, daysOf, longestOf, middleOf, whyNone, withDays } from '#renderer/page/days/year-found.ts'
+import { DAYS_BEYOND, buffersOf, daysSteps } from '#renderer/page/days/days-work.ts'
+import { NOTHING_YET, daysOf, longestOf, middleOfSpan, whyNoDays, withDays } from '#renderer/page/days/year-found.ts'
 import { examplePlan } from '#test/help/plans.ts'
 
 const plan = examplePlan()
@@ -21,7 +21,7 @@ const WISHES: LightWishes = { ...NO_WISHES, subject: 'lit', altitude: { least: 3
 function updatesOf<Kind extends Update['kind']>(job: Job, _kind: Kind): Extract<Update, { kind: Kind }>[] {
   const found: Update[] = []
   let share = 0
-  for (const steps = stepsOf(job); ;) {
+  for (const steps = daysSteps(job); ;) {
     const next = steps.next()
     if (next.done === true) break
     expect(next.value.share).toBeGreaterThan(share)
@@ -142,11 +142,13 @@ describe('why no day will do', () => {
   const pair = (days: number) => [{ kinds: ['subject', 'hours'], days }] as const
 
   test('a wish that never holds comes before pairs, pairs before all at once', () => {
-    expect(whyNone({ looked: 365, alone: alone(0, 365), pairs: pair(0) })).toEqual([{ why: 'never', kind: 'subject' }])
-    expect(whyNone({ looked: 365, alone: alone(9, 365), pairs: pair(0) })).toEqual([
+    expect(whyNoDays({ looked: 365, alone: alone(0, 365), pairs: pair(0) })).toEqual([
+      { why: 'never', kind: 'subject' },
+    ])
+    expect(whyNoDays({ looked: 365, alone: alone(9, 365), pairs: pair(0) })).toEqual([
       { why: 'apart', kinds: ['subject', 'hours'] },
     ])
-    expect(whyNone({ looked: 365, alone: alone(9, 365), pairs: pair(4) })).toEqual([{ why: 'together' }])
+    expect(whyNoDays({ looked: 365, alone: alone(9, 365), pairs: pair(4) })).toEqual([{ why: 'together' }])
   })
 })
 
@@ -160,7 +162,7 @@ test('a day is chosen at the middle of its longest window', () => {
   expect(longest).toEqual(spans[1])
   expect(longestOf([])).toBeNull()
   // The middle of 20 and 41 is half past 30: a whole minute beside it, within the window.
-  expect(longest === null ? null : middleOf(longest)).toBe(31 * minute)
+  expect(longest === null ? null : middleOfSpan(longest)).toBe(31 * minute)
   // A window without a whole minute in it keeps its own middle.
-  expect(middleOf({ from: 61_000, until: 63_000 })).toBe(62_000)
+  expect(middleOfSpan({ from: 61_000, until: 63_000 })).toBe(62_000)
 })

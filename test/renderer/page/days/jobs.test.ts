@@ -5,7 +5,7 @@ import { NO_WISHES } from '#core/light/light-wish.ts'
 import { assess } from '#core/plan/assess.ts'
 import { lightSceneOf } from '#core/plan/day-light.ts'
 import type { FacesYearUpdate, Job, Update } from '#renderer/page/days/days-job.ts'
-import type { Step } from '#renderer/page/days/days-work.ts'
+import type { DaysStep } from '#renderer/page/days/days-work.ts'
 import { askJobs } from '#renderer/job/ask-jobs.ts'
 import type * as messages from '#renderer/job/messages.ts'
 import { runJobs } from '#renderer/job/run-jobs.ts'
@@ -22,7 +22,7 @@ const sidesJob = (year: number) =>
 const update = (month: number): FacesYearUpdate => ({ kind: 'faces-year', month, hours: [] })
 
 /** Three steps for any job; the year is told in the first of the hours. */
-function* threeSteps(job: Job): Generator<Step> {
+function* threeSteps(job: Job): Generator<DaysStep> {
   const year = job.kind === 'year' || job.kind === 'faces-year' ? job.year : 0
   for (const month of [1, 2, 3])
     yield {
@@ -38,7 +38,7 @@ function* threeSteps(job: Job): Generator<Step> {
     }
 }
 
-function worker(stepsOf: (job: Job) => Iterator<Step> = threeSteps) {
+function worker(stepsOf: (job: Job) => Iterator<DaysStep> = threeSteps) {
   const sent: FromWorker[] = []
   const turns: (() => void)[] = []
   const hear = runJobs<Job, Update>({

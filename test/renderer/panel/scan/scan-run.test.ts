@@ -10,7 +10,7 @@ import { runJobs } from '#renderer/job/run-jobs.ts'
 import { openPool } from '#renderer/job/task-pool.ts'
 import type { ScanJob, ScanUpdate } from '#renderer/panel/scan/scan-job.ts'
 import { startScan, stopScan } from '#renderer/panel/scan/scan-run.ts'
-import { stepsOf } from '#renderer/panel/scan/scan-work.ts'
+import { scanSteps } from '#renderer/panel/scan/scan-work.ts'
 import { type ScanShown, lastScan, showScan } from '#renderer/state/session/scan-shown.ts'
 import { examplePlan } from '#test/help/plans.ts'
 
@@ -47,7 +47,7 @@ function testWorkers(size: number) {
     const own: (() => void)[] = []
     turns.push(own)
     const work = runJobs<ScanJob, ScanUpdate>({
-      stepsOf: (job) => stepsOf(job, null),
+      stepsOf: (job) => scanSteps(job, null),
       // As between a page and its worker, nothing is shared.
       send: (message) => hear(structuredClone(message)),
       later: (turn) => own.push(turn),

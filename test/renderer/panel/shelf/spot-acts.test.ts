@@ -27,9 +27,10 @@ async function session() {
   const { undo, redo } = await import('#renderer/state/library/history.ts')
   const { notices } = await import('#renderer/state/library/notices.ts')
   const page = await import('#renderer/state/session/navigation.ts')
+  const chosen = await import('#renderer/state/session/picked.ts')
   const map = await import('#renderer/state/session/map-window.ts')
   await state.openShoot('shoot')
-  return { ...acts, ...state, ...page, ...map, undo, redo, notices }
+  return { ...acts, ...state, ...page, ...chosen, ...map, undo, redo, notices }
 }
 
 beforeEach(() => {

@@ -32,9 +32,10 @@ async function session() {
   const { undo } = await import('#renderer/state/library/history.ts')
   const { notices } = await import('#renderer/state/library/notices.ts')
   const page = await import('#renderer/state/session/navigation.ts')
+  const chosen = await import('#renderer/state/session/picked.ts')
   await state.openShoot('shoot')
   const open = (): Shoot => state.shoot.value as Shoot
-  return { ...acts, ...landmarks, ...state, ...page, undo, notices, open }
+  return { ...acts, ...landmarks, ...state, ...page, ...chosen, undo, notices, open }
 }
 
 function keep(landmarks: readonly Landmark[], ...looks: (string | null)[]): void {
