@@ -123,7 +123,7 @@ async function answer(work: Work): Promise<Response> {
 
 function askedOf(request: IncomingMessage): DoorRequest {
   const { method = '', url: target = '', headers, headersDistinct } = request
-  return { method, target, headers, told: headersDistinct }
+  return { method, target, headers, allHeaders: headersDistinct }
 }
 
 function answerWayIn(work: Work, asked: DoorRequest): Response {

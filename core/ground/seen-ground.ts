@@ -135,7 +135,7 @@ export function groundSeer(
   const curve = (1 - refraction) / (2 * MEAN_EARTH_RADIUS)
   const nearest = AT_END * grid.cell
   const most = Math.max(0, settled.underEye, settled.there)
-  let [steepest, told, last, atSea] = [-Infinity, -Infinity, 0, false]
+  let [steepest, edgeSlope, last, atSea] = [-Infinity, -Infinity, 0, false]
   let { cell } = grid
   const meets = (met: Crossings): boolean => {
     for (let at = 0; at < met.count; at++) {
@@ -149,8 +149,8 @@ export function groundSeer(
       steepest = slope
       last = distance
       atSea = height === 0
-      if (slope <= told + least && found.edges[found.count - 1] === 0) continue
-      told = slope
+      if (slope <= edgeSlope + least && found.edges[found.count - 1] === 0) continue
+      edgeSlope = slope
       add(distance, slope, atSea)
     }
     return false
@@ -162,7 +162,7 @@ export function groundSeer(
   }
   const walk = { passes, seeksUnknown: () => false, meets }
   return (azimuth) => {
-    ;[steepest, told, last, atSea] = [-Infinity, -Infinity, 0, false]
+    ;[steepest, edgeSlope, last, atSea] = [-Infinity, -Infinity, 0, false]
     found.count = 0
     const way = alongBearing(axes, azimuth)
     for (const line of ringRays(grid, eye, way.east, way.north, Infinity)) {

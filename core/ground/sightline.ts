@@ -73,7 +73,7 @@ export function sightline(
       meetObstruction(grid, eye, target, refraction, distance, crossing, found)
     }
   } else found.known = true
-  return told(eye, target, distance, found)
+  return sightlineFrom(eye, target, distance, found)
 }
 
 function nothingYet(target: UprightTarget): Found {
@@ -213,7 +213,7 @@ function hold(
   }
 }
 
-function told(eye: Raised, target: UprightTarget, distance: number, found: Found): Sightline {
+function sightlineFrom(eye: Raised, target: UprightTarget, distance: number, found: Found): Sightline {
   const tightest = (clearance: number, at: number, obstruction: number | null): Tightest | null => {
     if (clearance === Infinity) return null
     const share = distance > 0 ? at / distance : 0

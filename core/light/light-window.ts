@@ -70,7 +70,7 @@ export function windowsWithDoubts(
 ): readonly Span[] {
   const whole = { start: -Infinity, end: Infinity }
   return wishesMade(wishes).reduce(
-    (told, kind) => withDoubts(told, skylineOf(kind, scene), sun, whole, wantsSun(kind, wishes)),
+    (spansSoFar, kind) => withDoubts(spansSoFar, skylineOf(kind, scene), sun, whole, wantsSun(kind, wishes)),
     spans,
   )
 }

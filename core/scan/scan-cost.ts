@@ -37,8 +37,8 @@ const DAY_MINUTES = 1440
 function instantCount(request: ScanRequest): number {
   if (!looksAtLight(request)) return 1
   const { hours } = request.shoot.scanWishes
-  const wished = hours === null ? DAY_MINUTES : (hours.until - hours.from + DAY_MINUTES) % DAY_MINUTES || DAY_MINUTES
-  return daySamples(request).length * Math.max(1, Math.round(wished / request.steps.minutes))
+  const minutes = hours === null ? DAY_MINUTES : (hours.until - hours.from + DAY_MINUTES) % DAY_MINUTES || DAY_MINUTES
+  return daySamples(request).length * Math.max(1, Math.round(minutes / request.steps.minutes))
 }
 
 /** Keep-outs are not taken off: the cost is never told too low for them. */

@@ -115,6 +115,6 @@ export function looksAtLight({ shoot }: Pick<ScanRequest, 'shoot'>): boolean {
 /** Epoch milliseconds, in order. With `hours` false those outside the wished hours too. */
 export function instantSamples(request: ScanRequest, hours = true): number[] {
   if (!looksAtLight(request)) return [request.spot.when]
-  const wished = hours ? [request.shoot.scanWishes.hours] : []
-  return daySamples(request).flatMap((day) => instantsWithin(wished, day, request.zone, request.steps.minutes))
+  const limits = hours ? [request.shoot.scanWishes.hours] : []
+  return daySamples(request).flatMap((day) => instantsWithin(limits, day, request.zone, request.steps.minutes))
 }

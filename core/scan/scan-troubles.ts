@@ -17,7 +17,7 @@ import { keptOutOf, measuredLine, sampledPlaces } from './scan-places.ts'
 /** Bands that may have been drawn upside down. */
 export type BandName = 'subjectFill' | 'landmarkFill' | 'subjectView' | 'softness' | 'lensHeight'
 
-type Told =
+type TroubleReason =
   | { readonly reason: 'no-ground' | 'empty-bag' | 'hours-empty' | 'no-parking' }
   /** Metres of a line, square metres of an area. */
   | { readonly reason: 'line-too-short'; readonly length: number }
@@ -34,7 +34,7 @@ type Told =
   | { readonly reason: 'too-many'; readonly cost: ScanCost; readonly steps: ScanSteps }
 
 /** `ground` is the id of the stopping ground that it is about; null for the scan as a whole. */
-export type ScanTrouble = Told & { readonly ground: string | null; readonly refuses: boolean }
+export type ScanTrouble = TroubleReason & { readonly ground: string | null; readonly refuses: boolean }
 
 /** Metres and square metres below which a line or an area is a slip of the hand. */
 const SHORTEST = 1
@@ -68,10 +68,10 @@ export function coarser(request: ScanRequest): ScanSteps {
   return steps
 }
 
-const whole = (told: Told, refuses = true): ScanTrouble => ({ ...told, ground: null, refuses })
+const whole = (trouble: TroubleReason, refuses = true): ScanTrouble => ({ ...trouble, ground: null, refuses })
 
 function groundTroubles(ground: StoppingGround): ScanTrouble[] {
-  const about = (told: Told): ScanTrouble => ({ ...told, ground: ground.id, refuses: true })
+  const about = (trouble: TroubleReason): ScanTrouble => ({ ...trouble, ground: ground.id, refuses: true })
   if (ground.form === 'line') {
     const { length } = measuredLine(ground.points)
     return length < SHORTEST ? [about({ reason: 'line-too-short', length })] : []
@@ -124,9 +124,9 @@ const BANDS: readonly BandName[] = ['subjectFill', 'landmarkFill', 'subjectView'
 
 function upsideDown(wishes: ScanWishes): ScanTrouble[] {
   return BANDS.flatMap((band) => {
-    const wished: Band | null = wishes[band]
-    if (wished === null || wished.least <= wished.most) return []
-    return [whole({ reason: 'band-upside-down', band, least: wished.least, most: wished.most })]
+    const bandWish: Band | null = wishes[band]
+    if (bandWish === null || bandWish.least <= bandWish.most) return []
+    return [whole({ reason: 'band-upside-down', band, least: bandWish.least, most: bandWish.most })]
   })
 }
 

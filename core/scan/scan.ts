@@ -42,15 +42,15 @@ export function* scanPart(request: ScanRequest, part = 0, of = 1): Generator<Sca
         found.push(step.value)
         break
       }
-      yield told(done + Math.min(0.99, tried.count / Math.max(1, whole)))
+      yield stepAt(done + Math.min(0.99, tried.count / Math.max(1, whole)))
     }
     // Left out whole: the rest counts as looked at.
     tried.count = Math.max(tried.count, whole)
     counted()
     tried.work += PLACE_WORK
-    if (tried.work > ENOUGH_WORK) yield told(done + 1)
+    if (tried.work > ENOUGH_WORK) yield stepAt(done + 1)
   }
-  yield told(places.length)
+  yield stepAt(places.length)
 
   function counted(): void {
     evaluated += (tried.count - counter) * table.instants.length
@@ -58,7 +58,7 @@ export function* scanPart(request: ScanRequest, part = 0, of = 1): Generator<Sca
     counter = 0
   }
 
-  function told(done: number): ScanStep {
+  function stepAt(done: number): ScanStep {
     evaluated += (tried.count - counter) * table.instants.length
     counter = tried.count
     tried.work = 0

@@ -62,7 +62,7 @@ export function* whyNonePart(request: ScanRequest, part = 0, of = 1): Generator<
   for (const [done, place] of own.entries()) {
     for (const share of lookAround(why, place, stride, hours)) yield { share: (done + share) / own.length, part: null }
   }
-  yield { share: 1, part: tally.told(musts) }
+  yield { share: 1, part: tally.result(musts) }
 }
 
 /** All tries at one place; tells the share that is done. */

@@ -168,8 +168,8 @@ export function whyInstants(request: ScanRequest): WhyInstants {
   const own = instantSamples(request)
   const known = new Set(own)
   // Only wished hours leave any out; and what is told of them is their share, so both sides are thinned alike.
-  const wished = request.shoot.scanWishes.hours !== null
-  const others = wished ? instantSamples(request, false).filter((instant) => !known.has(instant)) : []
+  const hoursMatter = request.shoot.scanWishes.hours !== null
+  const others = hoursMatter ? instantSamples(request, false).filter((instant) => !known.has(instant)) : []
   const most = must ? INSTANTS : FEW_INSTANTS
   const share = own.length / Math.max(1, own.length + others.length)
   const within = everyFew(own, Math.max(2, Math.round(most * share)))

@@ -43,11 +43,11 @@ function sunSpans(asked: LightAsked, { scene, day }: ClockRequest): readonly Spa
 /** The windows of what holds, over the whole day: those of the day strip where it is a wish. */
 function windowsOf(request: ClockRequest): Window[] {
   const { scene, day, zone, hours, held } = request
-  const wished = held.reduce<LightWishes>(
+  const heldWishes = held.reduce<LightWishes>(
     (wishes, { wish }) => (wish === null ? wishes : { ...wishes, [wish.kind]: wish.wishes[wish.kind] }),
     { ...NO_WISHES, hours },
   )
-  const ofWishes = new Map(dayWindows(scene, wished, day, zone).wishes.map(({ kind, spans }) => [kind, spans]))
+  const ofWishes = new Map(dayWindows(scene, heldWishes, day, zone).wishes.map(({ kind, spans }) => [kind, spans]))
   const windows = held.map((asked): Window => ({
     spans: asked.wish === null ? sunSpans(asked, request) : (ofWishes.get(asked.wish.kind) ?? []),
     fails: (instant) => ({ kind: asked.kind, how: lightHow(asked, scene, lookAtSun(scene.at, instant)) }),

@@ -81,16 +81,16 @@ export function lightHow(asked: LightAsked, scene: LightScene, sun: SunLook): Ho
   if (wish === null) return gone(sun)
   const { wishes } = wish
   if (wish.kind === 'subject' || wish.kind === 'landmark') {
-    const wished = wishes[wish.kind] ?? 'lit'
-    if (wished === 'back-lit') return up < 0 ? gone(sun) : 'not-behind'
+    const lightWish = wishes[wish.kind] ?? 'lit'
+    if (lightWish === 'back-lit') return up < 0 ? gone(sun) : 'not-behind'
     const sides = scene[wish.kind]
-    if (wished === 'in-shade') {
+    if (lightWish === 'in-shade') {
       if (cosineReached(sides, sun.direction, SHADE_UNTIL) === null) return 'not-seen'
       return sun.altitude < SUN_RISE_ALTITUDE ? 'sun-down' : 'sunlit'
     }
     const reached = cosineReached(sides, sun.direction, LIT_FROM)
     if (reached === null) return 'not-seen'
-    if (wished === 'raking' && up >= 0 && reached >= 0) return 'too-square'
+    if (lightWish === 'raking' && up >= 0 && reached >= 0) return 'too-square'
     return leastOf([
       [up * RADIANS_PER_DEGREE, gone(sun)],
       [reached, 'in-shade'],

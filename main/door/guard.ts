@@ -11,7 +11,7 @@ export interface DoorRequest {
   readonly target: string
   readonly headers: IncomingHttpHeaders
   /** Each header as often as it was sent: `headers` shows the first of some and joins the others. */
-  readonly told: NodeJS.Dict<string[]>
+  readonly allHeaders: NodeJS.Dict<string[]>
 }
 
 /** Headers that decide something here: sent twice, two readers may go by different ones (RFC 9112, 3.2, for Host). */
@@ -22,7 +22,8 @@ export function refuseRequest(asked: DoorRequest, authority: string): DoorRefusa
   // A proxy's absolute form or `//host` would make the address's host differ from the header that is checked.
   if (!asked.target.startsWith('/') || asked.target.startsWith('//') || asked.target.startsWith('/\\'))
     return { status: 400, text: 'Bad request target' }
-  if (ONCE.some((name) => (asked.told[name]?.length ?? 0) > 1)) return { status: 400, text: 'A header was sent twice' }
+  if (ONCE.some((name) => (asked.allHeaders[name]?.length ?? 0) > 1))
+    return { status: 400, text: 'A header was sent twice' }
   // DNS rebinding: another name that points at this machine.
   if (asked.headers.host !== authority) return { status: 421, text: 'Not the address of this program' }
   const site = asked.headers['sec-fetch-site']
@@ -53,8 +54,8 @@ export function refuseCall(
 ): DoorRefusal | null {
   if (asked.method !== 'POST') return { status: 405, text: 'Calls are made by POST' }
   if (asked.headers.origin !== `http://${authority}`) return { status: 403, text: 'Asked by another site' }
-  const told = (asked.headers['content-type'] ?? '').toLowerCase().replace(/;\s*charset=utf-8$/, '')
-  if (told !== type)
+  const contentType = (asked.headers['content-type'] ?? '').toLowerCase().replace(/;\s*charset=utf-8$/, '')
+  if (contentType !== type)
     return { status: 415, text: type === 'application/json' ? 'Calls are made in JSON' : 'Files come as plain bytes' }
   return null
 }

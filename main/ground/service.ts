@@ -125,7 +125,7 @@ export async function groundService(options: GroundServiceOptions): Promise<Grou
 
 interface Cut {
   readonly grid: ElevationGrid
-  readonly told: GroundWindow
+  readonly facts: GroundWindow
 }
 
 /** Fills a window from the sources by precedence: each gives what those before it did not know. */
@@ -152,7 +152,7 @@ async function cut(wish: WindowWish, { cache, sources, coast }: Work, signal: Ab
   const most = parts.toSorted((one, other) => other.share - one.share)[0]
   const whole = all.every((source) => liesWithin(source, wish))
   const resolution = most?.resolution ?? null
-  return { grid, told: { sources: parts, resolution, known: known / count, sea, whole, trouble } }
+  return { grid, facts: { sources: parts, resolution, known: known / count, sea, whole, trouble } }
 }
 
 /** Whether a window holds all that a source could tell of the ground around it. */
@@ -215,12 +215,12 @@ async function heights(
   return done({ heights: found, trouble })
 }
 
-function windowAnswer({ grid, told }: Cut): GroundAnswer {
+function windowAnswer({ grid, facts }: Cut): GroundAnswer {
   return {
     status: 200,
     type: 'application/octet-stream',
     body: littleEndian(grid.heights as Float32Array<ArrayBuffer>),
-    headers: { [GROUND_HEADER]: asciiJson(told) },
+    headers: { [GROUND_HEADER]: asciiJson(facts) },
   }
 }
 

@@ -105,7 +105,7 @@ export async function fetchWindow(
   if (!answer.ok) return answer
   // The middle as it was sent: the grid was cut around that one.
   const asked = latLon(Number(query.lat), Number(query.lon))
-  const found = windowOf(asked, cell, half, { east, north }, answer.value.body, answer.value.told as GroundWindow)
+  const found = windowOf(asked, cell, half, { east, north }, answer.value.body, answer.value.facts as GroundWindow)
   // What could not be had may come next time.
   if (found.trouble === null) keep(key, found)
   return done(found)
@@ -117,7 +117,7 @@ function windowOf(
   half: number,
   { east, north }: Pick<OnPlane, 'east' | 'north'>,
   body: ArrayBuffer,
-  told: GroundWindow,
+  facts: GroundWindow,
 ): GroundWindowFound {
   const side = 2 * half + 1
   if (body.byteLength !== side * side * 4) throw new RangeError(`${body.byteLength} bytes for ${side} squared cells`)
@@ -130,15 +130,15 @@ function windowOf(
       west: east - half * cell,
       north: north + half * cell,
       heights: lowFirst(body),
-      step: told.resolution,
-      sea: told.sea > 0,
+      step: facts.resolution,
+      sea: facts.sea > 0,
     },
-    sources: told.sources,
-    resolution: told.resolution,
-    known: told.known,
-    sea: told.sea,
-    whole: told.whole,
-    trouble: told.trouble,
+    sources: facts.sources,
+    resolution: facts.resolution,
+    known: facts.known,
+    sea: facts.sea,
+    whole: facts.whole,
+    trouble: facts.trouble,
   }
 }
 

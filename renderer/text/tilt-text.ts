@@ -1,5 +1,5 @@
 /** How the ground leans as words: its slope, the way it falls, and whether each was measured or read off the elevations. */
-import type { GroundUnder, Told } from '#core/plan/ground-under.ts'
+import type { GroundUnder, TiltFigure } from '#core/plan/ground-under.ts'
 import { compassName } from '#core/units/compass.ts'
 import { bearing, degreesText } from './figure.ts'
 import { words } from '#renderer/words/en.ts'
@@ -37,10 +37,10 @@ export function tiltSourceAgainst(under: GroundUnder): string | null {
 }
 
 /** Under a field for a slope or an aspect: what the elevations say there, which counts for as long as nothing is entered. */
-function hintOf(told: Told | undefined, print: (value: number) => string): string {
-  const read = told?.read ?? null
+function hintOf(tilt: TiltFigure | undefined, print: (value: number) => string): string {
+  const read = tilt?.read ?? null
   if (read === null) return words.answers.where.unknownHint
-  return told?.from === 'measured' ? groundWords.readAgainst(print(read)) : groundWords.readHint(print(read))
+  return tilt?.from === 'measured' ? groundWords.readAgainst(print(read)) : groundWords.readHint(print(read))
 }
 
 export function slopeHint(under: GroundUnder | null | undefined): string {

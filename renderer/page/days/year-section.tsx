@@ -49,7 +49,7 @@ export function YearSection(props: YearSectionProps) {
         <h2>{say.heading(year)}</h2>
         {made.length === 0 || impossible.length > 0 ? null : <YearStepper year={year} onYear={setYear} />}
       </div>
-      {made.length === 0 ? <Unwished text={say.noWishes} count={0} /> : <p class="days-wished">{say.wished(names)}</p>}
+      {made.length === 0 ? <Unwished text={say.noWishes} count={0} /> : <p class="days-wishes">{say.wished(names)}</p>}
       {impossible.length === 0 ? null : (
         <>
           <Warnings sentences={impossible} />

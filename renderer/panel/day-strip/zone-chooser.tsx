@@ -169,7 +169,7 @@ function OfferLine({ id, offer, when, selected, onTake }: OfferProps) {
   const means = offer.zone ?? usual
   const offset = means === undefined ? '' : formatOffset(when, means)
   // A zone of the open sea has it in its name.
-  const told = means !== undefined && zoneName(means).startsWith(offset)
+  const saysOffset = means !== undefined && zoneName(means).startsWith(offset)
   const inUse = offer.inUse && here?.includes(offer.zone ?? '') === true
   return (
     <div
@@ -182,7 +182,9 @@ function OfferLine({ id, offer, when, selected, onTake }: OfferProps) {
       onClick={() => onTake(offer)}
     >
       <span>{offer.zone === null ? found : zoneName(offer.zone)}</span>
-      <small>{[inUse ? stripWords.zoneHere : '', told ? '' : offset].filter((part) => part !== '').join(', ')}</small>
+      <small>
+        {[inUse ? stripWords.zoneHere : '', saysOffset ? '' : offset].filter((part) => part !== '').join(', ')}
+      </small>
     </div>
   )
 }

@@ -6,10 +6,10 @@ export const CHANGES = ['ground', 'wishes', 'light', 'plan', 'shot', 'elevations
 /** `plan`: subject, landmarks, bag or obstructions; `shot`: the spot's own frame, landmark or day, from which the scan set out. */
 export type ScanChange = (typeof CHANGES)[number]
 
-type Told = Readonly<Record<Exclude<ScanChange, 'elevations'>, string>>
+type RequestParts = Readonly<Record<Exclude<ScanChange, 'elevations'>, string>>
 
 /** What counts of a request, each part as one text: an edit that is undone again has changed nothing. */
-function toldOf({ shoot, spot, zone, parkings }: ScanRequest): Told {
+function partsOf({ shoot, spot, zone, parkings }: ScanRequest): RequestParts {
   const { stoppingGround, keepOuts, scanWishes, light, subject, landmarks, bag, crops, refraction, obstructions } =
     shoot
   const ground = stoppingGround.map(({ id, form, points, turn }) => [id, form, points, turn])
@@ -24,17 +24,17 @@ function toldOf({ shoot, spot, zone, parkings }: ScanRequest): Told {
   }
 }
 
-const told = new WeakMap<ScanRequest, Told>()
+const partsBefore = new WeakMap<ScanRequest, RequestParts>()
 
-function toldOnce(request: ScanRequest): Told {
-  const known = told.get(request) ?? toldOf(request)
-  told.set(request, known)
+function partsOnce(request: ScanRequest): RequestParts {
+  const known = partsBefore.get(request) ?? partsOf(request)
+  partsBefore.set(request, known)
   return known
 }
 
 /** In the order of CHANGES; empty while the answer is that of the question. */
 export function changedSince(asked: ScanRequest, now: ScanRequest): ScanChange[] {
-  const [before, after] = [toldOnce(asked), toldOnce(now)]
+  const [before, after] = [partsOnce(asked), toldOnce(now)]
   return CHANGES.filter((change) =>
     change === 'elevations' ? (asked.terrain === null) !== (now.terrain === null) : before[change] !== after[change],
   )

@@ -34,7 +34,7 @@ export function StartPart({ after }: { readonly after: boolean }) {
   const { settled, trouble, grid } = scanGround.value
   const refused = troubles.some(({ refuses }) => refuses)
   const { units } = settings.value
-  const [tried, wished] = [daySamples(request).length, wishedDays(request)]
+  const [tried, days] = [daySamples(request).length, wishedDays(request)]
   const landmark = landmarkOf(request.shoot, request.spot)
   const context = { shoot: request.shoot, landmark, names: demandNames(request), units }
   const choices = (
@@ -42,7 +42,7 @@ export function StartPart({ after }: { readonly after: boolean }) {
       <p class="scan-cost">
         <strong>{costText(cost)}</strong> {refused ? null : <small>{takesText(cost, measuredRate.value)}</small>}
       </p>
-      {looksAtLight(request) && tried < wished ? <p class="hint">{say.daysTried(tried, wished)}</p> : null}
+      {looksAtLight(request) && tried < days ? <p class="hint">{say.daysTried(tried, days)}</p> : null}
       <div class="scan-fineness">
         <Segment
           label={say.look}

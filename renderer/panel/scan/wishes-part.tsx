@@ -66,18 +66,18 @@ function Summary({ wishes, names }: RowContext) {
   const { units } = settings.value
   const made = scanWishesMade(wishes)
   if (made.length === 0) return <p class="hint">{say.summary.none}</p>
-  const told = (must: boolean): string =>
+  const weightText = (must: boolean): string =>
     made
       .filter((kind) => wishes[kind]?.must === must)
       .map((kind) => say.summary.phrase(names[kind], wishText(kind, wishes, units)))
       .join('; ')
   return (
-    <dl class="wishes-told">
+    <dl class="wishes-list">
       {([true, false] as const).map((must) =>
-        told(must) === '' ? null : (
+        weightText(must) === '' ? null : (
           <div key={String(must)}>
             <dt>{must ? say.summary.musts : say.summary.wishes}</dt>
-            <dd>{told(must)}</dd>
+            <dd>{weightText(must)}</dd>
           </div>
         ),
       )}

@@ -58,8 +58,8 @@ const sky = computed<SkyDay | null>(() =>
 export const daylight = computed<DayLight | null>(() => {
   const today = day.value
   const now = scene.value
-  const wished = wishes.value
+  const wishesNow = wishes.value
   const above = sky.value
-  if (today === null || now === null || wished === null || above === null) return null
-  return lightOfDay(now, wished, today, zone.value, above)
+  if (today === null || now === null || wishesNow === null || above === null) return null
+  return lightOfDay(now, wishesNow, today, zone.value, above)
 })

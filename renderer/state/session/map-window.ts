@@ -72,8 +72,8 @@ const LANDMARK_FIT = 15
 export function mapMiddle(): LatLon | null {
   const look = wantedLook.peek()
   if (look?.kind === 'fly') return look.at
-  const wished = look === null ? null : boundsOf(look.places)
-  if (wished !== null) return boundsCentre(wished)
+  const wantedBounds = look === null ? null : boundsOf(look.places)
+  if (wantedBounds !== null) return boundsCentre(wantedBounds)
   if (headedFor.peek() !== null) return headedFor.peek()
   const bounds = mapBounds.peek()
   return bounds === null ? lookedAt.peek() : boundsCentre(bounds)

@@ -44,7 +44,7 @@ type GroundStep = Step<GroundUpdate>
 
 /** Takes windows and answers jobs on them. */
 export function groundWork(): {
-  readonly take: (told: GroundTold) => void
+  readonly take: (message: GroundTold) => void
   readonly stepsOf: (job: GroundJob) => Iterator<GroundStep>
 } {
   const windows = new Map<number, Known>()

@@ -64,7 +64,7 @@ interface Around {
 /** Keeps relief and contours in step with board and map; answers with what ends it. */
 export function followRelief({ on, window, seas }: Around): () => void {
   let grid: ElevationGrid | null = null
-  const told = signal<{ readonly grid: ElevationGrid; readonly seas: Seas } | null>(null)
+  const seasHere = signal<{ readonly grid: ElevationGrid; readonly seas: Seas } | null>(null)
   const asker = (): ReturnType<typeof askerOn> => {
     if (grid === null) throw new Error('relief is asked of no ground')
     return askerOn(grid)
@@ -87,16 +87,16 @@ export function followRelief({ on, window, seas }: Around): () => void {
   const stopSeas = calmly(() => {
     const now = on() ? drawnGrid.value : null
     if (now === null) {
-      told.value = null
+      seasHere.value = null
       return
     }
-    if (told.peek()?.grid === now) return
+    if (seasHere.peek()?.grid === now) return
     void seas(now).then((found) => {
-      if (drawnGrid.peek() === now) told.value = { grid: now, seas: found }
+      if (drawnGrid.peek() === now) seasHere.value = { grid: now, seas: found }
     })
   })
   const stopRelief = calmly(() => {
-    const here = told.value
+    const here = seasHere.value
     const light = drawnLight.value?.light ?? null
     const palette = dark.value ? 'dark' : 'light'
     if (here === null || light === null) {
@@ -113,7 +113,7 @@ export function followRelief({ on, window, seas }: Around): () => void {
     relief.want(job)
   })
   const stopLines = calmly(() => {
-    const here = told.value
+    const here = seasHere.value
     const shown = window()
     const needed = here === null || shown === null ? null : cellsAround(here.grid, shown, 0)
     if (here === null || shown === null || needed === null) {

@@ -76,8 +76,8 @@ function halfSpan(view: View, sheet: Sheet, margin: number): number {
 
 /** Steps are powers of two, so that looks serve on when the focal length changes. */
 function stepFor(sheet: Sheet, spacing: number): number {
-  const wished = degrees(spacing / sheet.scale)
-  return Math.min(LARGEST_STEP, 2 ** Math.floor(Math.log2(wished)))
+  const wantedStep = degrees(spacing / sheet.scale)
+  return Math.min(LARGEST_STEP, 2 ** Math.floor(Math.log2(wantedStep)))
 }
 
 /** Metres beyond the subject, at least, over which the ground returns from measured levels to the elevations, and cells. */
@@ -112,8 +112,8 @@ export function groundLooks(
   if (grid === null) return null
   const eye = lensOn(grid, plan, levels)
   const settled = settledFor(grid, plan, levels)
-  const wished = stepFor(sheet, moving ? SPACING.coarse : SPACING.fine)
-  const { step, look, seen } = keptFor(grid, eye, settled, shoot.refraction, wished)
+  const wantedStep = stepFor(sheet, moving ? SPACING.coarse : SPACING.fine)
+  const { step, look, seen } = keptFor(grid, eye, settled, shoot.refraction, wantedStep)
   const half = halfSpan(view, sheet, margin)
   const first = Math.floor((view.bearing - half) / step)
   const last = Math.ceil((view.bearing + half) / step)
