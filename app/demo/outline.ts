@@ -106,7 +106,7 @@ export function relax(line: IslandRing, rounds: number): IslandPoint[] {
   return points
 }
 
-/** The line cut anew into steps of about `spacing` metres. */
+/** The line cut again into steps of about `spacing` metres. */
 export function evenlySpaced(line: IslandRing, spacing: number): IslandPoint[] {
   const points: IslandPoint[] = []
   for (let place = 0; place + 1 < line.length; place++) {

@@ -30,7 +30,7 @@ export function sameGround(distance: number, cell: number): number {
   return Math.max(GAP_CELLS * cell, GAP_SHARE * distance)
 }
 
-/** What is found in one direction; every look fills it anew and hands out copies. */
+/** What is found in one direction; every look fills it again and hands out copies. */
 interface Found {
   count: number
   distances: Float64Array

@@ -49,7 +49,7 @@ export interface Walk {
 
 const FINE_CELLS = 8
 
-/** Scratch: every walk fills it anew and none keeps it. */
+/** Scratch: every walk fills it again and none keeps it. */
 const crossings = roomForCrossings(FINE_CELLS)
 
 /** Leads a walk along a line, coarse blocks first, then fine ones, then crossings, near to far. True when the walk ended early. */

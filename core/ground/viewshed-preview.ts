@@ -27,7 +27,7 @@ interface Pass {
  * HIDDEN, SEEN or UNKNOWN by cell. Ring by ring outward, the slope that hides a cell is read between those of its two inner neighbours
  * (Wang, Robinson and White, PE&RS 66, 2000, by planes; Franklin and Ray, 1994, by rings). The eye is put on the nearest cell centre, as
  * far above the ground as it was. The cells beside it are seen, whatever their height. Unknown ground is marked but hides nothing.
- * `seen` is filled anew; one and the same may serve all along a drag.
+ * `seen` is filled again; one and the same may serve all along a drag.
  */
 export function viewshedPreview(
   grid: ElevationGrid,

@@ -1,4 +1,4 @@
-/** Skylines around a plan's things as they move: each is looked for anew only when its eye has moved far enough. */
+/** Skylines around a plan's things as they move: each is looked for again only when its eye has moved far enough. */
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
 import type { Obstruction } from '#core/ground/obstruction.ts'
 import { obstructedSkyline } from '#core/ground/obstructed-skyline.ts'

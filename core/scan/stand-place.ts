@@ -21,7 +21,7 @@ export function stopPlace({ request }: ScanTable, at: LatLon): StopPlace {
   return { at, plane: planeAt(at), level: knownLevel(null, request, at) }
 }
 
-/** The subject at a place and a heading; its points are set out anew only where its level depends on the camera's. */
+/** The subject at a place and a heading; its points are set out again only where its level depends on the camera's. */
 export interface TurnedSubject {
   readonly place: StopPlace
   readonly heading: number

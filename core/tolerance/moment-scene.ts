@@ -1,4 +1,4 @@
-/** The light scene of a plan that is moved about at one instant: the ground is looked at toward the sun alone, and anew only for an eye that has moved. */
+/** The light scene of a plan that is moved about at one instant: the ground is looked at toward the sun alone, and again only for an eye that has moved. */
 import { type Raised, sameEye } from '#core/ground/sight.ts'
 import { LEVEL_HORIZON, type LightScene, type LightSkyline, type PlanSkylines } from '#core/light/light-scene.ts'
 import type { SunLook } from '#core/light/wish-margin.ts'

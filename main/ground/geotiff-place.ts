@@ -213,7 +213,7 @@ function degreeBounds(edge: readonly LatLon[]): Bounds {
     south: Math.max(-90, Math.min(...lats)),
     north: Math.min(90, Math.max(...lats)),
     west: whole ? -180 : wrapLongitude(west),
-    // A file that ends at 180 itself ends there, not where the earth begins anew.
+    // A file that ends at 180 itself ends there, not where the earth begins again.
     east: whole || (end === -180 && east > west) ? 180 : end,
   }
 }

@@ -18,7 +18,7 @@ export class Entry {
   #take: Take = () => ({ ok: true, value: null })
   #forget = (): void => {}
 
-  /** What the record holds by now, and how a text is taken upon it. */
+  /** What the record holds by now, and how a text is taken on it. */
   follow(shown: string, take: Take): void {
     this.#shown = shown
     this.#take = take

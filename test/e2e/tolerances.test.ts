@@ -1,4 +1,4 @@
-/** How far off may it be: told on the board when it rests, anew after a drag, on the sheet and side by side alike. */
+/** How far off may it be: told on the board when it rests, again after a drag, on the sheet and side by side alike. */
 import type { Locator } from 'playwright-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { assess } from '#core/plan/assess.ts'

@@ -20,7 +20,7 @@ function carCabin(size: Subject): Solid {
   const glazed = walls.map((wall, index) => {
     if (index > 3) return wall
     const isFlank = index === 0 || index === 2
-    if (!isFlank) return { ...wall, upon: [patch('glass', wall.points, [0.07, 0.93], [0.12, 0.9])] }
+    if (!isFlank) return { ...wall, painted: [patch('glass', wall.points, [0.07, 0.93], [0.12, 0.9])] }
     const panes: [number, number][] =
       index === 0
         ? [
@@ -31,7 +31,7 @@ function carCabin(size: Subject): Solid {
             [0.16, 0.465],
             [0.51, 0.87],
           ]
-    return { ...wall, upon: panes.map((pane) => patch('glass', wall.points, pane, [0.1, 0.86])) }
+    return { ...wall, painted: panes.map((pane) => patch('glass', wall.points, pane, [0.1, 0.86])) }
   })
   return [part(glazed, roof)]
 }

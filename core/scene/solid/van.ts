@@ -72,7 +72,9 @@ export function vanSolid(size: Subject): Solid {
     ]),
   ])
   const screenOf = (item: Face): Face =>
-    isScreen(item, length, height) ? { ...item, upon: [patch('glass', item.points, [0.1, 0.92], [0.06, 0.94])] } : item
+    isScreen(item, length, height)
+      ? { ...item, painted: [patch('glass', item.points, [0.1, 0.92], [0.06, 0.94])] }
+      : item
   const glazed = part(body.items.map((item) => (item.kind === 'face' ? screenOf(item) : item)))
   const x = -length * 0.4975
   const rearWindows = [-1, 1].map((hand) => {

@@ -71,7 +71,7 @@ function useAlignmentsJob(
       until: Math.min(LATEST, from + Number(span) * YEAR),
     }
     return { kind: 'alignments', request }
-    // The target is made anew each time; these are what it says.
+    // The target is made again each time; these are what it says.
     // oxlint-disable-next-line react-hooks/exhaustive-deps
   }, [at, body, name, toward, altitude, skyline, tolerance, span, from])
 }
@@ -87,7 +87,7 @@ function Alignments({
   const [wish, setWish] = useState<AlignmentWish>(FIRST_WISH)
   // Held while the days found are looked through: they would go when one of them is chosen.
   const [from, setFrom] = useState(day.start)
-  // The plan is made anew with every instant; this is what the skyline depends on.
+  // The plan is made again with every instant; this is what the skyline depends on.
   const { landmark, terrain, spot, shoot } = plan
   const skyline = useMemo(
     () => alignmentSkyline(plan, skylines),

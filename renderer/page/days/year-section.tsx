@@ -129,7 +129,7 @@ function YearStepper({ year, onYear }: { readonly year: number; readonly onYear:
   )
 }
 
-/** The day under the pointer or in focus: only what tells of it is drawn anew. */
+/** The day under the pointer or in focus: only what tells of it is drawn again. */
 const pointed = signal<string | null>(null)
 
 function point(date: string | null): void {

@@ -35,8 +35,8 @@ export function directSunLine({ plan, daylight, units }: GroundProps): string {
   const { direct, day, zone } = daylight
   const times = lightPlaces(plan).map(([place, name]) => [name, lightTimes(direct[place], day, zone)] as const)
   const away = times.reduce((least, [, { unsure }]) => Math.min(least, unsure ?? Infinity), Infinity)
-  const told = say.direct(times.map(([name, one]) => groundWords.light.line(name, lightTimesText(one))).join(', '))
-  return away === Infinity ? told : say.unsure(told, metres(away, units))
+  const inWords = say.direct(times.map(([name, one]) => groundWords.light.line(name, lightTimesText(one))).join(', '))
+  return away === Infinity ? inWords : say.unsure(direct, metres(away, units))
 }
 
 /** In the row of its words, and, where the sheet is so full that its pictures are small, beside them. */

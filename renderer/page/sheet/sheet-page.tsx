@@ -92,7 +92,7 @@ export function SheetPage({ plan: flat, onBack }: SheetPageProps) {
     const sheet = place.current?.querySelector<HTMLElement>('.sheet-fit')
     if (sheet !== null && sheet !== undefined) fitPage(sheet, paper)
   }
-  // Whatever was drawn anew may need another size.
+  // Whatever was drawn again may need another size.
   useLayoutEffect(fit)
   const painted = (result: { readonly missing: number }): void => {
     setMissing(result.missing)

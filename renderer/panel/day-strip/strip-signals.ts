@@ -1,4 +1,4 @@
-/** What the strip draws, each worked out anew only when what it depends on changes: the time of day moves none but the line. */
+/** What the strip draws, each worked out again only when what it depends on changes: the time of day moves none but the line. */
 import { computed } from '@preact/signals'
 import type { WishKind } from '#core/light/light-wish.ts'
 import { wishesMade } from '#core/light/light-wish.ts'

@@ -118,7 +118,7 @@ interface ClockFieldProps {
   readonly onTake: (hours: Hours) => void
 }
 
-/** The hours with one end typed anew; midnight as an end is the day's own, 24:00. */
+/** The hours with one end typed again; midnight as an end is the day's own, 24:00. */
 function typedHours(text: string, end: 'from' | 'until', hours: Hours): Result<Hours> {
   if (text.trim() === '') return failed('empty', say.hours.needed)
   const read = parseClock(text)

@@ -132,7 +132,7 @@ function scan(request: ScanRequest, cost: ScanCost, { pool, now, newId, later }:
     })
   }
 
-  /** Numbers are given anew once all are at their best. */
+  /** Numbers are given again once all are at their best. */
   function polish(): void {
     const before = shown.results
     const after: PolishUpdate[] = []

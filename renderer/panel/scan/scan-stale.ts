@@ -34,7 +34,7 @@ function partsOnce(request: ScanRequest): RequestParts {
 
 /** In the order of CHANGES; empty while the answer is that of the question. */
 export function changedSince(asked: ScanRequest, now: ScanRequest): ScanChange[] {
-  const [before, after] = [partsOnce(asked), toldOnce(now)]
+  const [before, after] = [partsOnce(asked), partsOnce(now)]
   return CHANGES.filter((change) =>
     change === 'elevations' ? (asked.terrain === null) !== (now.terrain === null) : before[change] !== after[change],
   )

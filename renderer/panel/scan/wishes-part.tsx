@@ -19,7 +19,7 @@ import { turnWishes, wishesUnfolded } from './wishes-fold.ts'
 import { wishText } from './wish-text.ts'
 
 export function WishesPart() {
-  // The saved plan: nothing here is drawn anew while something is dragged.
+  // The saved plan: nothing here is drawn again while something is dragged.
   const plan = useComputed(() => {
     const [home, spot] = [shoot.value, homeSpot.value]
     return home === null || spot === null ? null : planOf(home, spot)

@@ -45,7 +45,7 @@ function useSeen(ref: { readonly current: Element | null }): boolean {
 }
 
 export function SpotCard({ shoot, spot: saved, on, onChoose, onDrag, onDropBefore }: SpotCardProps) {
-  // Only the card of the spot being dragged is drawn anew with every movement.
+  // Only the card of the spot being dragged is drawn again with every movement.
   const { id } = saved
   const live = useComputed(() => (moving.value && calmPlan.value?.spot.id === id ? calmPlan.value.spot : null)).value
   const spot = live ?? saved

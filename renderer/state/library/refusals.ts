@@ -7,7 +7,7 @@ export interface Refusal {
   /** What was done, in the user's words: "Move the standpoint". */
   readonly what: string
   readonly fault: Fault
-  /** Does it once more, upon what the library holds by then. */
+  /** Does it once more, on what the library holds by then. */
   readonly again: () => unknown
 }
 

@@ -118,7 +118,7 @@ async function sendThese(these: readonly OnItsWay[]): Promise<void> {
   })
   for (const { way } of refused) for (const { id } of way.out.changes) gone.add(id)
   if (refused.length > 0) {
-    // What waits upon a refused one can't be saved either; the rest can.
+    // What waits on a refused one can't be saved either; the rest can.
     const rests = waiting.filter(({ out }) => out.changes.some(({ id }) => gone.has(id)))
     waiting = waiting.filter((way) => !rests.includes(way))
     refused.push(...rests.map((way) => ({ edit: way.edit, fault: RESTS, way })))

@@ -1,4 +1,4 @@
-/** The light of the day on the board: events and windows, worked out anew only when what they depend on changes, which the time of day does not. */
+/** The light of the day on the board: events and windows, worked out again only when what they depend on changes, which the time of day does not. */
 import { computed } from '@preact/signals'
 import type { LightScene } from '#core/light/light-scene.ts'
 import { type DayLight, type SkyDay, lightOfDay, skyOfDay, lightSceneOf } from '#core/plan/day-light.ts'

@@ -128,7 +128,7 @@ export const boardPins = computed<readonly PinHeight[]>(() => {
   return before
 })
 
-/** Keeps asking for wherever the things on the board come to rest, anew when the sources change. */
+/** Keeps asking for wherever the things on the board come to rest, again when the sources change. */
 export function followPins(): void {
   effect(() => {
     if (groundVersion.value === 0) return

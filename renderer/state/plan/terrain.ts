@@ -245,7 +245,7 @@ export const terrainSource = computed(() => boardGround.value.found)
 /** Why the board's elevations could not be had, or not all; null when nothing is wrong. */
 export const terrainTrouble = computed(() => boardGround.value.trouble)
 
-/** Keeps asking for the ground of wherever the spot on the board goes, anew when the sources change. */
+/** Keeps asking for the ground of wherever the spot on the board goes, again when the sources change. */
 export function followTerrain(): void {
   effect(() => {
     if (groundVersion.value > 0) forgetTerrain()
@@ -259,7 +259,7 @@ export function followTerrain(): void {
   })
 }
 
-/** What is known is cut anew. */
+/** What is known is cut again. */
 function forgetTerrain(): void {
   for (const other of asking) other.stop.abort()
   asking = []

@@ -101,7 +101,7 @@ const TOGETHER = 9
 /** Every so many hours one is named: as often as there is room. */
 const STEPS = [2, 3, 6]
 
-/** Beads that lie upon each other, in the order of the hours. */
+/** Beads that lie on each other, in the order of the hours. */
 function groupsOf(beads: readonly PlacedBead[]): (readonly PlacedBead[])[] {
   const groups: PlacedBead[][] = []
   for (const bead of beads) {

@@ -23,7 +23,7 @@ export const wantedArea = computed<AreaRequest | NoArea | null>(() => {
   return areaRequest(shown, now, reading.levels, wantedShare.value, seenAt.value)
 })
 
-/** Keeps the area in step with the board; answers with what ends it. */
+/** Keeps the area in step with the board. Returns a function that ends it. */
 export function followArea(): () => void {
   let grid: ElevationGrid | null = null
   const keeper = keepArea({

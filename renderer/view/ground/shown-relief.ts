@@ -61,7 +61,7 @@ interface Around {
   readonly seas: (grid: ElevationGrid) => Promise<Seas>
 }
 
-/** Keeps relief and contours in step with board and map; answers with what ends it. */
+/** Keeps relief and contours in step with board and map. Returns a function that ends it. */
 export function followRelief({ on, window, seas }: Around): () => void {
   let grid: ElevationGrid | null = null
   const seasHere = signal<{ readonly grid: ElevationGrid; readonly seas: Seas } | null>(null)

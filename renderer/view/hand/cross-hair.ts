@@ -42,7 +42,7 @@ function typing(event: KeyboardEvent): boolean {
   return event.target instanceof HTMLElement && event.target.matches('input, textarea, select, [contenteditable]')
 }
 
-/** Gives the map the focus while the gesture waits, and back again afterwards; answers with what takes the listeners away. */
+/** Gives the map the focus while the gesture waits, and back again afterwards. Returns a function that removes the listeners. */
 export function followCrossHair(surface: CrossHairSurface, wish: CrossHairWish): () => void {
   const { holder } = surface
   let from: Element | null = null

@@ -26,7 +26,7 @@ interface Drag {
   readonly change: LiveChange
   readonly plan: Plan
   readonly down: Point
-  /** From the window's pixels to the view's: read once, for reading it anew after each change would lay the page out again. */
+  /** From the window's pixels to the view's: read once, for reading it again after each change would lay the page out again. */
   readonly origin: Point
   /** From the pointer to the grip's own place, so that a thing doesn't jump under the finger. */
   readonly off: Point
@@ -74,7 +74,7 @@ function keepFromBelow(event: Event): void {
   if (gripUnder(event) !== null) event.stopPropagation()
 }
 
-/** Listens on a plan's surface; answers with what takes the listeners away. */
+/** Listens on a plan's surface. Returns a function that removes the listeners. */
 export function followDrags(surface: DragSurface): () => void {
   const { svg } = surface
   let drag: Drag | null = null

@@ -37,7 +37,7 @@ export function finishDrawing(): void {
   addDrawn(now.sort, [{ name: '', shape: end.shape }])
 }
 
-/** Listens while something is being drawn; answers with what takes the listeners away. */
+/** Listens while something is being drawn. Returns a function that removes the listeners. */
 export function followDrawing(surface: PressSurface & CrossHairSurface): () => void {
   function set(point: Point): void {
     const now = drawing.value

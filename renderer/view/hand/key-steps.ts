@@ -78,7 +78,7 @@ function act(grip: Grip, event: KeyboardEvent, metres: number): boolean {
   return true
 }
 
-/** Listens for keys on a plan's surface; `metres` is its step without Shift. Answers with what takes the listeners away. */
+/** Listens for keys on a plan's surface; `metres` is its step without Shift. Returns a function that removes the listeners. */
 export function followKeys(surface: SVGSVGElement, metres: number): () => void {
   const gripOf = (event: Event): Grip | null => {
     const part = event.target instanceof Element ? event.target.closest('[data-grip]') : null

@@ -20,7 +20,7 @@ export interface PressWish {
   readonly keepsDouble?: boolean
 }
 
-/** Listens on the map's holder; answers with what takes the listeners away. */
+/** Listens on the map's holder. Returns a function that removes the listeners. */
 export function followPresses({ holder, pointOf }: PressSurface, wish: PressWish): () => void {
   const presses = readPresses()
   const idle = (event: PointerEvent): boolean => !wish.waits() || !event.isPrimary

@@ -45,7 +45,7 @@ export function placeAt(at: LatLon): void {
   void change.keep()
 }
 
-/** Listens on the map's holder while something is to be placed; answers with what takes the listeners away. */
+/** Listens on the map's holder while something is to be placed. Returns a function that removes the listeners. */
 export function followPlacing(surface: PressSurface): () => void {
   let waiting: { readonly change: LiveChange; readonly timer: number } | null = null
 

@@ -57,7 +57,7 @@ function take(place: LatLon): void {
   addDrawn(sort, [{ name, shape: way.shape }], way.kind)
 }
 
-/** Listens while a way is to be taken; answers with what takes the listeners away. */
+/** Listens while a way is to be taken. Returns a function that removes the listeners. */
 export function followTaking(surface: PressSurface & CrossHairSurface): () => void {
   const press = (point: Point): void => {
     const place = surface.view()?.toPlace(point)

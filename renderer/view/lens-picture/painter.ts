@@ -125,17 +125,17 @@ function placedAt(middle: CameraPoint, seen: readonly SeenItem[]): Placed {
   return { range: Math.hypot(middle.right, middle.up, middle.depth), depth: middle.depth, seen }
 }
 
-/** The face and what is painted upon it; nothing when it looks away. */
+/** The face and what is painted on it; nothing when it looks away. */
 function seenFaces(face: Face, points: readonly CameraPoint[], middle: CameraPoint, look: Look): PictureFace[] {
   const normal = normalOf(points)
   const toward = normal.right * middle.right + normal.up * middle.up + normal.depth * middle.depth
   if (toward >= 0) return []
   const shade = toneStep(normal, look.lighting)
   const own: PictureFace = { kind: 'face', material: face.material, shade, points }
-  const upon = face.upon ?? []
+  const painted = face.painted ?? []
   return [
     own,
-    ...upon.map((one): PictureFace => ({
+    ...painted.map((one): PictureFace => ({
       kind: 'face',
       material: one.material,
       shade,

@@ -1,4 +1,4 @@
-/** The veil over the map: a canvas below the plan, somewhat larger than the window, drawn anew when the window leaves it. */
+/** The veil over the map: a canvas below the plan, somewhat larger than the window, drawn again when the window leaves it. */
 import { type PaintCanvas } from '#renderer/view/sketch/canvas-context.ts'
 import type L from 'leaflet'
 import type { ShownArea } from '#renderer/view/ground/keep-area.ts'
@@ -122,7 +122,7 @@ function outside(context: OffscreenCanvasRenderingContext2D, known: Box, box: Bo
   context.fill('evenodd')
 }
 
-/** Lays the veil; answers with what takes it away. */
+/** Lays the veil. Returns a function that removes it. */
 export function layVeil(map: L.Map): () => void {
   const pane = map.createPane('veil')
   const canvas = document.createElement('canvas')

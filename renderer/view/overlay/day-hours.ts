@@ -1,4 +1,4 @@
-/** The beads of the day on the board, worked out anew only when the day changes or the subject goes elsewhere. */
+/** The beads of the day on the board, worked out again only when the day changes or the subject goes elsewhere. */
 import { computed } from '@preact/signals'
 import { geodesicDistance } from '#core/geo/geodesic.ts'
 import { type LatLon, wrapLongitude } from '#core/geo/lat-lon.ts'

@@ -18,7 +18,7 @@ import { figure } from '#renderer/view/drawing/pixel-lines.ts'
 /** Only beside the scan's panel: the board stays calm otherwise. */
 const shown = computed(() => (beside.value === 'scan' ? scanShown.value : null))
 
-/** Drawn anew when the map moves or more is found, not with every thing that is dragged. */
+/** Drawn again when the map moves or more is found, not with every thing that is dragged. */
 const scores = computed(() => {
   const scan = shown.value
   const view = mapView.value

@@ -22,7 +22,7 @@ const KEEPING_OUT: Readonly<Record<string, KeepOutKind>> = {
 /** Ways that meet at junctions. */
 const WAYS: readonly string[] = ['road', 'minor', 'track', 'path', 'bridge']
 
-/** The zoom whose shape is taken: finer is not drawn anew. */
+/** The zoom whose shape is taken: finer is not drawn again. */
 const SHAPE_ZOOM = 17
 /** Segments within which a press lies at a junction itself: then the stretches on both sides of it are meant. */
 const AT_ONE = 1e-6

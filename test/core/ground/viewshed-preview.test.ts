@@ -43,7 +43,7 @@ describe('near enough to the exact one to show while something moves', () => {
   })
 })
 
-it('sees down a steep slope from upon it: the cells beside the eye keep their own height', () => {
+it('sees down a steep slope from on it: the cells beside the eye keep their own height', () => {
   const grid = groundOf(61, 10, (east, north) => 500 + 0.8 * north + 0.3 * east)
   const seen = viewshedPreview(grid, askAt(grid, 30, 30, 1.6))
   expect(seen.every((told) => told === SEEN)).toBe(true)

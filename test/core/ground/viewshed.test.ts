@@ -148,7 +148,7 @@ describe('ground known by hand', () => {
     expect(Math.abs(shown - both)).toBeLessThanOrEqual(cell)
   })
 
-  it('an even slope is seen by an eye upon it: a line that touches the ground sees, rounding or not', () => {
+  it('an even slope is seen by an eye on it: a line that touches the ground sees, rounding or not', () => {
     // Heights that floats hold exactly.
     const grid = groundOf(60, 4, (east, north) => east / 4 + north / 8)
     for (const [east, north] of [

@@ -53,7 +53,7 @@ describe('skylines', () => {
     expect(released.found.subject).toBe(start.found.subject)
   })
 
-  it('of another ground, or of other air, are all looked for anew', () => {
+  it('of another ground, or of other air, are all looked for again', () => {
     expect(skylinesAround(mountains(121, 30, 2), 0.13, EYES, start, 25).found.subject).not.toBe(start.found.subject)
     expect(skylinesAround(grid, 0.2, EYES, start, 25).found.subject).not.toBe(start.found.subject)
   })

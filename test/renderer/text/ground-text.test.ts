@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import type { SunDay } from '#core/light/day-events.ts'
 import type { SightReading } from '#core/plan/ground-reading.ts'
-import type { GroundUnder, Told } from '#core/plan/ground-under.ts'
+import type { GroundUnder, TiltFigure } from '#core/plan/ground-under.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import type { Landmark } from '#core/scene/landmark.ts'
 import { civilDayOf } from '#core/time/civil.ts'
@@ -129,7 +129,7 @@ describe('the subject', () => {
 })
 
 describe('levels', () => {
-  const read = (value: number): Told => ({ value, from: 'elevations', read: value })
+  const read = (value: number): TiltFigure => ({ value, from: 'elevations', read: value })
   const under: GroundUnder = {
     elevation: 90,
     from: 'measured',

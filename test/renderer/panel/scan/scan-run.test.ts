@@ -135,7 +135,7 @@ test('what is found is shown while it is looked for', () => {
   expect(seen).toEqual(seen.toSorted((one, other) => one - other))
 })
 
-test('while an arrangement stays among the best, its frame is the same and need not be drawn anew', () => {
+test('while an arrangement stays among the best, its frame is the same and need not be drawn again', () => {
   const { world, step } = testWorkers(4)
   startScan(asked(), scanCost(asked()), world)
   const frames = new Map<unknown, unknown>()

@@ -51,7 +51,7 @@ test.each<[string, ScanRequest, RegExp]>([
   [
     'no landmark',
     asked({}, null),
-    /has no landmark, and “Bridge fills”, “Bridge whole” and “Bridge not hidden” request for one/u,
+    /has no landmark, and “Bridge fills”, “Bridge whole” and “Bridge not hidden” ask for one/u,
   ],
   [
     'too much for one frame',

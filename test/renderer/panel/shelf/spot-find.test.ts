@@ -82,7 +82,7 @@ describe('words', () => {
     expect(page.found.value?.spots.map(({ id }) => id)).toEqual(['second'])
   })
 
-  test('are asked for anew when the library has changed', async () => {
+  test('are asked for again when the library has changed', async () => {
     const page = await session()
     put(page.findText, 'wall')
     await vi.advanceTimersByTimeAsync(1_000)

@@ -279,7 +279,7 @@ describe('a refused change, kept at hand', () => {
   }
   const stored = (id: string) => library.records.get(id)?.record as Spot | undefined
 
-  test('is done again upon what another window made of the record: mine and theirs are both there', async () => {
+  test('is done again on what another window made of the record: mine and theirs are both there', async () => {
     const page = await session()
     otherWindow('one', { notes: 'theirs', stars: 4 })
     await page.changeSpot('Move', { ...spotAt('one', 1), notes: 'mine', rank: 7 })
@@ -301,7 +301,7 @@ describe('a refused change, kept at hand', () => {
     expect([page.savedSpot.value?.notes, stored('one')?.notes, page.refusals.value]).toEqual(['theirs', 'theirs', []])
   })
 
-  test('of a spot that another window deleted makes it anew; of one it changed deletes it all the same', async () => {
+  test('of a spot that another window deleted makes it again; of one it changed deletes it all the same', async () => {
     const page = await session()
     library.records.delete('one')
     otherWindow('two', { notes: 'theirs' })

@@ -245,7 +245,7 @@ describe('besideLine', () => {
     ])
   })
 
-  test('has a place for points that lie upon each other and for a line that turns back', () => {
+  test('has a place for points that lie on each other and for a line that turns back', () => {
     const points = [MIDDLE, MIDDLE, { x: 520, y: 500 }, MIDDLE]
     for (const { x, y } of besideLine(points, 3)) expect(distanceBetween({ x, y }, MIDDLE)).toBeLessThan(40)
   })
