@@ -23,18 +23,18 @@ export interface DrawnGrip {
   readonly at: number
 }
 
-function taken(shoot: Shoot, grip: DrawnGrip): Drawn | null {
+function drawnTaken(shoot: Shoot, grip: DrawnGrip): Drawn | null {
   return drawnOf(shoot, grip.sort)[grip.index] ?? null
 }
 
 export function drawnGripPlace(shoot: Shoot, grip: DrawnGrip): LatLon | null {
-  const drawn = taken(shoot, grip)
+  const drawn = drawnTaken(shoot, grip)
   if (drawn === null) return null
   return grip.on === 'drawn-leg' ? legMiddle(drawn, grip.at) : (drawn.points[grip.at] ?? null)
 }
 
 export function withDrawnGripAt(shoot: Shoot, grip: DrawnGrip, at: LatLon): Shoot {
-  const drawn = taken(shoot, grip)
+  const drawn = drawnTaken(shoot, grip)
   if (drawn === null || drawn.points[grip.at] === undefined) return shoot
   const points = grip.on === 'drawn-leg' ? withPointOn(drawn.points, grip.at, at) : drawn.points.with(grip.at, at)
   return withDrawnPoints(shoot, grip.sort, drawn.id, points)
@@ -45,7 +45,7 @@ export function withoutDrawnPoint(
   shoot: Shoot,
   grip: DrawnGrip,
 ): { readonly shoot: Shoot } | { readonly needed: DrawnForm } {
-  const drawn = taken(shoot, grip)
+  const drawn = drawnTaken(shoot, grip)
   const points = drawn === null ? null : withoutPoint(drawn, grip.at)
   if (drawn === null || points === null) return { needed: drawn?.form ?? 'line' }
   return { shoot: withDrawnPoints(shoot, grip.sort, drawn.id, points) }

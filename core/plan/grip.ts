@@ -3,7 +3,7 @@ import { exhaustive } from '#core/exhaustive.ts'
 import { geodesicLine } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { type LocalFrame, localFrame, placeUnder, toEarth, toLocal } from '#core/geo/local-frame.ts'
-import { followed, moveBoth, moveStandpoint, moveStop, turnSubject } from './arrange.ts'
+import { spotFollowing, moveBoth, moveStandpoint, moveStop, turnSubject } from './arrange.ts'
 import type { Plan } from './plan.ts'
 import { planOf } from './plan.ts'
 import type { Shoot } from '#core/record/shoot.ts'
@@ -78,7 +78,7 @@ function carried(from: LocalFrame, to: LocalFrame, at: LatLon): LatLon {
 function withLandmark(plan: Plan, landmark: Landmark): Moved {
   const landmarks = plan.shoot.landmarks.map((other) => (other.id === landmark.id ? landmark : other))
   const shoot = { ...plan.shoot, landmarks }
-  return { shoot, spot: followed(planOf(shoot, plan.spot, plan.terrain, plan.pins)) }
+  return { shoot, spot: spotFollowing(planOf(shoot, plan.spot, plan.terrain, plan.pins)) }
 }
 
 function withPoints(plan: Plan, change: (points: readonly LatLon[]) => readonly LatLon[]): Moved {
@@ -123,7 +123,7 @@ function turnToward(plan: Plan, at: LatLon): Spot {
 }
 
 /** The plan after a grip has been brought to a place. Always reckoned from the plan at the start of the move. */
-export function brought(plan: Plan, grip: Grip, at: LatLon): Moved {
+export function gripBroughtTo(plan: Plan, grip: Grip, at: LatLon): Moved {
   const { shoot, spot } = plan
   switch (grip.on) {
     case 'subject':

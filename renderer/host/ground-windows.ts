@@ -32,7 +32,7 @@ const MOST_KEPT = 10
 const BYTES_KEPT = 64_000_000
 
 /** Newest last. */
-const kept = new Map<string, GroundWindowFound>()
+const keptWindows = new Map<string, GroundWindowFound>()
 let prefix: Promise<string | null> | null = null
 
 async function routes(): Promise<string | null> {
@@ -86,7 +86,7 @@ export async function fetchWindow(
   const middle = on === null ? roundedCentre(centre, cell) : centre
   const { east, north, peaks } = on ?? { east: 0, north: 0, peaks: false }
   const key = `${groundVersion.peek()} ${middle.lat} ${middle.lon} ${cell} ${half} ${east} ${north} ${peaks}`
-  const known = kept.get(key)
+  const known = keptWindows.get(key)
   if (known !== undefined) {
     keep(key, known)
     return done(known)
@@ -150,18 +150,18 @@ function lowFirst(body: ArrayBuffer): Float32Array {
 }
 
 function keep(key: string, window: GroundWindowFound): void {
-  kept.delete(key)
-  kept.set(key, window)
-  let bytes = [...kept.values()].reduce((sum, { grid }) => sum + grid.heights.byteLength, 0)
-  for (const [oldest, { grid }] of kept) {
-    if ((kept.size <= MOST_KEPT && bytes <= BYTES_KEPT) || oldest === key) return
-    kept.delete(oldest)
+  keptWindows.delete(key)
+  keptWindows.set(key, window)
+  let bytes = [...keptWindows.values()].reduce((sum, { grid }) => sum + grid.heights.byteLength, 0)
+  for (const [oldest, { grid }] of keptWindows) {
+    if ((keptWindows.size <= MOST_KEPT && bytes <= BYTES_KEPT) || oldest === key) return
+    keptWindows.delete(oldest)
     bytes -= grid.heights.byteLength
   }
 }
 
 /** The sources changed: nothing that was cut before holds. */
 export function groundChanged(): void {
-  kept.clear()
+  keptWindows.clear()
   groundVersionSignal.value += 1
 }

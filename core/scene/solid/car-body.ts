@@ -77,7 +77,7 @@ export function softened(
   return part({ ...right, painted }, { ...left, painted: mirrored(painted) as Face[] }, round)
 }
 
-export function scaled(size: Subject, outline: Outline): Outline {
+export function scaledOutline(size: Subject, outline: Outline): Outline {
   return outline.map(([ahead, up]) => [ahead * size.length, up * size.height] as const)
 }
 
@@ -85,6 +85,6 @@ export function scaled(size: Subject, outline: Outline): Outline {
 export function onFlank(size: Subject, right: number, material: Face['material'], outline: Outline): Face {
   return face(
     material,
-    scaled(size, outline).map(([ahead, up]) => at(ahead, right, up)),
+    scaledOutline(size, outline).map(([ahead, up]) => at(ahead, right, up)),
   )
 }

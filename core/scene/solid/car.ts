@@ -2,7 +2,7 @@
 import type { LocalPoint } from '#core/geo/local-frame.ts'
 import type { Face, Solid } from '#core/scene/solid.ts'
 import type { Subject } from '#core/scene/subject.ts'
-import { onFlank, onWheels, scaled, softened } from './car-body.ts'
+import { onFlank, onWheels, scaledOutline, softened } from './car-body.ts'
 import { at, divide, face, loft, part, patch } from './shape.ts'
 
 function carCabin(size: Subject): Solid {
@@ -40,7 +40,7 @@ export function carSolid(size: Subject): Solid {
   const { width, height, length } = size
   const radius = Math.min(height * 0.225, length * 0.085)
   const floor = height * 0.13
-  const outline = scaled(size, [
+  const outline = scaledOutline(size, [
     [-0.475, 0.13],
     [-0.5, 0.3],
     [-0.492, 0.56],

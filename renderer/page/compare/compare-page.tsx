@@ -13,7 +13,7 @@ import { changeSpot } from '#renderer/state/library/history.ts'
 import { shoot, spots } from '#renderer/state/library/library.ts'
 import { spotName } from '#renderer/text/names.ts'
 import { tell } from '#renderer/state/library/notices.ts'
-import { pickedHere, unpickSpot } from '#renderer/state/session/picked.ts'
+import { pickedOnShelf, unpickSpot } from '#renderer/state/session/picked.ts'
 import { tolerancesAtLeisure } from '#renderer/state/plan/shelf-tolerances.ts'
 import { pinPlaces, pinsFor } from '#renderer/state/plan/pin-heights.ts'
 import { dark, settings } from '#renderer/state/library/settings.ts'
@@ -31,7 +31,7 @@ const words = sheetWords.compare
 export function ComparePage() {
   const still = useBaseMap(settings.value, dark.value)
   const open = shoot.value
-  const chosen = pickedHere.value
+  const chosen = pickedOnShelf.value
     .map((id) => spots.value.find((spot) => spot.id === id))
     .filter((spot) => spot !== undefined)
     .slice(0, MOST_COMPARED)

@@ -36,7 +36,7 @@ export function directSunLine({ plan, daylight, units }: GroundProps): string {
   const times = lightPlaces(plan).map(([place, name]) => [name, lightTimes(direct[place], day, zone)] as const)
   const away = times.reduce((least, [, { unsure }]) => Math.min(least, unsure ?? Infinity), Infinity)
   const inWords = say.direct(times.map(([name, one]) => groundWords.light.line(name, lightTimesText(one))).join(', '))
-  return away === Infinity ? inWords : say.unsure(direct, metres(away, units))
+  return away === Infinity ? inWords : say.unsure(inWords, metres(away, units))
 }
 
 /** In the row of its words, and, where the sheet is so full that its pictures are small, beside them. */

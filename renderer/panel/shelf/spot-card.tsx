@@ -10,7 +10,7 @@ import { StarsShown } from '#renderer/part/stars.tsx'
 import { assessmentOf, planAtHand } from '#renderer/state/plan/assessments.ts'
 import { calmAssessment, calmPlan, moving } from '#renderer/state/plan/calm-board.ts'
 import { spotName } from '#renderer/text/names.ts'
-import { picked } from '#renderer/state/session/picked.ts'
+import { pickedIds } from '#renderer/state/session/picked.ts'
 import { settings } from '#renderer/state/library/settings.ts'
 import { notDrawnWords as say } from '#renderer/words/en-not-drawn.ts'
 import { words } from '#renderer/words/en.ts'
@@ -121,7 +121,7 @@ function SpotActs({ spot }: { spot: Spot }) {
   return (
     <div class="spot-acts" role="group" aria-label={shelf.actions(name)}>
       <label class="pick" title={shelf.pick}>
-        <input type="checkbox" checked={picked.value.includes(spot.id)} onChange={() => togglePick(spot.id)} />
+        <input type="checkbox" checked={pickedIds.value.includes(spot.id)} onChange={() => togglePick(spot.id)} />
         <span class="unseen">
           {shelf.pick}: {name}
         </span>

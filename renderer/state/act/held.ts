@@ -9,7 +9,7 @@ import { drawnFault } from '#core/plan/drawn-grip.ts'
 
 const heldSignal = signal<{ readonly grip: Grip; readonly where: 'map' | 'close' } | null>(null)
 /** What a pointer holds right now, and where; the plans neither zoom nor regroup meanwhile. */
-export const held: ReadonlySignal<{ readonly grip: Grip; readonly where: 'map' | 'close' } | null> = heldSignal
+export const heldGrip: ReadonlySignal<{ readonly grip: Grip; readonly where: 'map' | 'close' } | null> = heldSignal
 
 export function holdGrip(grip: Grip, where: 'map' | 'close'): void {
   heldSignal.value = { grip, where }

@@ -13,7 +13,7 @@ import { savedSpot, shoot, spotId, spots, workOnSpot } from '#renderer/state/lib
 import { spotName } from '#renderer/text/names.ts'
 import { tell } from '#renderer/state/library/notices.ts'
 import { MOST_COMPARED } from '#core/plan/compare.ts'
-import { picked, pickedHere, pickSpots, unpickSpot } from '#renderer/state/session/picked.ts'
+import { pickedIds, pickedOnShelf, pickSpots, unpickSpot } from '#renderer/state/session/picked.ts'
 import { words } from '#renderer/words/en.ts'
 
 /** Metres from the middle of a landmark that a new spot keeps: nobody photographs a thing from its foot. */
@@ -86,7 +86,7 @@ export function moveBy(id: string, step: number): Promise<void> {
 }
 
 export function togglePick(id: string): void {
-  if (picked.value.includes(id)) unpickSpot(id)
-  else if (pickedHere.value.length < MOST_COMPARED) pickSpots([...pickedHere.value, id])
+  if (pickedIds.value.includes(id)) unpickSpot(id)
+  else if (pickedOnShelf.value.length < MOST_COMPARED) pickSpots([...pickedOnShelf.value, id])
   else tell('fault', words.board.shelf.pickFull)
 }

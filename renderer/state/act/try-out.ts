@@ -10,7 +10,7 @@ import { spotId, spots, tryOut, workOnSpot } from '#renderer/state/library/libra
 import { spotName } from '#renderer/text/names.ts'
 import { tell } from '#renderer/state/library/notices.ts'
 import { MOST_COMPARED } from '#core/plan/compare.ts'
-import { pickSpots, pickedHere } from '#renderer/state/session/picked.ts'
+import { pickSpots, pickedOnShelf } from '#renderer/state/session/picked.ts'
 import { settleUnfinished } from '#renderer/state/library/unfinished.ts'
 
 const { tryOut: say } = scanWords
@@ -58,7 +58,7 @@ export async function keepArrangement(spot: Spot): Promise<void> {
   const tried = tryOut.peek()
   const after = shelvedLast(spot)
   const shown = spotId.peek()
-  const others = pickedHere.peek()
+  const others = pickedOnShelf.peek()
   const own = tried?.spot.id === spot.id
   const saved = commit({
     label: words.board.edit.keepSpot,

@@ -11,16 +11,16 @@ export interface Refusal {
   readonly again: () => unknown
 }
 
-const held = signal<readonly Refusal[]>([])
+const refusalList = signal<readonly Refusal[]>([])
 /** Oldest first. */
-export const refusals: ReadonlySignal<readonly Refusal[]> = computed(() => held.value)
+export const refusals: ReadonlySignal<readonly Refusal[]> = computed(() => refusalList.value)
 
 let lastId = 0
 
 export function holdRefusal(refused: Omit<Refusal, 'id'>): Refusal {
   lastId += 1
   const refusal = { ...refused, id: lastId }
-  held.value = [...held.value, refusal]
+  refusalList.value = [...refusalList.value, refusal]
   return refusal
 }
 
@@ -31,11 +31,11 @@ export function keepMine(refusal: Refusal): void {
 
 /** For what the library holds: the change is given up. Answers whether it was still undecided. */
 export function letRefusalGo({ id }: Refusal): boolean {
-  const before = held.peek()
-  held.value = before.filter((other) => other.id !== id)
-  return held.peek().length < before.length
+  const before = refusalList.peek()
+  refusalList.value = before.filter((other) => other.id !== id)
+  return refusalList.peek().length < before.length
 }
 
 export function isUndecided(refusal: Refusal): boolean {
-  return held.value.some(({ id }) => id === refusal.id)
+  return refusalList.value.some(({ id }) => id === refusal.id)
 }

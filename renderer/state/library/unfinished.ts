@@ -3,7 +3,7 @@
 const endings = new Set<() => void>()
 
 /** Takes note of something begun; `end` makes it an edit, or leaves it where it can't be one. Returns what forgets it. */
-export function begun(end: () => void): () => void {
+export function beginUnfinished(end: () => void): () => void {
   // A wrapper of its own: the same function may be begun twice.
   const ending = (): void => end()
   endings.add(ending)

@@ -63,15 +63,15 @@ interface Known {
 
 /** Copies of a spot share its places until one of them is moved: a few states are kept for each. */
 const MOST_STATES = 4
-const known = new WeakMap<object, readonly Known[]>()
+const statesByStop = new WeakMap<object, readonly Known[]>()
 
 function stateOf(plan: Plan): Known {
   const parts = planParts(plan)
-  const states = known.get(plan.spot.stop) ?? []
+  const states = statesByStop.get(plan.spot.stop) ?? []
   const before = states.find((state) => sameParts(state.parts, parts))
   if (before !== undefined) return before
   const made: Known = { parts, found: boardsOwn(parts) ?? assess(plan), skylines: null, light: null, line: null }
-  known.set(plan.spot.stop, [made, ...states].slice(0, MOST_STATES))
+  statesByStop.set(plan.spot.stop, [made, ...states].slice(0, MOST_STATES))
   return made
 }
 

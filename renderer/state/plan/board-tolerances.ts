@@ -20,7 +20,7 @@ interface Known {
   readonly found: PlanTolerances | null
 }
 
-const known = signal<Known | null>(null)
+const lastFound = signal<Known | null>(null)
 
 /** What it depends on, by identity: a name or a note leaves these as they were. */
 function partsOf({
@@ -55,7 +55,7 @@ export interface BoardTolerances {
 
 /** Null until it has been worked out for the spot on the board. */
 export const boardTolerances = computed<BoardTolerances | null>(() => {
-  const last = known.value
+  const last = lastFound.value
   if (last === null || last.plan.spot.id !== plan.value?.spot.id) return null
   const request = wanted.value
   return { plan: last.plan, found: last.found, current: request !== null && same(last.parts, partsOf(request)) }
@@ -67,8 +67,8 @@ export function followTolerances(): void {
     const request = wanted.value
     if (request === null) return undefined
     const parts = partsOf(request)
-    const last = known.peek()
+    const last = lastFound.peek()
     if (last !== null && same(last.parts, parts)) return undefined
-    return atLeisure(toleranceSteps(request), REST, (found) => (known.value = { parts, plan: request.plan, found }))
+    return atLeisure(toleranceSteps(request), REST, (found) => (lastFound.value = { parts, plan: request.plan, found }))
   })
 }

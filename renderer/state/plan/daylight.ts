@@ -18,7 +18,7 @@ function same(one: readonly unknown[], other: readonly unknown[]): boolean {
   return one.length === other.length && one.every((part, index) => part === other[index])
 }
 
-let known: { readonly parts: readonly unknown[]; readonly scene: LightScene } | null = null
+let lastScene: { readonly parts: readonly unknown[]; readonly scene: LightScene } | null = null
 
 /** The light scene of the spot on the board. */
 export const scene = computed<LightScene | null>(() => {
@@ -27,9 +27,9 @@ export const scene = computed<LightScene | null>(() => {
   if (now === null || reading === null) return null
   const edges = skylines.value
   const parts = [...partsOf(now), edges]
-  if (known !== null && same(known.parts, parts)) return known.scene
+  if (lastScene !== null && same(lastScene.parts, parts)) return lastScene.scene
   const made = lightSceneOf(now, reading, edges)
-  known = { parts, scene: made }
+  lastScene = { parts, scene: made }
   return made
 })
 

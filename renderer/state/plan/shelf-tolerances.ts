@@ -20,7 +20,7 @@ interface Known {
 
 /** Copies of a spot share its places until one of them is moved: a few states are kept for each. */
 const MOST_STATES = 4
-const known = new WeakMap<object, readonly Known[]>()
+const statesByStop = new WeakMap<object, readonly Known[]>()
 /** Grows whenever one more is known. */
 const count = signal(0)
 
@@ -30,12 +30,12 @@ function partsOf(plan: Plan, zone: Zone): readonly unknown[] {
 }
 
 function keep(plan: Plan, parts: readonly unknown[], found: PlanTolerances | null): void {
-  const states = known.get(plan.spot.stop) ?? []
-  known.set(plan.spot.stop, [{ parts, found }, ...states].slice(0, MOST_STATES))
+  const states = statesByStop.get(plan.spot.stop) ?? []
+  statesByStop.set(plan.spot.stop, [{ parts, found }, ...states].slice(0, MOST_STATES))
 }
 
 function knownFor(plan: Plan, parts: readonly unknown[]): Known | null {
-  return known.get(plan.spot.stop)?.find((state) => sameParts(state.parts, parts)) ?? null
+  return statesByStop.get(plan.spot.stop)?.find((state) => sameParts(state.parts, parts)) ?? null
 }
 
 function requestOf(plan: Plan, zone: Zone): ToleranceRequest {

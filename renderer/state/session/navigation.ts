@@ -31,7 +31,7 @@ export function stopPlacing(): void {
 
 const selectedSignal = signal<'subject' | 'standpoint' | 'landmark' | null>(null)
 /** The thing that keyboard steps move. */
-export const selected: ReadonlySignal<'subject' | 'standpoint' | 'landmark' | null> = selectedSignal
+export const selectedThing: ReadonlySignal<'subject' | 'standpoint' | 'landmark' | null> = selectedSignal
 
 export function selectThing(thing: 'subject' | 'standpoint' | 'landmark' | null): void {
   selectedSignal.value = thing

@@ -5,15 +5,15 @@ import { steady } from '#renderer/job/steady.ts'
 
 const pickedSignal = signal<readonly string[]>([])
 /** Spots picked for side by side. */
-export const picked: ReadonlySignal<readonly string[]> = pickedSignal
+export const pickedIds: ReadonlySignal<readonly string[]> = pickedSignal
 
 export function pickSpots(ids: readonly string[]): void {
   pickedSignal.value = ids
 }
 
 export function unpickSpot(id: string): void {
-  pickedSignal.value = picked.value.filter((other) => other !== id)
+  pickedSignal.value = pickedIds.value.filter((other) => other !== id)
 }
 
 /** Those of them on the shelf, in the order in which they were picked: one that an undo has taken off counts again once it is back. */
-export const pickedHere = steady(() => picked.value.filter((id) => spots.value.some((spot) => spot.id === id)))
+export const pickedOnShelf = steady(() => pickedIds.value.filter((id) => spots.value.some((spot) => spot.id === id)))

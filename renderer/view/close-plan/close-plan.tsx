@@ -12,7 +12,7 @@ import { followKeys } from '#renderer/view/hand/key-steps.ts'
 import { metres } from '#renderer/text/figure.ts'
 import { plan } from '#renderer/state/plan/board-plan.ts'
 import { landmarkName } from '#renderer/text/names.ts'
-import { selected } from '#renderer/state/session/navigation.ts'
+import { selectedThing } from '#renderer/state/session/navigation.ts'
 import { settings } from '#renderer/state/library/settings.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
 import { CloseHead, HEAD_HEIGHT } from './close-head.tsx'
@@ -74,19 +74,23 @@ function CloseThings(shown: Close) {
             landmark={landmark}
             hatch={HATCH}
             name={mapWords.landmarkNamed(landmark.name, metres(far.distance, settings.value.units))}
-            pressed={selected.value === 'landmark'}
+            pressed={selectedThing.value === 'landmark'}
           />
         </>
       )}
       <LightRays at={subject.at} sun={sun} gap={raysGap} />
       <SideStrokes strokes={light.subjectSides} />
-      <SubjectMark subject={subject} name={mapWords.subjectNamed(distance)} pressed={selected.value === 'subject'} />
+      <SubjectMark
+        subject={subject}
+        name={mapWords.subjectNamed(distance)}
+        pressed={selectedThing.value === 'subject'}
+      />
       <HeadingHandle subject={subject} name={mapWords.headingNamed} />
       <StandpointMark
         at={drawing.standpoint}
         aim={drawing.aim}
         name={mapWords.standpointNamed(distance)}
-        pressed={selected.value === 'standpoint'}
+        pressed={selectedThing.value === 'standpoint'}
       />
       <Label label={placed.ring} kind="quiet" />
       <Label label={placed.sharp} kind="quiet" />

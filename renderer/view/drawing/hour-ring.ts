@@ -7,7 +7,7 @@ import { apparentAltitude } from '#core/light/refraction.ts'
 import { sunAt } from '#core/light/sky.ts'
 import { type CivilDay, type Zone, instantOf } from '#core/time/civil.ts'
 import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
-import { moved, toward } from './plan-drawing.ts'
+import { pointMoved, toward } from './plan-drawing.ts'
 import { type Box, type Point, distanceBetween } from './plan-view.ts'
 import { boxAround, overlap, placeLabel, textWidth } from './pixel-lines.ts'
 
@@ -80,7 +80,7 @@ export interface PlacedBead extends HourBead {
 export function placeBeads(beads: readonly HourBead[], middle: Point, ring: number): PlacedBead[] {
   return beads.map((bead) => ({
     ...bead,
-    at: moved(middle, toward(bead.azimuth), ring),
+    at: pointMoved(middle, toward(bead.azimuth), ring),
     radius: beadRadius(bead.altitude),
   }))
 }
@@ -136,7 +136,7 @@ function wantedLabels(groups: readonly (readonly PlacedBead[])[], middle: Point,
     const largest = Math.max(...group.map(({ radius }) => radius))
     // A flat text reaches farther sideways than up and down.
     const reach = largest + 3 + Math.abs(direction.x) * (width / 2) + Math.abs(direction.y) * (HIGH / 2)
-    const candidates = [reach, -reach, reach + 8, -reach - 8].map((off) => moved(middle, direction, ring + off))
+    const candidates = [reach, -reach, reach + 8, -reach - 8].map((off) => pointMoved(middle, direction, ring + off))
     return [{ text, width, candidates }]
   })
 }

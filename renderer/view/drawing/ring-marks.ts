@@ -1,6 +1,6 @@
 /** What stands on the ring of hours at one instant: the beads, the sun, the moon, and the room they take. */
 import type { LightReading } from '#core/plan/light-reading.ts'
-import { moved, toward } from './plan-drawing.ts'
+import { pointMoved, toward } from './plan-drawing.ts'
 import { type PlacedBead, beadRadius } from './hour-ring.ts'
 import { RAY_LENGTH } from './light-drawing.ts'
 import type { Box, Point } from './plan-view.ts'
@@ -29,10 +29,10 @@ export function ringOf(middle: Point, radius: number, beads: readonly PlacedBead
     radius,
     beads,
     sun: {
-      at: moved(middle, toward(sun.azimuth), radius),
+      at: pointMoved(middle, toward(sun.azimuth), radius),
       radius: sun.up ? beadRadius(sun.apparent) + SUN_OVER : SUN_DOWN,
     },
-    moon: moon.up ? moved(middle, toward(moon.azimuth), radius + MOON_OUT) : null,
+    moon: moon.up ? pointMoved(middle, toward(moon.azimuth), radius + MOON_OUT) : null,
   }
 }
 

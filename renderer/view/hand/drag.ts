@@ -4,7 +4,7 @@ import { planOf } from '#core/plan/plan.ts'
 import { type LiveChange, begin } from '#renderer/state/act/live-change.ts'
 import { boardPins } from '#renderer/state/plan/pin-heights.ts'
 import { terrain } from '#renderer/state/plan/terrain.ts'
-import { type Grip, brought, gripPlace, readGrip } from '#core/plan/grip.ts'
+import { type Grip, gripBroughtTo, gripPlace, readGrip } from '#core/plan/grip.ts'
 import { type PlanView, type Point, distanceBetween } from '#renderer/view/drawing/plan-view.ts'
 import { selectGrip } from './select.ts'
 import { moveLabel, refuseGround, letGripGo, holdGrip } from '#renderer/state/act/held.ts'
@@ -82,7 +82,7 @@ export function followDrags(surface: DragSurface): () => void {
   function apply(now: Drag): void {
     if (!now.change.lasts()) return now.change.giveUp()
     const place = surface.view().toPlace({ x: now.point.x + now.off.x, y: now.point.y + now.off.y })
-    now.change.show(brought(now.plan, now.grip, place))
+    now.change.show(gripBroughtTo(now.plan, now.grip, place))
   }
 
   function letGo(): void {

@@ -4,11 +4,11 @@ import { tell } from '#renderer/state/library/notices.ts'
 import { plan } from '#renderer/state/plan/board-plan.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
 import { stoppingWords } from '#renderer/words/en-stopping.ts'
-import { type Grip, type Moved, brought, gripPlace, readGrip, withoutCorner } from '#core/plan/grip.ts'
+import { type Grip, type Moved, gripBroughtTo, gripPlace, readGrip, withoutCorner } from '#core/plan/grip.ts'
 import { withoutDrawnPoint } from '#core/plan/drawn-grip.ts'
 import { selectGrip } from './select.ts'
-import { held, moveLabel, refuseGround } from '#renderer/state/act/held.ts'
-import { type KeyStep, keyStepOf, stepped } from './step.ts'
+import { heldGrip, moveLabel, refuseGround } from '#renderer/state/act/held.ts'
+import { type KeyStep, keyStepOf, gripStepped } from './step.ts'
 
 function labelOf(grip: Grip, step: KeyStep): string {
   return step.kind === 'turn' ? mapWords.turnSubject : moveLabel(grip)
@@ -18,7 +18,7 @@ function walk(grip: Grip, step: KeyStep): void {
   const steps = beginSteps(labelOf(grip, step), refuseGround)
   const now = plan.peek()
   if (steps === null || now === null) return
-  const moved = stepped(now, grip, step)
+  const moved = gripStepped(now, grip, step)
   if (moved !== null) steps.show(moved)
 }
 
@@ -50,7 +50,7 @@ function addPoint(grip: Grip): void {
   settleSteps()
   const now = plan.peek()
   const at = now === null ? null : gripPlace(now, grip)
-  if (now !== null && at !== null) change(moveLabel(grip), brought(now, grip, at))
+  if (now !== null && at !== null) change(moveLabel(grip), gripBroughtTo(now, grip, at))
 }
 
 function onPoint(grip: Grip): boolean {
@@ -86,7 +86,7 @@ export function followKeys(surface: SVGSVGElement, metres: number): () => void {
   }
   const onKey = (event: KeyboardEvent): void => {
     const grip = gripOf(event)
-    if (grip === null || held.peek() !== null || !act(grip, event, metres)) return
+    if (grip === null || heldGrip.peek() !== null || !act(grip, event, metres)) return
     event.preventDefault()
     event.stopPropagation()
   }

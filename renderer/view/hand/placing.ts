@@ -7,7 +7,7 @@ import { type Arrangement, type LiveChange, begin } from '#renderer/state/act/li
 import { boardPins } from '#renderer/state/plan/pin-heights.ts'
 import { terrain } from '#renderer/state/plan/terrain.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
-import { type Moved, brought } from '#core/plan/grip.ts'
+import { type Moved, gripBroughtTo } from '#core/plan/grip.ts'
 import { type PressSurface, followPresses } from './map-press.ts'
 import type { Point } from '#renderer/view/drawing/plan-view.ts'
 import { PLACE_AFTER } from './press.ts'
@@ -22,11 +22,11 @@ const LABELS: Readonly<Record<Placing['what'], string>> = {
 }
 
 /** The arrangement with a thing placed; a spot that looks at no landmark yet looks at the one placed. */
-export function placed(start: Arrangement, wish: Placing, at: LatLon): Moved {
+export function arrangementWith(start: Arrangement, wish: Placing, at: LatLon): Moved {
   if (wish.what !== 'landmark')
-    return brought(planOf(start.shoot, start.spot, terrain.peek(), boardPins.peek()), { on: wish.what }, at)
+    return gripBroughtTo(planOf(start.shoot, start.spot, terrain.peek(), boardPins.peek()), { on: wish.what }, at)
   const looking = { ...start.spot, landmarkId: wish.landmarkId }
-  const moved = brought(planOf(start.shoot, looking, terrain.peek(), boardPins.peek()), { on: 'landmark' }, at)
+  const moved = gripBroughtTo(planOf(start.shoot, looking, terrain.peek(), boardPins.peek()), { on: 'landmark' }, at)
   const other = start.spot.landmarkId !== null && start.spot.landmarkId !== wish.landmarkId
   return other ? { ...moved, spot: start.spot } : moved
 }
@@ -41,7 +41,7 @@ export function placeAt(at: LatLon): void {
   const change = wish === null ? null : begin(LABELS[wish.what], { refuse: refuseGround })
   if (wish === null || change === null) return
   stopPlacing()
-  change.show(placed(change.start, wish, at))
+  change.show(arrangementWith(change.start, wish, at))
   void change.keep()
 }
 
@@ -78,7 +78,7 @@ export function followPlacing(surface: PressSurface): () => void {
     }
     const change = begin(LABELS[wish.what], { refuse: refuseGround, onEnd: ended })
     if (change === null) return
-    change.show(placed(change.start, wish, at))
+    change.show(arrangementWith(change.start, wish, at))
     waiting = { change, timer: window.setTimeout(keep, PLACE_AFTER) }
   }
 

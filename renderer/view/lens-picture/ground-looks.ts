@@ -42,7 +42,7 @@ interface Kept {
 const MOST_KEPT = 8
 /** Looks kept of one place: those all around it, and finer ones ahead. */
 const MOST_SEEN = 2000
-const kept = new WeakMap<ElevationGrid, Kept[]>()
+const keptLooks = new WeakMap<ElevationGrid, Kept[]>()
 
 function sameLevels(one: Settled, other: Settled): boolean {
   return one.underEye === other.underEye && one.there === other.there && one.at === other.at
@@ -50,7 +50,7 @@ function sameLevels(one: Settled, other: Settled): boolean {
 
 /** From the same place, as fine as wished or up to four times finer. */
 function keptFor(grid: ElevationGrid, eye: Raised, settled: Settled, refraction: number, step: number): Kept {
-  const all = kept.get(grid) ?? []
+  const all = keptLooks.get(grid) ?? []
   const known = all.find(
     (one) =>
       sameEye(one.eye, eye) &&
@@ -62,7 +62,7 @@ function keptFor(grid: ElevationGrid, eye: Raised, settled: Settled, refraction:
   if (known !== undefined) return known
   const look = groundSeer(grid, eye, refraction, step * RADIANS_PER_DEGREE * LEAST_RISE, settled)
   const made: Kept = { eye, settled, refraction, step, look, seen: new Map() }
-  kept.set(grid, [made, ...all].slice(0, MOST_KEPT))
+  keptLooks.set(grid, [made, ...all].slice(0, MOST_KEPT))
   return made
 }
 

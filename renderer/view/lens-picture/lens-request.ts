@@ -52,7 +52,7 @@ export function ringSender(): (ground: ElevationGrid | null) => readonly SentRin
   let newest = 0
   return (ground) => {
     const rings = ground === null ? [] : ringsOf(ground)
-    const message = rings.map(({ beyond: _, ...ring }): SentRing => {
+    const message = rings.map(({ beyond: _beyond, ...ring }): SentRing => {
       const number = sent.get(ring.heights)
       return number === undefined ? { number: (newest += 1), ring } : { number, ring: null }
     })

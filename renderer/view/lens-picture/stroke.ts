@@ -56,11 +56,11 @@ export interface Strokes {
 export const even = (colour: Colour): Paint => ({ kind: 'even', colour })
 export const SEAM = 0.7
 
-export function filled(part: StrokePart, path: string, fill: Paint): Stroke {
+export function filledStroke(part: StrokePart, path: string, fill: Paint): Stroke {
   return { part, path, fill, line: null }
 }
 
-export function drawn(part: StrokePart, path: string, paint: Paint, width: number, round = false): Stroke {
+export function drawnStroke(part: StrokePart, path: string, paint: Paint, width: number, round = false): Stroke {
   return { part, path, fill: null, line: { paint, width, dashes: null, round } }
 }
 

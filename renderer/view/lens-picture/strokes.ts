@@ -6,8 +6,8 @@ import {
   SEAM,
   type StrokeGroup,
   rect,
-  drawn,
-  filled,
+  drawnStroke,
+  filledStroke,
   type Paint,
   type Stroke,
   type Strokes,
@@ -64,18 +64,18 @@ function levelGround(look: PictureLook): StrokeGroup[] {
   const { width, height, horizon, groundLines } = picture
   const low = Math.min(height, Math.max(0, horizon))
   return sharp([
-    filled('ground', rect(0, low, width, height - low), near),
-    drawn('ground', groundLines, lines, 0.7),
-    drawn('ground', `M0 ${horizon.toFixed(2)}H${width}`, even(translucent(inks.ink, 0.22)), 0.8),
+    filledStroke('ground', rect(0, low, width, height - low), near),
+    drawnStroke('ground', groundLines, lines, 0.7),
+    drawnStroke('ground', `M0 ${horizon.toFixed(2)}H${width}`, even(translucent(inks.ink, 0.22)), 0.8),
   ])
 }
 
 function areaStrokes(groups: readonly SoftGround[], { picture, inks, near, water }: PictureLook): StrokeGroup[] {
   const dusk = picture.darkness
   const strokeOf = ({ kind, distance, path }: SoftGround['pieces'][number]): Stroke => {
-    if (kind === 'near') return filled('ground', path, near)
-    if (kind === 'land') return filled('ground', path, even(landTone(distance, inks, dusk)))
-    if (kind === 'edge') return drawn('ground', path, even(edgeTone(distance, inks)), 0.8, true)
+    if (kind === 'near') return filledStroke('ground', path, near)
+    if (kind === 'land') return filledStroke('ground', path, even(landTone(distance, inks, dusk)))
+    if (kind === 'edge') return drawnStroke('ground', path, even(edgeTone(distance, inks)), 0.8, true)
     // Its own edge closes the seams between the bands of the sea.
     return { part: 'water', path, fill: water, line: { paint: water, width: SEAM, dashes: null, round: false } }
   }
@@ -88,12 +88,12 @@ function stripStrokes(of: keyof ObstructionStrips, { picture, inks }: PictureLoo
   return strips.map(({ deviation, distance, path }) => ({
     deviation,
     within: null,
-    strokes: [filled('obstructions', path, even(wallTone(distance, inks, picture.darkness)))],
+    strokes: [filledStroke('obstructions', path, even(wallTone(distance, inks, picture.darkness)))],
   }))
 }
 
 function cast(path: string, { picture, inks }: PictureLook): Stroke {
-  return filled('shadow', path, even(translucent(inks.cast, picture.sky === 'hazy' ? 0.55 : 1)))
+  return filledStroke('shadow', path, even(translucent(inks.cast, picture.sky === 'hazy' ? 0.55 : 1)))
 }
 
 /** What lies on the ground about the subject; lines and the landmark's shadow as far as the true ground before them shows. */
@@ -106,11 +106,11 @@ function onGround(look: PictureLook): StrokeGroup[] {
     ground === null
       ? []
       : [
-          ...within(ground.near, [drawn('ground', groundLines, lines, 0.7)]),
+          ...within(ground.near, [drawnStroke('ground', groundLines, lines, 0.7)]),
           ...within(ground.front, [cast(landmarkBefore ? '' : landmarkShadow, look)]),
         ]
   const contact = even(translucent(inks.contact, subjectShadow === '' ? 1 : 0.4))
-  return [...cut, ...sharp([filled('shadow', picture.contact, contact), cast(subjectShadow, look)])]
+  return [...cut, ...sharp([filledStroke('shadow', picture.contact, contact), cast(subjectShadow, look)])]
 }
 
 function thingStrokes(

@@ -10,14 +10,14 @@ import { turnBetween } from '#core/units/angle.ts'
 /** How far from the middle the subject's centre may be put: just out of the frame, so that it can be cut at an edge. */
 export const FARTHEST_PLACEMENT = 0.75
 
-function kept(value: number): number {
+function withinPlacement(value: number): number {
   const inside = Math.min(FARTHEST_PLACEMENT, Math.max(-FARTHEST_PLACEMENT, value))
   return inside === 0 ? 0 : inside
 }
 
 /** A placement moved by a share of the frame, right and up positive. */
 export function composedBy(placement: Placement, right: number, up: number): Placement {
-  return { across: kept(placement.across + right), up: kept(placement.up + up) }
+  return { across: withinPlacement(placement.across + right), up: withinPlacement(placement.up + up) }
 }
 
 /**

@@ -27,12 +27,12 @@ interface Veil {
   readonly kind: VeilKind
 }
 
-let made: { readonly of: ShownArea; readonly veil: Veil } | null = null
+let lastVeil: { readonly of: ShownArea; readonly veil: Veil } | null = null
 
 function veilOf(area: ShownArea): Veil {
-  if (made?.of === area) return made.veil
+  if (lastVeil?.of === area) return lastVeil.veil
   const veil: Veil = { masks: area.masks, kind: area.of.kind === 'shade' ? 'shade' : 'hidden' }
-  made = { of: area, veil }
+  lastVeil = { of: area, veil }
   return veil
 }
 
@@ -138,7 +138,7 @@ export function layVeil(map: L.Map): () => void {
     const isDark = dark.value
     if (shown === null || look === null) {
       drawn = null
-      made = null
+      lastVeil = null
       canvas.hidden = true
       return
     }

@@ -26,15 +26,16 @@ interface Known {
   readonly beads: readonly HourBead[]
 }
 
-let known: Known | null = null
+let lastBeads: Known | null = null
 
 export const dayBeads = computed<readonly HourBead[]>(() => {
   const at = plan.value?.spot.stop.at ?? null
   const skyline = scene.value?.skylines.subject ?? null
   const all = hours.value
   if (at === null) return []
-  if (known !== null && known.hours === all && known.skyline === skyline && isNear(known.at, at)) return known.beads
+  if (lastBeads !== null && lastBeads.hours === all && lastBeads.skyline === skyline && isNear(lastBeads.at, at))
+    return lastBeads.beads
   const beads = hourBeads(at, all, skyline)
-  known = { hours: all, skyline, at, beads }
+  lastBeads = { hours: all, skyline, at, beads }
   return beads
 })

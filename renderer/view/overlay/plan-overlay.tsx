@@ -6,7 +6,7 @@ import type { Plan } from '#core/plan/plan.ts'
 import { metres } from '#renderer/text/figure.ts'
 import { assessment, plan, ring } from '#renderer/state/plan/board-plan.ts'
 import { landmarkName } from '#renderer/text/names.ts'
-import { selected } from '#renderer/state/session/navigation.ts'
+import { selectedThing } from '#renderer/state/session/navigation.ts'
 import { settings } from '#renderer/state/library/settings.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
 import { dayBeads } from './day-hours.ts'
@@ -41,7 +41,7 @@ import type { PlanView, Point } from '#renderer/view/drawing/plan-view.ts'
 import { type RingDrawing, ringRaysGap } from '#renderer/view/drawing/ring-marks.ts'
 import { ScanMarks, ScanScores } from './scan-marks.tsx'
 import { figure } from '#renderer/view/drawing/pixel-lines.ts'
-import { held } from '#renderer/state/act/held.ts'
+import { heldGrip } from '#renderer/state/act/held.ts'
 import { OnTheWay, ObstructionMarks } from './obstruction-marks.tsx'
 import { type PlacedSightline, SightlineMark, placeSightline, plateBox } from '#renderer/view/drawing/sightline.tsx'
 import { StandpointLineDrawing } from './standpoint-line.tsx'
@@ -70,7 +70,7 @@ const drawn = computed<Drawn | null>(() => {
   const view = mapView.value
   if (now === null || reading === null || view === null) return null
   // A group doesn't fall apart, nor two things grow together, under the hand that drags them.
-  if (held.value === null) joinedBefore = isJoined(view, now)
+  if (heldGrip.value === null) joinedBefore = isJoined(view, now)
   const drawing = drawPlan(now, reading, ring.value, view, wedgeReach(now))
   const round = hourRing(now, reading, drawing, dayBeads.value, view)
   const sightline = placeSightline(drawing, reading, view, ringBoxes(round))
@@ -127,7 +127,7 @@ function Ground({ drawing, light }: Drawn) {
 function LandmarkParts({ drawing, reading, light, away }: Drawn & { readonly away: string }) {
   const { landmark } = drawing
   if (landmark === null || reading.toLandmark === null) return null
-  const chosen = selected.value === 'landmark'
+  const chosen = selectedThing.value === 'landmark'
   return (
     <>
       <SideStrokes strokes={light.landmarkSides} />
@@ -164,7 +164,7 @@ function Hours({ ring: round, labels, reading }: Drawn) {
 function Near({ drawing, reading, joined, light }: Drawn) {
   const { subject, standpoint, aim } = drawing
   const apart = metres(reading.toSubject.distance, settings.value.units)
-  const pressed = selected.value
+  const pressed = selectedThing.value
   if (joined) {
     const name = mapWords.pairNamed(apart)
     const chosen = pressed === 'subject' || pressed === 'standpoint'

@@ -11,13 +11,13 @@ const FINENESS = 2
 const LIGHT = { east: -Math.SQRT1_2 * Math.cos(0.7), north: Math.SQRT1_2 * Math.cos(0.7), up: Math.sin(0.7) }
 const EXAGGERATION = 1.5
 
-const made = new WeakMap<Relief, Map<string, PaintCanvas>>()
+const shadeByRelief = new WeakMap<Relief, Map<string, PaintCanvas>>()
 
 function shadeImage(relief: Relief, palette: SketchPalette): PaintCanvas {
-  let images = made.get(relief)
+  let images = shadeByRelief.get(relief)
   if (images === undefined) {
     images = new Map()
-    made.set(relief, images)
+    shadeByRelief.set(relief, images)
   }
   let image = images.get(palette.name)
   if (image === undefined) {

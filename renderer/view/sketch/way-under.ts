@@ -175,18 +175,18 @@ export function wayUnder(
   if (way !== undefined) {
     const line = drawn(way.feature)
     const cuts = sort === 'stopping' ? junctions(index, way.feature, line) : []
-    return taken(way.feature, { form: 'line', points: stretch(line, way.spotted, cuts, window) })
+    return wayTaken(way.feature, { form: 'line', points: stretch(line, way.spotted, cuts, window) })
   }
   const inside = features.find((feature) => feature.area && holdsPoint(drawn(feature), x, y))
   if (inside === undefined) return null
   const ring = drawn(inside)
-  return taken(inside, {
+  return wayTaken(inside, {
     form: 'area',
     points: placesOf(Array.from({ length: ring.length / 2 }, (_, n) => at(ring, n))),
   })
 }
 
-function taken(feature: SketchFeature, whole: DrawnShape): WayUnder | null {
+function wayTaken(feature: SketchFeature, whole: DrawnShape): WayUnder | null {
   const shape = { form: whole.form, points: simplifiedPlaces(withoutRepeats(whole), OFF) }
   if (shapeFault(shape) !== null) return null
   const name = feature.properties['name']

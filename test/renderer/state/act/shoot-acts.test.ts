@@ -115,11 +115,11 @@ describe('a shoot', () => {
   test('that is made has a name, is open on its own page, and nothing is picked in it', async () => {
     keep([TOWER], 'tower')
     const page = await session()
-    put(page.picked, ['spot 0'])
+    put(page.pickedIds, ['spot 0'])
     await page.makeShoot()
     expect(page.open().name).toBe(words.shoot.newShootName)
     expect(page.page.value).toBe('shoot')
-    expect(page.picked.value).toEqual([])
+    expect(page.pickedIds.value).toEqual([])
     expect(page.spots.value).toEqual([])
     expect(library.shoots()).toHaveLength(2)
   })

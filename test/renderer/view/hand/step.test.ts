@@ -1,7 +1,7 @@
 /** Keys move and turn by what they promise: 1 m and 10 m on the map, a tenth of it in the close plan, degrees by brackets. */
 import { describe, expect, it } from 'vitest'
 import { geodesicLine } from '#core/geo/geodesic.ts'
-import { type Key, keyStepOf, stepped } from '#renderer/view/hand/step.ts'
+import { type Key, keyStepOf, gripStepped } from '#renderer/view/hand/step.ts'
 import { examplePlan } from '#test/help/plans.ts'
 
 const plan = examplePlan()
@@ -36,7 +36,7 @@ describe('stepOf', () => {
 
 describe('stepped', () => {
   it('moves the standpoint a decimetre to the north', () => {
-    const moved = stepped(plan, { on: 'standpoint' }, { kind: 'shift', east: 0, north: 0.1 })
+    const moved = gripStepped(plan, { on: 'standpoint' }, { kind: 'shift', east: 0, north: 0.1 })
     if (moved === null) throw new Error('it did not move')
     const line = geodesicLine(plan.spot.standpoint.at, moved.spot.standpoint.at)
     expect(line.distance).toBeCloseTo(0.1, 6)
@@ -44,7 +44,7 @@ describe('stepped', () => {
   })
 
   it('moves the landmark ten metres to the east', () => {
-    const moved = stepped(plan, { on: 'landmark' }, { kind: 'shift', east: 10, north: 0 })
+    const moved = gripStepped(plan, { on: 'landmark' }, { kind: 'shift', east: 10, north: 0 })
     const [before] = plan.shoot.landmarks
     const after = moved?.shoot.landmarks[0]
     if (before?.kind !== 'span' || after?.kind !== 'span') throw new Error('the example has a bridge')
@@ -56,10 +56,10 @@ describe('stepped', () => {
 
   it('turns the subject past north', () => {
     const north = { ...plan, spot: { ...plan.spot, stop: { ...plan.spot.stop, heading: 355 } } }
-    expect(stepped(north, { on: 'subject' }, { kind: 'turn', by: 10 })?.spot.stop.heading).toBe(5)
+    expect(gripStepped(north, { on: 'subject' }, { kind: 'turn', by: 10 })?.spot.stop.heading).toBe(5)
   })
 
   it('does not turn what has no front', () => {
-    expect(stepped(plan, { on: 'standpoint' }, { kind: 'turn', by: 1 })).toBeNull()
+    expect(gripStepped(plan, { on: 'standpoint' }, { kind: 'turn', by: 1 })).toBeNull()
   })
 })
