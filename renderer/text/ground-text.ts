@@ -8,7 +8,7 @@ import type { GroundProfile } from '#core/plan/ground-profile.ts'
 import { groundHeight, lineHeight } from '#core/plan/ground-profile.ts'
 import type { DayLight } from '#core/plan/day-light.ts'
 import type { Plan } from '#core/plan/plan.ts'
-import type { Shoot, ObstructionRecord } from '#core/record/shoot.ts'
+import type { Shoot } from '#core/record/shoot.ts'
 import { type CivilDay, type Zone, formatClock } from '#core/time/civil.ts'
 import { compassName } from '#core/units/compass.ts'
 import type { UnitSystem } from '#core/units/length.ts'
@@ -37,12 +37,9 @@ export function obstructionName(obstructions: Shoot['obstructions'], index: numb
 function hiderName(plan: Plan, by: Pick<HiddenBy, 'distance' | 'obstruction'>, units: UnitSystem): string {
   const away = metres(by.distance, units)
   if (by.obstruction === null) return say.rise(away)
-  const obstruction: ObstructionRecord | undefined = plan.shoot.obstructions[by.obstruction]
-  return say.byObstruction(
-    obstructionName(plan.shoot.obstructions, by.obstruction),
-    metres(obstruction?.height ?? 0, units),
-    away,
-  )
+  const { obstructions } = plan.shoot
+  const height = metres(obstructions[by.obstruction]?.height ?? 0, units)
+  return say.byObstruction(obstructionName(obstructions, by.obstruction), height, away)
 }
 
 /** What hides the landmark: "The lower 12 m of 41 m are hidden by the rise 310 m out." */
@@ -80,9 +77,8 @@ export function clearanceText(plan: Plan, line: GroundProfile, units: UnitSystem
   if (tightest === null) return say.clearAllTheWay
   const [by, away] = [metres(Math.abs(tightest.clearance), units), metres(tightest.distance, units)]
   const text = tightest.clearance < 0 ? say.cut(by, away) : say.clear(by, away)
-  return tightest.obstruction === null
-    ? text
-    : say.overObstruction(text, obstructionName(plan.shoot.obstructions, tightest.obstruction))
+  if (tightest.obstruction === null) return text
+  return say.overObstruction(text, obstructionName(plan.shoot.obstructions, tightest.obstruction))
 }
 
 /** What the ground lets the lens see of the subject; null when unknown. */
@@ -177,7 +173,7 @@ export function lightTimes(spans: readonly Span[] | null, day: CivilDay, zone: Z
       ? say.light.fromMidnight
       : doubtText(clock(Math.ceil(first.from / MINUTE) * MINUTE), first.fromDoubt),
     last: atEnd ? say.light.pastMidnight : doubtText(clock(Math.floor(last.until / MINUTE) * MINUTE), last.untilDoubt),
-    unsure: nearestDoubtText([first, last]),
+    unsure: nearestDoubtAway([first, last]),
     instead: null,
     gaps,
   }
@@ -189,7 +185,7 @@ export function doubtText(clock: string, doubt: Doubt | undefined): string {
 }
 
 /** Metres to the nearest unknown ground that makes an end of spans unsure; null when all are sure. */
-export function nearestDoubtText(spans: readonly Span[]): number | null {
+export function nearestDoubtAway(spans: readonly Span[]): number | null {
   const all = spans
     .flatMap(({ fromDoubt, untilDoubt }) => [fromDoubt, untilDoubt])
     .filter((doubt) => doubt !== undefined)

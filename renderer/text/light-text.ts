@@ -16,7 +16,7 @@ import { landmarkName, subjectName } from './names.ts'
 import { wishName } from './wish-names.ts'
 import { groundWords } from '#renderer/words/en-ground.ts'
 import { lightWords } from '#renderer/words/en-light.ts'
-import { doubtText, nearestDoubtText } from './ground-text.ts'
+import { doubtText, nearestDoubtAway } from './ground-text.ts'
 
 export function wholeDegrees(value: number): string {
   return degreesText(value, 0)
@@ -114,7 +114,7 @@ export function spanText(span: Span, zone: Zone): string {
 
 /** Why ends of windows are the earliest or the latest that they can be; nothing when all are sure. */
 export function unsureSentences(spans: readonly Span[], units: UnitSystem): string[] {
-  const away = nearestDoubtText(spans)
+  const away = nearestDoubtAway(spans)
   return away === null ? [] : [groundWords.light.unsure(metres(away, units))]
 }
 

@@ -10,6 +10,9 @@ import { selectGrip } from './select.ts'
 import { heldGrip, moveLabel, refuseGround } from '#renderer/state/act/held.ts'
 import { type KeyStep, keyStepOf, gripStepped } from './step.ts'
 
+/** Metres that an arrow moves a thing on the map and in the close plan, without Shift. */
+export const KEY_STEP = { map: 1, close: 0.1 } as const
+
 function labelOf(grip: Grip, step: KeyStep): string {
   return step.kind === 'turn' ? mapWords.turnSubject : moveLabel(grip)
 }

@@ -15,9 +15,6 @@ export interface Key {
   readonly metaKey: boolean
 }
 
-/** Metres that an arrow moves a thing on the map and in the close plan, without Shift. */
-export const KEY_STEP = { map: 1, close: 0.1 } as const
-
 export type KeyStep =
   /** Metres. */
   | { readonly kind: 'shift'; readonly east: number; readonly north: number }

@@ -45,8 +45,7 @@ import { heldGrip } from '#renderer/state/act/held.ts'
 import { OnTheWay, ObstructionMarks } from './obstruction-marks.tsx'
 import { type PlacedSightline, SightlineMark, placeSightline, plateBox } from '#renderer/view/drawing/sightline.tsx'
 import { StandpointLineDrawing } from './standpoint-line.tsx'
-import { KEY_STEP } from '#renderer/view/hand/step.ts'
-import { followKeys } from '#renderer/view/hand/key-steps.ts'
+import { KEY_STEP, followKeys } from '#renderer/view/hand/key-steps.ts'
 
 const HATCH = 'hatch-map'
 
