@@ -30,7 +30,7 @@ export const groundPartShape = z.object({
   share: z.number(),
   attribution: z.string(),
 })
-export type GroundPart = z.infer<typeof groundPartShape>
+export type DrawnPart = z.infer<typeof groundPartShape>
 
 export const groundWindowShape = z.object({
   /** Those that answered any cell, by precedence. */

@@ -41,7 +41,7 @@ export function seaRing(centre: LatLon): ElevationGrid {
   }
 }
 
-/** The same ground with every ring made anew: for changes, and for copies that are handed over. */
+/** The same ground with every ring made again: for changes, and for copies that are handed over. */
 export function mapRings(grid: ElevationGrid, make: (ring: ElevationGrid) => ElevationGrid): ElevationGrid {
   const made = make(grid)
   return grid.beyond === undefined ? made : { ...made, beyond: mapRings(grid.beyond, make) }

@@ -6,7 +6,7 @@ import { gunzip } from 'node:zlib'
 import { type Coast, SOUTHERNMOST_COAST, onLand, readCoast, sidesWithin } from '#core/geo/coast.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { type ElevationGrid, gridPoint, placeOnGrid } from '#core/ground/elevation-grid.ts'
-import { breather } from './breather.ts'
+import { timeSlices } from './time-slices.ts'
 import { type Lattice, extent } from './lattice.ts'
 
 /** More than the outlines of all the world take. */
@@ -64,7 +64,7 @@ export async function takeSea(
   if (known === null || south < SOUTHERNMOST_COAST) return NO_SEA
   const [west, east] = extent(lons)
   const sides = sidesOnGrid(grid, known, { south, north, west, east })
-  const breathe = breather(signal)
+  const nextSlice = timeSlices(signal)
   // Along the first column from its first cell, then along each row: every side that is crossed leads from land to sea or back.
   const corner = onLand(known, placeOnGrid(grid, grid.west, grid.north))
   const downFirst = crossingsOf(
@@ -74,7 +74,7 @@ export async function takeSea(
   let [cells, unknown] = [0, 0]
   for (let row = 0; row < rows; row++) {
     // oxlint-disable-next-line no-await-in-loop -- only to let others have a turn
-    await breathe()
+    await nextSlice()
     const starts = crossed(downFirst, 0, row) % 2 === 0 ? corner : !corner
     const across = crossingsOf(sides, row)
     let [land, next] = [starts, across.findIndex((at) => at > 0)]

@@ -3,7 +3,7 @@ import { join } from 'node:path'
 import {
   type FileAdded,
   GROUND_HEADER,
-  type GroundPart,
+  type DrawnPart,
   type GroundSourceBrief,
   type GroundWindow,
 } from '#app/contract/ground.ts'
@@ -11,7 +11,7 @@ import type { Output } from '#app/contract/index.ts'
 import type { Settings } from '#app/contract/settings.ts'
 import { boundsHold, edgePlaces } from '#core/geo/bounds.ts'
 import type { Coast } from '#core/geo/coast.ts'
-import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
+import { MEAN_EARTH_RADIUS } from '#core/geo/curvature-and-refraction.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { localFrame, toLocal } from '#core/geo/local-frame.ts'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
@@ -19,7 +19,7 @@ import { GROUND_REACH } from '#core/ground/rings.ts'
 import { done, failed, type Result } from '#core/result.ts'
 import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
 import type { Handlers } from '#main/door/handle.ts'
-import { makeLane } from '#main/tiles/lane.ts'
+import { makeRequestQueue } from '#main/tiles/request-queue.ts'
 import { type ChunkCache, makeChunkCache } from './chunk-cache.ts'
 import { demoRaster } from './demo-ground.ts'
 import { openElevationFolder } from './elevation-folder.ts'
@@ -75,7 +75,7 @@ export async function groundService(options: GroundServiceOptions): Promise<Grou
   const folder = await openElevationFolder(options.folder, reader, (id) => cache.forget(id))
   const demo = await demoRaster(options.demoFile)
   // Two at a time, the newest wish first: a window can be 36 MB, and a dragged pin leaves old wishes behind.
-  const lane = makeLane(options.now)
+  const queue = makeRequestQueue(options.now)
   const closing = new AbortController()
   const ask: AskTile = options.askTile
   const work: Work = {
@@ -89,7 +89,7 @@ export async function groundService(options: GroundServiceOptions): Promise<Grou
     if (!wish.ok) return jsonAnswer(400, wish.fault)
     const until = AbortSignal.any([signal, closing.signal])
     try {
-      const turn = await lane.run(async () => cut(wish.value, work, until), until)
+      const turn = await queue.run(async () => cut(wish.value, work, until), until)
       if (turn.taken) return windowAnswer(turn.value)
     } catch (error) {
       if (!until.aborted) throw error
@@ -128,7 +128,7 @@ export async function groundService(options: GroundServiceOptions): Promise<Grou
 
 interface Cut {
   readonly grid: ElevationGrid
-  readonly told: GroundWindow
+  readonly facts: GroundWindow
 }
 
 /** Fills a window from the sources by precedence: each gives what those before it did not know. */
@@ -136,7 +136,7 @@ async function cut(wish: WindowWish, { cache, sources, coast }: Work, signal: Ab
   const grid = emptyGrid(wish)
   const lattice = await latticeOf(grid, signal)
   const count = grid.heights.length
-  const parts: GroundPart[] = []
+  const parts: DrawnPart[] = []
   let [known, trouble]: [number, string | null] = [0, null]
   const all = await sources()
   for (const source of all) {
@@ -155,7 +155,7 @@ async function cut(wish: WindowWish, { cache, sources, coast }: Work, signal: Ab
   known += sea.unknown
   const most = parts.toSorted((one, other) => other.share - one.share)[0]
   const whole = all.every((source) => liesWithin(source, wish))
-  const told = {
+  const facts = {
     sources: parts,
     resolution: most?.resolution ?? null,
     known: known / count,
@@ -164,7 +164,7 @@ async function cut(wish: WindowWish, { cache, sources, coast }: Work, signal: Ab
     seaBeyond: whole && known > 0 && isOpenSea(await coast(), reachAround(wish.centre)),
     trouble,
   }
-  return { grid, told }
+  return { grid, facts }
 }
 
 /** Whether a window holds all that a source could tell of the ground around it. */
@@ -234,12 +234,12 @@ async function heights(
   return done({ heights: found, trouble })
 }
 
-function windowAnswer({ grid, told }: Cut): GroundAnswer {
+function windowAnswer({ grid, facts }: Cut): GroundAnswer {
   return {
     status: 200,
     type: 'application/octet-stream',
     body: littleEndian(grid.heights as Float32Array<ArrayBuffer>),
-    headers: { [GROUND_HEADER]: asciiJson(told) },
+    headers: { [GROUND_HEADER]: asciiJson(facts) },
   }
 }
 

@@ -8,7 +8,7 @@ import type { GroundProfile } from '#core/plan/ground-profile.ts'
 import { groundHeight, lineHeight } from '#core/plan/ground-profile.ts'
 import type { DayLight } from '#core/plan/day-light.ts'
 import type { Plan } from '#core/plan/plan.ts'
-import type { Shoot, ScreenRecord } from '#core/record/shoot.ts'
+import type { Shoot } from '#core/record/shoot.ts'
 import { type CivilDay, type Zone, formatClock } from '#core/time/civil.ts'
 import { compassName } from '#core/units/compass.ts'
 import type { UnitSystem } from '#core/units/length.ts'
@@ -29,16 +29,17 @@ export function shownFigure(shown: number | null): string {
   return shown >= 0.995 ? say.nearlyAll : share(shown)
 }
 
-export function screenName(screens: Shoot['screens'], index: number): string {
-  const name = screens[index]?.name.trim() ?? ''
-  return name === '' ? say.screens.unnamed(index + 1) : name
+export function obstructionName(obstructions: Shoot['obstructions'], index: number): string {
+  const name = obstructions[index]?.name.trim() ?? ''
+  return name === '' ? say.obstructions.unnamed(index + 1) : name
 }
 
-function hiderName(plan: Plan, by: Pick<HiddenBy, 'distance' | 'screen'>, units: UnitSystem): string {
+function hiderName(plan: Plan, by: Pick<HiddenBy, 'distance' | 'obstruction'>, units: UnitSystem): string {
   const away = metres(by.distance, units)
-  if (by.screen === null) return say.rise(away)
-  const screen: ScreenRecord | undefined = plan.shoot.screens[by.screen]
-  return say.byScreen(screenName(plan.shoot.screens, by.screen), metres(screen?.height ?? 0, units), away)
+  if (by.obstruction === null) return say.rise(away)
+  const { obstructions } = plan.shoot
+  const height = metres(obstructions[by.obstruction]?.height ?? 0, units)
+  return say.byObstruction(obstructionName(obstructions, by.obstruction), height, away)
 }
 
 /** What hides the landmark: "The lower 12 m of 41 m are hidden by the rise 310 m out." */
@@ -76,7 +77,8 @@ export function clearanceText(plan: Plan, line: GroundProfile, units: UnitSystem
   if (tightest === null) return say.clearAllTheWay
   const [by, away] = [metres(Math.abs(tightest.clearance), units), metres(tightest.distance, units)]
   const text = tightest.clearance < 0 ? say.cut(by, away) : say.clear(by, away)
-  return tightest.screen === null ? text : say.overScreen(text, screenName(plan.shoot.screens, tightest.screen))
+  if (tightest.obstruction === null) return text
+  return say.overObstruction(text, obstructionName(plan.shoot.obstructions, tightest.obstruction))
 }
 
 /** What the ground lets the lens see of the subject; null when unknown. */
@@ -180,7 +182,7 @@ export function lightTimes(spans: readonly Span[] | null, day: CivilDay, zone: Z
       ? say.light.fromMidnight
       : doubtText(clock(Math.ceil(first.from / MINUTE) * MINUTE), first.fromDoubt),
     last: atEnd ? say.light.pastMidnight : doubtText(clock(Math.floor(last.until / MINUTE) * MINUTE), last.untilDoubt),
-    unsure: nearestDoubt([first, last]),
+    unsure: nearestDoubtAway([first, last]),
     instead: null,
     gaps,
   }
@@ -192,7 +194,7 @@ export function doubtText(clock: string, doubt: Doubt | undefined): string {
 }
 
 /** Metres to the nearest unknown ground that makes an end of spans unsure; null when all are sure. */
-export function nearestDoubt(spans: readonly Span[]): number | null {
+export function nearestDoubtAway(spans: readonly Span[]): number | null {
   const all = spans
     .flatMap(({ fromDoubt, untilDoubt }) => [fromDoubt, untilDoubt])
     .filter((doubt) => doubt !== undefined)

@@ -7,7 +7,7 @@ import { benchGround } from './ground.bench.ts'
 import { benchLight } from './light.bench.ts'
 import type { BenchRow } from './measure.ts'
 import { benchPage } from './page.bench.ts'
-import { benchSensitivity } from './sensitivity.bench.ts'
+import { benchTolerance } from './tolerance.bench.ts'
 import { benchScan } from './scan.bench.ts'
 import { benchStore } from './store.bench.ts'
 import { benchWorkers } from './workers.bench.ts'
@@ -19,7 +19,7 @@ const PARTS: Readonly<Record<string, () => BenchRow[] | Promise<BenchRow[]>>> = 
   workers: benchWorkers,
   light: benchLight,
   alignment: benchAlignment,
-  sensitivity: benchSensitivity,
+  tolerance: benchTolerance,
   scan: benchScan,
   store: benchStore,
   page: benchPage,

@@ -24,7 +24,7 @@ const WISHES: LightWishes = {
   hours: { from: 600, until: 1140 },
 }
 
-/** The ground comes in while the page is up, and the light is worked out anew with it. */
+/** The ground comes in while the page is up, and the light is worked out again with it. */
 const PATIENT = { timeout: 60_000 } as const
 
 let opened: Opened
@@ -39,7 +39,7 @@ beforeAll(async () => {
 })
 afterAll(() => opened.close())
 
-/** Changes the wishes past the page, which is then loaded anew. */
+/** Changes the wishes past the page, which is then loaded again. */
 async function wish(light: LightWishes): Promise<void> {
   const { shoot } = await savedShoot(opened.host, 'demo')
   const change = { kind: 'shoot', id: shoot.id, before: shoot.revision, record: { ...shoot, light } }
