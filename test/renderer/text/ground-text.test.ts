@@ -250,7 +250,7 @@ describe('how far the elevations reach', () => {
   })
 
   it('is told toward where they end first when they end sooner there', () => {
-    expect(reachText(reach(225_000, 40_000), 'metric')).toBe(say.reach.ends('40.0\u00A0km', 'south', '150\u00A0km'))
+    expect(reachText(reach(225_000, 40_000), 'metric')).toBe(say.reach.ends('40\u00A0km', 'south', '150\u00A0km'))
     expect(reachText(reach(7_460, 4_120), 'metric')).toBe(say.reach.ends('4.12\u00A0km', 'south', '7.46\u00A0km'))
   })
 })
