@@ -3,7 +3,7 @@ import { undo, redo } from '#renderer/state/library/history.ts'
 import { PAGES } from './pages.tsx'
 import { keepArrangement } from '#renderer/state/act/try-out.ts'
 import { trouble } from './app-window.tsx'
-import { backToBoard, openPage } from '#renderer/state/session/navigation.ts'
+import { PAGE_COMMANDS, backToBoard, openPage } from '#renderer/state/session/navigation.ts'
 import { keepSpot, copySpot } from '#renderer/state/act/spot-acts.ts'
 import { type CommandId } from '#app/commands.ts'
 import { tell } from '#renderer/state/library/notices.ts'
@@ -39,7 +39,7 @@ const ACTS: Readonly<Partial<Record<CommandId, () => unknown>>> = {
 
 export function runCommand(id: CommandId): void {
   if (trouble.value !== 'none') return
-  const row = PAGES.find(({ command }) => command === id)
+  const row = PAGES.find((one) => PAGE_COMMANDS[one.id] === id)
   if (row === undefined) void ACTS[id]?.()
   else if (row.ready()) openPage(row.id)
   else if (row.notReady !== null) tell('fault', row.notReady)

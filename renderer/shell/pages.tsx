@@ -1,6 +1,5 @@
 /** The table of pages: what each is called, when it can be shown and what it shows. Header, window and commands are read off it. */
 import type { ComponentType } from 'preact'
-import type { CommandId } from '#app/commands.ts'
 import { SettingsPage } from '#renderer/page/settings/settings-page.tsx'
 import { ShootPage } from '#renderer/page/shoot/shoot-page.tsx'
 import { LazyPage } from '#renderer/part/lazy-page.tsx'
@@ -20,8 +19,6 @@ export interface PageButton {
 
 export interface PageRow {
   readonly id: PageId
-  /** The menu command that opens it; null where none does. */
-  readonly command: CommandId | null
   /** Its button in the header, read while the header is drawn; null for a page that is opened from elsewhere. */
   readonly button: (() => PageButton) | null
   /** Whether it may be opened now. */
@@ -49,10 +46,9 @@ const hasSpot = (): boolean => hasBoardSpot.value
 
 /** Buttons stand in this order. */
 export const PAGES: readonly PageRow[] = [
-  { id: 'board', command: null, button: null, ready: always, notReady: null, Page: Board },
+  { id: 'board', button: null, ready: always, notReady: null, Page: Board },
   {
     id: 'compare',
-    command: 'side-by-side',
     button: () => {
       const count = pickedOnShelf.value.length
       const { board } = words
@@ -64,7 +60,6 @@ export const PAGES: readonly PageRow[] = [
   },
   {
     id: 'days',
-    command: 'best-days',
     button: null,
     ready: hasSpot,
     notReady: null,
@@ -72,7 +67,6 @@ export const PAGES: readonly PageRow[] = [
   },
   {
     id: 'shoot',
-    command: 'edit-shoot',
     button: () => ({ text: words.board.subjectAndBag }),
     ready: always,
     notReady: null,
@@ -80,7 +74,6 @@ export const PAGES: readonly PageRow[] = [
   },
   {
     id: 'sheet',
-    command: 'print-sheet',
     button: () => ({ text: words.board.sheet }),
     ready: hasSpot,
     notReady: null,
@@ -88,7 +81,6 @@ export const PAGES: readonly PageRow[] = [
   },
   {
     id: 'settings',
-    command: 'settings',
     button: () => ({ text: words.board.settings }),
     ready: always,
     notReady: null,
@@ -96,7 +88,6 @@ export const PAGES: readonly PageRow[] = [
   },
   {
     id: 'help',
-    command: 'help',
     button: () => ({ text: words.board.help }),
     ready: always,
     notReady: null,

@@ -11,8 +11,9 @@ import { temporaryData } from '#test/help/host.ts'
 import { axeFindings } from './axe.ts'
 import { boardReady, soon } from './board.ts'
 import { type Opened, open } from './open.ts'
-import { card } from './shelf.ts'
+import { type PageOverBoard, PAGES_OVER_BOARD, goToPage, pickSpots } from './pages.ts'
 
+const TWO = ['Track below Hallow Brae', 'Quennick harbour wall'] as const
 const SMALL = { width: 1100, height: 700 }
 const BOTH = [
   ['light', 'dark'],
@@ -47,52 +48,16 @@ const PAGES: readonly Stop[] = [
       await page.getByText(stoppingWords.faults['too-few'].area).waitFor()
     },
   },
-  {
-    name: 'shoot',
-    go: async (page) => {
-      await page.keyboard.press('Control+e')
-      await page.getByRole('heading', { name: words.shoot.subject }).waitFor()
-    },
-  },
-  {
-    name: 'settings',
-    go: async (page) => {
-      await page.keyboard.press('Control+,')
-      await page.getByRole('heading', { name: words.board.settingsPage.mapSource, exact: true }).waitFor()
-    },
-  },
-  {
-    name: 'help',
-    go: async (page) => {
-      await page.keyboard.press('F1')
-      await page.getByRole('heading', { name: words.board.helpPage.how }).waitFor()
-    },
-  },
-  {
-    name: 'side by side',
-    go: async (page) => {
-      await pickTwo(page)
-      await page.keyboard.press('Control+i')
-      await page.getByRole('img', { name: sheetWords.mapLabel('Track below Hallow Brae') }).waitFor()
-    },
-  },
-  {
-    name: 'days',
-    go: async (page) => {
-      await page.keyboard.press('Control+j')
-      await page.getByText(/ with light as wished$/u).waitFor()
-      await page.getByText(/^Found \d+/u).waitFor()
-    },
-  },
-  {
-    name: 'sheet',
-    paper: true,
-    go: async (page) => {
-      await page.keyboard.press('Control+p')
-      await page.locator('html[data-ready=yes]').waitFor()
-    },
-  },
+  ...PAGES_OVER_BOARD.map((id): Stop => ({ name: id, paper: id === 'sheet', go: (page) => pageFilled(page, id) })),
 ]
+
+/** With what comes after its heading, so that all of it is judged. */
+async function pageFilled(page: Page, id: PageOverBoard): Promise<void> {
+  if (id === 'compare') await pickSpots(page, ...TWO)
+  await goToPage(page, id)
+  if (id === 'compare') await page.getByRole('img', { name: sheetWords.mapLabel(TWO[0]) }).waitFor()
+  if (id === 'days') await page.getByText(/^Found \d+/u).waitFor()
+}
 
 async function unfolded(page: Page): Promise<void> {
   await boardReady(page)
@@ -119,13 +84,6 @@ async function drawnGround(page: Page): Promise<void> {
   }
   await page.locator('.grab-drawn-point').first().focus()
   await page.getByRole('button', { name: stoppingWords.draw.stopping.line, exact: true }).scrollIntoViewIfNeeded()
-}
-
-async function pickTwo(page: Page): Promise<void> {
-  for (const name of ['Track below Hallow Brae', 'Quennick harbour wall']) {
-    await card(page, name).hover()
-    await page.getByRole('checkbox', { name: `${words.board.shelf.pick}: ${name}`, exact: true }).check()
-  }
 }
 
 /** Lets the page take its other colours, without a load, until all of them have come. */

@@ -9,6 +9,7 @@ import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { boardReady, savedShoot, savedSpot, soon } from './board.ts'
 import { type Opened, open } from './open.ts'
 import { card, notices } from './shelf.ts'
+import { askForPage } from './pages.ts'
 
 const say = sheetWords.compare
 const [TRACK, WALL] = ['Track below Hallow Brae', 'Quennick harbour wall'] as const
@@ -120,7 +121,7 @@ test('takes one out, and says how many it takes', async () => {
   const { page } = opened
   await pick(TRACK)
   await pick(WALL)
-  await page.keyboard.press('Control+i')
+  await askForPage(page, 'compare')
   await page.getByRole('button', { name: say.remove(TRACK) }).click()
   await page.getByText(say.needTwo).waitFor()
   await page.getByRole('button', { name: sheetWords.back }).click()

@@ -13,6 +13,7 @@ import { words } from '#renderer/words/en.ts'
 import { boardReady, library, savedShoot, savedSpot, soon } from './board.ts'
 import { type Opened, open } from './open.ts'
 import { apply } from './shelf.ts'
+import { goToPage } from './pages.ts'
 
 const { year: yearWords, list, stands, sides } = daysWords
 const WISHES: LightWishes = {
@@ -49,8 +50,7 @@ async function wish(light: LightWishes): Promise<void> {
 }
 
 async function daysPage(page: Page): Promise<void> {
-  await page.keyboard.press('Control+j')
-  await page.getByRole('heading', { level: 1, name: daysWords.title }).waitFor()
+  await goToPage(page, 'days')
 }
 
 const grid = (page: Page) => page.getByRole('grid')

@@ -6,6 +6,7 @@ import { lensRange } from '#renderer/text/names.ts'
 import { words } from '#renderer/words/en.ts'
 import { boardReady, savedShoot, soon } from './board.ts'
 import { type Opened, open } from './open.ts'
+import { askForPage } from './pages.ts'
 
 const say = words.shoot
 
@@ -13,7 +14,7 @@ let opened: Opened
 beforeAll(async () => {
   opened = await open({ host: 'browser' })
   await boardReady(opened.page)
-  await opened.page.keyboard.press('Control+e')
+  await askForPage(opened.page, 'shoot')
   await opened.page.getByRole('heading', { name: say.subject }).waitFor()
 })
 afterAll(() => opened.close())
@@ -84,7 +85,7 @@ describe('a new lens', () => {
     expect((await lenses()).at(-1)).toMatchObject({ focalMin: 24, focalMax: 70 })
     await page.getByRole('button', { name: words.board.back }).click()
     await boardReady(page)
-    await page.keyboard.press('Control+e')
+    await askForPage(page, 'shoot')
     await lastCard().getByText(say.field.shortAboveLong).waitFor()
     expect(await field(lastCard(), say.focalMin).inputValue()).toBe('100')
     await type(lastCard(), say.focalMax, '400')

@@ -14,6 +14,7 @@ import { groundMapWords as say } from '#renderer/words/en-ground-map.ts'
 import { boardReady, closePlan, dragBy, savedShoot, soon } from './board.ts'
 import { reloadedGround } from './ground.ts'
 import { type Opened, open } from './open.ts'
+import { askForPage } from './pages.ts'
 
 let opened: Opened
 let grid: ElevationGrid
@@ -180,7 +181,7 @@ describe('a map drawn from the elevations', () => {
   test('is chosen among the map sources and is drawn with its own ink', async () => {
     const { page } = opened
     await choose('none')
-    await page.keyboard.press('Control+,')
+    await askForPage(page, 'settings')
     await page.getByText(say.source, { exact: true }).first().click()
     await page.getByRole('button', { name: sheetWords.back }).click()
     await boardReady(page)

@@ -14,6 +14,7 @@ import { boardReady, dragBy, savedShoot, soon } from './board.ts'
 import { reloadedGround } from './ground.ts'
 import { type Opened, open } from './open.ts'
 import { card } from './shelf.ts'
+import { askForPage, goToPage } from './pages.ts'
 
 /** The demo lies in open sea, two hours behind UTC. */
 const ZONE = 'Etc/GMT+2'
@@ -207,7 +208,7 @@ describe('elsewhere', () => {
       await card(page, name).hover()
       await page.getByRole('checkbox', { name: new RegExp(`: ${name}$`, 'u') }).check()
     }
-    await page.keyboard.press('Control+i')
+    await askForPage(page, 'compare')
     await page.getByRole('rowheader', { name: groundWords.question }).waitFor()
     const row = page.getByRole('row', { name: new RegExp(`^${groundWords.rows.shown}`, 'u') })
     for (const index of [0, 1]) {
@@ -224,8 +225,7 @@ describe('elsewhere', () => {
 
   test('the sheet has the profile and says how much shows', async () => {
     const { page } = opened
-    await page.keyboard.press('Control+p')
-    await page.locator('html[data-ready=yes]').waitFor()
+    await goToPage(page, 'sheet')
     const sheet = page.getByRole('article')
     await sheet.locator('svg.profile').first().waitFor({ state: 'attached' })
     expect(await sheet.innerText()).toContain(groundWords.sheet.row)

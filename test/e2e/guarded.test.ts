@@ -3,12 +3,12 @@ import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import type { Spot } from '#core/record/spot.ts'
 import { notDrawnWords as say } from '#renderer/words/en-not-drawn.ts'
-import { daysWords } from '#renderer/words/en-days.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
 import { words } from '#renderer/words/en.ts'
 import { boardReady, savedShoot, soon } from './board.ts'
 import { type Opened, open } from './open.ts'
 import { cards } from './shelf.ts'
+import { askForPage, goToPage } from './pages.ts'
 
 const { parts } = say
 
@@ -92,15 +92,14 @@ describe('with the broken one on the board', () => {
     await boardReady(page)
     await soon(async () => (await spotNames()).length === 3)
     await deleteFirst()
-    await page.keyboard.press('Control+j')
+    await askForPage(page, 'days')
     await notDrawn(parts.page).waitFor()
     await notDrawn(parts.page).getByRole('button', { name: say.otherShoot }).click()
     await page.getByRole('heading', { name: words.shoot.subject }).waitFor()
     await page.keyboard.press('Control+z')
     await page.getByRole('button', { name: words.board.back }).click()
     await boardReady(page)
-    await page.keyboard.press('Control+j')
-    await page.getByRole('heading', { name: daysWords.title }).waitFor()
+    await goToPage(page, 'days')
     expect(await notDrawn(parts.page).count()).toBe(0)
   })
 })

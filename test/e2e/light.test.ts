@@ -10,6 +10,7 @@ import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { boardReady, savedShoot, soon } from './board.ts'
 import { type Opened, open } from './open.ts'
 import { card, changeSaved } from './shelf.ts'
+import { askForPage, goToPage } from './pages.ts'
 
 /** The demo lies in open sea, two hours behind UTC. */
 const ZONE = 'Etc/GMT+2'
@@ -166,8 +167,7 @@ describe('a sun in the frame', () => {
     await question()
       .getByText(/The sun is in the frame at/u)
       .waitFor()
-    await page.keyboard.press('Control+p')
-    await page.locator('html[data-ready=yes]').waitFor()
+    await goToPage(page, 'sheet')
     await page
       .getByRole('article')
       .getByText(/The sun is in the frame at/u)
@@ -182,8 +182,7 @@ describe('elsewhere', () => {
     const { page } = opened
     await page.reload()
     await boardReady(page)
-    await page.keyboard.press('Control+p')
-    await page.locator('html[data-ready=yes]').waitFor()
+    await goToPage(page, 'sheet')
     const plan = await savedPlan()
     const { sun } = dayLight(plan, assess(plan), ZONE)
     const sheet = page.getByRole('article')
@@ -201,7 +200,7 @@ describe('elsewhere', () => {
       await card(page, name).hover()
       await page.getByRole('checkbox', { name: new RegExp(`: ${name}$`, 'u') }).check()
     }
-    await page.keyboard.press('Control+i')
+    await askForPage(page, 'compare')
     await page.getByRole('rowheader', { name: sheetWords.compare.groups.light }).waitFor()
     for (const index of [0, 1]) {
       const plan = await savedPlan(index)

@@ -8,6 +8,7 @@ import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
 import { boardReady, closePlan, dragBy, savedShoot, savedSpot, soon } from './board.ts'
 import { type Opened, open } from './open.ts'
+import { askForPage } from './pages.ts'
 
 let opened: Opened
 beforeAll(async () => {
@@ -127,7 +128,7 @@ test('another page leaves the map looking where it looked', async () => {
   }
   const before = await looks()
   expect(before).toMatch(/\d\s?m /u)
-  await page.keyboard.press('Control+,')
+  await askForPage(page, 'settings')
   await page.getByRole('button', { name: sheetWords.back }).click()
   await boardReady(page)
   await soon(async () => (await looks()) === before)

@@ -3,10 +3,9 @@ import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { scanWords } from '#renderer/words/en-scan.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
-import { words } from '#renderer/words/en.ts'
 import { boardReady } from './board.ts'
 import { type Opened, open } from './open.ts'
-import { card } from './shelf.ts'
+import { type PageOverBoard, PAGES_OVER_BOARD, goToPage, pickSpots } from './pages.ts'
 
 let opened: Opened
 beforeAll(async () => {
@@ -15,47 +14,24 @@ beforeAll(async () => {
 })
 afterAll(() => opened.close())
 
-async function pickTwo(page: Page): Promise<void> {
-  for (const name of ['Track below Hallow Brae', 'Quennick harbour wall']) {
-    await card(page, name).focus()
-    await page.getByRole('checkbox', { name: `${words.board.shelf.pick}: ${name}`, exact: true }).press('Space')
-  }
-}
+const TWO = ['Track below Hallow Brae', 'Quennick harbour wall'] as const
 
-const PAGES: Readonly<Record<string, (page: Page) => Promise<unknown>>> = {
+/** What stands on the board by turns, and every page over it. */
+const PLACES: Readonly<Record<string, (page: Page) => Promise<unknown>>> = {
   board: async (page) => {
     const folded = page.locator('details:not([open]) > summary')
     while ((await folded.count()) > 0) await folded.first().evaluate((summary) => (summary as HTMLElement).click())
   },
   scan: (page) => page.getByRole('button', { name: scanWords.scan, exact: true }).click(),
-  shoot: async (page) => {
-    await page.keyboard.press('Control+e')
-    await page.getByRole('heading', { name: words.shoot.subject }).waitFor()
-  },
-  settings: async (page) => {
-    await page.keyboard.press('Control+,')
-    await page
-      .getByText(/^Version /u)
-      .or(page.locator('.ground-add'))
-      .first()
-      .waitFor()
-  },
-  help: async (page) => {
-    await page.keyboard.press('F1')
-    await page.getByRole('heading', { name: words.board.helpPage.how }).waitFor()
-  },
-  'side by side': async (page) => {
-    await page.keyboard.press('Control+i')
-    await page.getByRole('img', { name: sheetWords.mapLabel('Track below Hallow Brae') }).waitFor()
-  },
-  days: async (page) => {
-    await page.keyboard.press('Control+j')
-    await page.getByText(/^Found \d+/u).waitFor()
-  },
-  sheet: async (page) => {
-    await page.keyboard.press('Control+p')
-    await page.locator('html[data-ready=yes]').waitFor()
-  },
+  ...Object.fromEntries(PAGES_OVER_BOARD.map((id) => [id, (page: Page) => pageFilled(page, id)])),
+}
+
+/** With what comes after its heading, so that all of it is measured. */
+async function pageFilled(page: Page, id: PageOverBoard): Promise<void> {
+  await goToPage(page, id)
+  if (id === 'settings') await page.locator('.ground-add').first().waitFor()
+  if (id === 'compare') await page.getByRole('img', { name: sheetWords.mapLabel(TWO[0]) }).waitFor()
+  if (id === 'days') await page.getByText(/^Found \d+/u).waitFor()
 }
 
 /** What scrolls without holding what is placed in it, and how far the window itself gave way while each thing had the focus. */
@@ -98,11 +74,11 @@ describe.each([
     await opened.page.setViewportSize({ width, height })
     await opened.page.reload()
     await boardReady(opened.page)
-    await pickTwo(opened.page)
+    await pickSpots(opened.page, ...TWO)
   })
-  test.each(Object.keys(PAGES))('%s', async (name) => {
+  test.each(Object.keys(PLACES))('%s', async (name) => {
     const { page } = opened
-    await PAGES[name]?.(page)
+    await PLACES[name]?.(page)
     expect(await faults(page)).toEqual([])
     const header = page.getByRole('banner')
     expect((await header.boundingBox())?.y).toBe(0)

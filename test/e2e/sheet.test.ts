@@ -22,6 +22,7 @@ import { findPoppler } from '#test/help/browser.ts'
 import { boardReady, savedShoot, savedSpot } from './board.ts'
 import { changeSaved, apply } from './shelf.ts'
 import { newContext, type Opened, open } from './open.ts'
+import { goToPage } from './pages.ts'
 
 const PAPERS = { a4: { wide: 595.28, high: 841.89 }, letter: { wide: 612, high: 792 } } as const
 type Paper = keyof typeof PAPERS
@@ -214,8 +215,7 @@ describe('what is printed', () => {
 
 test('printed from the program itself is the sheet alone', async () => {
   const { page } = opened
-  await page.keyboard.press('Control+p')
-  await page.locator('html[data-ready=yes]').waitFor({ timeout: 60_000 })
+  await goToPage(page, 'sheet')
   const pdf = await printed(page, 'own-page')
   expect(sizeOf(pdf).pages).toBe(1)
   const text = textOf(pdf)

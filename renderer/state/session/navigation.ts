@@ -1,7 +1,19 @@
 /** Which page fills the window, what the pointer is about to place. */
+import type { CommandId } from '#app/commands.ts'
 import { type ReadonlySignal, signal } from '@preact/signals'
 
-export type PageId = 'board' | 'compare' | 'sheet' | 'shoot' | 'settings' | 'help' | 'days'
+/** Every page with the menu command that opens it; null where none does. */
+export const PAGE_COMMANDS = {
+  board: null,
+  compare: 'side-by-side',
+  days: 'best-days',
+  shoot: 'edit-shoot',
+  sheet: 'print-sheet',
+  settings: 'settings',
+  help: 'help',
+} as const satisfies Readonly<Record<string, CommandId | null>>
+
+export type PageId = keyof typeof PAGE_COMMANDS
 const pageSignal = signal<PageId>('board')
 export const page: ReadonlySignal<PageId> = pageSignal
 
