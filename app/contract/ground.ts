@@ -21,7 +21,7 @@ export const MOST_CELLS = 3_001
 export const SMALLEST_CELL = 0.5
 export const LARGEST_CELL = 500
 
-export const groundPartShape = z.object({
+export const windowPartShape = z.object({
   id: z.string(),
   name: z.string(),
   /** Metres between the source's own samples. */
@@ -30,11 +30,11 @@ export const groundPartShape = z.object({
   share: z.number(),
   attribution: z.string(),
 })
-export type DrawnPart = z.infer<typeof groundPartShape>
+export type WindowPart = z.infer<typeof windowPartShape>
 
 export const groundWindowShape = z.object({
   /** Those that answered any cell, by precedence. */
-  sources: z.array(groundPartShape),
+  sources: z.array(windowPartShape),
   /** Of the source that answered most cells; null when none did. */
   resolution: z.number().nullable(),
   /** Share of the cells that are known, or taken for the sea's surface, 0..1. */

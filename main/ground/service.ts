@@ -3,21 +3,15 @@ import { join } from 'node:path'
 import {
   type FileAdded,
   GROUND_HEADER,
-  type DrawnPart,
+  type WindowPart,
   type GroundSourceBrief,
   type GroundWindow,
 } from '#app/contract/ground.ts'
-import type { Output } from '#app/contract/index.ts'
 import type { Settings } from '#app/contract/settings.ts'
-import { boundsHold, edgePlaces } from '#core/geo/bounds.ts'
-import type { Coast } from '#core/geo/coast.ts'
-import { MEAN_EARTH_RADIUS } from '#core/geo/curvature-and-refraction.ts'
+import { boundsHold } from '#core/geo/bounds.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
-import { localFrame, toLocal } from '#core/geo/local-frame.ts'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
-import { GROUND_REACH } from '#core/ground/rings.ts'
 import { done, failed, type Result } from '#core/result.ts'
-import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
 import type { Handlers } from '#main/door/handle.ts'
 import { makeRequestQueue } from '#main/tiles/request-queue.ts'
 import { type ChunkCache, makeChunkCache } from './chunk-cache.ts'
@@ -27,7 +21,9 @@ import { openFileReader } from './file-reader.ts'
 import { fillFrom } from './fill.ts'
 import { type GroundSource, groundSources, heightFrom } from './ground-source.ts'
 import { latticeOf, mayMeet } from './lattice.ts'
-import { isOpenSea, isSea, makeCoast, takeSea } from './sea.ts'
+import { type PinSources, pinHeights, pinWish } from './pin-heights.ts'
+import { isOpenSea, makeCoast, takeSea } from './sea.ts'
+import { liesWithin, reachAround } from './window-extent.ts'
 import type { AskTile } from './web-tiles.ts'
 import { emptyGrid, readWindowWish, type WindowWish } from './window-wish.ts'
 
@@ -63,12 +59,6 @@ export interface GroundService {
   close(): Promise<void>
 }
 
-interface Work {
-  readonly cache: ChunkCache
-  readonly sources: () => Promise<readonly GroundSource[]>
-  readonly coast: () => Promise<Coast | null>
-}
-
 export async function groundService(options: GroundServiceOptions): Promise<GroundService> {
   const cache = makeChunkCache()
   const reader = openFileReader(options.readerCode)
@@ -78,7 +68,7 @@ export async function groundService(options: GroundServiceOptions): Promise<Grou
   const queue = makeRequestQueue(options.now)
   const closing = new AbortController()
   const ask: AskTile = options.askTile
-  const work: Work = {
+  const work: PinSources = {
     cache,
     coast: makeCoast(options.coastFile),
     sources: async () => groundSources(options.settings(), await folder.files(), demo, ask),
@@ -108,7 +98,7 @@ export async function groundService(options: GroundServiceOptions): Promise<Grou
         return done({ sources: briefs, prefix: options.prefix, folder: options.folder })
       },
       'ground.remove': async ({ id }) => folder.remove(id),
-      'ground.heights': async ({ places }) => heights(places, work, closing.signal),
+      'ground.heights': async ({ places }) => pinHeights(places, work, closing.signal),
     },
     window,
     file: async (query, body, signal) => {
@@ -132,11 +122,11 @@ interface Cut {
 }
 
 /** Fills a window from the sources by precedence: each gives what those before it did not know. */
-async function cut(wish: WindowWish, { cache, sources, coast }: Work, signal: AbortSignal): Promise<Cut> {
+async function cut(wish: WindowWish, { cache, sources, coast }: PinSources, signal: AbortSignal): Promise<Cut> {
   const grid = emptyGrid(wish)
   const lattice = await latticeOf(grid, signal)
   const count = grid.heights.length
-  const parts: DrawnPart[] = []
+  const parts: WindowPart[] = []
   let [known, trouble]: [number, string | null] = [0, null]
   const all = await sources()
   for (const source of all) {
@@ -167,24 +157,6 @@ async function cut(wish: WindowWish, { cache, sources, coast }: Work, signal: Ab
   return { grid, facts }
 }
 
-/** Whether a window holds all that a source could tell of the ground around it. */
-function liesWithin({ brief, rasterFor }: GroundSource, wish: WindowWish): boolean {
-  if (brief.bounds === null) return brief.trouble !== null || rasterFor(wish) === null
-  const frame = localFrame(wish.centre, 0)
-  const side = wish.half * wish.cell
-  return edgePlaces(brief.bounds).every((place) => {
-    const { east, north } = toLocal(frame, localFrame(place, 0).origin)
-    return Math.abs(east - wish.east) <= side && Math.abs(north - wish.north) <= side
-  })
-}
-
-/** Degrees of a box around a place that holds everything within the ground's reach. */
-function reachAround({ lat, lon }: LatLon): Parameters<typeof isOpenSea>[1] {
-  const north = (GROUND_REACH * 1.1) / (MEAN_EARTH_RADIUS * RADIANS_PER_DEGREE)
-  const east = north / Math.max(0.01, Math.cos(Math.min(90, Math.abs(lat) + north) * RADIANS_PER_DEGREE))
-  return { south: lat - north, north: lat + north, west: lon - east, east: lon + east }
-}
-
 async function briefAt(
   source: GroundSource,
   at: LatLon | null,
@@ -198,40 +170,6 @@ async function briefAt(
   const raster = source.rasterFor(pinWish(at))
   const found = raster === null ? null : await heightFrom(raster, at, cache, signal)
   return { ...brief, here: found?.height === null || found === null ? 'gap' : 'covers' }
-}
-
-/** Pins want the finest there is. */
-function pinWish(centre: LatLon): WindowWish {
-  return { centre, east: 0, north: 0, cell: 0.5, half: 0, peaks: false }
-}
-
-type Heights = Output<'ground.heights'>
-
-async function heights(
-  places: readonly LatLon[],
-  { cache, sources, coast }: Work,
-  signal: AbortSignal,
-): Promise<Result<Heights>> {
-  const all = await sources()
-  let trouble: string | null = null
-  const found: Heights['heights'] = []
-  for (const at of places) {
-    let known: Heights['heights'][number] = null
-    for (const source of all) {
-      const raster = source.rasterFor(pinWish(at))
-      if (raster === null) continue
-      // oxlint-disable-next-line no-await-in-loop -- the next source is only asked where this one knows nothing
-      const here = await heightFrom(raster, at, cache, signal)
-      trouble ??= here.trouble
-      if (here.height === null) continue
-      // oxlint-disable-next-line no-await-in-loop -- the coasts are read once
-      const sea = await isSea(here.height, at, coast)
-      known = { height: sea ? 0 : here.height, source: source.brief.name, resolution: raster.resolution, sea }
-      break
-    }
-    found.push(known)
-  }
-  return done({ heights: found, trouble })
 }
 
 function windowAnswer({ grid, facts }: Cut): GroundAnswer {

@@ -1,6 +1,6 @@
 /** The ground as the page has it: windows of cells fetched as bytes, the newest kept, given up when no longer wanted. */
 import { type ReadonlySignal, signal } from '@preact/signals'
-import { GROUND_HEADER, type DrawnPart, type GroundWindow } from '#app/contract/ground.ts'
+import { GROUND_HEADER, type WindowPart, type GroundWindow } from '#app/contract/ground.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { latLon } from '#core/geo/lat-lon.ts'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
@@ -11,7 +11,7 @@ import { ask, readBytes } from './host.ts'
 export interface GroundWindowFound {
   readonly grid: ElevationGrid
   /** Those that answered any cell, by precedence. */
-  readonly sources: readonly DrawnPart[]
+  readonly sources: readonly WindowPart[]
   /** Metres between the samples of the source that answered most; null when none did. */
   readonly resolution: number | null
   /** Share of the cells that are known, 0..1. */

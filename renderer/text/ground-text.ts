@@ -1,6 +1,4 @@
 /** The ground as words: how much of the landmark shows and what hides the rest, levels with their sources, first and last direct sun. */
-import type { KnownReach } from '#core/ground/known-reach.ts'
-import { GROUND_REACH, REACH_SLACK } from '#core/ground/rings.ts'
 import type { Doubt, Span } from '#core/light/crossing.ts'
 import type { HiddenBy, SightReading } from '#core/plan/ground-reading.ts'
 import type { GroundUnder } from '#core/plan/ground-under.ts'
@@ -10,7 +8,6 @@ import type { DayLight } from '#core/plan/day-light.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import { type CivilDay, type Zone, formatClock } from '#core/time/civil.ts'
-import { compassName } from '#core/units/compass.ts'
 import type { UnitSystem } from '#core/units/length.ts'
 import { elevation, metres, share } from './figure.ts'
 import { landmarkName, subjectName } from './names.ts'
@@ -131,25 +128,6 @@ export function differenceSentence(name: string, under: GroundUnder, units: Unit
   if (top === null || top.read === null)
     return say.under.differs(name, elevation(under.elevation, units), elevation(under.read, units))
   return say.under.topDiffers(name, elevation(top.elevation, units), elevation(top.read, units))
-}
-
-/** Metres by which a reach may fall short of another and still be the same to a reader: a place lies a little off a window's middle. */
-const SAME_REACH = 10_000
-
-/** "150 km all around", or where they end sooner. */
-export function reachText(reach: KnownReach, units: UnitSystem): string {
-  const [most, least] = [reach.most, reach.least].map((distance) => Math.min(GROUND_REACH, distance)) as [
-    number,
-    number,
-  ]
-  const whole = (value: number): string => metres(value < 10_000 ? value : Math.round(value / 1000) * 1000, units)
-  if (most - least <= SAME_REACH && least > SAME_REACH) return say.reach.around(whole(least))
-  return say.reach.ends(whole(least), compassName(reach.leastToward), whole(most))
-}
-
-/** Whether they go as far as anything is looked for, on all sides. */
-export function reachesAll({ least }: KnownReach): boolean {
-  return least >= GROUND_REACH - REACH_SLACK
 }
 
 /** First and last direct sun at one place. */

@@ -7,10 +7,9 @@ import {
   lightTimes,
   lightTimesText,
   lowerLineName,
-  reachText,
-  reachesAll,
   shownFigure,
 } from '#renderer/text/ground-text.ts'
+import { reachText, reachesAll } from '#renderer/text/reach-text.ts'
 import { slopeText, tiltSourceText } from '#renderer/text/tilt-text.ts'
 import { ProfileDrawing, exaggerationText, profilePicture } from '#renderer/view/profile/profile-drawing.tsx'
 import { metres } from '#renderer/text/figure.ts'

@@ -20,8 +20,8 @@ import {
   lowerLineName,
   shownFigure,
   subjectSightText,
-  reachText,
 } from '#renderer/text/ground-text.ts'
+import { reachText } from '#renderer/text/reach-text.ts'
 import { ProfileReader } from './profile.tsx'
 import { Obstructions } from './obstructions.tsx'
 import { UnderThings, anyMeasured, differences } from './under-things.tsx'

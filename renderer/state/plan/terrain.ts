@@ -1,5 +1,5 @@
 /** The elevations around the spots: rings of cells for each place at work, cut by the services, kept while they serve. */
-import { batch, computed, effect, signal } from '@preact/signals'
+import { computed, effect, signal } from '@preact/signals'
 import { geodesicDistance } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
@@ -8,6 +8,7 @@ import type { Result } from '#core/result.ts'
 import { type Landmark, landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle } from '#core/scene/bounding-points.ts'
 import { type GroundWindowFound, fetchWindow, groundChanged, groundVersion } from '#renderer/host/ground-windows.ts'
+import { gatherer } from '#renderer/job/gatherer.ts'
 import { calmly } from './calmly.ts'
 import {
   PLANE_STRAY,
@@ -162,28 +163,6 @@ async function ask(wanted: Wanted, forBoard: boolean): Promise<void> {
     // oxlint-disable-next-line no-await-in-loop -- in order
     const answer = await askOne(one)
     takeWide(() => take(one, answer))
-  }
-}
-
-/** Takes so many windows at once, or those that are there so many milliseconds after the first: each that is taken is worked through by all that looks at the ground. */
-function gatherer(count: number, patience: number): (taking: () => void) => void {
-  let missing = count
-  let waiting: (() => void)[] = []
-  let timer: ReturnType<typeof setTimeout> | null = null
-  const takeAll = (): void => {
-    if (timer !== null) clearTimeout(timer)
-    timer = null
-    const now = waiting
-    waiting = []
-    batch(() => {
-      for (const taking of now) taking()
-    })
-  }
-  return (taking) => {
-    missing -= 1
-    waiting.push(taking)
-    if (missing === 0) takeAll()
-    else timer ??= setTimeout(takeAll, patience)
   }
 }
 
