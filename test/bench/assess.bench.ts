@@ -43,6 +43,7 @@ export function benchAssess(): BenchRow[] {
       anchor: `${(measured.anchor * 1000).toFixed(1)} µs`,
       ratio: measured.ratio,
       aim: '20 µs; ratio 0.15',
+      gate: { better: 'less', noise: 0.1 },
     },
   ]
 }
