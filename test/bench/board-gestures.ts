@@ -1,5 +1,6 @@
 /** What the bench does on the board: each thing that is dragged, the map panned and zoomed; where it is taken and how it is put back. */
 import type { Page } from 'playwright-core'
+import { mapWords } from '#renderer/words/en-map.ts'
 import { type Gesture, type Place, calm, perform } from './gestures.ts'
 
 export interface BoardGesture {
@@ -32,10 +33,24 @@ export const FROM_NEAR: readonly BoardGesture[] = [
   { name: 'standpoint on the map', takes: `${MAP}"standpoint"] .standpoint-kite`, gesture: CIRCLE },
 ]
 
+/** Where a thing is under the pointer: its middle or else any place of it. Were something else taken, it would be measured in its stead. */
 async function placeOf(page: Page, selector: string): Promise<Place> {
-  const box = await page.locator(selector).first().boundingBox()
-  if (box === null) throw new Error(`${selector} is not in sight`)
-  return { x: box.x + box.width / 2, y: box.y + box.height / 2 }
+  const place = await page.evaluate((wanted) => {
+    const thing = document.querySelector(wanted)
+    const whole = thing?.closest('[data-grip]') ?? thing
+    if (!thing || !whole) return null
+    const { left, top, width, height } = thing.getBoundingClientRect()
+    const shares = [0.5, 0.4, 0.6, 0.25, 0.75, 0.1, 0.9]
+    const places = shares.flatMap((across) =>
+      shares.map((down) => ({ x: left + across * width, y: top + down * height })),
+    )
+    const under = (x: number, y: number): Element | null => document.elementFromPoint(x, y)
+    return (
+      places.find(({ x, y }) => (under(x, y)?.closest('[data-grip]') ?? under(x, y)?.closest(wanted)) === whole) ?? null
+    )
+  }, selector)
+  if (place === null) throw new Error(`${selector} is not in sight`)
+  return place
 }
 
 /** Where the map shows nothing to take. */
@@ -45,10 +60,23 @@ async function bareMap(page: Page): Promise<Place> {
   return { x: box.x + box.width * 0.3, y: box.y + box.height * 0.2 }
 }
 
+/** Shows subject, standpoint and landmark together, as the board does when it opens. */
+export async function fitMap(page: Page): Promise<void> {
+  await page.bringToFront()
+  await page.getByRole('button', { name: mapWords.fitPlan }).click()
+  await calm(page)
+}
+
 /** Zooms lead toward the subject, so that it stays in sight. */
 async function subjectOnMap(page: Page): Promise<Place> {
   const alone = await page.locator(`${MAP}"subject"]`).count()
   return placeOf(page, `${MAP}"${alone === 0 ? 'pair' : 'subject'}"] .subject-body`)
+}
+
+/** Zooms on, unmeasured, until subject and standpoint are told apart: a busy machine takes fewer turns of the wheel in the same frames. */
+export async function comeNear(page: Page): Promise<void> {
+  for (let turn = 0; turn < 8 && (await page.locator(`${MAP}"subject"]`).count()) === 0; turn++)
+    await gestureOn(page, ZOOM_IN, (work) => work())
 }
 
 /** Performs a gesture and leaves the board as it was, but for a zoom; `around` runs it and tells its frames. */

@@ -2,7 +2,16 @@
 import type { Browser, Page } from 'playwright-core'
 import { openAnchor, anchorHandle } from './anchor-page.ts'
 import { openBoard, startBrowser, usualContext } from './bench-window.ts'
-import { type BoardGesture, FROM_AFAR, FROM_NEAR, ZOOM_IN, ZOOM_OUT, gestureOn } from './board-gestures.ts'
+import {
+  type BoardGesture,
+  FROM_AFAR,
+  FROM_NEAR,
+  ZOOM_IN,
+  ZOOM_OUT,
+  comeNear,
+  fitMap,
+  gestureOn,
+} from './board-gestures.ts'
 import { calm, perform, FRAMES } from './gestures.ts'
 import { type BenchRow, median } from './measure.ts'
 import { writeRealGround } from './real-ground.ts'
@@ -40,7 +49,9 @@ async function boardRound(
   over: string,
 ): Promise<[string, Taken][]> {
   const taken: [string, Taken][] = []
+  await fitMap(page)
   for (const gesture of gestures) {
+    if (FROM_NEAR.includes(gesture)) await comeNear(page)
     const [frames, main] = await gestureOn(page, gesture, (work) => traced(browser, page, work))
     taken.push([`${gesture.name}, ${over}`, { frames, main }])
   }

@@ -13,9 +13,9 @@ export interface Gesture {
   readonly size: number
 }
 
-export const FRAMES = 90
+export const FRAMES = 60
 /** Frames from one turn of the wheel to the next. */
-const TURN = 28
+const TURN = 20
 
 /** Performs a gesture of so many frames; the milliseconds that each frame took. The button, if any, is down already. */
 export async function perform(page: Page, at: Place, { by, size }: Gesture): Promise<number[]> {
@@ -42,7 +42,7 @@ export async function perform(page: Page, at: Place, { by, size }: Gesture): Pro
   )
 }
 
-/** Waits until frames follow one another evenly: what went before is over. */
+/** Waits until frames follow one another evenly and no map zooms: what went before is over. */
 export async function calm(page: Page): Promise<void> {
   await page.evaluate(async () => {
     const nextFrame = (): Promise<number> => new Promise((done) => requestAnimationFrame(done))
@@ -50,7 +50,7 @@ export async function calm(page: Page): Promise<void> {
     let before = await nextFrame()
     for (let even = 0; even < 25 && before < until;) {
       const now = await nextFrame()
-      even = now - before < 25 ? even + 1 : 0
+      even = now - before < 25 && document.querySelector('.leaflet-zoom-anim') === null ? even + 1 : 0
       before = now
     }
   })

@@ -1,4 +1,4 @@
-/** A scan that runs for the length of a measurement: over an area drawn about the demo's first spot, looked at finely. */
+/** A scan that runs for the length of a measurement: over an area drawn about the demo's first spot. */
 import type { Page } from 'playwright-core'
 import type { Change } from '#app/contract/library.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
@@ -16,7 +16,7 @@ export async function demoMiddle(host: RunningHost): Promise<LatLon> {
 export async function prepareScan(host: RunningHost): Promise<void> {
   const { lat, lon } = await demoMiddle(host)
   const { shoot } = await savedShoot(host, 'demo')
-  const half = 0.000_9
+  const half = 0.001_3
   const points = [
     { lat: lat - half, lon: lon - half },
     { lat: lat - half, lon: lon + half },
@@ -34,14 +34,11 @@ export async function startScan(page: Page): Promise<() => Promise<void>> {
   await page.bringToFront()
   const part = page.getByRole('region', { name: scanWords.whereAlong })
   if (!(await part.isVisible())) await page.getByRole('button', { name: scanWords.scan, exact: true }).click()
-  const finer = part.getByText(scanRunWords.fineness.finer, { exact: true })
-  if ((await finer.count()) === 0) await part.getByText(scanRunWords.again, { exact: true }).click()
-  await finer.click()
   await part.locator('.scan-button').click()
   await part.getByRole('progressbar').waitFor()
   return async () => {
     if (!(await part.getByRole('progressbar').isVisible())) throw new Error('the scan was over before the measurement')
-    await part.locator('.scan-button').click()
+    await part.getByRole('button', { name: scanRunWords.stop, exact: true }).click()
     await part.getByRole('progressbar').waitFor({ state: 'detached' })
   }
 }
