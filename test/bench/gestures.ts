@@ -46,7 +46,7 @@ export async function perform(page: Page, at: Place, { by, size }: Gesture): Pro
 export async function calm(page: Page): Promise<void> {
   await page.evaluate(async () => {
     const nextFrame = (): Promise<number> => new Promise((done) => requestAnimationFrame(done))
-    const until = performance.now() + 6_000
+    const until = performance.now() + 3_000
     let before = await nextFrame()
     for (let even = 0; even < 25 && before < until;) {
       const now = await nextFrame()
