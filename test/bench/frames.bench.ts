@@ -1,7 +1,7 @@
 /** Frames while something is dragged, panned or zoomed on the board, against a bare Leaflet map in the same browser and the same rounds. */
 import type { Browser, Page } from 'playwright-core'
 import { openAnchor, anchorHandle } from './anchor-page.ts'
-import { openBoard, startBrowser, usualContext } from './bench-window.ts'
+import { type Preparation, openBoard, startBrowser, usualContext } from './bench-window.ts'
 import {
   type BoardGesture,
   FROM_AFAR,
@@ -15,7 +15,7 @@ import {
 import { calm, perform, FRAMES } from './gestures.ts'
 import { type BenchRow, median } from './measure.ts'
 import { writeRealGround } from './real-ground.ts'
-import { demoMiddle, prepareScan, startScan } from './running-scan.ts'
+import { prepareScan, startScan } from './running-scan.ts'
 import { type MainTime, traced } from './trace.ts'
 
 const ROUNDS = 3
@@ -61,37 +61,42 @@ async function boardRound(
 const ALL: readonly BoardGesture[] = [...FROM_AFAR, ZOOM_IN, ...FROM_NEAR, ZOOM_OUT]
 const DURING_SCAN = FROM_AFAR.filter(({ name }) => name.startsWith('standpoint') || name.startsWith('pan'))
 
-export async function benchFrames(): Promise<BenchRow[]> {
+/** A board to be measured: how it is opened, and what runs beside each round. */
+interface Scene {
+  readonly over: string
+  readonly gestures: readonly BoardGesture[]
+  readonly preparation: Preparation
+  readonly beside?: (page: Page) => Promise<() => Promise<void>>
+}
+
+const SCENES = {
+  hills: { over: 'demo hills', gestures: ALL, preparation: {} },
+  real: { over: '2,000 x 2,000 cells', gestures: ALL, preparation: { files: writeRealGround } },
+  scan: { over: 'a scan running', gestures: DURING_SCAN, preparation: { records: prepareScan }, beside: startScan },
+} as const satisfies Record<string, Scene>
+
+export async function benchFrames(which: keyof typeof SCENES): Promise<BenchRow[]> {
+  const { over, gestures, preparation, beside }: Scene = SCENES[which]
   const browser = await startBrowser()
   try {
-    const hills = await openBoard(browser)
-    const middle = await demoMiddle(hills.host)
-    const real = await openBoard(browser, { files: (folder) => writeRealGround(folder, middle) })
-    const scan = await openBoard(browser, { records: prepareScan })
-    const box = await hills.page.locator('.map-holder').boundingBox()
+    const board = await openBoard(browser, preparation)
+    const box = await board.page.locator('.map-holder').boundingBox()
     const anchor = await openAnchor(await usualContext(browser), box?.width ?? 828, box?.height ?? 720)
     const rounds: { anchor: Taken[]; board: Round }[] = []
     for (let round = 0; round < ROUNDS; round++) {
-      const anchors = [await anchorRound(browser, anchor)]
-      const overHills = await boardRound(browser, hills.page, ALL, 'demo hills')
-      anchors.push(await anchorRound(browser, anchor))
-      const overReal = await boardRound(browser, real.page, ALL, '2,000 x 2,000 cells')
-      anchors.push(await anchorRound(browser, anchor))
-      const stop = await startScan(scan.page)
-      const duringScan = await boardRound(browser, scan.page, DURING_SCAN, 'a scan running')
-      await stop()
-      rounds.push({ anchor: anchors, board: new Map([...overHills, ...overReal, ...duringScan]) })
+      const before = await anchorRound(browser, anchor)
+      const end = await beside?.(board.page)
+      const taken = await boardRound(browser, board.page, gestures, over)
+      await end?.()
+      rounds.push({ anchor: [before, await anchorRound(browser, anchor)], board: new Map(taken) })
     }
-    for (const opened of [hills, real, scan]) await opened.close()
+    await board.close()
     const names = [...(rounds[0]?.board.keys() ?? [])]
+    const anchors = rounds.flatMap((round) => round.anchor)
     return [
-      row(
-        'the anchor',
-        rounds.flatMap((round) => round.anchor),
-        1,
-      ),
+      row(`the anchor beside ${over}`, anchors, 1),
       ...names.map((name) => {
-        const taken = rounds.flatMap(({ board }) => board.get(name) ?? [])
+        const taken = rounds.flatMap((round) => round.board.get(name) ?? [])
         const ratios = rounds.map((round) => (round.board.get(name)?.main.all ?? Number.NaN) / floorOf(round.anchor))
         return { ...row(name, taken, median(ratios)), gate: { better: 'less', noise: NOISE } as const }
       }),
@@ -102,7 +107,7 @@ export async function benchFrames(): Promise<BenchRow[]> {
 }
 
 function floorOf(anchors: readonly Taken[]): number {
-  return median(anchors.map(({ main }) => main.all))
+  return anchors.reduce((sum, { main }) => sum + main.all, 0) / anchors.length
 }
 
 function row(name: string, taken: readonly Taken[], ratio: number): BenchRow {

@@ -1,7 +1,7 @@
 /** Ground of a real survey's size, written as an elevation file into a data folder: 2,000 x 2,000 cells a second of arc apart about the demo's island. */
 import { mkdir, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
-import type { LatLon } from '#core/geo/lat-lon.ts'
+import { DEMO_PLACES } from '#app/demo/island-places.ts'
 import { elevationTiff } from '#test/help/tiff.ts'
 
 const SIDE = 2_000
@@ -14,7 +14,9 @@ function height(column: number, row: number): number {
   return Math.round(260 + wide + hills + 12 * Math.sin(column / 5.3) * Math.cos(row / 4.1))
 }
 
-export async function writeRealGround(dataFolder: string, middle: LatLon): Promise<void> {
+export async function writeRealGround(dataFolder: string): Promise<void> {
+  const middle = DEMO_PLACES[0]?.stop
+  if (middle === undefined) throw new Error('the demo has no spot')
   const cells = new Int16Array(SIDE * SIDE)
   for (let row = 0; row < SIDE; row++) {
     for (let column = 0; column < SIDE; column++) cells[row * SIDE + column] = height(column, row)

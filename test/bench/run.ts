@@ -24,7 +24,9 @@ const PARTS: Readonly<Record<string, () => BenchRow[] | Promise<BenchRow[]>>> = 
   sensitivity: benchSensitivity,
   scan: benchScan,
   store: benchStore,
-  frames: benchFrames,
+  frames: () => benchFrames('hills'),
+  'frames-real': () => benchFrames('real'),
+  'frames-scan': () => benchFrames('scan'),
   start: benchStart,
 }
 

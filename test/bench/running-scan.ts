@@ -1,20 +1,14 @@
 /** A scan that runs for the length of a measurement: over an area drawn about the demo's first spot. */
 import type { Page } from 'playwright-core'
 import type { Change } from '#app/contract/library.ts'
-import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { StoppingGround } from '#core/record/stopping-ground.ts'
 import { scanRunWords } from '#renderer/words/en-scan-run.ts'
 import { scanWords } from '#renderer/words/en-scan.ts'
 import { library, savedShoot, savedSpot } from '#test/e2e/board.ts'
 import type { RunningHost } from '#test/help/host.ts'
 
-/** Where the demo's first spot stops. */
-export async function demoMiddle(host: RunningHost): Promise<LatLon> {
-  return (await savedSpot(host, 'demo')).stop.at
-}
-
 export async function prepareScan(host: RunningHost): Promise<void> {
-  const { lat, lon } = await demoMiddle(host)
+  const { lat, lon } = (await savedSpot(host, 'demo')).stop.at
   const { shoot } = await savedShoot(host, 'demo')
   const half = 0.001_3
   const points = [
