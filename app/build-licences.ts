@@ -2,7 +2,7 @@
 import { mkdir, readdir, readFile, writeFile } from 'node:fs/promises'
 import { createRequire } from 'node:module'
 import { dirname, join } from 'node:path'
-import { DATA_CREDITS, HOLDERS } from './data-credits.ts'
+import { DATA_CREDITS, HOLDER_IN } from './data-credits.ts'
 import type { Licence, Licences } from './licence.ts'
 
 /** What the bundler writes into each of its folders: the packages whose code is in it. */
@@ -40,7 +40,7 @@ export async function writeLicences({ root, from, page, text }: LicencesOptions)
   const licences: Licences = {
     own: await readFile(join(root, 'app/resources/LICENCE.txt'), 'utf8'),
     data: await Promise.all(DATA_CREDITS.map(dataLicence)),
-    software: gathered(await Promise.all([...lists.flat(), ...beside].map(withText))),
+    software: gathered(await Promise.all([...lists.flat(), ...beside].map(async (one) => withText(root, one)))),
   }
   await mkdir(dirname(text), { recursive: true })
   await writeFile(page, JSON.stringify(licences))
@@ -63,10 +63,13 @@ async function besidePackage(folder: string): Promise<Bundled> {
   return { name: about.name, version: about.version, identifier: about.license, ...text }
 }
 
-/** A package that names its licence but brings no text: the text as listed, with its holder as its own source names it. */
-async function withText(one: Bundled): Promise<Bundled> {
-  const holder = HOLDERS[one.name]
-  if (holder === undefined || one.identifier === undefined || (one.text ?? '').trim() !== '') return one
+/** A package that names its licence but brings no text: the text as listed, with its holder as the head of its own source names it. */
+async function withText(root: string, one: Bundled): Promise<Bundled> {
+  const source = HOLDER_IN[one.name]
+  if (source === undefined || one.identifier === undefined || (one.text ?? '').trim() !== '') return one
+  const code = await readFile(join(root, 'node_modules', one.name, source), 'utf8')
+  const [holder] = /Copyright .*\d{4}.*/.exec(code) ?? []
+  if (holder === undefined) return one
   // The list's own line is a form to be filled in.
   const listed = (await spdxText(one.identifier)).replace(/^Copyright \(c\) <year>.*$/m, holder)
   return { ...one, text: listed.includes(holder) ? listed : `${holder}\n\n${listed}` }

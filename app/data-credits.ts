@@ -43,8 +43,8 @@ export const DATA_CREDITS: readonly DataCredit[] = [
   },
 ]
 
-/** Packages that name their licence but bring no text of it: whose they are, as said in their source. */
-export const HOLDERS: Readonly<Record<string, string>> = {
-  'qrcode-generator': 'Copyright (c) 2009 Kazuhiko Arase',
-  lerc: 'Copyright 2015-2021 Esri',
+/** Packages that name their licence but bring no text of it: the file of theirs whose head says whose they are. */
+export const HOLDER_IN: Readonly<Record<string, string>> = {
+  'qrcode-generator': 'dist/qrcode.js',
+  lerc: 'LercDecode.js',
 }

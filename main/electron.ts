@@ -18,7 +18,7 @@ import { openServices } from './services.ts'
 import { makePrinter } from '#main/sheet/print.ts'
 import { openMainWindow, windowFiles, type WindowParts } from './window.ts'
 import { checkUnpacked } from './unpacked-check.ts'
-import { watchProcesses } from './watch.ts'
+import { logProcessFaults } from './process-faults.ts'
 
 const BUILT = join(import.meta.dirname, '..')
 
@@ -46,7 +46,7 @@ if (!prepared.ok) {
 } else if (app.requestSingleInstanceLock()) {
   const log = openLog(join(folder, 'logs'))
   confineAllPages(app)
-  watchProcesses(app, log)
+  logProcessFaults(app, log)
   app.on('second-instance', (_event, words, workingFolder) => {
     showFront()
     openFiles(shootFilesAmong(words.slice(1), workingFolder), log)

@@ -30,7 +30,7 @@ const SAYS = {
   },
 } as const
 
-/** Once per program, when it is ready. Answers with what holds a window until its page may go. */
+/** Once per program, when it is ready. Returns what holds a window until its page may go. */
 export function leaveInOrder(parts: LeavingParts): (window: BrowserWindow) => void {
   const { app, dialog, powerMonitor, log, closeServices } = parts
   let quitting = false

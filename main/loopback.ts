@@ -6,7 +6,7 @@ import { ELEVATION_FILE_LIMIT } from '#app/contract/ground.ts'
 import type { Log } from './log.ts'
 import { limitConnections, TIME_LIMITS } from '#main/door/connections.ts'
 import { makeGate } from '#main/door/gate.ts'
-import { type Asked, refuseCall, refuseRequest } from '#main/door/guard.ts'
+import { type DoorRequest, refuseCall, refuseRequest } from '#main/door/guard.ts'
 import { bodyLimit, dispatch, type Handlers } from '#main/door/handle.ts'
 import { plainAnswer, type Serve } from './serve.ts'
 
@@ -121,12 +121,12 @@ async function answer(work: Work): Promise<Response> {
   return options.serve(new Request(address, { method: asked.method, signal: work.left }))
 }
 
-function askedOf(request: IncomingMessage): Asked {
+function askedOf(request: IncomingMessage): DoorRequest {
   const { method = '', url: target = '', headers, headersDistinct } = request
-  return { method, target, headers, told: headersDistinct }
+  return { method, target, headers, allHeaders: headersDistinct }
 }
 
-function answerWayIn(work: Work, asked: Asked): Response {
+function answerWayIn(work: Work, asked: DoorRequest): Response {
   if (asked.method !== 'GET') return plainAnswer(405, 'Only GET is answered here')
   const entry = work.gate.enter(asked.target, Date.now())
   if (entry === 'let-in')

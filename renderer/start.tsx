@@ -10,7 +10,7 @@ import { followHands } from '#renderer/state/act/live-change.ts'
 import { followLeaving } from '#renderer/shell/leaving.ts'
 import { followHealth } from '#renderer/state/session/network.ts'
 import { followCommands } from '#renderer/shell/keys.ts'
-import { followSensitivity } from '#renderer/state/plan/sensitivity.ts'
+import { followTolerances } from '#renderer/state/plan/board-tolerances.ts'
 import { followPins } from '#renderer/state/plan/pin-heights.ts'
 import { followTerrain } from '#renderer/state/plan/terrain.ts'
 import { followZone } from '#renderer/state/plan/zone.ts'
@@ -23,7 +23,7 @@ import '#renderer/view/map/map.css'
 import '#renderer/panel/answers/answers.css'
 import '#renderer/style/light.css'
 import '#renderer/style/ground.css'
-import '#renderer/panel/answers/far-off.css'
+import '#renderer/panel/answers/tolerances.css'
 import '#renderer/style/pages.css'
 
 await bringUp()
@@ -34,7 +34,7 @@ followZone()
 followCalmly()
 followTerrain()
 followPins()
-followSensitivity()
+followTolerances()
 // What was asked for just now goes out before the page is drawn: drawing takes its time, and nothing is sent meanwhile.
 await new Promise((done) => {
   setTimeout(done)

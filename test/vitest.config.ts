@@ -35,6 +35,8 @@ export default defineConfig({
           isolate: false,
           testTimeout: 120_000,
           hookTimeout: 120_000,
+          // A page on a busy machine takes its time; what comes is seen at once.
+          expect: { poll: { timeout: 30_000, interval: 50 } },
         },
       },
     ],

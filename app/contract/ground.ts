@@ -30,19 +30,21 @@ export const groundPartShape = z.object({
   share: z.number(),
   attribution: z.string(),
 })
-export type GroundPart = z.infer<typeof groundPartShape>
+export type DrawnPart = z.infer<typeof groundPartShape>
 
 export const groundWindowShape = z.object({
   /** Those that answered any cell, by precedence. */
   sources: z.array(groundPartShape),
   /** Of the source that answered most cells; null when none did. */
   resolution: z.number().nullable(),
-  /** Share of the cells that are known, 0..1. */
+  /** Share of the cells that are known, or taken for the sea's surface, 0..1. */
   known: z.number(),
-  /** Share of the cells at which a source is below 0 off the coasts and the sea's surface, 0, was taken, 0..1. */
+  /** Share of the cells off the coasts at which no source knows anything, or is below 0, and the sea's surface, 0, was taken, 0..1. */
   sea: z.number(),
   /** Whether no source knows any ground beyond it, as far as one may look: wider windows need not be asked for. */
   whole: z.boolean(),
+  /** Whether it is the whole and all around it, as far as one may look, is open sea. */
+  seaBeyond: z.boolean(),
   /** Why cells that might be had are missing, in one sentence; null when nothing went wrong. */
   trouble: z.string().nullable(),
 })

@@ -6,17 +6,17 @@ import { SKIES } from '#core/light/exposure.ts'
 import { LANDMARK_LIGHTS, NO_WISHES, SOFT_LIGHTS, SUBJECT_LIGHTS, SUN_PLACES } from '#core/light/light-wish.ts'
 import { USUAL_SHUTTER } from '#core/optics/sensor.ts'
 import { MOST_DRAWN, MOST_DRAWN_POINTS } from '#core/record/drawn-ground.ts'
-import { RECORD_LIMITS, type RecordLimit } from '#core/record/record-limits.ts'
-import type { Shoot } from '#core/record/shoot.ts'
+import { NAME_MOST, RECORD_LIMITS, type RecordLimit } from '#core/record/record-limits.ts'
+import { MOST_OBSTRUCTIONS, type Shoot } from '#core/record/shoot.ts'
 import { KEEP_OUT_KINDS, KEPT_OUT } from '#core/record/keep-out.ts'
 import { LANDMARK_PLACES, USUAL_SCAN_WISHES } from '#core/record/scan-wishes.ts'
 import { HAZARDS, HOLDS, PERMISSION_STATES, SPOT_STATUSES, type Spot } from '#core/record/spot.ts'
-import { GROUND_FORMS, TURNS } from '#core/record/stopping-ground.ts'
+import { DRAWN_FORMS, TURNS } from '#core/record/stopping-ground.ts'
 import { SPAN_FORMS } from '#core/scene/landmark.ts'
 import { EARLIEST_INSTANT, isDate, LATEST_INSTANT } from '#core/time/civil.ts'
 import { SUBJECT_KINDS } from '#core/scene/subject.ts'
 
-const name = z.string().max(10_000)
+const name = z.string().max(NAME_MOST)
 const id = z.string().min(1).max(64)
 
 function within({ least, most }: RecordLimit): z.ZodNumber {
@@ -97,7 +97,7 @@ const calendarDay = z.string().refine(isDate, 'the calendar has no such day')
 export const stoppingGroundShape = z.object({
   id,
   name,
-  form: z.enum(GROUND_FORMS),
+  form: z.enum(DRAWN_FORMS),
   points: drawnPoints,
   turn: z.enum(TURNS),
 })
@@ -106,7 +106,7 @@ export const keepOutShape = z.object({
   id,
   name,
   kind: z.enum(KEEP_OUT_KINDS),
-  form: z.enum(GROUND_FORMS),
+  form: z.enum(DRAWN_FORMS),
   points: drawnPoints,
   width: z.number().min(0).max(10_000),
   whom: z.enum(KEPT_OUT),
@@ -164,11 +164,16 @@ export const shootShape = z.object({
   crops: z.array(z.object({ wide: cropSide, high: cropSide })).max(30),
   refraction: within(RECORD_LIMITS.refraction),
   // Files written before light was planned lack these four and the spot's instant.
-  screens: z
+  obstructions: z
     .array(
-      z.object({ id, name, line: z.array(latLonShape).min(2).max(200), height: within(RECORD_LIMITS.screenHeight) }),
+      z.object({
+        id,
+        name,
+        line: z.array(latLonShape).min(2).max(200),
+        height: within(RECORD_LIMITS.obstructionHeight),
+      }),
     )
-    .max(100)
+    .max(MOST_OBSTRUCTIONS)
     .default([]),
   // And these three, files written before there was a scan.
   stoppingGround: z.array(stoppingGroundShape).max(MOST_DRAWN.stopping).default([]),

@@ -1,8 +1,8 @@
 /** The demo island as GeoJSON features (RFC 7946: longitude first, outer rings anticlockwise, six decimals). */
-import { type PlanePoint, step, toLatLon } from './island-frame.ts'
+import { type IslandPoint, step, toLatLon } from './island-frame.ts'
 import { BRIDGE, BRIDGE_PLAN, LIGHTHOUSE, LIGHTHOUSE_PLAN } from './island-places.ts'
-import type { Ring } from './isolines.ts'
-import { ringArea } from './outline.ts'
+import type { IslandRing } from './isolines.ts'
+import { islandRingArea } from './outline.ts'
 
 /** Everything that a feature of the island can be. */
 export const ISLAND_KINDS = [
@@ -41,16 +41,16 @@ export interface IslandFeature {
 
 type Extra = Readonly<Record<string, string | number | boolean>>
 
-function pair(point: PlanePoint): Pair {
+function pair(point: IslandPoint): Pair {
   const place = toLatLon(point)
   return [Math.round(place.lon * 1e6) / 1e6, Math.round(place.lat * 1e6) / 1e6]
 }
 
-export function pointFeature(kind: IslandKind, at: PlanePoint, extra: Extra): IslandFeature {
+export function pointFeature(kind: IslandKind, at: IslandPoint, extra: Extra): IslandFeature {
   return { type: 'Feature', properties: { kind, ...extra }, geometry: { type: 'Point', coordinates: pair(at) } }
 }
 
-export function lineFeature(kind: IslandKind, line: readonly PlanePoint[], extra: Extra = {}): IslandFeature {
+export function lineFeature(kind: IslandKind, line: readonly IslandPoint[], extra: Extra = {}): IslandFeature {
   return {
     type: 'Feature',
     properties: { kind, ...extra },
@@ -59,9 +59,9 @@ export function lineFeature(kind: IslandKind, line: readonly PlanePoint[], extra
 }
 
 /** A polygon of rings that are not closed yet; the first is the outer one, whichever way it runs. */
-export function areaFeature(kind: IslandKind, rings: readonly Ring[], extra: Extra = {}): IslandFeature {
+export function areaFeature(kind: IslandKind, rings: readonly IslandRing[], extra: Extra = {}): IslandFeature {
   const coordinates = rings.map((ring, place) => {
-    const turned = ringArea(ring) > 0 === (place === 0) ? ring : ring.toReversed()
+    const turned = islandRingArea(ring) > 0 === (place === 0) ? ring : ring.toReversed()
     const pairs = turned.map(pair)
     return pairs[0] === undefined ? pairs : [...pairs, pairs[0]]
   })

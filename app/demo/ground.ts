@@ -1,6 +1,6 @@
 /** The demo island's finished ground: the carved grid read as one smooth surface, with what people levelled on it. */
 import { drain, type HeightGrid, weather } from './erosion.ts'
-import { type PlanePoint, distanceBetween } from './island-frame.ts'
+import { type IslandPoint, islandDistance } from './island-frame.ts'
 import {
   BRIDGE,
   BRIDGE_PLAN,
@@ -16,7 +16,7 @@ import { cliff, fromShore, lift, REACH_EAST, REACH_NORTH } from './terrain.ts'
 const COARSE = 40
 const FINE = 20
 
-export function gridPoint(grid: HeightGrid, cell: number): PlanePoint {
+export function cellPoint(grid: HeightGrid, cell: number): IslandPoint {
   const column = cell % grid.columns
   return {
     east: column * grid.spacing - REACH_EAST,
@@ -33,13 +33,13 @@ function emptyGrid(spacing: number): HeightGrid {
   for (let cell = 0; cell < heights.length; cell++) {
     const edge =
       cell % columns === 0 || cell % columns === columns - 1 || cell < columns || cell >= heights.length - columns
-    sea[cell] = edge || fromShore(gridPoint(grid, cell)) <= 0 ? 1 : 0
+    sea[cell] = edge || fromShore(cellPoint(grid, cell)) <= 0 ? 1 : 0
   }
   return grid
 }
 
 /** Cubic B-spline through the grid: smooth to the second derivative, so that contours have no corners. */
-export function smoothHeight(grid: HeightGrid, point: PlanePoint): number {
+export function smoothHeight(grid: HeightGrid, point: IslandPoint): number {
   const column = (point.east + REACH_EAST) / grid.spacing
   const row = (point.north + REACH_NORTH) / grid.spacing
   const west = Math.min(grid.columns - 3, Math.max(1, Math.floor(column)))
@@ -67,13 +67,13 @@ function splineShares(share: number): readonly [number, number, number, number] 
 /** The land as the weather left it: coarse valleys first, then the fine ones. */
 export function carve(): HeightGrid {
   const coarse = emptyGrid(COARSE)
-  const coarseLift = coarse.heights.map((_, cell) => (coarse.sea[cell] === 1 ? 0 : lift(gridPoint(coarse, cell))))
+  const coarseLift = coarse.heights.map((_, cell) => (coarse.sea[cell] === 1 ? 0 : lift(cellPoint(coarse, cell))))
   coarse.heights.set(coarseLift.map((height) => height * 0.5))
   weather(coarse, coarseLift, { rounds: 70, cut: 0.035, creep: 0.1, uplift: 0.025 })
   const fine = emptyGrid(FINE)
-  const fineLift = fine.heights.map((_, cell) => (fine.sea[cell] === 1 ? 0 : lift(gridPoint(fine, cell))))
+  const fineLift = fine.heights.map((_, cell) => (fine.sea[cell] === 1 ? 0 : lift(cellPoint(fine, cell))))
   for (let cell = 0; cell < fine.heights.length; cell++) {
-    if (fine.sea[cell] !== 1) fine.heights[cell] = smoothHeight(coarse, gridPoint(fine, cell))
+    if (fine.sea[cell] !== 1) fine.heights[cell] = smoothHeight(coarse, cellPoint(fine, cell))
   }
   weather(fine, fineLift, { rounds: 8, cut: 0.035, creep: 0.25, uplift: 0.025 })
   incise(fine)
@@ -100,7 +100,7 @@ function levelled(height: number, level: number, away: number, inner: number, ou
 }
 
 /** Where a point lies on the lake's own oval: below 1 on the water. */
-export function lakeOval(point: PlanePoint): number {
+export function lakeOval(point: IslandPoint): number {
   const turn = (LAKE_PLAN.bearing * Math.PI) / 180
   const east = point.east - LAKE_PLAN.middle.east
   const north = point.north - LAKE_PLAN.middle.north
@@ -146,13 +146,13 @@ export class Ground {
     return Math.round(lowest * 10) / 10
   }
 
-  heightAt(point: PlanePoint): number {
+  heightAt(point: IslandPoint): number {
     const inside = fromShore(point)
     if (inside <= 0) return Math.max(-25, inside * 0.12)
     let height = smoothHeight(this.#carved, point) * softStep(-20, 110, inside)
     let rise = cliff(point) * (1 - Math.exp(-inside / 16)) + Math.min(inside, 60) * 0.06
     for (const beach of BEACHES) {
-      const near = 1 - softStep(beach.reach * 0.6, beach.reach * 1.15, distanceBetween(point, beach.at))
+      const near = 1 - softStep(beach.reach * 0.6, beach.reach * 1.15, islandDistance(point, beach.at))
       rise += (inside * 0.055 - rise) * near
       height *= 1 - near * (1 - softStep(60, 300, inside))
     }
@@ -163,17 +163,17 @@ export class Ground {
   }
 
   /** The bridge's abutments, the harbour's shelf and the lighthouse's rock. */
-  #peopled(point: PlanePoint, wild: number, inside: number): number {
+  #peopled(point: IslandPoint, wild: number, inside: number): number {
     let height = wild
     const shelf = QUAY_LEVEL + Math.max(0, inside - 45) * 0.1
-    const harbour = distanceBetween(point, HARBOUR_PLAN)
+    const harbour = islandDistance(point, HARBOUR_PLAN)
     if (harbour < 520) height = levelled(height, Math.min(shelf, 1 + inside * 0.4), harbour, 230, 520)
     for (const abutment of [BRIDGE_PLAN[0], BRIDGE_PLAN[3]]) {
       if (abutment === undefined) continue
       const bench = BRIDGE.deckHeight * (1 - Math.exp(-inside / 17)) - 0.4
-      height = levelled(height, bench, distanceBetween(point, abutment), 45, 210)
+      height = levelled(height, bench, islandDistance(point, abutment), 45, 210)
     }
-    const light = distanceBetween(point, LIGHTHOUSE_PLAN)
+    const light = islandDistance(point, LIGHTHOUSE_PLAN)
     const rock = LIGHTHOUSE.baseElevation * (1 - Math.exp(-inside / 9))
     return levelled(height, rock, light, 60, 430)
   }

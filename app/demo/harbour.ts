@@ -1,29 +1,29 @@
 /** Quennick harbour: a quay along the shore, a mole that shelters it, and the lane between, fitted to the shore as it came out. */
-import { type PlanePoint, bearingBetween, step } from './island-frame.ts'
+import { type IslandPoint, bearingBetween, step } from './island-frame.ts'
 import { HARBOUR_PLAN } from './island-places.ts'
 import { fromShore } from './terrain.ts'
 
 export interface Quays {
   /** Polygons, anticlockwise, not closed: the long quay and the mole. */
-  readonly areas: readonly (readonly PlanePoint[])[]
+  readonly areas: readonly (readonly IslandPoint[])[]
   /** Low walls along the seaward edges. */
-  readonly walls: readonly (readonly PlanePoint[])[]
+  readonly walls: readonly (readonly IslandPoint[])[]
   /** Where the lane from the village comes onto the quay. */
-  readonly gate: PlanePoint
+  readonly gate: IslandPoint
   /** The lane from the quay's face to the gate. */
-  readonly lane: readonly PlanePoint[]
+  readonly lane: readonly IslandPoint[]
   /** Middles of the sheds behind the quay. */
-  readonly sheds: readonly PlanePoint[]
+  readonly sheds: readonly IslandPoint[]
   /** Along the quay's face, degrees clockwise from north. */
   readonly bearing: number
   /** Bearing of the mole's outer arm. */
   readonly moleBearing: number
   /** On the mole's outer arm, where a bicycle may stop. */
-  readonly stop: PlanePoint
+  readonly stop: IslandPoint
 }
 
 /** The shore's place on the ray from the bay's middle along `bearing`. */
-function shoreAlong(bearing: number): PlanePoint {
+function shoreAlong(bearing: number): IslandPoint {
   for (let reach = 20; reach < 400; reach += 1) {
     const point = step(HARBOUR_PLAN, bearing, reach)
     if (fromShore(point) > 0) return point
@@ -32,8 +32,8 @@ function shoreAlong(bearing: number): PlanePoint {
 }
 
 /** A band between two offsets left and right of a line, anticlockwise. */
-function band(line: readonly PlanePoint[], right: number, left: number): PlanePoint[] {
-  const side = (offset: number): PlanePoint[] =>
+function band(line: readonly IslandPoint[], right: number, left: number): IslandPoint[] {
+  const side = (offset: number): IslandPoint[] =>
     line.map((point, place) => {
       const before = line[place - 1]
       const after = line[place + 1]
@@ -56,7 +56,7 @@ export function buildQuays(): Quays {
   const along = bearingBetween(north, south)
   const seaward = along - 90
   const face = [step(step(north, along, -6), seaward, 5), step(step(south, along, 6), seaward, 5)] as const
-  const back: PlanePoint[] = []
+  const back: IslandPoint[] = []
   for (let bearing = QUAY_TO; bearing <= QUAY_FROM; bearing += 4) back.push(step(shoreAlong(bearing), bearing, 9))
   const quay = [...face.toReversed(), ...back.toReversed()]
   const bend = step(face[1], seaward + 6, 92)

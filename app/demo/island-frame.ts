@@ -9,7 +9,7 @@ import type { LatLon } from '#core/geo/lat-lon.ts'
 export const ISLAND_MIDDLE: LatLon = { lat: 46.4, lon: -33.6 }
 
 /** A point of the plane, metres. */
-export interface PlanePoint {
+export interface IslandPoint {
   readonly east: number
   readonly north: number
 }
@@ -25,14 +25,14 @@ const bulge = 1 - ECCENTRICITY_SQUARED * Math.sin(middleRadians) ** 2
 export const METRES_PER_DEGREE_NORTH = ((Math.PI / 180) * SEMI_MAJOR_AXIS * (1 - ECCENTRICITY_SQUARED)) / bulge ** 1.5
 export const METRES_PER_DEGREE_EAST = ((Math.PI / 180) * SEMI_MAJOR_AXIS * Math.cos(middleRadians)) / Math.sqrt(bulge)
 
-export function toLatLon(point: PlanePoint): LatLon {
+export function toLatLon(point: IslandPoint): LatLon {
   return {
     lat: ISLAND_MIDDLE.lat + point.north / METRES_PER_DEGREE_NORTH,
     lon: ISLAND_MIDDLE.lon + point.east / METRES_PER_DEGREE_EAST,
   }
 }
 
-export function toPlane(place: LatLon): PlanePoint {
+export function toPlane(place: LatLon): IslandPoint {
   return {
     east: (place.lon - ISLAND_MIDDLE.lon) * METRES_PER_DEGREE_EAST,
     north: (place.lat - ISLAND_MIDDLE.lat) * METRES_PER_DEGREE_NORTH,
@@ -40,17 +40,17 @@ export function toPlane(place: LatLon): PlanePoint {
 }
 
 /** The point `distance` metres off along `bearing` (degrees clockwise from north). */
-export function step(from: PlanePoint, bearing: number, distance: number): PlanePoint {
+export function step(from: IslandPoint, bearing: number, distance: number): IslandPoint {
   const radians = (bearing * Math.PI) / 180
   return { east: from.east + Math.sin(radians) * distance, north: from.north + Math.cos(radians) * distance }
 }
 
 /** Bearing from one point to another, 0..360 clockwise from north. */
-export function bearingBetween(from: PlanePoint, to: PlanePoint): number {
+export function bearingBetween(from: IslandPoint, to: IslandPoint): number {
   const degrees = (Math.atan2(to.east - from.east, to.north - from.north) * 180) / Math.PI
   return degrees < 0 ? degrees + 360 : degrees
 }
 
-export function distanceBetween(from: PlanePoint, to: PlanePoint): number {
+export function islandDistance(from: IslandPoint, to: IslandPoint): number {
   return Math.hypot(to.east - from.east, to.north - from.north)
 }

@@ -1,16 +1,16 @@
 /** The fixed places of the demo island, each written once: bridge, lighthouse, harbour, hills, and the demo shoot's spots. */
 import type { LatLon } from '#core/geo/lat-lon.ts'
-import { bearingBetween, type PlanePoint, step, toLatLon } from './island-frame.ts'
+import { bearingBetween, type IslandPoint, step, toLatLon } from './island-frame.ts'
 
 /** The suspension bridge over the Sound of Merrin: measures in metres. */
-const BRIDGE_MIDDLE: PlanePoint = { east: 420, north: 330 }
+const BRIDGE_MIDDLE: IslandPoint = { east: 420, north: 330 }
 export const BRIDGE_BEARING = 100
 const MAIN_SPAN = 224
 const SIDE_SPAN = 84
 
 const westTower = step(BRIDGE_MIDDLE, BRIDGE_BEARING, -MAIN_SPAN / 2)
 const eastTower = step(BRIDGE_MIDDLE, BRIDGE_BEARING, MAIN_SPAN / 2)
-export const BRIDGE_PLAN: readonly PlanePoint[] = [
+export const BRIDGE_PLAN: readonly IslandPoint[] = [
   step(westTower, BRIDGE_BEARING, -SIDE_SPAN),
   westTower,
   eastTower,
@@ -32,7 +32,7 @@ export const BRIDGE = {
   baseElevation: 0,
 } as const
 
-export const LIGHTHOUSE_PLAN: PlanePoint = { east: 1130, north: -2890 }
+export const LIGHTHOUSE_PLAN: IslandPoint = { east: 1130, north: -2890 }
 export const LIGHTHOUSE = {
   name: 'Orvane Light',
   at: toLatLon(LIGHTHOUSE_PLAN),
@@ -44,13 +44,13 @@ export const LIGHTHOUSE = {
 } as const
 
 /** Quennick harbour: the bay's middle, and the quay's level above the sea, metres. */
-export const HARBOUR_PLAN: PlanePoint = { east: -225, north: -690 }
+export const HARBOUR_PLAN: IslandPoint = { east: -225, north: -690 }
 export const QUAY_LEVEL = 2.6
 
 /** Summits by which the land is shaped: metres above the sea, and metres of reach. */
 export interface Hill {
   readonly name: string | null
-  readonly at: PlanePoint
+  readonly at: IslandPoint
   readonly height: number
   readonly reach: number
 }
@@ -67,15 +67,15 @@ export const HILLS: readonly Hill[] = [
 ]
 
 export const LAKE_PLAN = {
-  middle: { east: -1530, north: -1160 } as PlanePoint,
+  middle: { east: -1530, north: -1160 } as IslandPoint,
   long: 240,
   short: 120,
   bearing: 15,
 } as const
 
 /** The plane points by which tracks and roads must pass, since the spots lie on them. */
-export const TRACK_STOP: PlanePoint = { east: -30, north: 110 }
-export const LAY_BY_STOP: PlanePoint = { east: 1730, north: -1880 }
+export const TRACK_STOP: IslandPoint = { east: -30, north: 110 }
+export const LAY_BY_STOP: IslandPoint = { east: 1730, north: -1880 }
 
 /** One arrangement of the demo shoot. */
 export interface DemoPlace {
@@ -92,11 +92,11 @@ export interface DemoPlace {
 
 interface Sketch {
   readonly name: string
-  readonly stop: PlanePoint
+  readonly stop: IslandPoint
   readonly heading: number
   /** Metres from the stop to the standpoint, straight away from the landmark. */
   readonly away: number
-  readonly parking: PlanePoint
+  readonly parking: IslandPoint
   readonly landmark: DemoPlace['landmark']
   /** Metres above the sea at stop and standpoint; a test holds them against the elevation grid. */
   readonly elevations: readonly [number, number]

@@ -1,24 +1,24 @@
 /** Marching squares: the rings on which a height field passes a level, with the higher ground on their left. */
-import type { PlanePoint } from './island-frame.ts'
+import type { IslandPoint } from './island-frame.ts'
 
 /** Values row by row from the south-west corner at `origin`; the outermost values must lie below every level asked for. */
-export interface Field {
+export interface ScalarField {
   readonly columns: number
   readonly rows: number
   /** Metres between neighbours. */
   readonly spacing: number
-  readonly origin: PlanePoint
+  readonly origin: IslandPoint
   readonly values: Float64Array
 }
 
-export type Ring = readonly PlanePoint[]
+export type IslandRing = readonly IslandPoint[]
 
 /** Samples a function over the rectangle from `origin`, and forces its rim below every level. */
 export function sampleField(
-  origin: PlanePoint,
+  origin: IslandPoint,
   size: { readonly columns: number; readonly rows: number; readonly spacing: number },
-  valueAt: (point: PlanePoint) => number,
-): Field {
+  valueAt: (point: IslandPoint) => number,
+): ScalarField {
   const { columns, rows, spacing } = size
   const values = new Float64Array(columns * rows)
   for (let row = 0; row < rows; row++) {
@@ -58,7 +58,7 @@ const LINES: readonly (readonly (readonly [number, number])[])[] = [
 ]
 
 /** All closed rings at `level`. */
-export function isolines(field: Field, level: number): Ring[] {
+export function isolines(field: ScalarField, level: number): IslandRing[] {
   const next = new Map<number, number>()
   const { columns, rows, values } = field
   for (let row = 0; row < rows - 1; row++) {
@@ -104,7 +104,7 @@ function chain(next: Map<number, number>): number[][] {
   return rings
 }
 
-function crossing(field: Field, edge: number, level: number): PlanePoint {
+function crossing(field: ScalarField, edge: number, level: number): IslandPoint {
   const corner = edge >> 1
   const column = corner % field.columns
   const row = (corner - column) / field.columns

@@ -2,7 +2,7 @@
 import { writeFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
-import { beaches, contours, crags, fineHeights, lake, landAreas, woods } from './cover.ts'
+import { beaches, coverOutlines, crags, fineHeights, lake, landAreas, woods } from './cover.ts'
 import {
   areaFeature,
   bridgeFeature,
@@ -16,11 +16,11 @@ import { carve, Ground } from './ground.ts'
 import { buildQuays, type Quays } from './harbour.ts'
 import { METRES_PER_DEGREE_EAST, METRES_PER_DEGREE_NORTH, toLatLon } from './island-frame.ts'
 import { QUAY_LEVEL } from './island-places.ts'
-import type { Ring } from './isolines.ts'
-import { placeNames } from './names.ts'
+import type { IslandRing } from './isolines.ts'
+import { islandNames } from './names.ts'
 import { Nearness } from './nearness.ts'
 import { layWays, worthDrawing } from './network.ts'
-import { isInside, ringArea } from './outline.ts'
+import { isInside, islandRingArea } from './outline.ts'
 import { buildHouses, layFields } from './settlement.ts'
 import { traceStreams } from './streams.ts'
 import { REACH_EAST, REACH_NORTH } from './terrain.ts'
@@ -36,7 +36,7 @@ interface MadeIsland {
   readonly elevationHeader: string
 }
 
-function closed(ring: Ring): Ring {
+function closed(ring: IslandRing): IslandRing {
   return ring[0] === undefined ? ring : [...ring, ring[0]]
 }
 
@@ -51,14 +51,14 @@ function describe(ground: Ground, quays: Quays): IslandFeature[] {
   const nearFields = new Nearness(plots.flatMap((plot) => fieldLines(plot.corners)))
   return [
     ...land.map((rings) => areaFeature('land', rings)),
-    ...land.filter((rings) => ringArea(rings[0] ?? []) < SKERRY_AREA).map((rings) => areaFeature('rock', rings)),
+    ...land.filter((rings) => islandRingArea(rings[0] ?? []) < SKERRY_AREA).map((rings) => areaFeature('rock', rings)),
     ...crags(ground).map((rings) => areaFeature('crag', rings)),
     ...beaches().map((rings) => areaFeature('beach', rings)),
     ...plots.map((plot) => areaFeature('field', [plot.corners], { tilled: plot.tilled })),
     ...woods(ground, nearWays, nearHouses, nearFields).map((rings) => areaFeature('wood', rings)),
     ...traceStreams(ground).map((line) => lineFeature('stream', line)),
     areaFeature('lake', [lake()], { name: 'Kesper Water', elevation: ground.lakeLevel }),
-    ...contours(heights).map(({ elevation, line }) => lineFeature('contour', line, { elevation })),
+    ...coverOutlines(heights).map(({ elevation, line }) => lineFeature('contour', line, { elevation })),
     ...quays.areas.map((ring) => areaFeature('quay', [ring])),
     ...quays.walls.map((ring) => areaFeature('wall', [ring])),
     ...ways.filter(worthDrawing).map((way) => lineFeature(way.kind, way.line)),
@@ -70,7 +70,7 @@ function describe(ground: Ground, quays: Quays): IslandFeature[] {
 }
 
 /** A field's outline and lines across it, so that its inside counts as near. */
-function fieldLines(corners: Ring): Ring[] {
+function fieldLines(corners: IslandRing): IslandRing[] {
   const half = corners.length / 2
   const across = corners.slice(0, half).flatMap((corner, place) => {
     const opposite = corners[corners.length - 1 - place]
@@ -81,7 +81,7 @@ function fieldLines(corners: Ring): Ring[] {
 }
 
 function names(ground: Ground): IslandFeature[] {
-  return placeNames(ground).map(({ name, class: nameClass, importance, at, elevation }) => {
+  return islandNames(ground).map(({ name, class: nameClass, importance, at, elevation }) => {
     const extra = { name, class: nameClass, importance, ...(elevation === undefined ? {} : { elevation }) }
     return at.length === 1 && at[0] !== undefined
       ? pointFeature('place', at[0], extra)

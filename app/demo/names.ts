@@ -1,7 +1,7 @@
 /** Names on the demo island, all invented, with where they are written and how much they matter. */
 import type { Ground } from './ground.ts'
 import { BEACHES } from './ground.ts'
-import { type PlanePoint, step } from './island-frame.ts'
+import { type IslandPoint, step } from './island-frame.ts'
 import { HILLS, LAKE_PLAN } from './island-places.ts'
 import { summitOf, VILLAGES } from './network.ts'
 import { soundMiddle } from './terrain.ts'
@@ -14,7 +14,7 @@ export interface PlaceName {
   /** 1 is written first and at the smallest zooms. */
   readonly importance: number
   /** One point, or the line along which the name runs. */
-  readonly at: readonly PlanePoint[]
+  readonly at: readonly IslandPoint[]
   /** Metres above the sea, for summits. */
   readonly elevation?: number
 }
@@ -69,7 +69,7 @@ const LINES: readonly (readonly [string, PlaceName['class'], number, readonly (r
   ],
 ]
 
-export function placeNames(ground: Ground): PlaceName[] {
+export function islandNames(ground: Ground): PlaceName[] {
   const names: PlaceName[] = SPOTS.map(([name, kind, importance, east, north]) => ({
     name,
     class: kind,

@@ -1,15 +1,15 @@
 /** Roads, tracks and paths of the demo island, laid one after another so that each joins what is there. */
 import type { Ground } from './ground.ts'
-import { type PlanePoint, distanceBetween, step } from './island-frame.ts'
+import { type IslandPoint, islandDistance, step } from './island-frame.ts'
 import { BRIDGE_BEARING, BRIDGE_PLAN, HILLS, LAY_BY_STOP, TRACK_STOP } from './island-places.ts'
 import type { Quays } from './harbour.ts'
-import { even, relax } from './outline.ts'
+import { evenlySpaced, relax } from './outline.ts'
 import { RoutePlanner } from './routes.ts'
 
 export const WAY_KINDS = ['road', 'minor', 'track', 'path'] as const
 export interface Way {
   readonly kind: (typeof WAY_KINDS)[number]
-  readonly line: readonly PlanePoint[]
+  readonly line: readonly IslandPoint[]
 }
 
 /** Villages and hamlets: middle, and how many houses. */
@@ -24,7 +24,7 @@ export const VILLAGES = [
 ] as const
 
 /** Farms, each at the end of its own lane. */
-export const FARMS: readonly PlanePoint[] = [
+export const FARMS: readonly IslandPoint[] = [
   { east: -560, north: -60 },
   { east: -2500, north: -900 },
   { east: -3250, north: 420 },
@@ -39,7 +39,7 @@ export const FARMS: readonly PlanePoint[] = [
 ]
 
 /** Ends of the side lanes in the harbour village. */
-const QUENNICK_LANES: readonly PlanePoint[] = [
+const QUENNICK_LANES: readonly IslandPoint[] = [
   { east: -620, north: -560 },
   { east: -640, north: -800 },
   { east: -340, north: -480 },
@@ -52,7 +52,7 @@ const TRACK_COMFORT = 0.16
 const PATH_COMFORT = 0.3
 
 /** The highest point near a hill's design place: where its summit came out after the weather. */
-export function summitOf(ground: Ground, around: PlanePoint, reach: number): PlanePoint {
+export function summitOf(ground: Ground, around: IslandPoint, reach: number): IslandPoint {
   let best = around
   let height = -1
   for (let east = -reach; east <= reach; east += 10) {
@@ -69,21 +69,21 @@ export function summitOf(ground: Ground, around: PlanePoint, reach: number): Pla
   return best
 }
 
-function village(name: string): PlanePoint {
+function village(name: string): IslandPoint {
   const found = VILLAGES.find((place) => place.name === name)
   if (found === undefined) throw new Error(`no village ${name}`)
   return found.at
 }
 
 /** Points in line with the bridge from its end on, so that its roads begin straight. */
-function approach(abutment: PlanePoint | undefined, bearing: number): PlanePoint[] {
+function approach(abutment: IslandPoint | undefined, bearing: number): IslandPoint[] {
   if (abutment === undefined) throw new Error('the bridge has four points')
   return [0, 12, 24, 36, 48, 60].map((away) => step(abutment, bearing, away))
 }
 
 /** Index of the line's point nearest to a place. */
-function nearestPlace(line: readonly PlanePoint[], to: PlanePoint): number {
-  const away = line.map((point) => distanceBetween(point, to))
+function nearestPlace(line: readonly IslandPoint[], to: IslandPoint): number {
+  const away = line.map((point) => islandDistance(point, to))
   return away.indexOf(Math.min(...away))
 }
 
@@ -91,12 +91,12 @@ function nearestPlace(line: readonly PlanePoint[], to: PlanePoint): number {
 export function layWays(ground: Ground, quays: Quays): Way[] {
   const planner = new RoutePlanner(ground)
   const ways: Way[] = []
-  const add = (kind: Way['kind'], line: readonly PlanePoint[]): void => {
+  const add = (kind: Way['kind'], line: readonly IslandPoint[]): void => {
     ways.push({ kind, line })
   }
   const west = approach(BRIDGE_PLAN[0], BRIDGE_BEARING + 180)
   const east = approach(BRIDGE_PLAN[3], BRIDGE_BEARING)
-  const farWest: PlanePoint = { east: -3050, north: -820 }
+  const farWest: IslandPoint = { east: -3050, north: -820 }
   const westward = [...west.slice(-1), village('Quennick'), village('Correl'), farWest, village('Ulvet')]
   // Laid as one line, so that it runs smoothly through Correl, where the main road becomes a lesser one.
   const western = planner.through(westward, ROAD_COMFORT, west.slice(0, -1))
@@ -110,7 +110,7 @@ export function layWays(ground: Ground, quays: Quays): Way[] {
   add('minor', planner.through([village('Whitten'), { east: 3300, north: 750 }, village('Sturrow')], LANE_COMFORT))
   add('minor', planner.join([village('Sturrow'), { east: 1400, north: 2050 }], LANE_COMFORT))
   add('minor', planner.join([{ east: 1160, north: -2845 }], LANE_COMFORT))
-  add('minor', relax(even([...quays.lane.slice(0, -1), ...planner.join([quays.gate], LANE_COMFORT)], 5), 6))
+  add('minor', relax(evenlySpaced([...quays.lane.slice(0, -1), ...planner.join([quays.gate], LANE_COMFORT)], 5), 6))
   for (const end of QUENNICK_LANES) add('minor', planner.join([end], LANE_COMFORT))
   for (const farm of FARMS) add('minor', planner.join([farm], LANE_COMFORT))
   addTracks(planner, add)
@@ -118,7 +118,7 @@ export function layWays(ground: Ground, quays: Quays): Way[] {
   return ways
 }
 
-function addTracks(planner: RoutePlanner, add: (kind: Way['kind'], line: readonly PlanePoint[]) => void): void {
+function addTracks(planner: RoutePlanner, add: (kind: Way['kind'], line: readonly IslandPoint[]) => void): void {
   add('track', planner.join([{ east: -540, north: -60 }, TRACK_STOP], TRACK_COMFORT))
   add('track', planner.join([{ east: -1180, north: 480 }], TRACK_COMFORT))
   add(
@@ -159,7 +159,7 @@ function addTracks(planner: RoutePlanner, add: (kind: Way['kind'], line: readonl
 function addPaths(
   ground: Ground,
   planner: RoutePlanner,
-  add: (kind: Way['kind'], line: readonly PlanePoint[]) => void,
+  add: (kind: Way['kind'], line: readonly IslandPoint[]) => void,
 ): void {
   for (const hill of HILLS) {
     if (hill.name !== null) add('path', planner.join([summitOf(ground, hill.at, 420)], PATH_COMFORT))
@@ -202,5 +202,5 @@ function addPaths(
 export function worthDrawing(way: Way): boolean {
   const first = way.line[0]
   const last = way.line.at(-1)
-  return first !== undefined && last !== undefined && distanceBetween(first, last) > 30
+  return first !== undefined && last !== undefined && islandDistance(first, last) > 30
 }

@@ -1,9 +1,9 @@
 /** What is done with lines and rings of the plane: area, holes, thinning, smoothing. */
-import type { Ring } from './isolines.ts'
-import type { PlanePoint } from './island-frame.ts'
+import type { IslandRing } from './isolines.ts'
+import type { IslandPoint } from './island-frame.ts'
 
 /** Square metres, positive when the ring runs anticlockwise. */
-export function ringArea(ring: Ring): number {
+export function islandRingArea(ring: IslandRing): number {
   let sum = 0
   for (let place = 0; place < ring.length; place++) {
     const here = ring[place]
@@ -13,7 +13,7 @@ export function ringArea(ring: Ring): number {
   return sum / 2
 }
 
-export function isInside(point: PlanePoint, ring: Ring): boolean {
+export function isInside(point: IslandPoint, ring: IslandRing): boolean {
   let inside = false
   for (let place = 0, before = ring.length - 1; place < ring.length; before = place++) {
     const here = ring[place]
@@ -27,20 +27,20 @@ export function isInside(point: PlanePoint, ring: Ring): boolean {
 }
 
 /** Rings gathered into polygons: anticlockwise outer rings, each with the clockwise holes that lie in it. */
-export function polygons(rings: readonly Ring[], leastArea: number): Ring[][] {
-  const outers = rings.filter((ring) => ringArea(ring) >= leastArea).map((ring) => [ring])
+export function polygons(rings: readonly IslandRing[], leastArea: number): IslandRing[][] {
+  const outers = rings.filter((ring) => islandRingArea(ring) >= leastArea).map((ring) => [ring])
   for (const hole of rings) {
-    if (ringArea(hole) > -leastArea || hole[0] === undefined) continue
+    if (islandRingArea(hole) > -leastArea || hole[0] === undefined) continue
     const first = hole[0]
     const holders = outers.filter((outer) => outer[0] !== undefined && isInside(first, outer[0]))
-    holders.sort((left, right) => ringArea(left[0] ?? []) - ringArea(right[0] ?? []))
+    holders.sort((left, right) => islandRingArea(left[0] ?? []) - islandRingArea(right[0] ?? []))
     holders[0]?.push(hole)
   }
   return outers
 }
 
 /** Drops points that lie within `tolerance` metres of the line kept (Douglas and Peucker 1973); the ends stay. */
-export function thin(line: Ring, tolerance: number): PlanePoint[] {
+export function simplify(line: IslandRing, tolerance: number): IslandPoint[] {
   if (line.length < 3) return [...line]
   const keep = new Uint8Array(line.length)
   keep[0] = 1
@@ -56,7 +56,7 @@ export function thin(line: Ring, tolerance: number): PlanePoint[] {
   return line.filter((_, place) => keep[place] === 1)
 }
 
-function farthestFrom(line: Ring, from: number, to: number): { readonly place: number; readonly off: number } {
+function farthestFrom(line: IslandRing, from: number, to: number): { readonly place: number; readonly off: number } {
   const start = line[from] ?? { east: 0, north: 0 }
   const end = line[to] ?? start
   const east = end.east - start.east
@@ -79,18 +79,18 @@ function farthestFrom(line: Ring, from: number, to: number): { readonly place: n
 }
 
 /** A ring thinned from two opposite points on, so that it keeps its shape; not closed. */
-export function thinRing(ring: Ring, tolerance: number): PlanePoint[] {
+export function thinRing(ring: IslandRing, tolerance: number): IslandPoint[] {
   const half = ring.length >> 1
   const first = ring[0]
   if (first === undefined) return []
   return [
-    ...thin(ring.slice(0, half + 1), tolerance).slice(0, -1),
-    ...thin([...ring.slice(half), first], tolerance).slice(0, -1),
+    ...simplify(ring.slice(0, half + 1), tolerance).slice(0, -1),
+    ...simplify([...ring.slice(half), first], tolerance).slice(0, -1),
   ]
 }
 
 /** Pulls each inner point toward its neighbours' mean, `rounds` times; the ends stay. */
-export function relax(line: Ring, rounds: number): PlanePoint[] {
+export function relax(line: IslandRing, rounds: number): IslandPoint[] {
   let points = [...line]
   for (let round = 0; round < rounds; round++) {
     points = points.map((point, place) => {
@@ -106,9 +106,9 @@ export function relax(line: Ring, rounds: number): PlanePoint[] {
   return points
 }
 
-/** The line cut anew into steps of about `spacing` metres. */
-export function even(line: Ring, spacing: number): PlanePoint[] {
-  const points: PlanePoint[] = []
+/** The line cut again into steps of about `spacing` metres. */
+export function evenlySpaced(line: IslandRing, spacing: number): IslandPoint[] {
+  const points: IslandPoint[] = []
   for (let place = 0; place + 1 < line.length; place++) {
     const here = line[place]
     const next = line[place + 1]

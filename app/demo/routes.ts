@@ -1,8 +1,8 @@
 /** Ways over the land that a road builder would take: the cheapest line between places, where steepness is dear. */
 import { type Ground, lakeOval } from './ground.ts'
-import { type PlanePoint, step } from './island-frame.ts'
+import { type IslandPoint, step } from './island-frame.ts'
 import { MinHeap } from './min-heap.ts'
-import { even, relax, thin } from './outline.ts'
+import { evenlySpaced, relax, simplify } from './outline.ts'
 import { fromShore, REACH_EAST, REACH_NORTH } from './terrain.ts'
 
 const SPACING = 20
@@ -18,12 +18,12 @@ const STEPS = [-2, -1, 0, 1, 2].flatMap((north) =>
     .map((east) => ({ east, north, length: Math.hypot(east, north) * SPACING })),
 )
 
-function cellOf(point: PlanePoint): number {
+function cellOf(point: IslandPoint): number {
   const column = Math.round((point.east + REACH_EAST) / SPACING)
   return Math.round((point.north + REACH_NORTH) / SPACING) * COLUMNS + column
 }
 
-function pointOf(cell: number): PlanePoint {
+function pointOf(cell: number): IslandPoint {
   const column = cell % COLUMNS
   return { east: column * SPACING - REACH_EAST, north: ((cell - column) / COLUMNS) * SPACING - REACH_NORTH }
 }
@@ -32,7 +32,7 @@ export class RoutePlanner {
   readonly #heights = new Float64Array(COLUMNS * ROWS)
   readonly #closed = new Uint8Array(COLUMNS * ROWS)
   /** Points of the ways laid so far, by cell. */
-  readonly #laid = new Map<number, PlanePoint>()
+  readonly #laid = new Map<number, IslandPoint>()
 
   constructor(ground: Ground) {
     for (let cell = 0; cell < this.#heights.length; cell++) {
@@ -43,12 +43,12 @@ export class RoutePlanner {
     }
   }
 
-  #isOpen(point: PlanePoint): boolean {
+  #isOpen(point: IslandPoint): boolean {
     return this.#closed[cellOf(point)] === 0
   }
 
   /** The cell of a point, or the nearest one that is dry enough to build on. */
-  #openCell(point: PlanePoint): number {
+  #openCell(point: IslandPoint): number {
     for (let reach = 0; reach < 30; reach++) {
       for (let turn = 0; turn < 360; turn += 15) {
         const cell = cellOf(step(point, turn, reach * SPACING))
@@ -59,8 +59,8 @@ export class RoutePlanner {
   }
 
   /** The way through all the places in turn; `comfort` is the slope (rise over run) that doubles the cost; `lead` goes before. */
-  through(places: readonly PlanePoint[], comfort: number, lead: readonly PlanePoint[] = []): PlanePoint[] {
-    const line: PlanePoint[] = []
+  through(places: readonly IslandPoint[], comfort: number, lead: readonly IslandPoint[] = []): IslandPoint[] {
+    const line: IslandPoint[] = []
     for (let place = 0; place + 1 < places.length; place++) {
       const from = places[place]
       const to = places[place + 1]
@@ -77,10 +77,10 @@ export class RoutePlanner {
   }
 
   /** The way from a place through others to the nearest point of any way already laid. */
-  join(places: readonly PlanePoint[], comfort: number): PlanePoint[] {
+  join(places: readonly IslandPoint[], comfort: number): IslandPoint[] {
     const last = places.at(-1)
     if (last === undefined) return []
-    const before: PlanePoint[] = []
+    const before: IslandPoint[] = []
     for (let place = 0; place + 1 < places.length; place++) {
       const from = places[place]
       const to = places[place + 1]
@@ -102,12 +102,12 @@ export class RoutePlanner {
   }
 
   /** Adds a line to what later ways may join, for lines drawn by hand. */
-  lay(line: readonly PlanePoint[]): void {
+  lay(line: readonly IslandPoint[]): void {
     for (const point of line) if (!this.#laid.has(cellOf(point))) this.#laid.set(cellOf(point), point)
   }
 
-  #settle(line: readonly PlanePoint[]): PlanePoint[] {
-    const smooth = thin(relax(even(relax(line, 3), 12), 24), 0.25)
+  #settle(line: readonly IslandPoint[]): IslandPoint[] {
+    const smooth = simplify(relax(evenlySpaced(relax(line, 3), 12), 24), 0.25)
     this.lay(smooth)
     return smooth
   }

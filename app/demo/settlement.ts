@@ -1,23 +1,24 @@
 /** Houses along the roads of the villages, farmsteads, and the walled fields around them. */
 import type { Ground } from './ground.ts'
 import { lakeOval } from './ground.ts'
-import { type PlanePoint, bearingBetween, distanceBetween, step } from './island-frame.ts'
+import { type IslandPoint, bearingBetween, islandDistance, step } from './island-frame.ts'
 import { LIGHTHOUSE_PLAN } from './island-places.ts'
 import { Nearness } from './nearness.ts'
 import { FARMS, VILLAGES, type Way } from './network.ts'
 import { gradientNoise, layeredNoise, randomSequence, softStep } from './noise.ts'
-import { even } from './outline.ts'
+import { evenlySpaced } from './outline.ts'
 import type { Quays } from './harbour.ts'
 import { fromShore } from './terrain.ts'
 
 export interface House {
-  readonly middle: PlanePoint
+  readonly middle: IslandPoint
   /** Corners anticlockwise, not closed. */
-  readonly corners: readonly PlanePoint[]
+  readonly corners: readonly IslandPoint[]
 }
 
-function block(middle: PlanePoint, bearing: number, long: number, deep: number): House {
-  const corner = (along: number, across: number): PlanePoint => step(step(middle, bearing, along), bearing + 90, across)
+function block(middle: IslandPoint, bearing: number, long: number, deep: number): House {
+  const corner = (along: number, across: number): IslandPoint =>
+    step(step(middle, bearing, along), bearing + 90, across)
   return {
     middle,
     corners: [
@@ -30,8 +31,9 @@ function block(middle: PlanePoint, bearing: number, long: number, deep: number):
 }
 
 /** A house with a lower wing at one end: an L of six corners. */
-function winged(middle: PlanePoint, bearing: number, long: number, deep: number, wing: number): House {
-  const corner = (along: number, across: number): PlanePoint => step(step(middle, bearing, along), bearing + 90, across)
+function winged(middle: IslandPoint, bearing: number, long: number, deep: number, wing: number): House {
+  const corner = (along: number, across: number): IslandPoint =>
+    step(step(middle, bearing, along), bearing + 90, across)
   return {
     middle,
     corners: [
@@ -54,7 +56,7 @@ export function buildHouses(ground: Ground, ways: readonly Way[], quays: Quays):
   const place = (house: House, room: number): boolean => {
     const dry = house.corners.every((corner) => fromShore(corner) > 9 && lakeOval(corner) > 1.15)
     const clear = near.metres(house.middle) > room && house.corners.every((corner) => near.metres(corner) > 5.5)
-    const apart = houses.every((other) => distanceBetween(other.middle, house.middle) > 17)
+    const apart = houses.every((other) => islandDistance(other.middle, house.middle) > 17)
     if (!dry || !clear || !apart || quayEdges.metres(house.middle) < 12) return false
     houses.push(house)
     return true
@@ -63,9 +65,11 @@ export function buildHouses(ground: Ground, ways: readonly Way[], quays: Quays):
   for (const village of VILLAGES) {
     const stretches = ways
       .filter((way) => way.kind === 'road' || way.kind === 'minor')
-      .flatMap((way) => even(way.line, 15).map((point, index, line) => ({ point, next: line[index + 1] ?? point })))
-      .filter(({ point }) => distanceBetween(point, village.at) < village.reach)
-      .toSorted((left, right) => distanceBetween(left.point, village.at) - distanceBetween(right.point, village.at))
+      .flatMap((way) =>
+        evenlySpaced(way.line, 15).map((point, index, line) => ({ point, next: line[index + 1] ?? point })),
+      )
+      .filter(({ point }) => islandDistance(point, village.at) < village.reach)
+      .toSorted((left, right) => islandDistance(left.point, village.at) - islandDistance(right.point, village.at))
     let built = 0
     for (const { point, next } of stretches) {
       if (point === next || built >= village.houses) continue
@@ -85,7 +89,7 @@ export function buildHouses(ground: Ground, ways: readonly Way[], quays: Quays):
   return houses.filter((house) => ground.heightAt(house.middle) > 1.5)
 }
 
-function addFarm(at: PlanePoint, random: () => number, place: (house: House, room: number) => boolean): void {
+function addFarm(at: IslandPoint, random: () => number, place: (house: House, room: number) => boolean): void {
   const bearing = random() * 180
   place(winged(step(at, bearing, 20), bearing + 90, 14, 8, 5), 9)
   place(block(step(at, bearing + 115, 24), bearing, 22, 10), 9)
@@ -99,21 +103,21 @@ function addKeepers(place: (house: House, room: number) => boolean): void {
 
 export interface FieldPlot {
   /** Corners anticlockwise, not closed. */
-  readonly corners: readonly PlanePoint[]
+  readonly corners: readonly IslandPoint[]
   readonly tilled: boolean
 }
 
 /** Whether a point suits a field: gentle, low, dry, and within reach of a village or farm. */
-function suits(ground: Ground, point: PlanePoint): boolean {
+function suits(ground: Ground, point: IslandPoint): boolean {
   const height = ground.heightAt(point)
   if (height < 4 || height > 105 || fromShore(point) < 25 || lakeOval(point) < 1.5) return false
   const east = ground.heightAt({ east: point.east + 10, north: point.north }) - height
   const north = ground.heightAt({ east: point.east, north: point.north + 10 }) - height
   if (Math.hypot(east, north) / 10 > 0.24) return false
   const village = VILLAGES.some(
-    (place) => distanceBetween(point, place.at) < 560 + 260 * gradientNoise(point.east / 300, point.north / 300, 91),
+    (place) => islandDistance(point, place.at) < 560 + 260 * gradientNoise(point.east / 300, point.north / 300, 91),
   )
-  return village || FARMS.some((farm) => distanceBetween(point, farm) < 330)
+  return village || FARMS.some((farm) => islandDistance(point, farm) < 330)
 }
 
 const FIELD_WIDE = 92
@@ -122,7 +126,7 @@ const FIELD_LONG = 128
 /** Fields between wavering walls: a bent lattice, cells kept where the ground suits, some of them joined in pairs. */
 export function layFields(ground: Ground): FieldPlot[] {
   const random = randomSequence(733)
-  const corner = (column: number, row: number): PlanePoint => {
+  const corner = (column: number, row: number): IslandPoint => {
     const east = column * FIELD_WIDE
     const north = row * FIELD_LONG
     const turn = 0.35 + layeredNoise(east, north, 2600, 2, 97) * 0.5
@@ -160,7 +164,7 @@ function shareCorner(first: FieldPlot, second: FieldPlot): boolean {
 /** How strongly a point wants to be wood: above 0 it is. */
 export function woodland(
   ground: Ground,
-  point: PlanePoint,
+  point: IslandPoint,
   ways: Nearness,
   houses: Nearness,
   fields: Nearness,

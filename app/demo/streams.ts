@@ -1,9 +1,9 @@
 /** Streams: where enough land drains through one line, traced down to the sea or the lake. */
 import { drain, type HeightGrid } from './erosion.ts'
-import { type Ground, gridPoint, lakeOval } from './ground.ts'
-import type { PlanePoint } from './island-frame.ts'
+import { type Ground, cellPoint, lakeOval } from './ground.ts'
+import type { IslandPoint } from './island-frame.ts'
 import { layeredNoise } from './noise.ts'
-import { even, relax, thin } from './outline.ts'
+import { evenlySpaced, relax, simplify } from './outline.ts'
 import { fromShore, REACH_EAST, REACH_NORTH } from './terrain.ts'
 
 const SPACING = 20
@@ -21,7 +21,7 @@ function surface(ground: Ground): HeightGrid {
     sea: new Uint8Array(columns * rows),
   }
   for (let cell = 0; cell < grid.heights.length; cell++) {
-    const height = ground.heightAt(gridPoint(grid, cell))
+    const height = ground.heightAt(cellPoint(grid, cell))
     grid.heights[cell] = height
     grid.sea[cell] = height <= 0 ? 1 : 0
   }
@@ -29,7 +29,7 @@ function surface(ground: Ground): HeightGrid {
 }
 
 /** Lines from head to mouth; a side stream ends where it meets the greater one. */
-export function traceStreams(ground: Ground): PlanePoint[][] {
+export function traceStreams(ground: Ground): IslandPoint[][] {
   const grid = surface(ground)
   const { receiver, area } = drain(grid)
   const feeders = new Map<number, number[]>()
@@ -39,7 +39,7 @@ export function traceStreams(ground: Ground): PlanePoint[][] {
     feeders.set(next, [...(feeders.get(next) ?? []), cell])
   }
   const mouths = [...feeders.keys()].filter((cell) => grid.sea[cell] === 1)
-  const lines: PlanePoint[][] = []
+  const lines: IslandPoint[][] = []
   const open = mouths.flatMap((mouth) => (feeders.get(mouth) ?? []).map((cell) => [mouth, cell]))
   for (let pair = open.pop(); pair !== undefined; pair = open.pop()) {
     const cells = [...pair]
@@ -49,13 +49,13 @@ export function traceStreams(ground: Ground): PlanePoint[][] {
       if (above[0] !== undefined) cells.push(above[0])
       cell = above[0]
     }
-    lines.push(cells.toReversed().map((cell) => gridPoint(grid, cell)))
+    lines.push(cells.toReversed().map((cell) => cellPoint(grid, cell)))
   }
   return lines.flatMap(dryParts).filter((line) => line.length > 6)
 }
 
 /** Small bends, so that a stream over level ground does not run like a ditch; its ends stay. */
-function meander(line: readonly PlanePoint[]): PlanePoint[] {
+function meander(line: readonly IslandPoint[]): IslandPoint[] {
   return line.map((point, place) => {
     const reach = Math.min(1, place / 6, (line.length - 1 - place) / 6)
     return {
@@ -66,12 +66,12 @@ function meander(line: readonly PlanePoint[]): PlanePoint[] {
 }
 
 /** The parts of a line outside lake and sea, smoothed. */
-function dryParts(line: readonly PlanePoint[]): PlanePoint[][] {
-  const smooth = even(relax(meander(even(relax(even(line, 10), 30), 9)), 3), 8)
-  const parts: PlanePoint[][] = [[]]
+function dryParts(line: readonly IslandPoint[]): IslandPoint[][] {
+  const smooth = evenlySpaced(relax(meander(evenlySpaced(relax(evenlySpaced(line, 10), 30), 9)), 3), 8)
+  const parts: IslandPoint[][] = [[]]
   for (const point of smooth) {
     if (lakeOval(point) > 0.97 && fromShore(point) > -6) parts.at(-1)?.push(point)
     else if ((parts.at(-1)?.length ?? 0) > 0) parts.push([])
   }
-  return parts.filter((part) => part.length > 8).map((part) => thin(part, 0.8))
+  return parts.filter((part) => part.length > 8).map((part) => simplify(part, 0.8))
 }

@@ -1,5 +1,5 @@
 /** The demo island's outline and its first rough hills, as functions of the plane; the weather then carves them. */
-import type { PlanePoint } from './island-frame.ts'
+import type { IslandPoint } from './island-frame.ts'
 import { HARBOUR_PLAN, HILLS, LIGHTHOUSE_PLAN } from './island-places.ts'
 import { layeredNoise, softStep } from './noise.ts'
 
@@ -21,7 +21,7 @@ function softGreater(first: number, second: number, soft: number): number {
 }
 
 /** Metres from a point to a line between two others. */
-function distanceToLine(point: PlanePoint, start: PlanePoint, end: PlanePoint): number {
+function distanceToLine(point: IslandPoint, start: IslandPoint, end: IslandPoint): number {
   const east = end.east - start.east
   const north = end.north - start.north
   const along = ((point.east - start.east) * east + (point.north - start.north) * north) / (east * east + north * north)
@@ -35,7 +35,7 @@ export function soundMiddle(north: number): number {
 }
 
 /** Metres from the shore of the sound: negative over its water, which is narrowest at the bridge. */
-function fromSound(point: PlanePoint): number {
+function fromSound(point: IslandPoint): number {
   const off = point.east - soundMiddle(point.north)
   const away = Math.abs(point.north - 330) / 1000
   const south = point.north < 330
@@ -59,7 +59,7 @@ const SKERRIES = [
   [300, -1500, 26],
 ] as const
 
-function fromSkerries(point: PlanePoint): number {
+function fromSkerries(point: IslandPoint): number {
   let most = -1e9
   for (const [east, north, reach] of SKERRIES)
     most = Math.max(most, reach - Math.hypot(point.east - east, point.north - north))
@@ -67,7 +67,7 @@ function fromSkerries(point: PlanePoint): number {
 }
 
 /** About how many metres a point lies inside the shore; negative over the sea. */
-export function fromShore(point: PlanePoint): number {
+export function fromShore(point: IslandPoint): number {
   const { east, north } = point
   const bend = layeredNoise(east, north, 2300, 4, OUTLINE_SEED)
   const radius = Math.hypot(east / 4150, north / 3050)
@@ -89,7 +89,7 @@ export function fromShore(point: PlanePoint): number {
 }
 
 /** Metres above the sea toward which the land is lifted, before the weather. */
-export function lift(point: PlanePoint): number {
+export function lift(point: IslandPoint): number {
   const pulledEast = point.east + layeredNoise(point.east, point.north, 1100, 3, 61) * 420
   const pulledNorth = point.north + layeredNoise(point.east, point.north, 1100, 3, 67) * 420
   let height = 26
@@ -102,7 +102,7 @@ export function lift(point: PlanePoint): number {
 }
 
 /** Metres of cliff behind the shore: none in the harbour and on the beaches. */
-export function cliff(point: PlanePoint): number {
+export function cliff(point: IslandPoint): number {
   const wild = softStep(-0.25, 0.45, layeredNoise(point.east, point.north, 1400, 2, 53))
   const head =
     1 - softStep(250, 900, Math.hypot(point.east - LIGHTHOUSE_PLAN.east, point.north - LIGHTHOUSE_PLAN.north))

@@ -1,7 +1,7 @@
 /** Lines and areas out of a GeoJSON text (RFC 7946), to be taken as drawn ground: read, checked, and told what was left out. */
 import { geodesicDistance } from '#core/geo/geodesic.ts'
 import { type LatLon, latLon } from '#core/geo/lat-lon.ts'
-import { thinnedTo } from '#core/geo/thin.ts'
+import { simplifiedTo } from '#core/geo/simplify.ts'
 import { type Result, done, failed } from '#core/result.ts'
 import { type DrawnShape, MOST_DRAWN_POINTS, shapeFault, withoutRepeats } from '#core/record/drawn-ground.ts'
 import { type FoundLine, type GeojsonReason, gatherLines } from './geojson-lines.ts'
@@ -16,7 +16,7 @@ export type DrawnNote =
   /** Single points; areas whose holes were filled; outlines that cross themselves; shapes without length or area; features without a place. */
   | { readonly what: 'points' | 'holes' | 'crossing' | 'no-size' | 'empty'; readonly count: number }
   /** Lines of too many points: those within so many metres of the line were left out. */
-  | { readonly what: 'thinned'; readonly count: number; readonly metres: number }
+  | { readonly what: 'simplified'; readonly count: number; readonly metres: number }
   /** All of it lies this many metres or more from the spot. */
   | { readonly what: 'far'; readonly metres: number }
 
@@ -51,16 +51,16 @@ export function readDrawnGeojson(
     )
   }
   const counts = { crossing: 0, 'no-size': 0, holes: 0 }
-  let thin = { count: 0, metres: 0 }
+  let simplified = { count: 0, metres: 0 }
   const pieces = lines.flatMap(({ name, form, points: all, holes }): DrawnPiece[] => {
     const whole = { form, points: withoutRepeats({ form, points: all }) }
-    const { shape, metres } = thinEnough(whole)
+    const { shape, metres } = simpleEnough(whole)
     const fault = shapeFault(shape)
     if (fault !== null) {
       counts[fault === 'crosses-itself' ? 'crossing' : 'no-size'] += 1
       return []
     }
-    if (metres > 0) thin = { count: thin.count + 1, metres: Math.max(thin.metres, metres) }
+    if (metres > 0) simplified = { count: simplified.count + 1, metres: Math.max(simplified.metres, metres) }
     if (holes > 0) counts.holes += 1
     return [{ name, shape }]
   })
@@ -83,7 +83,7 @@ export function readDrawnGeojson(
     pieces,
     notes: [
       ...counted.filter(({ count }) => count > 0),
-      ...(thin.count > 0 ? [{ what: 'thinned', ...thin } as const] : []),
+      ...(simplified.count > 0 ? [{ what: 'simplified', ...simplified } as const] : []),
       ...(away > FAR ? [{ what: 'far', metres: away } as const] : []),
     ],
   })
@@ -100,8 +100,8 @@ function nothingUsable(crossing: number, points: number): string {
   return 'It has no line and no area of any size.'
 }
 
-function thinEnough(shape: DrawnShape): { shape: DrawnShape; metres: number } {
-  const { places: points, metres } = thinnedTo(shape.points, MOST_DRAWN_POINTS)
+function simpleEnough(shape: DrawnShape): { shape: DrawnShape; metres: number } {
+  const { places: points, metres } = simplifiedTo(shape.points, MOST_DRAWN_POINTS)
   return { shape: { ...shape, points }, metres }
 }
 

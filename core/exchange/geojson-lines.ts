@@ -1,11 +1,11 @@
 /** The bare reading of a GeoJSON text (RFC 7946): every line and outline in it as places, or what is wrong with it. */
 import { type LatLon, latLon } from '#core/geo/lat-lon.ts'
 import { type Result, done, failed } from '#core/result.ts'
-import type { GroundForm } from '#core/record/stopping-ground.ts'
+import type { DrawnForm } from '#core/record/stopping-ground.ts'
 
 export interface FoundLine {
   readonly name: string
-  readonly form: GroundForm
+  readonly form: DrawnForm
   readonly points: readonly LatLon[]
   /** Holes of an area, which are not read. */
   readonly holes: number

@@ -80,7 +80,7 @@ export function fromMgrs(reference: string): { readonly at: LatLon; readonly sid
   const parts = /^(\d{1,2})([C-HJ-NP-X])[A-HJ-NP-Z][A-HJ-NP-V]((?:\d\d){0,5})$/iu.exec(reference)
   const zone = Number(parts?.[1])
   const band = (parts?.[2] ?? '').toUpperCase()
-  if (parts === null || !isZone(zone, band)) return null
+  if (parts === null || !isGridZone(zone, band)) return null
   const [lon, lat] = mgrs.toPoint(reference.toUpperCase())
   // A square may stick out of its band, but by no more than its own size.
   const reach = bandLatitudes(band)
@@ -89,7 +89,7 @@ export function fromMgrs(reference: string): { readonly at: LatLon; readonly sid
 }
 
 /** 1..60; in band X the zones 32, 34 and 36 do not exist. */
-export function isZone(zone: number, band: string | null): boolean {
+export function isGridZone(zone: number, band: string | null): boolean {
   if (!Number.isInteger(zone) || zone < 1 || zone > 60) return false
   return band !== 'X' || ![32, 34, 36].includes(zone)
 }

@@ -1,6 +1,6 @@
 /** Reads UTM and MGRS references as people write them. */
 import { type Result, done, failed } from '#core/result.ts'
-import { bandLatitudes, fromMgrs, fromUtm, isZone } from './grid-reference.ts'
+import { bandLatitudes, fromMgrs, fromUtm, isGridZone } from './grid-reference.ts'
 import type { LatLon } from './lat-lon.ts'
 
 export type GridReason = 'unreadable' | 'ambiguous' | 'out-of-range' | 'no-such-zone'
@@ -26,7 +26,7 @@ export function readMgrs(plain: string): GridResult | null {
   if (reference === undefined) return null
   const zone = Number.parseInt(reference, 10)
   const digits = reference.replace(/^\d+[A-Z]+/u, '').length
-  if (!isZone(zone, reference.replace(/^\d+/u, '').charAt(0))) return noSuchZone(reference)
+  if (!isGridZone(zone, reference.replace(/^\d+/u, '').charAt(0))) return noSuchZone(reference)
   if (digits % 2 === 1 || digits > 10) {
     return failed(
       'unreadable',
@@ -63,7 +63,7 @@ export function readUtm(plain: string): GridResult | null {
   // "51 N 0 7" and the like are degrees: no easting of a zone is that small.
   if (easting < 1000) return null
   const zone = Number(match[1])
-  if (!isZone(zone, letter)) return noSuchZone(match[1] + letter)
+  if (!isGridZone(zone, letter)) return noSuchZone(match[1] + letter)
   if (letter === '')
     return failed('ambiguous', `"${plain}" does not say which hemisphere. Write ${zone} North or ${zone} South.`)
   if (easting < 100_000 || easting >= 1_000_000 || northing > 10_000_000) {

@@ -27,14 +27,14 @@ export interface BlockMaxima {
 }
 
 /** By their heights, which a grid keeps when another ring is laid around it. */
-const made = new WeakMap<Float32Array, BlockMaxima>()
+const maximaByHeights = new WeakMap<Float32Array, BlockMaxima>()
 
 /** The maxima of a grid, made at the first question. */
 export function maximaOf(grid: ElevationGrid): BlockMaxima {
-  const known = made.get(grid.heights)
+  const known = maximaByHeights.get(grid.heights)
   if (known !== undefined) return known
   const maxima = blockMaxima(grid)
-  made.set(grid.heights, maxima)
+  maximaByHeights.set(grid.heights, maxima)
   return maxima
 }
 

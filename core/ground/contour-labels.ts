@@ -74,7 +74,7 @@ function pointOf(line: ContourLine, index: number): Place {
 function straightest(
   line: ContourLine,
   runs: Float64Array,
-  wished: number,
+  aim: number,
   stretch: number,
   room: LabelRoom,
 ): ContourLabel | null {
@@ -82,7 +82,7 @@ function straightest(
   const whole = runs[runs.length - 1] ?? 0
   let [best, label]: [number, ContourLabel | null] = [STRAIGHT, null]
   for (let attempt = 0; attempt < TRIES; attempt++) {
-    const middle = wished + (attempt / (TRIES - 1) - 0.5) * 0.5 * stretch
+    const middle = aim + (attempt / (TRIES - 1) - 0.5) * 0.5 * stretch
     if (middle < half || middle > whole - half) continue
     const from = placeAlong(line, runs, middle - half)
     const to = placeAlong(line, runs, middle + half)

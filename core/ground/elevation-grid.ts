@@ -2,7 +2,7 @@
 import { type Bounds, boundsOf } from '#core/geo/bounds.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { type LocalFrame, localFrame, placeUnder, toEarth, toLocal } from '#core/geo/local-frame.ts'
-import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
+import { MEAN_EARTH_RADIUS } from '#core/geo/curvature-and-refraction.ts'
 import { degrees, wrapBearing } from '#core/units/angle.ts'
 
 /** Square cells on the plane that touches the ellipsoid at `centre`: east and north of it in metres, true north at the centre. */

@@ -114,7 +114,7 @@ export function pointAt(line: GridLine, distance: number): GridPoint {
   }
 }
 
-/** Room for crossings in the order in which a line meets them; filled anew by every call, so nothing holds on to it. */
+/** Room for crossings in the order in which a line meets them; filled again by every call, so nothing holds on to it. */
 export interface Crossings {
   count: number
   /** Metres from the line's start. */

@@ -1,5 +1,5 @@
 /** The shadow that hills cast at one position of the sun, in one sweep away from it. */
-import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
+import { MEAN_EARTH_RADIUS } from '#core/geo/curvature-and-refraction.ts'
 import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
 import type { ElevationGrid } from './elevation-grid.ts'
 

@@ -4,7 +4,14 @@ import { type Look, couldRise } from './horizon-look.ts'
 import { GROUND_REACH, HIGHEST_GROUND, REACH_SLACK, endOf, startOf } from './rings.ts'
 
 /** Whether a strip holds unknown ground that still matters. */
-export function doubtful(look: Look, line: GridLine, strip: number, from: number, to: number, near: number): boolean {
+export function stripIsDoubtful(
+  look: Look,
+  line: GridLine,
+  strip: number,
+  from: number,
+  to: number,
+  near: number,
+): boolean {
   if (look.certainDoubt || !couldRise(look, HIGHEST_GROUND, near, Infinity)) return false
   return stripUnknown(line, look.maxima.fine, strip, from, to)
 }

@@ -1,5 +1,5 @@
 /** A look around from one eye: what it knows of the ground, and what it has found so far in the direction in hand. */
-import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
+import { MEAN_EARTH_RADIUS } from '#core/geo/curvature-and-refraction.ts'
 import { type BlockMaxima, maximaOf } from './block-maxima.ts'
 import { type ElevationGrid, elevationAt } from './elevation-grid.ts'
 import { type Crossings, type GridLine, roomForCrossings } from './grid-line.ts'
@@ -8,7 +8,7 @@ import type { Raised } from './sight.ts'
 import { type TrueAxes, trueAxesAt } from './true-north.ts'
 
 /** Unknown ground from a distance on, and the steepest that it could rise. */
-export interface Doubt {
+export interface GroundDoubt {
   readonly slope: number
   readonly at: number
 }
@@ -26,7 +26,7 @@ export interface Look {
   /** The fine strip already looked at, -1 for none, and the stretch that it belongs to. */
   tried: number
   triedOn: GridLine | null
-  doubts: Doubt[]
+  doubts: GroundDoubt[]
   /** True once unknown ground has been met that could be the highest on earth: none farther off could rise steeper. */
   certainDoubt: boolean
   /** Block maxima of the stretch in hand. */

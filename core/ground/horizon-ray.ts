@@ -13,7 +13,7 @@ import {
   stripEnd,
   stripUnknown,
 } from './grid-line.ts'
-import { doubtAt, doubtBeyond, doubtful, nearestDoubt } from './horizon-doubt.ts'
+import { doubtAt, doubtBeyond, stripIsDoubtful, nearestDoubt } from './horizon-doubt.ts'
 import { type Look, couldRise } from './horizon-look.ts'
 import { peaksMayRise, peaksWithin } from './horizon-peaks.ts'
 import { ringRays } from './rings.ts'
@@ -91,7 +91,7 @@ function overBlocks(look: Look, line: GridLine, level: MaximaLevel, from: number
     if (level !== fine) {
       if (rises || (seeksUnknown && !look.certainDoubt && stripUnknown(line, level, strip, here, end)))
         overBlocks(look, line, fine, here, end)
-    } else if (rises || (seeksUnknown && doubtful(look, line, strip, here, end, near))) {
+    } else if (rises || (seeksUnknown && stripIsDoubtful(look, line, strip, here, end, near))) {
       if (strip !== look.tried || line !== look.triedOn) meetCrossings(look, line, strip, here, end)
     }
     here = end

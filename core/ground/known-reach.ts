@@ -15,16 +15,16 @@ export interface KnownReach {
 /** Degrees from one direction looked in to the next. */
 const STEP = 5
 
-const known = new WeakMap<ElevationGrid, KnownReach>()
+const reachByGrid = new WeakMap<ElevationGrid, KnownReach>()
 
 /** Around the middle of the finest cells; a gap narrower than some cells ends nothing. Worked out once for each ground. */
 export function knownReach(grid: ElevationGrid): KnownReach {
-  const before = known.get(grid)
+  const before = reachByGrid.get(grid)
   if (before !== undefined) return before
   const reaches = Array.from({ length: 360 / STEP }, (_, index) => reachToward(grid, index * STEP))
   const least = Math.min(...reaches)
   const found = { most: Math.max(...reaches), least, leastToward: reaches.indexOf(least) * STEP }
-  known.set(grid, found)
+  reachByGrid.set(grid, found)
   return found
 }
 

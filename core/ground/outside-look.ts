@@ -4,14 +4,14 @@ import { AT_END } from './grid-line.ts'
 import { endOf, ringLines, startOf } from './rings.ts'
 import { GRAZE, type OutsideLook } from './sight-walk.ts'
 import { lowestBetween, sightElevation, walkRings } from './sight.ts'
-import type { ViewshedAsk } from './viewshed-ask.ts'
+import type { ViewshedRequest } from './viewshed-request.ts'
 
-export function lookFromOutside(grid: ElevationGrid, ask: ViewshedAsk): OutsideLook {
-  const { height: eye, refraction } = ask
+export function lookFromOutside(grid: ElevationGrid, request: ViewshedRequest): OutsideLook {
+  const { height: eye, refraction } = request
   return (column, row, height) => {
     const cell = { east: grid.west + column * grid.cell, north: grid.north - row * grid.cell }
-    const whole = Math.hypot(cell.east - ask.east, cell.north - ask.north)
-    const lines = ringLines(grid, ask, cell)
+    const whole = Math.hypot(cell.east - request.east, cell.north - request.north)
+    const lines = ringLines(grid, request, cell)
     const outside = lines.filter((line) => line.grid !== grid)
     let covered = 0
     let unsure = false

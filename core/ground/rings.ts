@@ -1,4 +1,5 @@
 /** Rings of ground: fine cells near by, coarser ones farther out, all on one plane, and lines led through them piece by piece. */
+import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { ElevationGrid, GridPoint } from './elevation-grid.ts'
 import { type GridLine, distanceAt, gridRay, majorAt } from './grid-line.ts'
 
@@ -18,7 +19,29 @@ export function ringsOf(grid: ElevationGrid): ElevationGrid[] {
   return rings
 }
 
-/** The same ground with every ring made anew: for changes, and for copies that are handed over. */
+/** Metres between the cells of the open sea, and how many there are to each side. */
+const SEA_CELL = 5_000
+const SEA_HALF = Math.ceil((GROUND_REACH + REACH_SLACK) / SEA_CELL)
+
+/** The open sea as the last ring of a ground on a plane: level 0 as far as is looked. */
+export function seaRing(centre: LatLon): ElevationGrid {
+  const side = 2 * SEA_HALF + 1
+  const reach = SEA_HALF * SEA_CELL
+  const heights = new Float32Array(side * side)
+  return {
+    centre,
+    cell: SEA_CELL,
+    columns: side,
+    rows: side,
+    west: -reach,
+    north: reach,
+    heights,
+    step: null,
+    sea: true,
+  }
+}
+
+/** The same ground with every ring made again: for changes, and for copies that are handed over. */
 export function mapRings(grid: ElevationGrid, make: (ring: ElevationGrid) => ElevationGrid): ElevationGrid {
   const made = make(grid)
   return grid.beyond === undefined ? made : { ...made, beyond: mapRings(grid.beyond, make) }

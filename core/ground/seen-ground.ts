@@ -1,5 +1,5 @@
 /** All the ground that an eye sees in one direction, near to far: every point of it stands above all before it. */
-import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
+import { MEAN_EARTH_RADIUS } from '#core/geo/curvature-and-refraction.ts'
 import type { ElevationGrid } from './elevation-grid.ts'
 import { AT_END, type Crossings } from './grid-line.ts'
 import { ringRays } from './rings.ts'
@@ -30,7 +30,7 @@ export function sameGround(distance: number, cell: number): number {
   return Math.max(GAP_CELLS * cell, GAP_SHARE * distance)
 }
 
-/** What is found in one direction; every look fills it anew and hands out copies. */
+/** What is found in one direction; every look fills it again and hands out copies. */
 interface Found {
   count: number
   distances: Float64Array
@@ -39,7 +39,7 @@ interface Found {
   edges: Uint8Array
 }
 
-const found: Found = roomFor(1024)
+const scratch: Found = roomFor(1024)
 
 function roomFor(points: number): Found {
   return {
@@ -52,27 +52,27 @@ function roomFor(points: number): Found {
 }
 
 function makeRoom(): void {
-  const wider = roomFor(found.distances.length * 2)
-  wider.distances.set(found.distances)
-  wider.slopes.set(found.slopes)
-  wider.water.set(found.water)
-  wider.edges.set(found.edges)
-  Object.assign(found, { ...wider, count: found.count })
+  const wider = roomFor(scratch.distances.length * 2)
+  wider.distances.set(scratch.distances)
+  wider.slopes.set(scratch.slopes)
+  wider.water.set(scratch.water)
+  wider.edges.set(scratch.edges)
+  Object.assign(scratch, { ...wider, count: scratch.count })
 }
 
 function add(distance: number, slope: number, atSea: boolean): void {
-  if (found.count === found.distances.length) makeRoom()
-  const at = found.count++
-  found.distances[at] = distance
-  found.slopes[at] = slope
-  found.water[at] = atSea ? 1 : 0
-  found.edges[at] = 0
+  if (scratch.count === scratch.distances.length) makeRoom()
+  const at = scratch.count++
+  scratch.distances[at] = distance
+  scratch.slopes[at] = slope
+  scratch.water[at] = atSea ? 1 : 0
+  scratch.edges[at] = 0
 }
 
 /** The point seen last is an edge; it may have been left out for rising too little. */
 function addEdge(distance: number, slope: number, atSea: boolean): void {
-  if (found.distances[found.count - 1] !== distance) add(distance, slope, atSea)
-  found.edges[found.count - 1] = 1
+  if (scratch.distances[scratch.count - 1] !== distance) add(distance, slope, atSea)
+  scratch.edges[scratch.count - 1] = 1
 }
 
 /** Bytes of a point in a look: its distance and slope, and whether it is water and an edge. */
@@ -84,7 +84,7 @@ let block = new ArrayBuffer(0)
 let blockUsed = 0
 
 function toldSoFar(): SeenGround {
-  const { count } = found
+  const { count } = scratch
   const bytes = Math.ceil((count * POINT_BYTES) / 8) * 8
   if (blockUsed + bytes > block.byteLength) {
     block = new ArrayBuffer(Math.max(BLOCK_BYTES, bytes))
@@ -96,10 +96,10 @@ function toldSoFar(): SeenGround {
   const edges = new Uint8Array(block, blockUsed + 17 * count, count)
   blockUsed += bytes
   for (let at = 0; at < count; at++) {
-    distances[at] = found.distances[at] as number
-    slopes[at] = found.slopes[at] as number
-    water[at] = found.water[at] as number
-    edges[at] = found.edges[at] as number
+    distances[at] = scratch.distances[at] as number
+    slopes[at] = scratch.slopes[at] as number
+    water[at] = scratch.water[at] as number
+    edges[at] = scratch.edges[at] as number
   }
   return { distances, slopes, water, edges }
 }
@@ -135,7 +135,7 @@ export function groundSeer(
   const curve = (1 - refraction) / (2 * MEAN_EARTH_RADIUS)
   const nearest = AT_END * grid.cell
   const most = Math.max(0, settled.underEye, settled.there)
-  let [steepest, told, last, atSea] = [-Infinity, -Infinity, 0, false]
+  let [steepest, edgeSlope, last, atSea] = [-Infinity, -Infinity, 0, false]
   let { cell } = grid
   const meets = (met: Crossings): boolean => {
     for (let at = 0; at < met.count; at++) {
@@ -145,12 +145,12 @@ export function groundSeer(
       const off = distance < settled.gone ? settledBy(settled, distance) : 0
       const slope = (height + off - eye.elevation) / distance - curve * distance
       if (!(slope > steepest + FINEST_RISE)) continue
-      if (found.count > 0 && distance - last > sameGround(last, cell)) addEdge(last, steepest, atSea)
+      if (scratch.count > 0 && distance - last > sameGround(last, cell)) addEdge(last, steepest, atSea)
       steepest = slope
       last = distance
       atSea = height === 0
-      if (slope <= told + least && found.edges[found.count - 1] === 0) continue
-      told = slope
+      if (slope <= edgeSlope + least && scratch.edges[scratch.count - 1] === 0) continue
+      edgeSlope = slope
       add(distance, slope, atSea)
     }
     return false
@@ -162,14 +162,14 @@ export function groundSeer(
   }
   const walk = { passes, seeksUnknown: () => false, meets }
   return (azimuth) => {
-    ;[steepest, told, last, atSea] = [-Infinity, -Infinity, 0, false]
-    found.count = 0
+    ;[steepest, edgeSlope, last, atSea] = [-Infinity, -Infinity, 0, false]
+    scratch.count = 0
     const way = alongBearing(axes, azimuth)
     for (const line of ringRays(grid, eye, way.east, way.north, Infinity)) {
       cell = line.grid.cell
       walkRings([line], walk)
     }
-    if (found.count > 0) addEdge(last, steepest, atSea)
+    if (scratch.count > 0) addEdge(last, steepest, atSea)
     return toldSoFar()
   }
 }

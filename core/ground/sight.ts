@@ -1,5 +1,5 @@
 /** Whether one point sees another over the ground: the straight line between them held against every crossing it could touch. */
-import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
+import { MEAN_EARTH_RADIUS } from '#core/geo/curvature-and-refraction.ts'
 import { type BlockMaxima, type MaximaLevel, maximaOf } from './block-maxima.ts'
 import type { ElevationGrid, GridPoint } from './elevation-grid.ts'
 import {
@@ -49,7 +49,7 @@ export interface Walk {
 
 const FINE_CELLS = 8
 
-/** Scratch: every walk fills it anew and none keeps it. */
+/** Scratch: every walk fills it again and none keeps it. */
 const crossings = roomForCrossings(FINE_CELLS)
 
 /** Leads a walk along a line, coarse blocks first, then fine ones, then crossings, near to far. True when the walk ended early. */

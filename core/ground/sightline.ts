@@ -2,25 +2,25 @@
 import { type ElevationGrid, type GridPoint, elevationAt } from './elevation-grid.ts'
 import { AT_END, type Crossings, type GridLine } from './grid-line.ts'
 import { endOf, ringLines, startOf } from './rings.ts'
-import { type Screen, type ScreenCrossing, screenCrossings } from './screen.ts'
+import { type Obstruction, type ObstructionCrossing, obstructionCrossings } from './obstruction.ts'
 import { type Raised, bulge, lowestBetween, sightElevation, walkRings } from './sight.ts'
 
 /** A thing that stands at a point, from its foot to its top, metres above the sea. */
-export interface Upright extends GridPoint {
+export interface UprightTarget extends GridPoint {
   readonly low: number
   readonly high: number
 }
 
 /** The point at which a line of sight runs tightest. */
 export interface Tightest {
-  /** Metres above the ground or the screen there; negative when it hides. */
+  /** Metres above the ground or the obstruction there; negative when it hides. */
   readonly clearance: number
   /** Metres from the eye. */
   readonly distance: number
   readonly east: number
   readonly north: number
-  /** Index of the screen that it is; null for the ground. */
-  readonly screen: number | null
+  /** Index of the obstruction that it is; null for the ground. */
+  readonly obstruction: number | null
 }
 
 export interface Sightline {
@@ -43,50 +43,50 @@ export interface Sightline {
 interface Found {
   low: number
   lowAt: number
-  lowScreen: number | null
+  lowObstruction: number | null
   high: number
   highAt: number
-  highScreen: number | null
+  highObstruction: number | null
   /** Metres above the sea at the thing, below which it is hidden. */
   sill: number
   sillAt: number
-  sillScreen: number | null
+  sillObstruction: number | null
   sillClearance: number
   known: boolean
   unknown: boolean
 }
 
-/** Looks from the eye at the thing over the ground and the screens. Throws a RangeError for a thing whose top is below its foot. */
+/** Looks from the eye at the thing over the ground and the obstructions. Throws a RangeError for a thing whose top is below its foot. */
 export function sightline(
   grid: ElevationGrid,
   eye: Raised,
-  target: Upright,
+  target: UprightTarget,
   refraction: number,
-  screens: readonly Screen[] = [],
+  obstructions: readonly Obstruction[] = [],
 ): Sightline {
   if (!(target.high >= target.low)) throw new RangeError(`top ${target.high} below foot ${target.low}`)
   const distance = Math.hypot(target.east - eye.east, target.north - eye.north)
   const found = nothingYet(target)
   if (distance > 0) {
     lookOverGround(grid, eye, target, refraction, distance, found)
-    for (const crossing of screenCrossings(grid, eye, target, screens)) {
-      meetScreen(grid, eye, target, refraction, distance, crossing, found)
+    for (const crossing of obstructionCrossings(grid, eye, target, obstructions)) {
+      meetObstruction(grid, eye, target, refraction, distance, crossing, found)
     }
   } else found.known = true
-  return told(eye, target, distance, found)
+  return sightlineFrom(eye, target, distance, found)
 }
 
-function nothingYet(target: Upright): Found {
+function nothingYet(target: UprightTarget): Found {
   return {
     low: Infinity,
     lowAt: 0,
-    lowScreen: null,
+    lowObstruction: null,
     high: Infinity,
     highAt: 0,
-    highScreen: null,
+    highObstruction: null,
     sill: target.low,
     sillAt: 0,
-    sillScreen: null,
+    sillObstruction: null,
     sillClearance: 0,
     known: false,
     unknown: false,
@@ -96,7 +96,7 @@ function nothingYet(target: Upright): Found {
 function lookOverGround(
   grid: ElevationGrid,
   eye: Raised,
-  target: Upright,
+  target: UprightTarget,
   refraction: number,
   whole: number,
   found: Found,
@@ -123,7 +123,7 @@ function walk(
   grid: ElevationGrid,
   lines: readonly GridLine[],
   eye: Raised,
-  target: Upright,
+  target: UprightTarget,
   refraction: number,
   whole: number,
   found: Found,
@@ -147,7 +147,7 @@ function walk(
 function meetGround(
   met: Crossings,
   eye: Raised,
-  target: Upright,
+  target: UprightTarget,
   refraction: number,
   whole: number,
   nearest: number,
@@ -164,28 +164,28 @@ function meetGround(
   }
 }
 
-function meetScreen(
+function meetObstruction(
   grid: ElevationGrid,
   eye: Raised,
-  target: Upright,
+  target: UprightTarget,
   refraction: number,
   whole: number,
-  crossing: ScreenCrossing,
+  crossing: ObstructionCrossing,
   found: Found,
 ): void {
   const nearest = AT_END * grid.cell
   if (crossing.distance < nearest || crossing.distance > whole - nearest) return
   if (crossing.top === null) found.unknown = true
-  else hold(crossing.top, crossing.distance, crossing.screen, eye, target, refraction, whole, found)
+  else hold(crossing.top, crossing.distance, crossing.obstruction, eye, target, refraction, whole, found)
 }
 
 /** Holds both lines against a height at a distance. */
 function hold(
   height: number,
   distance: number,
-  screen: number | null,
+  obstruction: number | null,
   eye: Raised,
-  target: Upright,
+  target: UprightTarget,
   refraction: number,
   whole: number,
   found: Found,
@@ -195,12 +195,12 @@ function hold(
   if (low < found.low) {
     found.low = low
     found.lowAt = distance
-    found.lowScreen = screen
+    found.lowObstruction = obstruction
   }
   if (high < found.high) {
     found.high = high
     found.highAt = distance
-    found.highScreen = screen
+    found.highObstruction = obstruction
   }
   if (low >= 0) return
   const share = distance / whole
@@ -208,27 +208,27 @@ function hold(
   if (sill > found.sill) {
     found.sill = sill
     found.sillAt = distance
-    found.sillScreen = screen
+    found.sillObstruction = obstruction
     found.sillClearance = low
   }
 }
 
-function told(eye: Raised, target: Upright, distance: number, found: Found): Sightline {
-  const tightest = (clearance: number, at: number, screen: number | null): Tightest | null => {
+function sightlineFrom(eye: Raised, target: UprightTarget, distance: number, found: Found): Sightline {
+  const tightest = (clearance: number, at: number, obstruction: number | null): Tightest | null => {
     if (clearance === Infinity) return null
     const share = distance > 0 ? at / distance : 0
     const east = eye.east + share * (target.east - eye.east)
     const north = eye.north + share * (target.north - eye.north)
-    return { clearance, distance: at, east, north, screen }
+    return { clearance, distance: at, east, north, obstruction }
   }
   const height = target.high - target.low
   const hidden = Math.min(Math.max(0, found.sill - target.low), height)
   const pointShows = found.sill > target.low ? 0 : 1
   return {
     distance,
-    toLow: tightest(found.low, found.lowAt, found.lowScreen),
-    toHigh: tightest(found.high, found.highAt, found.highScreen),
-    hiddenBy: found.sill > target.low ? tightest(found.sillClearance, found.sillAt, found.sillScreen) : null,
+    toLow: tightest(found.low, found.lowAt, found.lowObstruction),
+    toHigh: tightest(found.high, found.highAt, found.highObstruction),
+    hiddenBy: found.sill > target.low ? tightest(found.sillClearance, found.sillAt, found.sillObstruction) : null,
     hidden: found.known ? hidden : null,
     visibleShare: found.known ? (height > 0 ? 1 - hidden / height : pointShows) : null,
     ground: found.known ? (found.unknown ? 'partly-known' : 'known') : 'unknown',

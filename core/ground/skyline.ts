@@ -43,7 +43,7 @@ export function skyline(grid: ElevationGrid, eye: Raised, refraction: number, st
 }
 
 /** Degrees above the level of the skyline at any azimuth, straight between the two next to it; null where it is unknown. */
-export function skylineAt(line: Skyline, azimuth: number): number | null {
+export function skylineAt(line: Pick<Skyline, 'altitudes' | 'step'>, azimuth: number): number | null {
   return valueAround(line.altitudes, line.step, azimuth)
 }
 

@@ -1,8 +1,8 @@
 /** A preview of the viewshed in a single pass, for while something moves: some hundredths of what it calls seen is wrong, either way. */
-import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
+import { MEAN_EARTH_RADIUS } from '#core/geo/curvature-and-refraction.ts'
 import { type ElevationGrid, elevationAt } from './elevation-grid.ts'
-import { hideBehindScreens } from './screened-viewshed.ts'
-import { HIDDEN, SEEN, UNKNOWN, type ViewshedAsk } from './viewshed-ask.ts'
+import { hideBehindObstructions } from './obstructed-viewshed.ts'
+import { HIDDEN, SEEN, UNKNOWN, type ViewshedRequest } from './viewshed-request.ts'
 
 /** What the passes over rows share; slopes are rises over cells of the longer axis. */
 interface Pass {
@@ -27,28 +27,28 @@ interface Pass {
  * HIDDEN, SEEN or UNKNOWN by cell. Ring by ring outward, the slope that hides a cell is read between those of its two inner neighbours
  * (Wang, Robinson and White, PE&RS 66, 2000, by planes; Franklin and Ray, 1994, by rings). The eye is put on the nearest cell centre, as
  * far above the ground as it was. The cells beside it are seen, whatever their height. Unknown ground is marked but hides nothing.
- * `seen` is filled anew; one and the same may serve all along a drag.
+ * `seen` is filled again; one and the same may serve all along a drag.
  */
 export function viewshedPreview(
   grid: ElevationGrid,
-  ask: ViewshedAsk,
+  request: ViewshedRequest,
   seen: Uint8Array = new Uint8Array(grid.columns * grid.rows),
 ): Uint8Array {
   const { columns, rows, cell } = grid
   seen.fill(HIDDEN)
-  const column = Math.round((ask.east - grid.west) / cell)
-  const row = Math.round((grid.north - ask.north) / cell)
-  const eye = eyeOver(grid, ask, column, row)
+  const column = Math.round((request.east - grid.west) / cell)
+  const row = Math.round((grid.north - request.north) / cell)
+  const eye = eyeOver(grid, request, column, row)
   if (eye === null) return seen.fill(UNKNOWN)
   const pass: Pass = {
     grid,
     seen,
     eye,
-    targetHeight: ask.targetHeight,
-    curve: ((1 - ask.refraction) / (2 * MEAN_EARTH_RADIUS)) * cell * cell,
+    targetHeight: request.targetHeight,
+    curve: ((1 - request.refraction) / (2 * MEAN_EARTH_RADIUS)) * cell * cell,
     atColumn: column,
     atRow: row,
-    reach: Math.min(columns + rows, Math.floor((ask.radius ?? Infinity) / cell)),
+    reach: Math.min(columns + rows, Math.floor((request.radius ?? Infinity) / cell)),
     inverse: Float64Array.from({ length: Math.max(columns, rows) + 1 }, (_, cells) => 1 / cells),
     before: new Float64Array(columns),
     now: new Float64Array(columns),
@@ -58,18 +58,18 @@ export function viewshedPreview(
   for (let down = 1; down <= Math.min(pass.reach, rows - 1 - row); down++) farRow(pass, row + down, down)
   pass.before.set(own)
   for (let up = 1; up <= Math.min(pass.reach, row); up++) farRow(pass, row - up, up)
-  if (ask.radius !== null) forgetBeyond(pass, ask.radius / cell)
-  hideBehindScreens({ grid, ask, seen }, 0, rows)
+  if (request.radius !== null) forgetBeyond(pass, request.radius / cell)
+  hideBehindObstructions({ grid, request, seen }, 0, rows)
   return seen
 }
 
 /** Metres above the sea of the eye over a cell; null outside the grid and on unknown ground. */
-function eyeOver(grid: ElevationGrid, ask: ViewshedAsk, column: number, row: number): number | null {
+function eyeOver(grid: ElevationGrid, request: ViewshedRequest, column: number, row: number): number | null {
   if (!(column >= 0 && row >= 0 && column < grid.columns && row < grid.rows)) return null
   const ground = grid.heights[row * grid.columns + column] as number
-  const below = elevationAt(grid, ask.east, ask.north)
+  const below = elevationAt(grid, request.east, request.north)
   if (Number.isNaN(ground) || below === null) return null
-  return ground === below ? ask.height : ask.height - below + ground
+  return ground === below ? request.height : request.height - below + ground
 }
 
 function ownRow(pass: Pass): void {

@@ -1,16 +1,16 @@
 /** The viewshed: which cells a point sees, each told by its own line of sight over the ground. Exact on the rings it is given. */
-import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
+import { MEAN_EARTH_RADIUS } from '#core/geo/curvature-and-refraction.ts'
 import { maximaOf } from './block-maxima.ts'
 import type { ElevationGrid } from './elevation-grid.ts'
 import { lookFromOutside } from './outside-look.ts'
-import { hideBehindScreens } from './screened-viewshed.ts'
+import { hideBehindObstructions } from './obstructed-viewshed.ts'
 import { SightWalk } from './sight-walk.ts'
-import { UNKNOWN, type ViewshedAsk } from './viewshed-ask.ts'
+import { UNKNOWN, type ViewshedRequest } from './viewshed-request.ts'
 
 /** A viewshed on its way: several workers may each fill rows of one shared array, in any order, each from its own state. */
 export interface ViewshedState {
   readonly grid: ElevationGrid
-  readonly ask: ViewshedAsk
+  readonly request: ViewshedRequest
   /** HIDDEN, SEEN or UNKNOWN by cell; a row means something once it has been filled. */
   readonly seen: Uint8Array
   readonly walk: SightWalk
@@ -28,27 +28,27 @@ export function heightShowing(base: number, height: number, share: number): numb
 /** Begins a viewshed; fill it by viewshedRows. `seen` may lie in shared memory. */
 export function beginViewshed(
   grid: ElevationGrid,
-  ask: ViewshedAsk,
+  request: ViewshedRequest,
   seen: Uint8Array = new Uint8Array(grid.columns * grid.rows),
 ): ViewshedState {
   const walk = new SightWalk(grid, maximaOf(grid), {
-    column: (ask.east - grid.west) / grid.cell,
-    row: (grid.north - ask.north) / grid.cell,
-    eye: ask.height,
-    targetHeight: ask.targetHeight,
-    curve: (1 - ask.refraction) / (2 * MEAN_EARTH_RADIUS),
-    outside: lookFromOutside(grid, ask),
+    column: (request.east - grid.west) / grid.cell,
+    row: (grid.north - request.north) / grid.cell,
+    eye: request.height,
+    targetHeight: request.targetHeight,
+    curve: (1 - request.refraction) / (2 * MEAN_EARTH_RADIUS),
+    outside: lookFromOutside(grid, request),
   })
-  return { grid, ask, seen, walk }
+  return { grid, request, seen, walk }
 }
 
 /** Fills rows from `fromRow` up to, not including, `toRow`: a part small enough to report progress and to stop in between. */
 export function viewshedRows(state: ViewshedState, fromRow: number, toRow: number): void {
-  const { grid, ask, seen, walk } = state
+  const { grid, request, seen, walk } = state
   const { columns, cell } = grid
-  const reach = (ask.radius ?? Infinity) / cell
-  const atColumn = (ask.east - grid.west) / cell
-  const atRow = (grid.north - ask.north) / cell
+  const reach = (request.radius ?? Infinity) / cell
+  const atColumn = (request.east - grid.west) / cell
+  const atRow = (grid.north - request.north) / cell
   for (let row = Math.max(0, fromRow); row < Math.min(grid.rows, toRow); row++) {
     // Half a row's width of columns, or -1 where the whole row lies beyond the radius.
     const half = Math.abs(row - atRow) > reach ? -1 : Math.sqrt(reach * reach - (row - atRow) ** 2)
@@ -58,12 +58,12 @@ export function viewshedRows(state: ViewshedState, fromRow: number, toRow: numbe
     seen.fill(UNKNOWN, start, start + columns)
     for (let column = first; column <= last; column++) seen[start + column] = walk.look(column, row)
   }
-  hideBehindScreens(state, fromRow, toRow)
+  hideBehindObstructions(state, fromRow, toRow)
 }
 
 /** The whole viewshed at once: for small grids, tests, and callers that are workers themselves. */
-export function viewshed(grid: ElevationGrid, ask: ViewshedAsk): Uint8Array {
-  const state = beginViewshed(grid, ask)
+export function viewshed(grid: ElevationGrid, request: ViewshedRequest): Uint8Array {
+  const state = beginViewshed(grid, request)
   viewshedRows(state, 0, grid.rows)
   return state.seen
 }

@@ -1,7 +1,7 @@
 /** When sun or moon stands on a landmark as seen from a place: a look a day at the most, and a search only where it can succeed. */
 import { type Result, done } from '#core/result.ts'
 import { degrees, turnBetween, wrapBearing } from '#core/units/angle.ts'
-import { type AlignmentAsk, type AlignmentReason, checkedAsk } from './alignment-ask.ts'
+import { type AlignmentRequest, type AlignmentReason, checkedRequest } from './alignment-request.ts'
 import { type Body, CENTRE, bodyAt, discPlace } from './body.ts'
 import { crossings } from './crossing.ts'
 import { SUN_RISE_ALTITUDE, TWILIGHT_ALTITUDE, type Twilight } from './day-events.ts'
@@ -9,7 +9,7 @@ import { hourPlace } from './hour-angle.ts'
 import { sunDirection } from './incidence.ts'
 import { apparentAltitude, trueAltitude } from './refraction.ts'
 import { moonPhase, sunAt } from './sky.ts'
-import { type BehindGround, behindGround, unknownAt } from './sky-edge.ts'
+import { type BehindGround, behindGround, unknownAt } from './over-skyline.ts'
 
 export interface Alignment {
   /** Epoch milliseconds of the closest approach. */
@@ -78,7 +78,7 @@ interface Look {
   readonly chordAt: (instant: number) => number
 }
 
-function lookOf({ at, body, target }: AlignmentAsk): Look {
+function lookOf({ at, body, target }: AlignmentRequest): Look {
   const point = target.point ?? CENTRE
   const aimed = sunDirection(target.bearing, target.altitude)
   return {
@@ -104,17 +104,17 @@ function separationOf(chordSquared: number): number {
  * The instants of equal hour angle at which the body's declination is near enough to the target's. Each turn is looked at
  * once; turns after which the declination still cannot be near enough are left out.
  */
-function passings(ask: AlignmentAsk, look: Look): number[] {
-  const { at, body, target, tolerance } = ask
+function passings(request: AlignmentRequest, look: Look): number[] {
+  const { at, body, target, tolerance } = request
   const aimed = hourPlace(at.lat, target.bearing, trueAltitude(target.altitude))
   const leeway = NARROWED * tolerance + DRIFT
   const pace = PACE[body]
   const found: number[] = []
-  const start = ask.from - ASIDE
+  const start = request.from - ASIDE
   let [turn, turns] = [pace.mean, 0]
   let before = start
   let guess = start + (wrapBearing(aimed.hourAngle - look.hourPlaceAt(start).hourAngle) / 360) * turn
-  while (guess < ask.until + ASIDE) {
+  while (guess < request.until + ASIDE) {
     const { hourAngle, declination } = look.hourPlaceAt(guess)
     const passing = guess + (turnBetween(hourAngle, aimed.hourAngle) / 360) * turn
     // The pace changes little from one turn to the next: the last ones foretell those to come.
@@ -171,12 +171,12 @@ export function skyLight(sunAltitude: number): SkyLight {
   return sunAltitude > TWILIGHT_ALTITUDE.astronomical ? 'astronomical' : 'night'
 }
 
-function alignmentAt(ask: AlignmentAsk, look: Look, { instant, separation }: Approach): Alignment {
-  const { at, body, tolerance } = ask
+function alignmentAt(request: AlignmentRequest, look: Look, { instant, separation }: Approach): Alignment {
+  const { at, body, tolerance } = request
   const disc = bodyAt(body, at, instant)
   const apparent = apparentAltitude(disc.altitude)
-  const edge = ask.edge ?? null
-  const ground = behindGround(edge, { azimuth: disc.azimuth, apparent, radius: disc.radius })
+  const skyline = request.skyline ?? null
+  const ground = behindGround(skyline, { azimuth: disc.azimuth, apparent, radius: disc.radius })
   const phase = body === 'moon' ? moonPhase(at, instant) : null
   const sunAltitude = phase === null ? disc.altitude : sunAt(at, instant).altitude
   return {
@@ -185,7 +185,7 @@ function alignmentAt(ask: AlignmentAsk, look: Look, { instant, separation }: App
     azimuth: disc.azimuth,
     altitude: apparent,
     ground,
-    unsure: edge === null || ground === 'behind' ? null : unknownAt(edge, disc.azimuth),
+    unsure: skyline === null || ground === 'behind' ? null : unknownAt(skyline, disc.azimuth),
     lit: phase?.lit ?? null,
     waxing: phase?.waxing ?? null,
     sunAltitude,
@@ -195,15 +195,15 @@ function alignmentAt(ask: AlignmentAsk, look: Look, { instant, separation }: App
 }
 
 /** Every alignment whose closest approach lies in the time searched, in order; none is an answer too. */
-export function alignments(ask: AlignmentAsk): Result<readonly Alignment[], AlignmentReason> {
-  const checked = checkedAsk(ask)
+export function alignments(request: AlignmentRequest): Result<readonly Alignment[], AlignmentReason> {
+  const checked = checkedRequest(request)
   if (!checked.ok) return checked
-  const look = lookOf(ask)
+  const look = lookOf(request)
   const found: Alignment[] = []
-  for (const passing of passings(ask, look)) {
-    const closest = closestTo(passing, ask.tolerance, look.chordAt)
-    if (closest !== null && closest.instant >= ask.from && closest.instant < ask.until)
-      found.push(alignmentAt(ask, look, closest))
+  for (const passing of passings(request, look)) {
+    const closest = closestTo(passing, request.tolerance, look.chordAt)
+    if (closest !== null && closest.instant >= request.from && closest.instant < request.until)
+      found.push(alignmentAt(request, look, closest))
   }
   return done(found)
 }

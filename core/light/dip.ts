@@ -1,5 +1,5 @@
 /** How far below the level sun and moon are still seen by an eye that stands high above its visible horizon. */
-import { MEAN_EARTH_RADIUS, REFRACTION, horizonDistance } from '#core/geo/curvature.ts'
+import { MEAN_EARTH_RADIUS, REFRACTION, horizonDistance } from '#core/geo/curvature-and-refraction.ts'
 import { degrees } from '#core/units/angle.ts'
 
 /**

@@ -1,9 +1,9 @@
 /** Light windows of a day: when each wish holds, when all hold together, and which pairs of wishes never meet on that day. */
 import { type CivilDay, type Zone, addDays, instantOf } from '#core/time/civil.ts'
 import { type Span, spansAbove } from './crossing.ts'
-import type { LightStage, SkyEdge } from './light-stage.ts'
+import type { LightScene, LightSkyline } from './light-scene.ts'
 import { type Hours, type LightWishes, type WishKind, contradictions, wishesMade } from './light-wish.ts'
-import { LOOK_OVER_GROUND_EVERY, withDoubts } from './sky-edge.ts'
+import { LOOK_OVER_GROUND_EVERY, withDoubts } from './over-skyline.ts'
 import { type SunLooker, rememberingSun, wishMargin } from './wish-margin.ts'
 
 export interface WishWindows {
@@ -28,15 +28,15 @@ export const LOOK_EVERY = 10 * 60_000
 const LOOK_AT_MOON_EVERY = 30 * 60_000
 
 /** The skyline that a wish goes by; null for those of the sky alone, and where no elevations are. */
-function edgeOf(kind: WishKind, { skylines }: LightStage): SkyEdge | null {
+function skylineOf(kind: WishKind, { skylines }: LightScene): LightSkyline | null {
   if (kind === 'subject') return skylines.subject
   if (kind === 'landmark') return skylines.landmark
   return kind === 'sun' ? skylines.lens : null
 }
 
-function lookEvery(kind: WishKind, stage: LightStage): number {
+function lookEvery(kind: WishKind, scene: LightScene): number {
   if (kind === 'moonUp') return LOOK_AT_MOON_EVERY
-  return edgeOf(kind, stage) === null ? LOOK_EVERY : LOOK_OVER_GROUND_EVERY
+  return skylineOf(kind, scene) === null ? LOOK_EVERY : LOOK_OVER_GROUND_EVERY
 }
 
 /** Whether a wish holds while the sun shows over the ground, not while it doesn't. */
@@ -63,14 +63,14 @@ export function hoursSpans(hours: Hours, day: CivilDay, zone: Zone): Span[] {
 
 /** Common windows of a day with what is not sure of their ends, for such as were found without. */
 export function windowsWithDoubts(
-  stage: LightStage,
+  scene: LightScene,
   wishes: LightWishes,
   spans: readonly Span[],
-  sun: SunLooker = rememberingSun(stage.at),
+  sun: SunLooker = rememberingSun(scene.at),
 ): readonly Span[] {
   const whole = { start: -Infinity, end: Infinity }
   return wishesMade(wishes).reduce(
-    (told, kind) => withDoubts(told, edgeOf(kind, stage), sun, whole, wantsSun(kind, wishes)),
+    (spansSoFar, kind) => withDoubts(spansSoFar, skylineOf(kind, scene), sun, whole, wantsSun(kind, wishes)),
     spans,
   )
 }
@@ -117,19 +117,19 @@ function pairsApart(windows: readonly WishWindows[]): (readonly [WishKind, WishK
   )
 }
 
-/** Times are exact to a second. `sun` of the stage's place may be at hand already, with what it remembers. */
+/** Times are exact to a second. `sun` of the scene's place may be at hand already, with what it remembers. */
 export function dayWindows(
-  stage: LightStage,
+  scene: LightScene,
   wishes: LightWishes,
   day: CivilDay,
   zone: Zone,
-  sun: SunLooker = rememberingSun(stage.at),
+  sun: SunLooker = rememberingSun(scene.at),
 ): DayWindows {
   const windows = wishesMade(wishes).map((kind): WishWindows => {
     if (kind === 'hours') return { kind, spans: wishes.hours === null ? [] : hoursSpans(wishes.hours, day, zone) }
-    const margin = (instant: number): number => wishMargin(kind, wishes, stage, instant, sun(instant))
-    const spans = spansAbove(margin, day.start, day.end, lookEvery(kind, stage))
-    return { kind, spans: withDoubts(spans, edgeOf(kind, stage), sun, day, wantsSun(kind, wishes)) }
+    const margin = (instant: number): number => wishMargin(kind, wishes, scene, instant, sun(instant))
+    const spans = spansAbove(margin, day.start, day.end, lookEvery(kind, scene))
+    return { kind, spans: withDoubts(spans, skylineOf(kind, scene), sun, day, wantsSun(kind, wishes)) }
   })
   const [first, ...rest] = windows
   return {
@@ -142,14 +142,14 @@ export function dayWindows(
 
 /** Milliseconds of common window on each day from a date on. The hardest wish to meet is asked first: without it the rest is spared. */
 export function commonByDay(
-  stage: LightStage,
+  scene: LightScene,
   wishes: LightWishes,
   days: readonly CivilDay[],
   zone: Zone,
 ): { readonly common: readonly (readonly Span[])[]; readonly total: Float64Array } {
   const total = new Float64Array(days.length)
   const common = days.map((day, index) => {
-    const found = commonOfDay(stage, wishes, day, zone)
+    const found = commonOfDay(scene, wishes, day, zone)
     total[index] = totalOf(found)
     return found
   })
@@ -159,10 +159,10 @@ export function commonByDay(
 const CHEAP_FIRST: readonly WishKind[] = ['hours', 'altitude', 'soft', 'sun', 'subject', 'landmark', 'moonUp']
 
 /** The common windows alone: each wish is looked for only within what the ones before it have left. */
-function commonOfDay(stage: LightStage, wishes: LightWishes, day: CivilDay, zone: Zone): readonly Span[] {
+function commonOfDay(scene: LightScene, wishes: LightWishes, day: CivilDay, zone: Zone): readonly Span[] {
   const made = new Set(wishesMade(wishes))
   if (made.size === 0) return []
-  const sun = rememberingSun(stage.at)
+  const sun = rememberingSun(scene.at)
   let left: readonly Span[] = [{ from: day.start, until: day.end }]
   for (const kind of CHEAP_FIRST) {
     if (!made.has(kind) || left.length === 0) continue
@@ -170,8 +170,8 @@ function commonOfDay(stage: LightStage, wishes: LightWishes, day: CivilDay, zone
       left = wishes.hours === null ? left : commonSpans(left, hoursSpans(wishes.hours, day, zone))
       continue
     }
-    const margin = (instant: number): number => wishMargin(kind, wishes, stage, instant, sun(instant))
-    left = left.flatMap((span) => spansAbove(margin, span.from, span.until, lookEvery(kind, stage)))
+    const margin = (instant: number): number => wishMargin(kind, wishes, scene, instant, sun(instant))
+    left = left.flatMap((span) => spansAbove(margin, span.from, span.until, lookEvery(kind, scene)))
   }
   return left.filter((span) => span.until > span.from)
 }

@@ -4,9 +4,9 @@ import type { LocalPoint } from '#core/geo/local-frame.ts'
 import type { CivilDay } from '#core/time/civil.ts'
 import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
 import { type Span, spansAbove } from './crossing.ts'
-import type { SkyEdge } from './light-stage.ts'
+import type { LightSkyline } from './light-scene.ts'
 import { LOOK_EVERY, totalOf } from './light-window.ts'
-import { LOOK_OVER_GROUND_EVERY, overEdge, withDoubts } from './sky-edge.ts'
+import { LOOK_OVER_GROUND_EVERY, overSkyline, withDoubts } from './over-skyline.ts'
 import { type SunLook, rememberingSun } from './wish-margin.ts'
 
 /** A face as this question needs it: where it looks, in east, north and up at the place. */
@@ -22,10 +22,10 @@ export interface FaceDay {
 }
 
 /** Above zero while the sun is up and before the face. */
-function litMargin(normal: LocalPoint, sun: SunLook, edge: SkyEdge | null): number {
+function litMargin(normal: LocalPoint, sun: SunLook, skyline: LightSkyline | null): number {
   const { direction } = sun
   const cosine = normal.east * direction.east + normal.north * direction.north + normal.up * direction.up
-  return Math.min(cosine, overEdge(edge, sun) * RADIANS_PER_DEGREE)
+  return Math.min(cosine, overSkyline(skyline, sun) * RADIANS_PER_DEGREE)
 }
 
 /** The stretches of a day in which each face has direct light over the landmark's skyline; times are exact to a second. */
@@ -33,15 +33,15 @@ export function faceDays(
   at: LatLon,
   faces: readonly SidedFace[],
   day: CivilDay,
-  edge: SkyEdge | null = null,
+  skyline: LightSkyline | null = null,
 ): FaceDay[] {
   const look = rememberingSun(at)
-  const every = edge === null ? LOOK_EVERY : LOOK_OVER_GROUND_EVERY
+  const every = skyline === null ? LOOK_EVERY : LOOK_OVER_GROUND_EVERY
   return faces.map(({ id, normal }) => ({
     id,
     spans: withDoubts(
-      spansAbove((instant) => litMargin(normal, look(instant), edge), day.start, day.end, every),
-      edge,
+      spansAbove((instant) => litMargin(normal, look(instant), skyline), day.start, day.end, every),
+      skyline,
       look,
       day,
     ),
@@ -64,14 +64,14 @@ export function faceYears(
   at: LatLon,
   faces: readonly SidedFace[],
   days: readonly CivilDay[],
-  edge: SkyEdge | null = null,
+  skyline: LightSkyline | null = null,
 ): FaceYear[] {
   const sums = faces.map(() => new Float64Array(12))
   const counts = new Float64Array(12)
   for (const day of days) {
     const month = Number(day.date.slice(5, 7)) - 1
     counts[month] = (counts[month] ?? 0) + 1
-    faceDays(at, faces, day, edge).forEach(({ spans }, index) => {
+    faceDays(at, faces, day, skyline).forEach(({ spans }, index) => {
       const sum = sums[index]
       if (sum !== undefined) sum[month] = (sum[month] ?? 0) + totalOf(spans) / HOUR
     })

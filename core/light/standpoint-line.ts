@@ -5,13 +5,13 @@ import { localFrame } from '#core/geo/local-frame.ts'
 import { type Result, done, failed } from '#core/result.ts'
 import { type CrestEdge, crestAltitude, crestEdges, outlineDistance } from '#core/scene/crest.ts'
 import { type Landmark, landmarkPoints } from '#core/scene/landmark.ts'
-import { landmarkMiddle } from '#core/scene/shell.ts'
+import { landmarkMiddle } from '#core/scene/bounding-points.ts'
 import { turnBetween } from '#core/units/angle.ts'
-import { EARLIEST, LATEST } from './alignment-ask.ts'
+import { EARLIEST, LATEST } from './alignment-request.ts'
 import { type Body, CENTRE, type DiscPoint, LOWER_LIMB, bodyAt, discPlace, isUp } from './body.ts'
 import { apparentAltitude } from './refraction.ts'
 
-export interface StandLineAsk {
+export interface StandLineRequest {
   readonly body: Body
   /** Epoch milliseconds. */
   readonly instant: number
@@ -77,13 +77,13 @@ function distancesTo(reach: number): number[] {
 }
 
 /** How far the crest above the middle appears over a point of the disc, degrees, by the distance of the standpoint; null where that has no meaning. */
-function crestOver(ask: StandLineAsk, middle: LatLon, edges: readonly CrestEdge[], point: DiscPoint) {
+function crestOver(request: StandLineRequest, middle: LatLon, edges: readonly CrestEdge[], point: DiscPoint) {
   return (distance: number): { readonly at: LatLon; readonly over: number } | null => {
-    const at = standAt(ask.body, ask.instant, middle, distance)
+    const at = standAt(request.body, request.instant, middle, distance)
     if (at === null) return null
-    const disc = bodyAt(ask.body, at, ask.instant)
-    const frame = localFrame(at, ask.level + ask.lensHeight)
-    const crest = crestAltitude(edges, frame, disc.azimuth, ask.refraction)
+    const disc = bodyAt(request.body, at, request.instant)
+    const frame = localFrame(at, request.level + request.lensHeight)
+    const crest = crestAltitude(edges, frame, disc.azimuth, request.refraction)
     return crest === null ? null : { at, over: crest - apparentAltitude(discPlace(disc, point).altitude) }
   }
 }
@@ -101,27 +101,30 @@ function standOnCrest(outline: number, reach: number, over: ReturnType<typeof cr
   return over(far)?.at ?? null
 }
 
-function whyNot(ask: StandLineAsk, middle: LatLon | null): Result<LatLon, StandLineReason> {
+function whyNot(request: StandLineRequest, middle: LatLon | null): Result<LatLon, StandLineReason> {
   if (middle === null || !isLatLon(middle.lat, middle.lon))
     return failed('no-place', 'The landmark stands nowhere on the map. Give it its points first.')
-  if (!(ask.instant >= EARLIEST && ask.instant < LATEST))
+  if (!(request.instant >= EARLIEST && request.instant < LATEST))
     return failed('no-dates', 'Sun and moon are computed for the years 1900 to 2100. Choose a date within them.')
-  if (!(ask.reach > NEAREST && ask.reach <= FARTHEST))
-    return failed('reach', `A line of ${ask.reach} m: give more than ${NEAREST} m and at most ${FARTHEST / 1000} km.`)
-  if (!Number.isFinite(ask.lensHeight + ask.level + ask.refraction))
+  if (!(request.reach > NEAREST && request.reach <= FARTHEST))
+    return failed(
+      'reach',
+      `A line of ${request.reach} m: give more than ${NEAREST} m and at most ${FARTHEST / 1000} km.`,
+    )
+  if (!Number.isFinite(request.lensHeight + request.level + request.refraction))
     return failed('lens', 'The heights of lens and ground are no numbers. Give them in metres.')
   return done(middle)
 }
 
-export function standLine(ask: StandLineAsk): Result<StandLine, StandLineReason> {
-  const checked = whyNot(ask, landmarkMiddle(landmarkPoints(ask.landmark)))
+export function standLine(request: StandLineRequest): Result<StandLine, StandLineReason> {
+  const checked = whyNot(request, landmarkMiddle(landmarkPoints(request.landmark)))
   if (!checked.ok) return checked
   const middle = checked.value
-  const { body, instant } = ask
+  const { body, instant } = request
   if (!isUp(bodyAt(body, middle, instant)))
     return failed('not-up', `The ${body} is below the horizon at that time. Choose a time at which it is up.`)
   const points: StandLinePoint[] = []
-  for (const distance of distancesTo(ask.reach)) {
+  for (const distance of distancesTo(request.reach)) {
     const at = standAt(body, instant, middle, distance)
     if (at === null) break
     const disc = bodyAt(body, at, instant)
@@ -130,12 +133,12 @@ export function standLine(ask: StandLineAsk): Result<StandLine, StandLineReason>
   }
   if (points.length < 2)
     return failed('overhead', `The ${body} stands too nearly overhead to be behind anything. Choose another time.`)
-  const edges = crestEdges(ask.landmark, ask.level)
-  const far = points.at(-1)?.distance ?? ask.reach
-  const outline = outlineDistance(ask.landmark, middle, bodyAt(body, middle, instant).azimuth + 180)
+  const edges = crestEdges(request.landmark, request.level)
+  const far = points.at(-1)?.distance ?? request.reach
+  const outline = outlineDistance(request.landmark, middle, bodyAt(body, middle, instant).azimuth + 180)
   return done({
     points,
-    onTop: standOnCrest(outline, far, crestOver(ask, middle, edges, CENTRE)),
-    resting: standOnCrest(outline, far, crestOver(ask, middle, edges, LOWER_LIMB)),
+    onTop: standOnCrest(outline, far, crestOver(request, middle, edges, CENTRE)),
+    resting: standOnCrest(outline, far, crestOver(request, middle, edges, LOWER_LIMB)),
   })
 }

@@ -1,6 +1,6 @@
 /** Why no day will do: on how many days each wish holds by itself, and which two never hold at one time. */
 import type { CivilDay, Zone } from '#core/time/civil.ts'
-import type { LightStage } from './light-stage.ts'
+import type { LightScene } from './light-scene.ts'
 import { commonSpans, dayWindows } from './light-window.ts'
 import type { LightWishes, WishKind } from './light-wish.ts'
 
@@ -15,12 +15,12 @@ export interface WishDays {
 
 export const NO_DAYS: WishDays = { looked: 0, alone: [], pairs: [] }
 
-export function wishDays(stage: LightStage, wishes: LightWishes, days: readonly CivilDay[], zone: Zone): WishDays {
-  return days.reduce<WishDays>((sum, day) => addedUp(sum, wishesOf(stage, wishes, day, zone)), NO_DAYS)
+export function wishDays(scene: LightScene, wishes: LightWishes, days: readonly CivilDay[], zone: Zone): WishDays {
+  return days.reduce<WishDays>((sum, day) => addedUp(sum, wishesOf(scene, wishes, day, zone)), NO_DAYS)
 }
 
-function wishesOf(stage: LightStage, wishes: LightWishes, day: CivilDay, zone: Zone): WishDays {
-  const windows = dayWindows(stage, wishes, day, zone).wishes
+function wishesOf(scene: LightScene, wishes: LightWishes, day: CivilDay, zone: Zone): WishDays {
+  const windows = dayWindows(scene, wishes, day, zone).wishes
   return {
     looked: 1,
     alone: windows.map(({ kind, spans }) => ({ kind, days: spans.length > 0 ? 1 : 0 })),

@@ -4,11 +4,11 @@ import type { LocalPoint } from '#core/geo/local-frame.ts'
 import { RADIANS_PER_DEGREE, turnBetween } from '#core/units/angle.ts'
 import { BEHIND_FROM } from './direction.ts'
 import { RAKING_FROM, sunDirection } from './incidence.ts'
-import type { LightStage, StagedFrame, StagedSide } from './light-stage.ts'
+import type { LightScene, FrameBorders, SeenSide } from './light-scene.ts'
 import { HORIZON_REFRACTION, SUN_RISE_ALTITUDE } from './day-events.ts'
 import { type LightWishes, SOFT_ENDS, type WishKind } from './light-wish.ts'
 import { apparentAltitude } from './refraction.ts'
-import { overEdge } from './sky-edge.ts'
+import { overSkyline } from './over-skyline.ts'
 import { SUN_RADIUS, moonAt, sunAt } from './sky.ts'
 
 /** The sun as wishes ask for it. */
@@ -58,7 +58,7 @@ function dot(one: LocalPoint, other: LocalPoint): number {
  * The cosine of incidence that the best-lit sides of together `part` of the seen area all reach. It goes up and down without
  * leaps as the sun moves, and is above zero just when so much of the area is lit. Null when nothing is seen.
  */
-export function cosineReached(sides: readonly StagedSide[], direction: LocalPoint, part: number): number | null {
+export function cosineReached(sides: readonly SeenSide[], direction: LocalPoint, part: number): number | null {
   const first = sides[0]
   if (first === undefined) return null
   if (sides.length === 1) return dot(first.normal, direction)
@@ -85,7 +85,7 @@ export interface SunOver {
 }
 
 function sidesMargin(
-  sides: readonly StagedSide[],
+  sides: readonly SeenSide[],
   over: number,
   wish: 'lit' | 'raking' | 'in-shade',
   sun: SunLook,
@@ -103,15 +103,15 @@ function sidesMargin(
 }
 
 /** Degrees from behind the subject: the sun's bearing against the line from the camera through the subject. */
-function backLitMargin(stage: LightStage, over: number, sun: SunLook): number {
+function backLitMargin(scene: LightScene, over: number, sun: SunLook): number {
   const up = over * RADIANS_PER_DEGREE
-  if (stage.toSubject === null) return NEVER
-  const off = Math.abs(turnBetween(stage.toSubject, sun.azimuth))
+  if (scene.toSubject === null) return NEVER
+  const off = Math.abs(turnBetween(scene.toSubject, sun.azimuth))
   return Math.min(up, (180 - BEHIND_FROM - off) * RADIANS_PER_DEGREE)
 }
 
 /** Degrees that a direction lies within the frame's borders; negative outside, by the border it is farthest beyond. */
-export function withinFrame(frame: StagedFrame, direction: LocalPoint): number {
+export function withinFrame(frame: FrameBorders, direction: LocalPoint): number {
   let least = 90
   for (const border of frame.borders) {
     const inside = Math.asin(Math.max(-1, Math.min(1, dot(border, direction)))) / RADIANS_PER_DEGREE
@@ -120,7 +120,7 @@ export function withinFrame(frame: StagedFrame, direction: LocalPoint): number {
   return least
 }
 
-function framedMargin(frame: StagedFrame | null, up: number, wish: 'in-frame' | 'out-of-frame', sun: SunLook): number {
+function framedMargin(frame: FrameBorders | null, up: number, wish: 'in-frame' | 'out-of-frame', sun: SunLook): number {
   if (frame === null) return NEVER
   const within = withinFrame(frame, sun.direction)
   // In the frame: its centre is. Out of it: not even its edge is, or it is down.
@@ -142,31 +142,31 @@ export function moonAbove(at: LatLon, instant: number): number {
 }
 
 /**
- * The margin of one wish. Hours by the clock are no matter of the sky and have none here. `over` spares the look at the stage's
+ * The margin of one wish. Hours by the clock are no matter of the sky and have none here. `over` spares the look at the scene's
  * skylines where many instants were looked at before.
  */
 export function wishMargin(
   kind: Exclude<WishKind, 'hours'>,
   wishes: LightWishes,
-  stage: LightStage,
+  scene: LightScene,
   instant: number,
   sun: SunLook,
   over: SunOver | null = null,
 ): number {
-  if (kind === 'moonUp') return moonAbove(stage.at, instant)
-  const { skylines } = stage
+  if (kind === 'moonUp') return moonAbove(scene.at, instant)
+  const { skylines } = scene
   if (kind === 'subject') {
-    const up = over === null ? overEdge(skylines.subject, sun) : over.subject
-    if (wishes.subject === 'back-lit') return backLitMargin(stage, up, sun)
-    return sidesMargin(stage.subject, up, wishes.subject ?? 'lit', sun)
+    const up = over === null ? overSkyline(skylines.subject, sun) : over.subject
+    if (wishes.subject === 'back-lit') return backLitMargin(scene, up, sun)
+    return sidesMargin(scene.subject, up, wishes.subject ?? 'lit', sun)
   }
   if (kind === 'landmark') {
-    const up = over === null ? overEdge(skylines.landmark, sun) : over.landmark
-    return sidesMargin(stage.landmark, up, wishes.landmark ?? 'lit', sun)
+    const up = over === null ? overSkyline(skylines.landmark, sun) : over.landmark
+    return sidesMargin(scene.landmark, up, wishes.landmark ?? 'lit', sun)
   }
   if (kind === 'sun') {
-    const up = over === null ? overEdge(skylines.lens, sun) : over.lens
-    return framedMargin(stage.frame, up, wishes.sun ?? 'in-frame', sun)
+    const up = over === null ? overSkyline(skylines.lens, sun) : over.lens
+    return framedMargin(scene.frame, up, wishes.sun ?? 'in-frame', sun)
   }
   if (kind === 'soft') return softMargin(wishes.soft ?? 'either', sun)
   const { altitude } = wishes

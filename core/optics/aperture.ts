@@ -7,13 +7,13 @@ const MARKS = [
   16, 18, 20, 22, 25, 29, 32, 36, 40, 45, 51, 57, 64,
 ] as const
 
-export interface Stop {
+export interface FStop {
   /** As engraved. */
   readonly mark: number
   readonly exact: number
 }
 
-export const THIRD_STOPS: readonly Stop[] = MARKS.map((mark, index) => ({
+export const THIRD_STOPS: readonly FStop[] = MARKS.map((mark, index) => ({
   mark,
   exact: 2 ** ((index + FIRST_THIRD) / 6),
 }))
@@ -22,7 +22,7 @@ export const THIRD_STOPS: readonly Stop[] = MARKS.map((mark, index) => ({
 const FORGIVEN = 1e-9
 
 /** The first third stop that is at least `needed`; null beyond f/64. */
-export function nextThirdStop(needed: number): Stop | null {
+export function nextThirdStop(needed: number): FStop | null {
   return THIRD_STOPS.find((stop) => stop.exact >= needed * (1 - FORGIVEN)) ?? null
 }
 

@@ -1,5 +1,5 @@
 /** How sharp: the aperture that holds the subject end to end, the field it gives, and how soft the landmark turns. */
-import { type Stop, exactAperture, nextThirdStop } from './aperture.ts'
+import { type FStop, exactAperture, nextThirdStop } from './aperture.ts'
 import { type FieldLimits, apertureToHold, blurDisc, fieldLimits } from './depth-of-field.ts'
 import { airyDisc, diffractionSetsIn } from './diffraction.ts'
 import { type Lens, widestAt } from './lens.ts'
@@ -39,9 +39,9 @@ export interface Sharpness {
   /** f-number at which both ends just hold. */
   readonly needed: number
   /** The next third stop; null when beyond f/64. */
-  readonly neededStop: Stop | null
+  readonly neededStop: FStop | null
   /** f-number used for the limits and the softness, as marked and exact. */
-  readonly used: Stop
+  readonly used: FStop
   readonly limits: FieldLimits
   /** Whether both ends are inside the limits. */
   readonly endToEnd: boolean
@@ -63,7 +63,7 @@ const SLACK = 1e-9
 
 function usedStop(
   question: SharpnessQuestion,
-  neededStop: Stop | null,
+  neededStop: FStop | null,
 ): Pick<Sharpness, 'used' | 'held' | 'outsideLens'> {
   const { lens, focalLength, chosen } = question
   const widest = lens === null ? 0 : exactAperture(widestAt(lens, focalLength))

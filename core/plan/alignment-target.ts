@@ -1,11 +1,11 @@
 /** Where sun and moon may stand on a plan's landmark, as directions from its lens: on its top, behind its middle, at its edges. */
-import { type AlignmentTarget } from '#core/light/alignment-ask.ts'
+import { type AlignmentTarget } from '#core/light/alignment-request.ts'
 import { LEFT_LIMB, LOWER_LIMB, RIGHT_LIMB } from '#core/light/body.ts'
 import { geodesicLine } from '#core/geo/geodesic.ts'
 import type { LocalPoint } from '#core/geo/local-frame.ts'
 import { crestAltitude, crestEdges } from '#core/scene/crest.ts'
 import { type Landmark, landmarkPoints } from '#core/scene/landmark.ts'
-import { landmarkMiddle } from '#core/scene/shell.ts'
+import { landmarkMiddle } from '#core/scene/bounding-points.ts'
 import { degrees, turnBetween, wrapBearing } from '#core/units/angle.ts'
 import { type PlanScene, sceneOf } from './plan-scene.ts'
 import type { Plan } from './plan.ts'
@@ -81,8 +81,8 @@ export function alignmentTargets(plan: Plan): readonly PlanTarget[] {
   const found = sceneOf(plan)
   const place = landmark === null ? null : landmarkMiddle(landmarkPoints(landmark))
   const middle = place === null ? null : geodesicLine(plan.spot.standpoint.at, place).bearing
-  if (landmark === null || middle === null || found.landmarkShell === null) return []
-  const seen = found.landmarkShell.map((point) => seenFrom(middle, point))
+  if (landmark === null || middle === null || found.landmarkBoundingPoints === null) return []
+  const seen = found.landmarkBoundingPoints.map((point) => seenFrom(middle, point))
   const turns = seen.map(({ turn }) => turn)
   if (Math.max(...turns) - Math.min(...turns) >= 180) return []
   const top = topOf(plan, landmark, found, middle, seen)

@@ -15,7 +15,7 @@ import { solvedFill } from './solved-fill.ts'
  * The plan's spot with the standpoint and the focal length following what is held. A proportion that no place on the camera's bearing
  * gives leaves the camera where it is, and the assessment says so.
  */
-export function followed(plan: Plan): Spot {
+export function spotFollowing(plan: Plan): Spot {
   const { hold } = plan.spot
   if (hold === 'focal-length') return plan.spot
   if (hold === 'standpoint') return withSolvedFocal(plan)
@@ -29,7 +29,7 @@ function withSolvedFocal(plan: Plan): Spot {
 }
 
 function change(plan: Plan, part: Partial<Spot>): Spot {
-  return followed({ ...plan, spot: { ...plan.spot, ...part } })
+  return spotFollowing({ ...plan, spot: { ...plan.spot, ...part } })
 }
 
 export function moveStandpoint(plan: Plan, at: LatLon): Spot {
@@ -75,7 +75,7 @@ export function wishFill(
 ): Result<Spot, StandReason> {
   const spot = { ...plan.spot, shot: { ...plan.spot.shot, ...part } }
   const next = { ...plan, spot }
-  return spot.hold === 'focal-length' ? standForFill(next) : done(followed(next))
+  return spot.hold === 'focal-length' ? standForFill(next) : done(spotFollowing(next))
 }
 
 /**

@@ -15,7 +15,7 @@ import { type Camera, circleOfConfusion } from '#core/optics/sensor.ts'
 import { type Sharpness, sharpness } from '#core/optics/sharpness.ts'
 import { subjectSides } from '#core/scene/box.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
-import { landmarkMiddle } from '#core/scene/shell.ts'
+import { landmarkMiddle } from '#core/scene/bounding-points.ts'
 import type { Subject } from '#core/scene/subject.ts'
 import { degrees, turnBetween } from '#core/units/angle.ts'
 import { type GroundReading, groundReading } from './ground-reading.ts'
@@ -93,9 +93,14 @@ function judgeLandmark(plan: Plan, extent: Extent | null, made: SetUp, problems:
 }
 
 /** The proportion is held at the subject's wished fill: there the landmark must take its own wished share. */
-function judgeProportion(plan: Plan, solved: SetUp | null, shell: readonly LocalPoint[], problems: Problem[]): void {
+function judgeProportion(
+  plan: Plan,
+  solved: SetUp | null,
+  boundingPoints: readonly LocalPoint[],
+  problems: Problem[],
+): void {
   const { landmarkFill } = plan.spot.shot
-  const extent = solved === null ? null : extentOf(solved.view, shell)
+  const extent = solved === null ? null : extentOf(solved.view, boundingPoints)
   const share =
     solved === null || extent === null || extent.partlyBehind
       ? null
@@ -172,10 +177,11 @@ export function assess(plan: Plan): Assessment {
   const setting = settingOf(plan, spot.shot.orientation)
   const answer = onTop ? null : answerLens(plan, scene, setting, problems)
   const made = answer?.made ?? null
-  const extent = made === null || found.landmarkShell === null ? null : extentOf(made.view, found.landmarkShell)
+  const extent =
+    made === null || found.landmarkBoundingPoints === null ? null : extentOf(made.view, found.landmarkBoundingPoints)
   if (made !== null) judgeLandmark(plan, extent, made, problems)
-  if (answer !== null && found.landmarkShell !== null && spot.hold === 'proportion')
-    judgeProportion(plan, answer.solved, found.landmarkShell, problems)
+  if (answer !== null && found.landmarkBoundingPoints !== null && spot.hold === 'proportion')
+    judgeProportion(plan, answer.solved, found.landmarkBoundingPoints, problems)
   const { frameWidth, frameHeight } = setting
   const shot = spot.shot
   const sharp = made === null ? null : judgeSharpness(plan, made, extent, answer?.lens?.lensId ?? null, problems)
@@ -216,11 +222,11 @@ export function assess(plan: Plan): Assessment {
 
 /** Degrees of the landmark's middle height above the level horizon. */
 function landmarkAltitude(found: PlanScene): number | null {
-  const shell = found.landmarkShell
-  if (shell === null || shell.length === 0) return null
+  const boundingPoints = found.landmarkBoundingPoints
+  if (boundingPoints === null || boundingPoints.length === 0) return null
   let low = Infinity
   let high = -Infinity
-  for (const point of shell) {
+  for (const point of boundingPoints) {
     const altitude = altitudeOf(point)
     if (altitude < low) low = altitude
     if (altitude > high) high = altitude

@@ -3,6 +3,9 @@
 /** Whether less or more of a figure is better; null where neither is. */
 export type Better = 'less' | 'more' | null
 
+/** As many spots stand side by side at most. */
+export const MOST_COMPARED = 4
+
 export interface Compared {
   /** True when all the values are alike, or fewer than two are known. */
   readonly alike: boolean

@@ -18,8 +18,9 @@ export function cropReadings(plan: Plan, found: PlanScene, made: SetUp, landmark
   for (const orientation of ['lying', 'upright'] as const) {
     const turned = orientation === own ? made : setUp(found.scene, settingOf(plan, orientation), made.focalLength, made)
     if (turned === null) continue
-    const shell = found.landmarkShell
-    const behind = orientation === own ? landmark : shell === null ? null : extentOf(turned.view, shell)
+    const boundingPoints = found.landmarkBoundingPoints
+    const behind =
+      orientation === own ? landmark : boundingPoints === null ? null : extentOf(turned.view, boundingPoints)
     for (const crop of plan.shoot.crops) {
       const { width, height } = cropSize(crop, turned.view.frameWidth, turned.view.frameHeight)
       readings.push({

@@ -12,40 +12,40 @@ import {
   withoutPoint,
 } from '#core/record/drawn-ground.ts'
 import type { Shoot } from '#core/record/shoot.ts'
-import type { GroundForm } from '#core/record/stopping-ground.ts'
+import type { DrawnForm } from '#core/record/stopping-ground.ts'
 
 /** A point of drawn ground, or the middle of one of its legs: taking that makes a new point after the one of its number. */
-export interface GroundGrip {
-  readonly on: 'ground-point' | 'ground-leg'
+export interface DrawnGrip {
+  readonly on: 'drawn-point' | 'drawn-leg'
   readonly sort: DrawnSort
   /** Which of its sort, and which point or leg of it. */
   readonly index: number
   readonly at: number
 }
 
-function taken(shoot: Shoot, grip: GroundGrip): Drawn | null {
+function drawnTaken(shoot: Shoot, grip: DrawnGrip): Drawn | null {
   return drawnOf(shoot, grip.sort)[grip.index] ?? null
 }
 
-export function groundGripPlace(shoot: Shoot, grip: GroundGrip): LatLon | null {
-  const drawn = taken(shoot, grip)
+export function drawnGripPlace(shoot: Shoot, grip: DrawnGrip): LatLon | null {
+  const drawn = drawnTaken(shoot, grip)
   if (drawn === null) return null
-  return grip.on === 'ground-leg' ? legMiddle(drawn, grip.at) : (drawn.points[grip.at] ?? null)
+  return grip.on === 'drawn-leg' ? legMiddle(drawn, grip.at) : (drawn.points[grip.at] ?? null)
 }
 
-export function withGroundGripAt(shoot: Shoot, grip: GroundGrip, at: LatLon): Shoot {
-  const drawn = taken(shoot, grip)
+export function withDrawnGripAt(shoot: Shoot, grip: DrawnGrip, at: LatLon): Shoot {
+  const drawn = drawnTaken(shoot, grip)
   if (drawn === null || drawn.points[grip.at] === undefined) return shoot
-  const points = grip.on === 'ground-leg' ? withPointOn(drawn.points, grip.at, at) : drawn.points.with(grip.at, at)
+  const points = grip.on === 'drawn-leg' ? withPointOn(drawn.points, grip.at, at) : drawn.points.with(grip.at, at)
   return withDrawnPoints(shoot, grip.sort, drawn.id, points)
 }
 
 /** The shoot without that point; when the shape needs it, the form that does. */
-export function withoutGroundPoint(
+export function withoutDrawnPoint(
   shoot: Shoot,
-  grip: GroundGrip,
-): { readonly shoot: Shoot } | { readonly needed: GroundForm } {
-  const drawn = taken(shoot, grip)
+  grip: DrawnGrip,
+): { readonly shoot: Shoot } | { readonly needed: DrawnForm } {
+  const drawn = drawnTaken(shoot, grip)
   const points = drawn === null ? null : withoutPoint(drawn, grip.at)
   if (drawn === null || points === null) return { needed: drawn?.form ?? 'line' }
   return { shoot: withDrawnPoints(shoot, grip.sort, drawn.id, points) }
@@ -54,7 +54,7 @@ export function withoutGroundPoint(
 /** What is wrong with drawn ground as a hand has left it. */
 export interface DrawnFault {
   readonly fault: ShapeFault
-  readonly form: GroundForm
+  readonly form: DrawnForm
 }
 
 /** Why drawn ground can't be kept as a hand has left it; null when all that changed can. */

@@ -3,14 +3,14 @@ import { exhaustive } from '#core/exhaustive.ts'
 import { geodesicLine } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { type LocalFrame, localFrame, placeUnder, toEarth, toLocal } from '#core/geo/local-frame.ts'
-import { followed, moveBoth, moveStandpoint, moveStop, turnSubject } from './arrange.ts'
+import { spotFollowing, moveBoth, moveStandpoint, moveStop, turnSubject } from './arrange.ts'
 import type { Plan } from './plan.ts'
 import { planOf } from './plan.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import type { Spot } from '#core/record/spot.ts'
 import { type Landmark, landmarkPoints, withLandmarkPoints } from '#core/scene/landmark.ts'
-import { landmarkMiddle } from '#core/scene/shell.ts'
-import { type GroundGrip, groundGripPlace, withGroundGripAt } from './drawn-grip.ts'
+import { landmarkMiddle } from '#core/scene/bounding-points.ts'
+import { type DrawnGrip, drawnGripPlace, withDrawnGripAt } from './drawn-grip.ts'
 
 export type Grip =
   | { readonly on: 'subject' | 'standpoint' | 'pair' | 'heading' | 'landmark' | 'parking' }
@@ -19,8 +19,8 @@ export type Grip =
   /** The middle of an edge: taking it makes a new corner after the one named. */
   | { readonly on: 'edge'; readonly index: number }
   /** Trees or a wall of the shoot: one point of its line, or the whole of it when null. */
-  | { readonly on: 'screen'; readonly index: number; readonly end: number | null }
-  | GroundGrip
+  | { readonly on: 'obstruction'; readonly index: number; readonly end: number | null }
+  | DrawnGrip
 
 /** An arrangement that a hand has changed: the shoot only when its landmark did. */
 export interface Moved {
@@ -31,16 +31,16 @@ export interface Moved {
 /** Written on the drawn part, read back under the pointer. */
 export function gripName(grip: Grip): string {
   if ('sort' in grip) return `${grip.on}:${grip.sort}:${grip.index}:${grip.at}`
-  if (grip.on === 'screen') return `screen:${grip.index}${grip.end === null ? '' : `:${grip.end}`}`
+  if (grip.on === 'obstruction') return `obstruction:${grip.index}${grip.end === null ? '' : `:${grip.end}`}`
   return 'index' in grip ? `${grip.on}:${grip.index}` : grip.on
 }
 
 export function readGrip(name: string): Grip | null {
   const [on, index, end, at] = name.split(':')
-  if (on === 'ground-point' || on === 'ground-leg') {
+  if (on === 'drawn-point' || on === 'drawn-leg') {
     return { on, sort: index === 'stopping' ? 'stopping' : 'keep-out', index: Number(end), at: Number(at) }
   }
-  if (on === 'screen') return { on, index: Number(index), end: end === undefined ? null : Number(end) }
+  if (on === 'obstruction') return { on, index: Number(index), end: end === undefined ? null : Number(end) }
   if (on === 'corner' || on === 'edge') return { on, index: Number(index) }
   if (on === 'subject' || on === 'standpoint' || on === 'pair' || on === 'heading' || on === 'landmark') return { on }
   return on === 'parking' ? { on } : null
@@ -58,9 +58,9 @@ export function gripPlace(plan: Plan, grip: Grip): LatLon | null {
   if (grip.on === 'standpoint') return spot.standpoint.at
   if (grip.on === 'subject' || grip.on === 'pair' || grip.on === 'heading') return spot.stop.at
   if (grip.on === 'parking') return spot.access.parking
-  if ('sort' in grip) return groundGripPlace(plan.shoot, grip)
-  if (grip.on === 'screen') {
-    const line = plan.shoot.screens[grip.index]?.line ?? []
+  if ('sort' in grip) return drawnGripPlace(plan.shoot, grip)
+  if (grip.on === 'obstruction') {
+    const line = plan.shoot.obstructions[grip.index]?.line ?? []
     return grip.end === null ? landmarkMiddle(line) : (line[grip.end] ?? null)
   }
   if (landmark === null) return null
@@ -78,7 +78,7 @@ function carried(from: LocalFrame, to: LocalFrame, at: LatLon): LatLon {
 function withLandmark(plan: Plan, landmark: Landmark): Moved {
   const landmarks = plan.shoot.landmarks.map((other) => (other.id === landmark.id ? landmark : other))
   const shoot = { ...plan.shoot, landmarks }
-  return { shoot, spot: followed(planOf(shoot, plan.spot, plan.terrain, plan.pins)) }
+  return { shoot, spot: spotFollowing(planOf(shoot, plan.spot, plan.terrain, plan.pins)) }
 }
 
 function withPoints(plan: Plan, change: (points: readonly LatLon[]) => readonly LatLon[]): Moved {
@@ -105,11 +105,11 @@ export function landmarkAt(landmark: Landmark, at: LatLon): Landmark {
   return withLandmarkPoints(landmark, broughtTogether(landmarkPoints(landmark), at))
 }
 
-function moveScreen({ shoot, spot }: Plan, index: number, end: number | null, at: LatLon): Moved {
-  const screen = shoot.screens[index]
-  if (screen === undefined) return { shoot, spot }
-  const line = end === null ? broughtTogether(screen.line, at) : screen.line.with(end, at)
-  return { shoot: { ...shoot, screens: shoot.screens.with(index, { ...screen, line }) }, spot }
+function moveObstruction({ shoot, spot }: Plan, index: number, end: number | null, at: LatLon): Moved {
+  const obstruction = shoot.obstructions[index]
+  if (obstruction === undefined) return { shoot, spot }
+  const line = end === null ? broughtTogether(obstruction.line, at) : obstruction.line.with(end, at)
+  return { shoot: { ...shoot, obstructions: shoot.obstructions.with(index, { ...obstruction, line }) }, spot }
 }
 
 function movePair(plan: Plan, at: LatLon): Spot {
@@ -123,7 +123,7 @@ function turnToward(plan: Plan, at: LatLon): Spot {
 }
 
 /** The plan after a grip has been brought to a place. Always reckoned from the plan at the start of the move. */
-export function brought(plan: Plan, grip: Grip, at: LatLon): Moved {
+export function gripBroughtTo(plan: Plan, grip: Grip, at: LatLon): Moved {
   const { shoot, spot } = plan
   switch (grip.on) {
     case 'subject':
@@ -142,11 +142,11 @@ export function brought(plan: Plan, grip: Grip, at: LatLon): Moved {
       return withPoints(plan, (points) => points.with(grip.index, at))
     case 'edge':
       return withPoints(plan, (points) => points.toSpliced(grip.index + 1, 0, at))
-    case 'screen':
-      return moveScreen(plan, grip.index, grip.end, at)
-    case 'ground-point':
-    case 'ground-leg':
-      return { shoot: withGroundGripAt(shoot, grip, at), spot }
+    case 'obstruction':
+      return moveObstruction(plan, grip.index, grip.end, at)
+    case 'drawn-point':
+    case 'drawn-leg':
+      return { shoot: withDrawnGripAt(shoot, grip, at), spot }
     default:
       return exhaustive(grip)
   }

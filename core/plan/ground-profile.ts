@@ -2,17 +2,17 @@
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { type ElevationGrid, type GridPoint, gridPoint, placeOnGrid } from '#core/ground/elevation-grid.ts'
 import { type Profile, drawable, profile } from '#core/ground/profile.ts'
-import { type ScreenCrossing, screenCrossings } from '#core/ground/screen.ts'
+import { type ObstructionCrossing, obstructionCrossings } from '#core/ground/obstruction.ts'
 import { type Raised, sightElevation } from '#core/ground/sight.ts'
 import type { Sightline, Tightest } from '#core/ground/sightline.ts'
 import { lensOn, subjectPost } from './ground-reading.ts'
 import { footOnGrid, mainPost, onGrid, postSight } from './landmark-shown.ts'
 import type { Levels, Plan } from './plan.ts'
 
-/** A screen where the line crosses it. */
-export interface ScreenOnLine {
-  /** Index among the shoot's screens. */
-  readonly screen: number
+/** An obstruction where the line crosses it. */
+export interface ObstructionOnLine {
+  /** Index among the shoot's obstructions. */
+  readonly obstruction: number
   /** Metres from the lens. */
   readonly distance: number
   /** Metres above the sea. */
@@ -32,11 +32,11 @@ export interface GroundProfile {
   readonly high: number
   readonly sight: Sightline
   /**
-   * Where the line to the foot runs tightest: where the ground or a screen stands highest above it, or else the crest or screen nearest
+   * Where the line to the foot runs tightest: where the ground or an obstruction stands highest above it, or else the crest or obstruction nearest
    * below it; null when nothing comes near.
    */
   readonly tightest: Tightest | null
-  readonly screens: readonly ScreenOnLine[]
+  readonly obstructions: readonly ObstructionOnLine[]
   /** Metres from the lens toward the subject, and metres above the sea of its foot and top. */
   readonly subject: { readonly distance: number; readonly low: number; readonly high: number }
   readonly refraction: number
@@ -53,12 +53,12 @@ export function groundProfile(plan: Plan, levels: Levels): GroundProfile | null 
   if (post === null) return null
   const eye = lensOn(grid, plan, levels)
   const target = gridPoint(grid, post.at)
-  const { refraction, screens } = shoot
-  const { sight, low, high, begins } = postSight(grid, eye, onGrid(grid, post), refraction, screens)
+  const { refraction, obstructions } = shoot
+  const { sight, low, high, begins } = postSight(grid, eye, onGrid(grid, post), refraction, obstructions)
   if (!(sight.distance > 0)) return null
   const subject = onGrid(grid, subjectPost(grid, plan, levels))
   const whole = profile(grid, eye, target)
-  const crossings = screenCrossings(grid, eye, target, screens)
+  const crossings = obstructionCrossings(grid, eye, target, obstructions)
   return {
     length: sight.distance,
     ground: drawable(whole, POINTS),
@@ -71,8 +71,8 @@ export function groundProfile(plan: Plan, levels: Levels): GroundProfile | null 
       sight.hiddenBy === null
         ? nearestCrest(whole, eye, { ...target, low }, refraction, crossings, begins)
         : sight.toLow,
-    screens: crossings.flatMap(({ screen, distance, top }) =>
-      top === null ? [] : [{ screen, distance, foot: top - (screens[screen]?.height ?? 0), top }],
+    obstructions: crossings.flatMap(({ obstruction, distance, top }) =>
+      top === null ? [] : [{ obstruction, distance, foot: top - (obstructions[obstruction]?.height ?? 0), top }],
     ),
     subject: {
       distance: Math.hypot(subject.east - eye.east, subject.north - eye.north),
@@ -90,7 +90,7 @@ const CREST_STANDS_OUT = 0.5
 interface Over {
   readonly clearance: number
   readonly distance: number
-  readonly screen: number | null
+  readonly obstruction: number | null
 }
 
 /** Points at which the room under the line is less, by enough, than somewhere before and somewhere after. */
@@ -103,14 +103,14 @@ function crestsUnder(whole: Profile, lineAt: (distance: number) => number, until
   room.forEach((clearance, at) => {
     if (Number.isNaN(clearance)) return
     if (Math.min(mostBefore, mostAfter[at] as number) - clearance >= CREST_STANDS_OUT)
-      crests.push({ clearance, distance: whole.distances[at] as number, screen: null })
+      crests.push({ clearance, distance: whole.distances[at] as number, obstruction: null })
     mostBefore = Math.max(mostBefore, clearance)
   })
   return crests
 }
 
 /**
- * Where the line to the foot passes nearest over a crest or a screen. At its two ends it comes down to the ground in any case, which
+ * Where the line to the foot passes nearest over a crest or an obstruction. At its two ends it comes down to the ground in any case, which
  * says nothing: a crest is where the room under it is less than on both sides.
  */
 function nearestCrest(
@@ -118,15 +118,15 @@ function nearestCrest(
   eye: Raised,
   foot: GridPoint & { readonly low: number },
   refraction: number,
-  crossings: readonly ScreenCrossing[],
+  crossings: readonly ObstructionCrossing[],
   until: number,
 ): Tightest | null {
   const lineAt = (distance: number): number =>
     sightElevation(eye.elevation, foot.low, distance, whole.length, refraction)
-  const screens = crossings.flatMap(({ distance, top, screen }) =>
-    top === null || distance > until ? [] : [{ clearance: lineAt(distance) - top, distance, screen }],
+  const obstructions = crossings.flatMap(({ distance, top, obstruction }) =>
+    top === null || distance > until ? [] : [{ clearance: lineAt(distance) - top, distance, obstruction }],
   )
-  const nearest = [...crestsUnder(whole, lineAt, until), ...screens].reduce<Over | null>(
+  const nearest = [...crestsUnder(whole, lineAt, until), ...obstructions].reduce<Over | null>(
     (least, over) => (least === null || over.clearance < least.clearance ? over : least),
     null,
   )

@@ -22,8 +22,8 @@ export interface HiddenBy {
   readonly distance: number
   /** Metres by which it stands above the line to the foot. */
   readonly above: number
-  /** Index of the user's screen that it is; null for the ground itself. */
-  readonly screen: number | null
+  /** Index of the user's obstruction that it is; null for the ground itself. */
+  readonly obstruction: number | null
 }
 
 export interface SightReading {
@@ -51,12 +51,12 @@ export interface GroundReading {
 
 function placed(grid: ElevationGrid, tightest: Tightest | null): HiddenBy | null {
   if (tightest === null) return null
-  const { distance, clearance, screen } = tightest
-  return { at: placeOnGrid(grid, tightest.east, tightest.north), distance, above: -clearance, screen }
+  const { distance, clearance, obstruction } = tightest
+  return { at: placeOnGrid(grid, tightest.east, tightest.north), distance, above: -clearance, obstruction }
 }
 
 function reading(grid: ElevationGrid, eye: Raised, post: Post, plan: Plan): SightReading {
-  const { sight, low, high } = postSight(grid, eye, onGrid(grid, post), plan.shoot.refraction, plan.shoot.screens)
+  const { sight, low, high } = postSight(grid, eye, onGrid(grid, post), plan.shoot.refraction, plan.shoot.obstructions)
   return {
     distance: sight.distance,
     height: high - low,

@@ -2,7 +2,7 @@
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { gridPoint, slopeAndAspectAt } from '#core/ground/elevation-grid.ts'
 import { type Landmark, landmarkPoints } from '#core/scene/landmark.ts'
-import { landmarkMiddle } from '#core/scene/shell.ts'
+import { landmarkMiddle } from '#core/scene/bounding-points.ts'
 import { heightRead } from './height-read.ts'
 import { type LevelSource, type Levels, type Plan, footOfRead } from './plan.ts'
 
@@ -10,7 +10,7 @@ import { type LevelSource, type Levels, type Plan, footOfRead } from './plan.ts'
 export type TiltSource = 'measured' | 'elevations'
 
 /** A value that is measured or read off the elevations. */
-export interface Told {
+export interface TiltFigure {
   /** The one that counts: what was measured, else what the elevations say; null where unknown. */
   readonly value: number | null
   /** Null where the value is unknown. */
@@ -34,9 +34,9 @@ export interface GroundUnder {
   /** Of a summit, metres above the sea of its top, reckoned with and read; null for all else. */
   readonly top: { readonly elevation: number; readonly read: number | null } | null
   /** Degrees from the level, 0..90. */
-  readonly slope: Told
+  readonly slope: TiltFigure
   /** Bearing 0..360 toward which the ground falls; without a value where it is unknown or level. */
-  readonly aspect: Told
+  readonly aspect: TiltFigure
 }
 
 export interface GroundUnderThings {
@@ -51,7 +51,7 @@ interface Measured {
   readonly aspect: number | null
 }
 
-function told(measured: number | null, read: number | null): Told {
+function tiltRead(measured: number | null, read: number | null): TiltFigure {
   if (measured !== null) return { value: measured, from: 'measured', read }
   return { value: read, from: read === null ? null : 'elevations', read }
 }
@@ -69,8 +69,8 @@ function under(plan: Plan, at: LatLon, measured: Measured, elevation: number, fr
     source: read?.source ?? null,
     sea: read?.sea === true,
     top: null,
-    slope: told(measured.slope, tilt?.slope ?? null),
-    aspect: told(measured.aspect, tilt?.aspect ?? null),
+    slope: tiltRead(measured.slope, tilt?.slope ?? null),
+    aspect: tiltRead(measured.aspect, tilt?.aspect ?? null),
   }
 }
 

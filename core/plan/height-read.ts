@@ -31,7 +31,7 @@ export interface HeightRead {
 }
 
 /**
- * Null where nothing is known. A window is cut anew from a source's samples and may cut a top off by metres. Beside a pin its readings
+ * Null where nothing is known. A window is cut again from a source's samples and may cut a top off by metres. Beside a pin its readings
  * therefore lead over from the pin's height to its own within a step, so that nothing leaps when a thing leaves the place asked about.
  */
 export function heightRead({ terrain, pins }: ReadGround, at: LatLon): HeightRead | null {

@@ -1,18 +1,18 @@
-/** Skylines around a plan's things as they move: each is looked for anew only when its eye has moved far enough. */
+/** Skylines around a plan's things as they move: each is looked for again only when its eye has moved far enough. */
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
-import type { Screen } from '#core/ground/screen.ts'
-import { screenedSkyline } from '#core/ground/screened-skyline.ts'
+import type { Obstruction } from '#core/ground/obstruction.ts'
+import { obstructedSkyline } from '#core/ground/obstructed-skyline.ts'
 import { type Raised, sameEye } from '#core/ground/sight.ts'
 import { type Skyline, skyline } from '#core/ground/skyline.ts'
-import type { SkyEyes, Skylines } from './sky-edges.ts'
+import type { SkyEyes, Skylines } from './plan-skylines.ts'
 
 export interface KeptSkylines {
   readonly grid: ElevationGrid
   readonly refraction: number
-  readonly screens: readonly Screen[]
+  readonly obstructions: readonly Obstruction[]
   /** Where the ground was looked for from, and where trees and walls were: those near by change with every step. */
   readonly eyes: SkyEyes
-  readonly screenEyes: SkyEyes
+  readonly obstructionEyes: SkyEyes
   /** The ground alone. */
   readonly ground: Skylines
   /** With trees and walls on it. */
@@ -39,16 +39,16 @@ export function skylinesAround(
   eyes: SkyEyes,
   before: KeptSkylines | null,
   slack: number,
-  screens: readonly Screen[] = [],
+  obstructions: readonly Obstruction[] = [],
 ): KeptSkylines {
   const known = before !== null && before.grid === grid && before.refraction === refraction ? before : null
   const kept = (thing: Thing): boolean => known !== null && standsFor(known.eyes[thing], eyes[thing], slack)
   // Trees and walls take no time to put on a skyline: they are always seen from where the eye is.
-  const screened = (thing: Thing): boolean =>
+  const obstructed = (thing: Thing): boolean =>
     known !== null &&
-    ((screens.length === 0 && known.screens.length === 0) ||
-      (known.screens === screens && sameEye(known.screenEyes[thing], eyes[thing])))
-  if (known !== null && THINGS.every((thing) => kept(thing) && screened(thing))) return known
+    ((obstructions.length === 0 && known.obstructions.length === 0) ||
+      (known.obstructions === obstructions && sameEye(known.obstructionEyes[thing], eyes[thing])))
+  if (known !== null && THINGS.every((thing) => kept(thing) && obstructed(thing))) return known
   const ground = ofEach((thing) => {
     const eye = eyes[thing]
     if (known !== null && kept(thing)) return known.ground[thing]
@@ -57,24 +57,24 @@ export function skylinesAround(
   return {
     grid,
     refraction,
-    screens,
+    obstructions,
     eyes: ofEach((thing) => (known !== null && kept(thing) ? known.eyes[thing] : eyes[thing])),
-    screenEyes: eyes,
+    obstructionEyes: eyes,
     ground,
     found: ofEach((thing) => {
       const [line, eye] = [ground[thing], eyes[thing]]
-      if (known !== null && kept(thing) && screened(thing)) return known.found[thing]
-      return withScreens(line, grid, eye, refraction, screens)
+      if (known !== null && kept(thing) && obstructed(thing)) return known.found[thing]
+      return withObstructions(line, grid, eye, refraction, obstructions)
     }),
   }
 }
 
-function withScreens(
+function withObstructions(
   line: Skyline | null,
   grid: ElevationGrid,
   eye: Raised | null,
   refraction: number,
-  screens: readonly Screen[],
+  obstructions: readonly Obstruction[],
 ): Skyline | null {
-  return line === null || eye === null ? null : screenedSkyline(line, grid, eye, refraction, screens)
+  return line === null || eye === null ? null : obstructedSkyline(line, grid, eye, refraction, obstructions)
 }

@@ -1,11 +1,11 @@
 /** How much of the landmark shows over the ground: the upright lines along it, each looked at from the lens. */
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { type ElevationGrid, elevationAtPlace, gridPoint } from '#core/ground/elevation-grid.ts'
-import type { Screen } from '#core/ground/screen.ts'
+import type { Obstruction } from '#core/ground/obstruction.ts'
 import type { Raised } from '#core/ground/sight.ts'
-import { type Sightline, type Upright, sightline } from '#core/ground/sightline.ts'
+import { type Sightline, type UprightTarget, sightline } from '#core/ground/sightline.ts'
 import { type Landmark, type Summit, landmarkPoints } from '#core/scene/landmark.ts'
-import { landmarkMiddle, spanTops } from '#core/scene/shell.ts'
+import { landmarkMiddle, spanTops } from '#core/scene/bounding-points.ts'
 import { SUMMIT_COUNTS_FROM, summitSight } from './summit-shown.ts'
 import type { LevelSource } from './plan.ts'
 import type { Shoot } from '#core/record/shoot.ts'
@@ -20,7 +20,7 @@ export interface Post {
 }
 
 /** A post where it stands on a grid. */
-export interface StandingPost extends Upright {
+export interface StandingPost extends UprightTarget {
   readonly flank: number
 }
 
@@ -91,10 +91,10 @@ export function postSight(
   eye: Raised,
   post: StandingPost,
   refraction: number,
-  screens: readonly Screen[],
+  obstructions: readonly Obstruction[],
 ): PostSight {
-  if (post.flank > 0) return summitSight(grid, eye, post, refraction, screens)
-  const sight = sightline(grid, eye, post, refraction, screens)
+  if (post.flank > 0) return summitSight(grid, eye, post, refraction, obstructions)
+  const sight = sightline(grid, eye, post, refraction, obstructions)
   return { sight, low: post.low, high: post.high, begins: sight.distance }
 }
 
@@ -118,12 +118,12 @@ export function shownShare(
   posts: readonly StandingPost[],
   grid: ElevationGrid,
   eye: Raised,
-  { refraction, screens }: Pick<Shoot, 'refraction' | 'screens'>,
+  { refraction, obstructions }: Pick<Shoot, 'refraction' | 'obstructions'>,
 ): number | null {
   let whole = 0
   let shown = 0
   for (const post of posts) {
-    const { sight, low, high } = postSight(grid, eye, post, refraction, screens)
+    const { sight, low, high } = postSight(grid, eye, post, refraction, obstructions)
     const share = sight.visibleShare
     if (share === null) return null
     whole += high - low

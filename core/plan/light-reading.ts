@@ -8,17 +8,17 @@ import { HORIZON_REFRACTION, SUN_RISE_ALTITUDE } from '#core/light/day-events.ts
 import { type LightFrom, lightFrom } from '#core/light/direction.ts'
 import { expectedEv } from '#core/light/exposure.ts'
 import { incidence, strikeOf, sunDirection } from '#core/light/incidence.ts'
-import { type StagedFrame, type SkyEdge } from '#core/light/light-stage.ts'
+import { type FrameBorders, type LightSkyline } from '#core/light/light-scene.ts'
 import { apparentAltitude } from '#core/light/refraction.ts'
 import { shadowLength } from '#core/light/shadow.ts'
-import { behindGround, overEdge, unknownAt } from '#core/light/sky-edge.ts'
+import { behindGround, overSkyline, unknownAt } from '#core/light/over-skyline.ts'
 import { type MoonPhase, SUN_RADIUS, moonAt, moonPhase, sunAt } from '#core/light/sky.ts'
 import { withinFrame } from '#core/light/wish-margin.ts'
 import { wrapBearing } from '#core/units/angle.ts'
 import { type ExposureReading, type FillHint, contrastStops, exposureReading, fillHint } from './light-hints.ts'
-import { seenThings } from './light-staging.ts'
+import { seenThings } from './seen-sides.ts'
 import type { Levels, Plan } from './plan.ts'
-import { type SkyEyes, edgeToward, skyEyes } from './sky-edges.ts'
+import { type SkyEyes, skylineToward, skyEyes } from './plan-skylines.ts'
 
 export interface BodyInFrame {
   /** Place of its centre in the frame, shares from the middle; null when it stands behind the lens's plane. */
@@ -84,7 +84,7 @@ function thingLight(seen: readonly SeenFace[], direction: LocalPoint, sunUp: boo
   return { sides, lit: Math.min(1, lit), main: sides.find((side) => side.upright) ?? null }
 }
 
-function inFrame(view: View | null, planes: StagedFrame | null, direction: LocalPoint): BodyInFrame | null {
+function inFrame(view: View | null, planes: FrameBorders | null, direction: LocalPoint): BodyInFrame | null {
   if (view === null || planes === null) return null
   const at = toCamera(view, direction).depth > 0 ? projectLocal(view, direction) : null
   return { at: at === null ? null : { x: at.x, y: at.y }, within: withinFrame(planes, direction) }
@@ -111,13 +111,13 @@ export function lightReading(plan: Plan, found: Found): LightReading {
   const moonApparent = apparentAltitude(moon.altitude)
   const grid = plan.terrain
   const eyes = grid === null ? null : skyEyes(plan, found.levels, grid)
-  const edge = (from: keyof SkyEyes, azimuth: number): SkyEdge | null =>
-    grid === null || eyes === null ? null : edgeToward(grid, eyes[from], plan.shoot, azimuth)
+  const skyline = (from: keyof SkyEyes, azimuth: number): LightSkyline | null =>
+    grid === null || eyes === null ? null : skylineToward(grid, eyes[from], plan.shoot, azimuth)
   const standing = { ...sun, apparent }
-  const [subjectEdge, landmarkEdge] = [edge('subject', sun.azimuth), edge('landmark', sun.azimuth)]
-  const sunOnSubject = overEdge(subjectEdge, standing) > 0
-  const sunOnLandmark = overEdge(landmarkEdge, standing) > 0
-  const unsure = (of: SkyEdge | null, shows: boolean): number | null =>
+  const [subjectSkyline, landmarkSkyline] = [skyline('subject', sun.azimuth), skyline('landmark', sun.azimuth)]
+  const sunOnSubject = overSkyline(subjectSkyline, standing) > 0
+  const sunOnLandmark = overSkyline(landmarkSkyline, standing) > 0
+  const unsure = (of: LightSkyline | null, shows: boolean): number | null =>
     shows && of !== null ? unknownAt(of, sun.azimuth) : null
   const moonDisc = { azimuth: moon.azimuth, apparent: moonApparent, radius: moon.radius }
   const moonUp = moon.altitude + moon.radius + HORIZON_REFRACTION > 0
@@ -131,7 +131,7 @@ export function lightReading(plan: Plan, found: Found): LightReading {
       apparent,
       radius: SUN_RADIUS,
       up,
-      behindGround: up && !(overEdge(edge('lens', sun.azimuth), standing) > 0),
+      behindGround: up && !(overSkyline(skyline('lens', sun.azimuth), standing) > 0),
       inFrame: inFrame(view, planes, direction),
     },
     moon: {
@@ -140,15 +140,15 @@ export function lightReading(plan: Plan, found: Found): LightReading {
       apparent: moonApparent,
       radius: moon.radius,
       up: moonUp,
-      behindGround: moonUp && behindGround(edge('lens', moon.azimuth), moonDisc) === 'behind',
+      behindGround: moonUp && behindGround(skyline('lens', moon.azimuth), moonDisc) === 'behind',
       inFrame: inFrame(view, planes, sunDirection(moon.azimuth, moonApparent)),
       phase,
     },
     subject,
     sunOnSubject,
     sunOnLandmark,
-    sunOnSubjectUnsure: unsure(subjectEdge, sunOnSubject),
-    sunOnLandmarkUnsure: unsure(landmarkEdge, sunOnLandmark),
+    sunOnSubjectUnsure: unsure(subjectSkyline, sunOnSubject),
+    sunOnLandmarkUnsure: unsure(landmarkSkyline, sunOnLandmark),
     landmark:
       placed === null ? null : thingLight(seenLandmark, turnedInto(ground, placed.frame, direction), sunOnLandmark),
     landmarkHasFaces: placed !== null && placed.faces.length > 0,

@@ -3,7 +3,7 @@ import { apparent } from '#core/frame/projection.ts'
 import type { Scene, Setting } from '#core/frame/set-up.ts'
 import { type EarthPoint, type LocalFrame, type LocalPoint, localFrame, toEarth } from '#core/geo/local-frame.ts'
 import { boxCorners, subjectPoint } from '#core/scene/box.ts'
-import { landmarkShell } from '#core/scene/shell.ts'
+import { landmarkBoundingPoints } from '#core/scene/bounding-points.ts'
 import type { Subject } from '#core/scene/subject.ts'
 import type { Camera } from '#core/optics/sensor.ts'
 import { type Levels, type Plan, levelsOf } from './plan.ts'
@@ -13,7 +13,7 @@ import type { Shot } from '#core/record/spot.ts'
 export interface PlanScene {
   readonly scene: Scene
   readonly levels: Levels
-  readonly landmarkShell: readonly LocalPoint[] | null
+  readonly landmarkBoundingPoints: readonly LocalPoint[] | null
 }
 
 /** The subject where it stops, earth-centred: what doesn't change as the camera goes about it. */
@@ -74,11 +74,11 @@ function sameScene(one: Plan, other: Plan): boolean {
 }
 
 export function sceneOf(plan: Plan): PlanScene {
-  if (last === null || !sameScene(last.plan, plan)) last = { plan, found: sceneAnew(plan) }
+  if (last === null || !sameScene(last.plan, plan)) last = { plan, found: madeScene(plan) }
   return last.found
 }
 
-function sceneAnew(plan: Plan): PlanScene {
+function madeScene(plan: Plan): PlanScene {
   const { spot, shoot, landmark } = plan
   const levels = levelsOf(plan)
   const { subject, refraction } = shoot
@@ -88,7 +88,8 @@ function sceneAnew(plan: Plan): PlanScene {
   return {
     scene: sceneFrom(frame, points, refraction),
     levels,
-    landmarkShell: landmark === null ? null : seenFrom(frame, landmarkShell(landmark, levels.landmark), refraction),
+    landmarkBoundingPoints:
+      landmark === null ? null : seenFrom(frame, landmarkBoundingPoints(landmark, levels.landmark), refraction),
   }
 }
 

@@ -2,7 +2,7 @@
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
 import { type Landmark, landmarkPoints } from '#core/scene/landmark.ts'
-import { landmarkMiddle } from '#core/scene/shell.ts'
+import { landmarkMiddle } from '#core/scene/bounding-points.ts'
 import { type PinHeight, type ReadGround, heightRead } from './height-read.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import type { Spot } from '#core/record/spot.ts'

@@ -4,7 +4,7 @@ import { destination, geodesicDistance, geodesicLine } from '#core/geo/geodesic.
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { localFrame, placeUnder, toEarth } from '#core/geo/local-frame.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
-import { landmarkMiddle } from '#core/scene/shell.ts'
+import { landmarkMiddle } from '#core/scene/bounding-points.ts'
 import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
 import { settingOf } from './plan-scene.ts'
 import type { Plan } from './plan.ts'

@@ -3,12 +3,12 @@ import type { LatLon } from '#core/geo/lat-lon.ts'
 import { elevationAt, gridPoint } from '#core/ground/elevation-grid.ts'
 import { type Body, bodyAt } from '#core/light/body.ts'
 import { apparentAltitude } from '#core/light/refraction.ts'
-import { behindGround } from '#core/light/sky-edge.ts'
-import { groundWithout } from './alignment-edge.ts'
+import { behindGround } from '#core/light/over-skyline.ts'
+import { groundWithout } from './alignment-skyline.ts'
 import type { Plan } from './plan.ts'
-import { edgeToward } from './sky-edges.ts'
+import { skylineToward } from './plan-skylines.ts'
 
-/** Whether the ground, or a screen on it, hides all of the body from each place; null where no ground is known. */
+/** Whether the ground, or an obstruction on it, hides all of the body from each place; null where no ground is known. */
 export function hiddenAlong(
   plan: Plan,
   body: Body,
@@ -24,9 +24,9 @@ export function hiddenAlong(
     if (ground === null) return null
     const disc = bodyAt(body, at, instant)
     const eye = { ...point, elevation: ground + spot.standpoint.lensHeight }
-    const edge = edgeToward(grid, eye, shoot, disc.azimuth)
+    const skyline = skylineToward(grid, eye, shoot, disc.azimuth)
     const apparent = apparentAltitude(disc.altitude)
-    const behind = behindGround(edge, { azimuth: disc.azimuth, apparent, radius: disc.radius })
+    const behind = behindGround(skyline, { azimuth: disc.azimuth, apparent, radius: disc.radius })
     return behind === null ? null : behind === 'behind'
   })
 }

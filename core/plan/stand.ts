@@ -5,7 +5,7 @@ import { type SetUp, setUp, subjectShare } from '#core/frame/set-up.ts'
 import { destination, geodesicDistance, geodesicLine } from '#core/geo/geodesic.ts'
 import { type Result, done, failed } from '#core/result.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
-import { landmarkMiddle } from '#core/scene/shell.ts'
+import { landmarkMiddle } from '#core/scene/bounding-points.ts'
 import { wrapBearing } from '#core/units/angle.ts'
 import { type Bracket, edge, narrow, rootNear } from './bracketed-root.ts'
 import { sceneOf, settingOf } from './plan-scene.ts'
@@ -76,8 +76,8 @@ function pairAt(plan: Plan): Pair | null {
   const { shot } = plan.spot
   const found = sceneOf(plan)
   const made = solvedFill(found.scene, settingOf(plan, shot.orientation), shot.subjectFill)
-  if (made === null || found.landmarkShell === null) return null
-  const extent = extentOf(made.view, found.landmarkShell)
+  if (made === null || found.landmarkBoundingPoints === null) return null
+  const extent = extentOf(made.view, found.landmarkBoundingPoints)
   if (extent === null || extent.partlyBehind) return null
   const { axis } = shot.landmarkFill
   return { made, landmark: imageSize(extent, axis) / sideOf(made.view, axis) }
@@ -129,30 +129,30 @@ export function standForBothFills(plan: Plan, bearing: number): Result<Spot, Sta
       'Put a landmark on the map first: there is nothing to hold in proportion to the subject.',
     )
   const { shot } = plan.spot
-  const wished = shot.landmarkFill.share
+  const wantedShare = shot.landmarkFill.share
   const excess = (distance: number): number | null => {
     const share = landmarkShareAt(plan, bearing, distance)
-    return share === null || share <= 0 ? null : Math.log(share / wished)
+    return share === null || share <= 0 ? null : Math.log(share / wantedShare)
   }
   const distance = rootByDistance(excess, nearestStand(plan), FARTHEST, 1)
-  if (distance === 'never') return cannotStand(plan, bearing, wished)
+  if (distance === 'never') return cannotStand(plan, bearing, wantedShare)
   const there = standingAt(plan, bearing, distance)
   const pair = pairAt(there)
   if (pair === null) return failed('cannot-be', 'No place on this line gives both fills.')
   return done({ ...there.spot, shot: { ...shot, focalLength: pair.made.focalLength } })
 }
 
-function cannotStand(plan: Plan, bearing: number, wished: number): Result<never, StandReason> {
+function cannotStand(plan: Plan, bearing: number, wantedShare: number): Result<never, StandReason> {
   const nearest = landmarkShareAt(plan, bearing, nearestStand(plan))
   const farthest = landmarkShareAt(plan, bearing, FARTHEST)
   const side = plan.spot.shot.landmarkFill.axis
-  if (farthest !== null && farthest < wished) {
+  if (farthest !== null && farthest < wantedShare) {
     return failed(
       'too-large',
       `It cannot be: with the subject filling as wished, the landmark takes at most ${percent(farthest)} of the ${side} from this side, however far back the camera stands. Wish for less of the landmark or more of the subject.`,
     )
   }
-  if (nearest !== null && nearest > wished) {
+  if (nearest !== null && nearest > wantedShare) {
     return failed(
       'too-small',
       `It cannot be: even from right beside the subject the landmark takes ${percent(nearest)} of the ${side}. Wish for more of the landmark or less of the subject.`,

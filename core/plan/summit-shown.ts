@@ -1,14 +1,14 @@
 /** A summit as the lens sees it: its upper part is its own ground, which hides nothing of it; where that begins toward the lens. */
 import { type ElevationGrid, elevationAt } from '#core/ground/elevation-grid.ts'
-import type { Screen } from '#core/ground/screen.ts'
+import type { Obstruction } from '#core/ground/obstruction.ts'
 import { type Raised, bulge, sightElevation } from '#core/ground/sight.ts'
-import { type Sightline, type Upright, sightline } from '#core/ground/sightline.ts'
+import { type Sightline, type UprightTarget, sightline } from '#core/ground/sightline.ts'
 
 /** Of a summit's height the upper tenth counts: its foot is hidden by its own flanks, and from everywhere. */
 export const SUMMIT_COUNTS_FROM = 0.9
 
 /** A post whose upper part is the ground itself, out to so many metres. */
-export interface SummitPost extends Upright {
+export interface SummitPost extends UprightTarget {
   readonly flank: number
 }
 
@@ -57,18 +57,18 @@ export function summitSight(
   eye: Raised,
   summit: SummitPost,
   refraction: number,
-  screens: readonly Screen[],
+  obstructions: readonly Obstruction[],
 ): SummitSight {
   const whole = Math.hypot(summit.east - eye.east, summit.north - eye.north)
   if (!(whole > 0)) {
     const { low, high } = summit
-    return { sight: sightline(grid, eye, summit, refraction, screens), low, high, begins: 0 }
+    return { sight: sightline(grid, eye, summit, refraction, obstructions), low, high, begins: 0 }
   }
   const { away, elevation: low, east, north } = flankToward(grid, eye, summit, whole)
   const distance = whole - away
   const top = sightElevation(eye.elevation, summit.high, distance, whole, refraction)
   const target = { east, north, low, high: Math.max(top, low + Math.min(SHOULDER, summit.high - summit.low)) }
-  const sight = sightline(grid, eye, target, refraction, screens)
+  const sight = sightline(grid, eye, target, refraction, obstructions)
   const onAxis = (height: number): number =>
     eye.elevation + ((height + bulge(distance, whole, refraction) - eye.elevation) * whole) / distance
   const stretch = whole / distance

@@ -3,16 +3,16 @@ import { geodesicDistance } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { ringCrossesItself } from '#core/geo/ring-crossing.ts'
 import { ringArea } from '#core/geo/shape.ts'
-import { landmarkMiddle } from '#core/scene/shell.ts'
+import { landmarkMiddle } from '#core/scene/bounding-points.ts'
 import { type KeepOut, type KeepOutKind, USUAL_WIDTH } from './keep-out.ts'
 import type { Shoot } from './shoot.ts'
-import type { GroundForm, StoppingGround } from './stopping-ground.ts'
+import type { DrawnForm, StoppingGround } from './stopping-ground.ts'
 
 /** The two sorts of drawn ground: where the subject may stop, and where nobody may stand. */
 export type DrawnSort = 'stopping' | 'keep-out'
 
 export interface DrawnShape {
-  readonly form: GroundForm
+  readonly form: DrawnForm
   /** Of a line from end to end; of an area its corners in order, the first not repeated. */
   readonly points: readonly LatLon[]
 }
@@ -27,7 +27,7 @@ export const MOST_DRAWN_POINTS = 5_000
 const NO_LENGTH = 0.01
 const NO_AREA = 0.1
 
-export const FEWEST_POINTS: Readonly<Record<GroundForm, number>> = { line: 2, area: 3 }
+export const FEWEST_POINTS: Readonly<Record<DrawnForm, number>> = { line: 2, area: 3 }
 
 export type ShapeFault = 'too-few' | 'too-many' | 'no-size' | 'crosses-itself'
 

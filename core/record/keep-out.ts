@@ -1,6 +1,6 @@
 /** Keep-outs: ground where subject or camera may not stand, and lines that may not be crossed, as the user drew them. */
 import type { LatLon } from '#core/geo/lat-lon.ts'
-import type { GroundForm } from './stopping-ground.ts'
+import type { DrawnForm } from './stopping-ground.ts'
 
 export const KEEP_OUT_KINDS = ['carriageway', 'rail', 'water', 'crops', 'fence', 'other'] as const
 export type KeepOutKind = (typeof KEEP_OUT_KINDS)[number]
@@ -12,7 +12,7 @@ export interface KeepOut {
   readonly id: string
   readonly name: string
   readonly kind: KeepOutKind
-  readonly form: GroundForm
+  readonly form: DrawnForm
   readonly points: readonly LatLon[]
   /** Metres from edge to edge of a line, its middle as drawn; of no meaning for an area. */
   readonly width: number

@@ -1,4 +1,5 @@
 /** Starting records: a fresh shoot, spot, lens or landmark with values that give an answer at once. */
+import { REFRACTION } from '#core/geo/curvature-and-refraction.ts'
 import { USUAL_CROPS } from '#core/frame/crop.ts'
 import { destination, geodesicLine } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
@@ -6,11 +7,11 @@ import { NO_WISHES } from '#core/light/light-wish.ts'
 import type { Lens } from '#core/optics/lens.ts'
 import { DEFAULT_CONFUSION_DIVISOR, USUAL_SHUTTER } from '#core/optics/sensor.ts'
 import { type Landmark, type LandmarkKind, landmarkPoints } from '#core/scene/landmark.ts'
-import { landmarkMiddle } from '#core/scene/shell.ts'
+import { landmarkMiddle } from '#core/scene/bounding-points.ts'
 import { SUBJECT_PRESETS } from '#core/scene/subject.ts'
 import { wrapBearing } from '#core/units/angle.ts'
 import { USUAL_SCAN_WISHES } from './scan-wishes.ts'
-import { DEFAULT_REFRACTION, type Shoot } from './shoot.ts'
+import type { Shoot } from './shoot.ts'
 import type { Spot } from './spot.ts'
 
 /** Metres of the lens above the ground of somebody standing. */
@@ -37,9 +38,9 @@ export function newShoot(id: string, lensId: string, now: number): Shoot {
       lenses: [newLens(lensId)],
     },
     crops: USUAL_CROPS,
-    refraction: DEFAULT_REFRACTION,
+    refraction: REFRACTION,
     zone: null,
-    screens: [],
+    obstructions: [],
     stoppingGround: [],
     keepOuts: [],
     scanWishes: USUAL_SCAN_WISHES,

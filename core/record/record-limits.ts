@@ -6,6 +6,11 @@ export interface RecordLimit {
   readonly most: number
 }
 
+/** Letters of a name. */
+export const NAME_MOST = 10_000
+/** Letters of the name of something on the map, which shows it. */
+export const DRAWN_NAME_MOST = 200
+
 export const RECORD_LIMITS = {
   /** Metres along one side of the subject: a ring on a finger, a ship with its tugs. */
   subjectSize: { least: 0.01, most: 1_000 },
@@ -13,7 +18,7 @@ export const RECORD_LIMITS = {
   landmarkSize: { least: 0.01, most: 100_000 },
   deckHeight: { least: 0, most: 100_000 },
   /** Metres of a tree or a wall. */
-  screenHeight: { least: 0.01, most: 1_000 },
+  obstructionHeight: { least: 0.01, most: 1_000 },
   /** Coefficient k: at 1 light follows the earth round, and no line of sight ends. */
   refraction: { least: -1, most: 0.9 },
   /** Sides of a proportion. */

@@ -4,7 +4,7 @@ import type { Lens } from '#core/optics/lens.ts'
 import type { Camera } from '#core/optics/sensor.ts'
 import type { Sky } from '#core/light/exposure.ts'
 import type { LightWishes } from '#core/light/light-wish.ts'
-import type { Screen } from '#core/ground/screen.ts'
+import type { Obstruction } from '#core/ground/obstruction.ts'
 import type { Landmark } from '#core/scene/landmark.ts'
 import type { Subject } from '#core/scene/subject.ts'
 import type { KeepOut } from './keep-out.ts'
@@ -16,8 +16,11 @@ export interface Bag {
   readonly lenses: readonly Lens[]
 }
 
-/** A screen with its name and its handle. */
-export interface ScreenRecord extends Screen {
+/** As many obstructions as a shoot may have. */
+export const MOST_OBSTRUCTIONS = 100
+
+/** An obstruction with its name and its handle. */
+export interface ObstructionRecord extends Obstruction {
   readonly id: string
   readonly name: string
 }
@@ -31,12 +34,12 @@ export interface Shoot {
   readonly landmarks: readonly Landmark[]
   readonly bag: Bag
   readonly crops: readonly Crop[]
-  /** Refraction coefficient for sightlines; 0.13 by default. */
+  /** Refraction coefficient for sightlines. */
   readonly refraction: number
   /** Time zone by its IANA name; null for the one found from the place. */
   readonly zone: string | null
   /** Trees, walls, houses that hide what is behind them, drawn by the user: the elevations do not know them. */
-  readonly screens: readonly ScreenRecord[]
+  readonly obstructions: readonly ObstructionRecord[]
   /** Where the subject may stop, where nobody may stand, and what the picture should be: what a scan goes by. */
   readonly stoppingGround: readonly StoppingGround[]
   readonly keepOuts: readonly KeepOut[]
@@ -48,5 +51,3 @@ export interface Shoot {
   /** Epoch milliseconds at which it was made. */
   readonly madeAt: number
 }
-
-export const DEFAULT_REFRACTION = 0.13

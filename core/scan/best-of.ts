@@ -5,6 +5,9 @@ import type { Candidate, PlaceFound } from './scan-found.ts'
 /** Metres between places nearer than which two arrangements must differ in bearing or time. */
 const APART_METRES = 25
 
+/** So many results a scan shows. */
+export const MOST_BEST = 10
+
 /** Better first: by score, then by place, then in the order in which they stand at their place. */
 function ranked(found: readonly PlaceFound[]): Candidate[] {
   const all = found.flatMap(({ best }) => best.map((candidate, rank) => ({ candidate, rank })))
@@ -27,7 +30,7 @@ function distinct(better: readonly Candidate[], count: number, metres: number): 
 }
 
 /** So many at most, each more than so many metres from every better one or apart from it in bearing or time; whatever the order found. */
-export function bestOf(found: readonly PlaceFound[], count = 8, metres = APART_METRES): readonly Candidate[] {
+export function bestOf(found: readonly PlaceFound[], count = MOST_BEST, metres = APART_METRES): readonly Candidate[] {
   return distinct(ranked(found), count, metres)
 }
 

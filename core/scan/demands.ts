@@ -3,7 +3,7 @@ import { exhaustive } from '#core/exhaustive.ts'
 import type { Framing } from '#core/frame/framing.ts'
 import { geodesicDistance, geodesicLine } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
-import type { LightStage } from '#core/light/light-stage.ts'
+import type { LightScene } from '#core/light/light-scene.ts'
 import { wishesMade } from '#core/light/light-wish.ts'
 import type { Assessment } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
@@ -187,20 +187,20 @@ function landmarkFramings(plan: Plan, found: Assessment, crops: boolean): readon
 }
 
 /**
- * Every demand made, measured exactly. `stage` is the plan's light stage (core/plan/day-light.ts), with the skylines that shall count;
+ * Every demand made, measured exactly. `scene` is the plan's light scene (core/plan/day-light.ts), with the skylines that shall count;
  * `parkings` are the places where one may park, `zone` that of the clock.
  */
 export function measureDemands(
   plan: Plan,
   found: Assessment,
-  stage: LightStage,
+  scene: LightScene,
   parkings: readonly LatLon[],
   zone: Zone,
 ): MeasuredDemand[] {
   const { scanWishes: wishes, light } = plan.shoot
   return demandsMade(plan.shoot).map((kind) => {
     if (kind !== 'light') return metBy(kind, wishes, measureOf(kind, plan, found, parkings) ?? UNKNOWN)
-    const met = lightMet(lightMargins(stage, light, plan.spot.when, zone))
+    const met = lightMet(lightMargins(scene, light, plan.spot.when, zone))
     return metBy(kind, wishes, met, met.degree)
   })
 }

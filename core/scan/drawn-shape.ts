@@ -1,5 +1,5 @@
 /** Drawn lines and areas in metres on the plane that touches the ground at a place: insides, distances, crossings. */
-import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
+import { MEAN_EARTH_RADIUS } from '#core/geo/curvature-and-refraction.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { type LocalFrame, localFrame, placeUnder, toEarth, toLocal } from '#core/geo/local-frame.ts'
 import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
@@ -107,7 +107,7 @@ export interface PlaneBox {
 }
 
 /** The box around points, wider by a margin all round. */
-export function boxAround(shape: PlaneShape, margin = 0): PlaneBox {
+export function planeBoxAround(shape: PlaneShape, margin = 0): PlaneBox {
   let [west, east, south, north] = [Infinity, -Infinity, Infinity, -Infinity]
   for (const point of shape) {
     west = Math.min(west, point.east - margin)

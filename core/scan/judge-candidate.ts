@@ -1,17 +1,17 @@
 /** A candidate judged by the plan it makes: its demands as assess() tells them, its score, and the limits that leave it out. */
 import { sunAt } from '#core/light/sky.ts'
 import { type Assessment, assess } from '#core/plan/assess.ts'
-import { stageOf } from '#core/plan/day-light.ts'
-import { skylinesToward } from '#core/plan/sky-edges.ts'
+import { lightSceneOf } from '#core/plan/day-light.ts'
+import { skylinesToward } from '#core/plan/plan-skylines.ts'
 import { planOfCandidate } from './candidate-spot.ts'
 import { type MeasuredDemand, clearSpace, measureDemands } from './demands.ts'
-import { type KeptOut, cameraKeptOut, subjectKeptOut } from './kept-out.ts'
+import { type KeptOutGround, cameraKeptOut, subjectKeptOut } from './kept-out.ts'
 import { framesBoth } from './picture-limits.ts'
-import type { ScanAsk } from './scan-ask.ts'
+import type { ScanRequest } from './scan-request.ts'
 import type { Candidate, ScanLimit } from './scan-found.ts'
 import { meets, scoreOf } from './score.ts'
 
-export interface Judged {
+export interface JudgedCandidate {
   readonly measured: readonly MeasuredDemand[]
   readonly score: number
   readonly limits: readonly ScanLimit[]
@@ -30,12 +30,12 @@ function limitsOf({ lens, problems, subject, subjectExtent, landmark, landmarkEx
 }
 
 /** `out` are the keep-outs of the scan. */
-export function judge(ask: ScanAsk, out: KeptOut, candidate: Candidate): Judged {
-  const plan = planOfCandidate(ask, candidate)
+export function judge(request: ScanRequest, out: KeptOutGround, candidate: Candidate): JudgedCandidate {
+  const plan = planOfCandidate(request, candidate)
   const found = assess(plan)
   const { azimuth } = sunAt(candidate.at, candidate.instant)
-  const stage = stageOf(plan, found, skylinesToward(plan, found.levels, azimuth))
-  const measured = measureDemands(plan, found, stage, ask.parkings, ask.zone)
+  const scene = lightSceneOf(plan, found, skylinesToward(plan, found.levels, azimuth))
+  const measured = measureDemands(plan, found, scene, request.parkings, request.zone)
   const limits = limitsOf(found)
   if (subjectKeptOut(out, candidate.at) || cameraKeptOut(out, candidate.at, candidate.standpoint))
     limits.push('keep-out')
@@ -44,7 +44,7 @@ export function judge(ask: ScanAsk, out: KeptOut, candidate: Candidate): Judged 
 }
 
 /** Whether all musts are met and no limit leaves it out. */
-export function isGood({ measured, limits }: Judged): boolean {
+export function isGood({ measured, limits }: JudgedCandidate): boolean {
   return limits.length === 0 && measured.every(({ must, margin }) => !must || meets(margin))
 }
 
@@ -53,7 +53,7 @@ const ROOM_BESIDE = 0.02
 const ROOM_WITHIN = 0.1
 
 /** What is tight where it is met at all: for each must, for the light and for the frame's border, 1 where there is room enough. */
-function roomsOf({ measured, subjectClear }: Judged): number[] {
+function roomsOf({ measured, subjectClear }: JudgedCandidate): number[] {
   return [
     (subjectClear ?? 0) / ROOM_BESIDE,
     ...measured.filter(({ kind, must }) => must || kind === 'light').map(({ margin }) => margin / ROOM_WITHIN),
@@ -61,7 +61,7 @@ function roomsOf({ measured, subjectClear }: Judged): number[] {
 }
 
 /** Whether none of them is tighter than in the other, or has room all the same: nobody stands to the centimetre on the day. */
-export function keepsRoom(judged: Judged, than: Judged): boolean {
+export function keepsRoom(judged: JudgedCandidate, than: JudgedCandidate): boolean {
   const before = roomsOf(than)
   return roomsOf(judged).every((room, index) => room >= Math.min(1, before[index] ?? 1))
 }

@@ -6,7 +6,7 @@ import {
   type PlaneBox,
   type PlanePoint,
   type PlaneShape,
-  boxAround,
+  planeBoxAround,
   crosses,
   holds,
   onPlane,
@@ -22,7 +22,7 @@ interface Kept {
   readonly box: PlaneBox
 }
 
-export interface KeptOut {
+export interface KeptOutGround {
   readonly plane: LocalFrame
   readonly subject: readonly Kept[]
   readonly camera: readonly Kept[]
@@ -30,14 +30,14 @@ export interface KeptOut {
 }
 
 /** Readies the keep-outs; `near` is a place of the scan. One drawn with too few points keeps nobody out. */
-export function keptOut(keepOuts: readonly KeepOut[], near: LatLon): KeptOut {
+export function keptOut(keepOuts: readonly KeepOut[], near: LatLon): KeptOutGround {
   const plane = planeAt(near)
   const kept = keepOuts.flatMap((keepOut) => {
     const closed = keepOut.form === 'area'
     if (keepOut.points.length < (closed ? 3 : 2)) return []
     const shape = keepOut.points.map((at) => onPlane(plane, at))
     const half = closed ? 0 : keepOut.width / 2
-    return [{ keepOut, shape, closed, half, box: boxAround(shape, half) }]
+    return [{ keepOut, shape, closed, half, box: planeBoxAround(shape, half) }]
   })
   return {
     plane,
@@ -52,14 +52,14 @@ function standsIn({ shape, closed, half, box }: Kept, point: PlanePoint): boolea
   return closed ? holds(shape, point) : within(shape, point, half)
 }
 
-export function subjectKeptOut(out: KeptOut, at: LatLon): boolean {
+export function subjectKeptOut(out: KeptOutGround, at: LatLon): boolean {
   if (out.subject.length === 0) return false
   const point = onPlane(out.plane, at)
   return out.subject.some((kept) => standsIn(kept, point))
 }
 
 /** Whether the camera may not stand at a place with the subject at another. */
-export function cameraKeptOut(out: KeptOut, stop: LatLon, standpoint: LatLon): boolean {
+export function cameraKeptOut(out: KeptOutGround, stop: LatLon, standpoint: LatLon): boolean {
   if (out.camera.length === 0 && out.barriers.length === 0) return false
   const point = onPlane(out.plane, standpoint)
   if (out.camera.some((kept) => standsIn(kept, point))) return true

@@ -8,14 +8,15 @@ import type { StandingLandmark } from './scan-table.ts'
 
 export interface LandmarkBall {
   readonly centre: EarthPoint
-  /** Metres; holds every point of the shell. */
+  /** Metres; holds every bounding point. */
   readonly radius: number
 }
 
-export function landmarkBall({ shell }: StandingLandmark): LandmarkBall {
-  const mean = (axis: keyof EarthPoint): number => shell.reduce((sum, point) => sum + point[axis], 0) / shell.length
+export function landmarkBall({ boundingPoints }: StandingLandmark): LandmarkBall {
+  const mean = (axis: keyof EarthPoint): number =>
+    boundingPoints.reduce((sum, point) => sum + point[axis], 0) / boundingPoints.length
   const centre = { x: mean('x'), y: mean('y'), z: mean('z') }
-  const radius = shell.reduce(
+  const radius = boundingPoints.reduce(
     (most, { x, y, z }) => Math.max(most, Math.hypot(x - centre.x, y - centre.y, z - centre.z)),
     0,
   )

@@ -1,5 +1,5 @@
 /** The light as one demand: the margins of a shoot's light wishes at an instant, each by its own measure, and all of them together. */
-import type { LightStage } from '#core/light/light-stage.ts'
+import type { LightScene } from '#core/light/light-scene.ts'
 import { type Hours, type LightWishes, SOFT_ENDS, type WishKind, wishesMade } from '#core/light/light-wish.ts'
 import { SUN_RISE_ALTITUDE } from '#core/light/day-events.ts'
 import { type SunLook, type SunOver, lookAtSun, wishMargin } from '#core/light/wish-margin.ts'
@@ -36,19 +36,19 @@ export function hoursMargin({ from, until }: Hours, instant: number, zone: Zone)
 export function lightMargin(
   kind: Exclude<WishKind, 'hours'>,
   wishes: LightWishes,
-  stage: LightStage,
+  scene: LightScene,
   instant: number,
   sun: SunLook,
   over: SunOver | null = null,
 ): number {
-  return wishMargin(kind, wishes, stage, instant, sun, over) / fullAt(kind, wishes)
+  return wishMargin(kind, wishes, scene, instant, sun, over) / fullAt(kind, wishes)
 }
 
 /** The margins of all light wishes made, in their order. */
-export function lightMargins(stage: LightStage, wishes: LightWishes, instant: number, zone: Zone): number[] {
-  const sun = lookAtSun(stage.at, instant)
+export function lightMargins(scene: LightScene, wishes: LightWishes, instant: number, zone: Zone): number[] {
+  const sun = lookAtSun(scene.at, instant)
   return wishesMade(wishes).map((kind) => {
-    if (kind !== 'hours') return lightMargin(kind, wishes, stage, instant, sun)
+    if (kind !== 'hours') return lightMargin(kind, wishes, scene, instant, sun)
     return wishes.hours === null ? 1 : hoursMargin(wishes.hours, instant, zone)
   })
 }

@@ -24,17 +24,17 @@ import type { ScanLimit } from './scan-found.ts'
 import type { FocalSample } from './scan-samples.ts'
 import type { ScanTable } from './scan-table.ts'
 import { NEVER, meets } from './score.ts'
-import type { Standing, TurnedSubject } from './stand-place.ts'
+import type { StandingPlace, TurnedSubject } from './stand-place.ts'
 
 export interface Arranged {
   readonly subject: TurnedSubject
   readonly bearing: number
   readonly focal: FocalSample
   readonly setting: Setting
-  readonly stood: Standing & { readonly made: SetUp }
+  readonly stood: StandingPlace & { readonly made: SetUp }
 }
 
-export interface Picture extends Arranged {
+export interface ScanPicture extends Arranged {
   /** In the order of the demands, light left out. */
   readonly measured: readonly MeasuredDemand[]
   /** Sum of weight times degree over them. */
@@ -53,7 +53,7 @@ function framed(table: ScanTable, { stood, setting }: Arranged): Framed {
   const { frameWidth, frameHeight } = setting
   const standing = table.standing(levels.landmark)
   const landmarkExtent =
-    standing === null ? null : extentOf(made.view, seenFrom(frame, standing.shell, table.shoot.refraction))
+    standing === null ? null : extentOf(made.view, seenFrom(frame, standing.boundingPoints, table.shoot.refraction))
   return {
     subject: framingOf(made.subject, frameWidth, frameHeight),
     landmarkExtent,
@@ -85,7 +85,7 @@ const CHEAP_FIRST: readonly ScanWishKind[] = [
 ]
 
 export interface Taken {
-  readonly picture: Picture
+  readonly picture: ScanPicture
   readonly frame: Framed
   readonly limits: readonly ScanLimit[]
 }
@@ -104,7 +104,7 @@ export function takePicture(table: ScanTable, arranged: Arranged, beforehand: Be
 }
 
 /** The same for a picture that must meet all musts and limits: null at the first that it misses. */
-export function takeGoodPicture(table: ScanTable, arranged: Arranged, beforehand: Beforehand): Picture | null {
+export function takeGoodPicture(table: ScanTable, arranged: Arranged, beforehand: Beforehand): ScanPicture | null {
   if (limitsOf(table, arranged, true).length > 0) return null
   const frame = framed(table, arranged)
   if (!framesBoth(frame.subject, arranged.stood.made.subject, frame.landmark, frame.landmarkExtent)) return null
@@ -118,7 +118,11 @@ export function takeGoodPicture(table: ScanTable, arranged: Arranged, beforehand
   return pictureOf(table, arranged, measured)
 }
 
-function pictureOf(table: ScanTable, arranged: Arranged, found: ReadonlyMap<ScanWishKind, MeasuredDemand>): Picture {
+function pictureOf(
+  table: ScanTable,
+  arranged: Arranged,
+  found: ReadonlyMap<ScanWishKind, MeasuredDemand>,
+): ScanPicture {
   const measured: MeasuredDemand[] = []
   let worth = 0
   for (const kind of table.demands) {

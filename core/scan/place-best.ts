@@ -2,7 +2,7 @@
 import type { LightMet } from './light-demand.ts'
 import { type MeasuredDemand, metBy, metOf } from './demands.ts'
 import { apartInBearing, apartInTime } from './apart.ts'
-import type { Picture } from './picture.ts'
+import type { ScanPicture } from './picture.ts'
 import type { PlaceLight } from './place-light.ts'
 import type { Candidate } from './scan-found.ts'
 import type { ScanPlace } from './scan-places.ts'
@@ -15,7 +15,7 @@ const KEPT = 3
 const LOOKS = 4000
 
 interface Ranked {
-  readonly picture: Picture
+  readonly picture: ScanPicture
   readonly instant: number
   readonly light: LightMet | null
   readonly score: number
@@ -39,7 +39,7 @@ function byScore(one: Ranked, other: Ranked): number {
   return other.score - one.score
 }
 
-function scoreWith({ weights, wishes }: ScanTable, { worth }: Picture, light: number): number {
+function scoreWith({ weights, wishes }: ScanTable, { worth }: ScanPicture, light: number): number {
   const weight = wishes.light?.weight ?? 0
   return weights > 0 ? (worth + weight * light) / weights : 1
 }
@@ -48,7 +48,7 @@ function scoreWith({ weights, wishes }: ScanTable, { worth }: Picture, light: nu
 export function* bestAtPlace(
   table: ScanTable,
   place: ScanPlace,
-  pictures: readonly Picture[],
+  pictures: readonly ScanPicture[],
   light: PlaceLight | null,
 ): Generator<void, Candidate[]> {
   const sorted = pictures.toSorted((one, other) => other.worth - one.worth)
@@ -85,7 +85,7 @@ export function* bestAtPlace(
 /** The best instants of one picture, apart from one another, as far as they are better than a score. */
 function* bestInstants(
   table: ScanTable,
-  picture: Picture,
+  picture: ScanPicture,
   light: PlaceLight,
   than: number,
 ): Generator<void, { ranked: Ranked[]; looks: number }> {

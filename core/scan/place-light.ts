@@ -1,19 +1,19 @@
 /** The light at one place of a scan: the sun at every instant tried, what of the light wishes is told by it alone, and for pictures the rest. */
-import type { LightStage } from '#core/light/light-stage.ts'
-import { LEVEL_HORIZON } from '#core/light/light-stage.ts'
+import type { LightScene } from '#core/light/light-scene.ts'
+import { LEVEL_HORIZON } from '#core/light/light-scene.ts'
 import { type WishKind, wishesMade } from '#core/light/light-wish.ts'
-import { overGround } from '#core/light/sky-edge.ts'
+import { overGround } from '#core/light/over-skyline.ts'
 import { type SunLook, lookAtSun } from '#core/light/wish-margin.ts'
 import { geodesicLine } from '#core/geo/geodesic.ts'
-import { type FacedThings, facedThings, seenOf, stagedThings } from '#core/plan/light-staging.ts'
-import { edgesFrom, landmarkSkyEye, skyEye } from '#core/plan/sky-edges.ts'
+import { type FacedThings, facedThings, seenOf, sceneOfThings } from '#core/plan/seen-sides.ts'
+import { skylineLooks, landmarkSkyEye, skyEye } from '#core/plan/plan-skylines.ts'
 import { type LightMet, hoursMargin, lightMargin, lightMet } from './light-demand.ts'
-import type { Picture } from './picture.ts'
+import type { ScanPicture } from './picture.ts'
 import type { ScanTable } from './scan-table.ts'
 import { degreeOf, meets } from './score.ts'
 import type { StopPlace } from './stand-place.ts'
 
-type EdgeLook = ReturnType<typeof edgesFrom>
+type LookAlong = ReturnType<typeof skylineLooks>
 
 /** What one light wish is at most, at an instant, whatever the picture. */
 type Bound = (index: number) => number
@@ -24,27 +24,27 @@ export interface PlaceLight {
   /** The degree that the light at an instant can have at best, by its index. */
   readonly atBest: Float64Array
   /** The light of a picture at instants by their index; null where it misses a must. */
-  readonly of: (picture: Picture) => (index: number) => LightMet | null
+  readonly of: (picture: ScanPicture) => (index: number) => LightMet | null
 }
 
 /** Kinds that are told by place and instant alone. */
 const OF_THE_SKY: ReadonlySet<WishKind> = new Set(['altitude', 'soft', 'moonUp', 'hours'])
 
-/** The stage of nothing seen: for wishes that are told by the sky alone. */
-function bareStage(place: StopPlace): LightStage {
+/** The scene of nothing seen: for wishes that are told by the sky alone. */
+function bareScene(place: StopPlace): LightScene {
   return { at: place.at, toSubject: null, subject: [], landmark: [], frame: null, skylines: LEVEL_HORIZON }
 }
 
 /** Degrees of the sun over the skyline of a thing, each instant looked at once. */
-function rememberedOver(count: number, sun: (index: number) => SunLook, eye: () => EdgeLook | null): Bound {
+function rememberedOver(count: number, sun: (index: number) => SunLook, eye: () => LookAlong | null): Bound {
   const known = new Float64Array(count).fill(Number.NaN)
-  let edge: EdgeLook | null | undefined
+  let skyline: LookAlong | null | undefined
   return (index) => {
     const before = known[index] as number
     if (!Number.isNaN(before)) return before
-    if (edge === undefined) edge = eye()
+    if (skyline === undefined) skyline = eye()
     const look = sun(index)
-    const ground = edge === null ? null : edge(look.azimuth).altitude
+    const ground = skyline === null ? null : skyline(look.azimuth).altitude
     // As fine as the skylines are kept, so that both tell the same.
     const over = overGround(ground === null ? null : Math.fround(ground), look)
     known[index] = over
@@ -68,9 +68,9 @@ export function placeLight(table: ScanTable, place: StopPlace, hours: Float64Arr
   const kinds = wishesMade(light)
   const must = table.wishes.light?.must === true
   const sun = rememberedSun(place, instants)
-  const { refraction, screens } = shoot
-  const from = (eye: ReturnType<typeof skyEye>): EdgeLook | null =>
-    terrain === null ? null : edgesFrom(terrain, eye, refraction, screens)
+  const { refraction, obstructions } = shoot
+  const from = (eye: ReturnType<typeof skyEye>): LookAlong | null =>
+    terrain === null ? null : skylineLooks(terrain, eye, refraction, obstructions)
   const overSubject = rememberedOver(count, sun, () =>
     terrain === null ? null : from(skyEye(terrain, place.at, place.level.level ?? 0, shoot.subject.height / 2)),
   )
@@ -79,7 +79,7 @@ export function placeLight(table: ScanTable, place: StopPlace, hours: Float64Arr
       ? null
       : from(landmarkSkyEye(terrain, landmark, landmarkAt, table.foot.level ?? 0)),
   )
-  const bare = bareStage(place)
+  const bare = bareScene(place)
   const skyMargins = new Map(
     kinds.flatMap((kind) => (OF_THE_SKY.has(kind) ? [[kind, marginsOfSky(kind)] as const] : [])),
   )
@@ -103,14 +103,14 @@ export function placeLight(table: ScanTable, place: StopPlace, hours: Float64Arr
     const { azimuth, direction } = look
     const way = light[kind] === 'in-shade' ? -1 : 1
     const toward = { east: way * direction.east, north: way * direction.north, up: way * direction.up }
-    const stage: LightStage = {
+    const scene: LightScene = {
       ...bare,
       toSubject: azimuth,
       subject: [{ normal: toward, part: 1 }],
       landmark: [{ normal: toward, part: 1 }],
     }
     const most = light[kind] === 'raking' ? { ...light, [kind]: 'lit' } : light
-    return lightMargin(kind, most, stage, 0, look, { subject: over, landmark: over, lens: over })
+    return lightMargin(kind, most, scene, 0, look, { subject: over, landmark: over, lens: over })
   }
 
   const atBest = new Float64Array(count)
@@ -134,15 +134,15 @@ export function placeLight(table: ScanTable, place: StopPlace, hours: Float64Arr
   const seesSides = (kinds.includes('subject') && light.subject !== 'back-lit') || kinds.includes('landmark')
   const things = new Map<number, FacedThings>()
 
-  function stageOf({ subject, stood }: Picture): LightStage {
+  function lightSceneOf({ subject, stood }: ScanPicture): LightScene {
     const { levels, made } = stood
     const toSubject = light.subject === 'back-lit' ? geodesicLine(stood.at, place.at).bearing : null
     const nothing: FacedThings = { ground: place.plane, subject: [], placed: null }
     const faced = seesSides ? facedAt(subject.heading, levels) : nothing
-    return stagedThings(seenOf(faced, made.view, refraction), made.view, place.at, toSubject, LEVEL_HORIZON)
+    return sceneOfThings(seenOf(faced, made.view, refraction), made.view, place.at, toSubject, LEVEL_HORIZON)
   }
 
-  function facedAt(heading: number, levels: Picture['stood']['levels']): FacedThings {
+  function facedAt(heading: number, levels: ScanPicture['stood']['levels']): FacedThings {
     const known = things.get(heading)
     // A stop over unknown ground is taken level with the camera: then nothing is kept.
     if (known !== undefined && place.level.level !== null && table.foot.level !== null) return known
@@ -156,8 +156,8 @@ export function placeLight(table: ScanTable, place: StopPlace, hours: Float64Arr
     return faced
   }
 
-  function of(picture: Picture): (index: number) => LightMet | null {
-    const stage = stageOf(picture)
+  function of(picture: ScanPicture): (index: number) => LightMet | null {
+    const scene = lightSceneOf(picture)
     const { stood } = picture
     const overLens = rememberedOver(count, sun, () =>
       terrain === null ? null : from(skyEye(terrain, stood.at, stood.levels.standpoint, stood.lensHeight)),
@@ -181,7 +181,7 @@ export function placeLight(table: ScanTable, place: StopPlace, hours: Float64Arr
         landmark: kind === 'landmark' ? overLandmark(index) : 0,
         lens: kind === 'sun' ? overLens(index) : 0,
       }
-      return lightMargin(kind, light, stage, instants[index] ?? 0, sun(index), over)
+      return lightMargin(kind, light, scene, instants[index] ?? 0, sun(index), over)
     }
   }
 
@@ -189,7 +189,7 @@ export function placeLight(table: ScanTable, place: StopPlace, hours: Float64Arr
 }
 
 /** The margins of the light's own clock hours, by instant; null where none are wished. */
-export function hoursByInstant({ light, instants, ask }: ScanTable): Float64Array | null {
+export function hoursByInstant({ light, instants, request }: ScanTable): Float64Array | null {
   const { hours } = light
-  return hours === null ? null : Float64Array.from(instants, (instant) => hoursMargin(hours, instant, ask.zone))
+  return hours === null ? null : Float64Array.from(instants, (instant) => hoursMargin(hours, instant, request.zone))
 }

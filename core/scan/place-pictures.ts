@@ -12,13 +12,13 @@ import {
   landmarkBall,
   mostShare,
 } from './landmark-ball.ts'
-import { type Beforehand, type Picture, takeGoodPicture } from './picture.ts'
+import { type Beforehand, type ScanPicture, takeGoodPicture } from './picture.ts'
 import type { FocalSample } from './scan-samples.ts'
 import { turnSamples } from './scan-places.ts'
 import type { ScanTable } from './scan-table.ts'
 import { meets } from './score.ts'
 import {
-  type Standing,
+  type StandingPlace,
   type StopPlace,
   type TurnedSubject,
   guessedDistance,
@@ -27,10 +27,10 @@ import {
 } from './stand-place.ts'
 
 /** Ways from the subject to the camera, the first straight away from the landmark, so that one of them has it behind. */
-export function waysToCamera({ landmarkAt, ask }: ScanTable, place: StopPlace): number[] {
+export function waysToCamera({ landmarkAt, request }: ScanTable, place: StopPlace): number[] {
   const toward = landmarkAt === null ? null : geodesicLine(place.at, landmarkAt).bearing
   const first = toward === null ? 0 : toward + 180
-  const count = turnSamples(ask.steps.bearing)
+  const count = turnSamples(request.steps.bearing)
   return Array.from({ length: count }, (_, index) => wrapBearing(first + (index * 360) / count))
 }
 
@@ -83,12 +83,12 @@ function reachingFocals(table: ScanTable, glimpse: Glimpse | null): readonly Foc
 }
 
 /** Radians of doubt about a view whose camera stands a tenth nearer or farther than it will. */
-function doubt(standing: Standing, distance: number, far: number): number {
+function doubt(standing: StandingPlace, distance: number, far: number): number {
   return 0.01 + 0.12 * (Math.abs(standing.scene.centre.up) / distance + distance / Math.max(far, distance))
 }
 
 export interface Tried {
-  readonly pictures: Picture[]
+  readonly pictures: ScanPicture[]
   /** Combinations tried so far. */
   count: number
   /** Work since it was last put down, in the cost of one picture. */
@@ -147,7 +147,7 @@ function onFocal(
   focal: FocalSample,
   beforehand: Beforehand,
   glimpse: Glimpse | null,
-  pictures: Picture[],
+  pictures: ScanPicture[],
 ): number {
   let work = 0
   const { focalLength } = focal
@@ -155,7 +155,7 @@ function onFocal(
   const glance =
     glimpse === null
       ? null
-      : (near: Standing, made: SetUp, distance: number): boolean => {
+      : (near: StandingPlace, made: SetUp, distance: number): boolean => {
           const { east, north, up } = glimpse.from
           return inView(glimpse.ball, made.view, doubt(near, distance, Math.hypot(east, north, up) - distance))
         }

@@ -10,11 +10,11 @@ import { wayToCamera } from './apart.ts'
 import { type MeasuredLine, alongAt, holdsPlace, measuredLine, pointAlong } from './scan-places.ts'
 import { awayFrom, offPlane, planeAt } from './drawn-shape.ts'
 import { metOf } from './demands.ts'
-import { type Judged, isGood, judge, keepsRoom } from './judge-candidate.ts'
-import type { ScanAsk } from './scan-ask.ts'
+import { type JudgedCandidate, isGood, judge, keepsRoom } from './judge-candidate.ts'
+import type { ScanRequest } from './scan-request.ts'
 import type { Candidate } from './scan-found.ts'
 import { type ScanTable, scanTable } from './scan-table.ts'
-import { nearestStand, standForShare, stopPlace, turnedSubject } from './stand-place.ts'
+import { nearestStandOf, standForShare, stopPlace, turnedSubject } from './stand-place.ts'
 
 /** What is moved: each a number that may change by any little. */
 interface Setting {
@@ -35,7 +35,7 @@ interface Setting {
 type Move = Partial<Setting>
 
 interface Polishing {
-  readonly ask: ScanAsk
+  readonly request: ScanRequest
   readonly table: ScanTable
   readonly from: Candidate
   readonly ground: StoppingGround
@@ -49,16 +49,16 @@ interface Polishing {
 
 const MINUTE = 60_000
 
-function timesOf({ ask, table }: Pick<Polishing, 'ask' | 'table'>, instant: number): readonly Span[] | null {
+function timesOf({ request, table }: Pick<Polishing, 'request' | 'table'>, instant: number): readonly Span[] | null {
   if (!table.lit) return null
-  const day = civilDayOf(instant, ask.zone)
+  const day = civilDayOf(instant, request.zone)
   const { hours } = table.wishes
-  return hours === null ? [{ from: day.start, until: day.end - 1 }] : hoursSpans(hours, day, ask.zone)
+  return hours === null ? [{ from: day.start, until: day.end - 1 }] : hoursSpans(hours, day, request.zone)
 }
 
 /** The first moves, about half a sample's step each way: alone, and those together that leave the subject's fill as it is. */
-function movesOf({ ask, table, ground, line, lens, times }: Polishing): Move[] {
-  const { steps } = ask
+function movesOf({ request, table, ground, line, lens, times }: Polishing): Move[] {
+  const { steps } = request
   const { lensHeight, subjectFill } = table.wishes
   const moves: Move[] = [{ way: steps.bearing / 2 }]
   const half = steps.place / 2
@@ -102,8 +102,8 @@ function stopAt({ ground, line, from }: Polishing, { along, east, north, heading
 }
 
 /** Half a step from the sampled place is the next one's: it is polished too, and two must not end as one. */
-function isNear({ ask, start }: Polishing, { along, east, north }: Setting): boolean {
-  const half = ask.steps.place / 2
+function isNear({ request, start }: Polishing, { along, east, north }: Setting): boolean {
+  const half = request.steps.place / 2
   return Math.abs(along - start) <= half && Math.hypot(east, north) <= half
 }
 
@@ -129,7 +129,7 @@ function arrangementOf(polishing: Polishing, setting: Setting): Candidate | null
 /** Without a wish for the subject's fill it stays the shot's own, and the camera goes where that is. */
 function standpointFor({ table, from, lens }: Polishing, stop: Stop, way: number, setting: Setting): LatLon | null {
   const distance = Math.exp(setting.far)
-  if (distance < nearestStand(table)) return null
+  if (distance < nearestStandOf(table)) return null
   if (table.wishes.subjectFill !== null) return awayFrom(planeAt(stop.at), way, distance)
   const place = stopPlace(table, stop.at)
   const subject = turnedSubject(table, place, stop.heading)
@@ -151,17 +151,17 @@ const WORTH = 1e-9
  * The same candidate, or one with a higher score that meets all musts and limits as it does, and with room to spare where it had
  * any; always the same for the same.
  */
-export function polish(ask: ScanAsk, candidate: Candidate): Candidate {
-  const table = scanTable(ask, [])
-  const ground = ask.shoot.stoppingGround.find(({ id }) => id === candidate.ground)
-  const lens = ask.shoot.bag.lenses.find(({ id }) => id === candidate.lensId)
+export function polish(request: ScanRequest, candidate: Candidate): Candidate {
+  const table = scanTable(request, [])
+  const ground = request.shoot.stoppingGround.find(({ id }) => id === candidate.ground)
+  const lens = request.shoot.bag.lenses.find(({ id }) => id === candidate.lensId)
   if (ground === undefined || lens === undefined) return candidate
   const line = ground.form === 'line' ? measuredLine(ground.points) : null
-  const times = timesOf({ ask, table }, candidate.instant)
+  const times = timesOf({ request, table }, candidate.instant)
   const start = line === null ? 0 : alongAt(line, candidate.at)
-  const polishing: Polishing = { ask, table, from: candidate, ground, line, lens, start, times }
+  const polishing: Polishing = { request, table, from: candidate, ground, line, lens, start, times }
   const moves = movesOf(polishing)
-  let best: Best = { candidate, judged: judge(ask, table.out, candidate) }
+  let best: Best = { candidate, judged: judge(request, table.out, candidate) }
   let here: Setting = {
     along: start,
     east: 0,
@@ -194,13 +194,13 @@ export function polish(ask: ScanAsk, candidate: Candidate): Candidate {
 
 interface Best {
   readonly candidate: Candidate
-  readonly judged: Judged
+  readonly judged: JudgedCandidate
 }
 
 function betterOf(polishing: Polishing, best: Best, setting: Setting): Best | null {
   const arrangement = arrangementOf(polishing, setting)
   if (arrangement === null) return null
-  const judged = judge(polishing.ask, polishing.table.out, arrangement)
+  const judged = judge(polishing.request, polishing.table.out, arrangement)
   const { candidate } = best
   if (!isGood(judged) || judged.score <= candidate.score + WORTH || !keepsRoom(judged, best.judged)) return null
   return { candidate: { ...arrangement, score: judged.score, met: judged.measured.map(metOf) }, judged }

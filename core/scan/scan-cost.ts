@@ -2,7 +2,7 @@
 import type { StoppingGround } from '#core/record/stopping-ground.ts'
 import { areaOf, onPlane, planeAt } from './drawn-shape.ts'
 import { cellsOver, measuredLine, samplesAlong, turnSamples } from './scan-places.ts'
-import type { ScanAsk } from './scan-ask.ts'
+import type { ScanRequest } from './scan-request.ts'
 import type { ScanCost } from './scan-found.ts'
 import { daySamples, fillSamples, focalSamples, heightSamples, looksAtLight, placementSamples } from './scan-samples.ts'
 
@@ -14,7 +14,7 @@ interface GroundSize {
 }
 
 /** Areas are counted by their square metres, not by the places that fall into them. */
-function sizeOf(ground: StoppingGround, { place, heading }: ScanAsk['steps']): GroundSize {
+function sizeOf(ground: StoppingGround, { place, heading }: ScanRequest['steps']): GroundSize {
   const round = turnSamples(heading)
   if (ground.form === 'line') {
     const { length } = measuredLine(ground.points)
@@ -34,29 +34,29 @@ function sizeOf(ground: StoppingGround, { place, heading }: ScanAsk['steps']): G
 const DAY_MINUTES = 1440
 
 /** Instants looked at, about: days of 24 hours, the wished part of each. */
-function instantCount(ask: ScanAsk): number {
-  if (!looksAtLight(ask)) return 1
-  const { hours } = ask.shoot.scanWishes
-  const wished = hours === null ? DAY_MINUTES : (hours.until - hours.from + DAY_MINUTES) % DAY_MINUTES || DAY_MINUTES
-  return daySamples(ask).length * Math.max(1, Math.round(wished / ask.steps.minutes))
+function instantCount(request: ScanRequest): number {
+  if (!looksAtLight(request)) return 1
+  const { hours } = request.shoot.scanWishes
+  const minutes = hours === null ? DAY_MINUTES : (hours.until - hours.from + DAY_MINUTES) % DAY_MINUTES || DAY_MINUTES
+  return daySamples(request).length * Math.max(1, Math.round(minutes / request.steps.minutes))
 }
 
 /** Keep-outs are not taken off: the cost is never told too low for them. */
-export function scanCost(ask: ScanAsk): ScanCost {
-  const { shoot, steps } = ask
+export function scanCost(request: ScanRequest): ScanCost {
+  const { shoot, steps } = request
   const sizes = shoot.stoppingGround.map((ground) => sizeOf(ground, steps))
   const turned = sizes.reduce((sum, { places, headings }) => sum + places * headings, 0)
   const onWay =
     focalSamples(shoot.bag.lenses, steps.focalLengths).length *
-    fillSamples(ask).length *
+    fillSamples(request).length *
     heightSamples(shoot.scanWishes, steps.heights).length *
-    placementSamples(ask).length
+    placementSamples(request).length
   const pictures = turned * turnSamples(steps.bearing) * onWay
   return {
     length: sizes.reduce((sum, { length }) => sum + length, 0),
     area: sizes.reduce((sum, { area }) => sum + area, 0),
     places: sizes.reduce((sum, { places }) => sum + places, 0),
     pictures,
-    combinations: pictures * instantCount(ask),
+    combinations: pictures * instantCount(request),
   }
 }

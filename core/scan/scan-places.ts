@@ -3,9 +3,9 @@ import { destination, geodesicDistance, geodesicLine } from '#core/geo/geodesic.
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { StoppingGround } from '#core/record/stopping-ground.ts'
 import { RADIANS_PER_DEGREE, turnBetween, wrapBearing } from '#core/units/angle.ts'
-import { type PlaneShape, areaOf, boxAround, holds, offPlane, onPlane, planeAt } from './drawn-shape.ts'
-import { type KeptOut, keptOut, subjectKeptOut } from './kept-out.ts'
-import type { ScanAsk } from './scan-ask.ts'
+import { type PlaneShape, areaOf, planeBoxAround, holds, offPlane, onPlane, planeAt } from './drawn-shape.ts'
+import { type KeptOutGround, keptOut, subjectKeptOut } from './kept-out.ts'
+import type { ScanRequest } from './scan-request.ts'
 
 export interface ScanPlace {
   /** Counts the places that are kept, in the order of the grounds. */
@@ -148,7 +148,7 @@ interface Cells {
 
 /** The cells laid over an area, whose middles are its samples. */
 export function cellsOver(shape: PlaneShape, step: number): Cells {
-  const { west, east, south, north } = boxAround(shape)
+  const { west, east, south, north } = planeBoxAround(shape)
   const along = (length: number): number => Math.max(1, Math.round(length / step))
   return { columns: along(east - west), rows: along(north - south), box: (east - west) * (north - south) }
 }
@@ -157,7 +157,7 @@ export function cellsOver(shape: PlaneShape, step: number): Cells {
 const HALVINGS = 5
 
 function cellMiddles(shape: PlaneShape, step: number): (readonly [number, number])[] {
-  const { west, east, south, north } = boxAround(shape)
+  const { west, east, south, north } = planeBoxAround(shape)
   for (let halving = 0; halving <= HALVINGS; halving++) {
     const { columns, rows } = cellsOver(shape, step / 2 ** halving)
     const middles: (readonly [number, number])[] = []
@@ -192,22 +192,28 @@ export function holdsPlace({ points }: StoppingGround, at: LatLon): boolean {
 }
 
 /** One ground's samples, keep-outs for the subject taken out. */
-export function placesOf(ground: StoppingGround, ask: Pick<ScanAsk, 'steps'>, out: KeptOut): Sampled[] {
-  const round = allRound(ask.steps.heading)
+export function sampledPlaces(
+  ground: StoppingGround,
+  request: Pick<ScanRequest, 'steps'>,
+  out: KeptOutGround,
+): Sampled[] {
+  const round = allRound(request.steps.heading)
   const sampled =
-    ground.form === 'line' ? sampledLine(ground, ask.steps.place, round) : sampledArea(ground, ask.steps.place, round)
+    ground.form === 'line'
+      ? sampledLine(ground, request.steps.place, round)
+      : sampledArea(ground, request.steps.place, round)
   return sampled.filter(({ at }) => !subjectKeptOut(out, at))
 }
 
 /** The keep-outs of a scan, on a plane at its ground. */
-export function keptOutOf({ shoot, spot }: Pick<ScanAsk, 'shoot' | 'spot'>): KeptOut {
+export function keptOutOf({ shoot, spot }: Pick<ScanRequest, 'shoot' | 'spot'>): KeptOutGround {
   return keptOut(shoot.keepOuts, shoot.stoppingGround[0]?.points[0] ?? spot.stop.at)
 }
 
 /** All places, always in the same order. */
-export function scanPlaces(ask: Pick<ScanAsk, 'shoot' | 'spot' | 'steps'>): ScanPlace[] {
-  const out = keptOutOf(ask)
-  return ask.shoot.stoppingGround
-    .flatMap((ground) => placesOf(ground, ask, out).map((sampled) => ({ ...sampled, ground })))
+export function scanPlaces(request: Pick<ScanRequest, 'shoot' | 'spot' | 'steps'>): ScanPlace[] {
+  const out = keptOutOf(request)
+  return request.shoot.stoppingGround
+    .flatMap((ground) => sampledPlaces(ground, request, out).map((sampled) => ({ ...sampled, ground })))
     .map((place, index) => ({ ...place, index }))
 }

@@ -7,7 +7,7 @@ import type { Lens } from '#core/optics/lens.ts'
 import type { Band, ScanWishes } from '#core/record/scan-wishes.ts'
 import { type CivilDay, type Zone, addDays, civilDay, civilDayOf } from '#core/time/civil.ts'
 import { demandsMade } from './demands.ts'
-import type { ScanAsk } from './scan-ask.ts'
+import type { ScanRequest } from './scan-request.ts'
 
 export interface FocalSample {
   readonly lens: Lens
@@ -44,7 +44,7 @@ export function focalSamples(lenses: readonly Lens[], count: number): FocalSampl
 }
 
 /** The shot's own fill where none is wished. */
-export function fillSamples({ shoot, spot, steps }: Pick<ScanAsk, 'shoot' | 'spot' | 'steps'>): FillWish[] {
+export function fillSamples({ shoot, spot, steps }: Pick<ScanRequest, 'shoot' | 'spot' | 'steps'>): FillWish[] {
   const wish = shoot.scanWishes.subjectFill
   if (wish === null) return [spot.shot.subjectFill]
   return evenly(wish, steps.fills).map((share) => ({ share, axis: wish.axis }))
@@ -57,7 +57,7 @@ export function heightSamples({ lensHeight }: Pick<ScanWishes, 'lensHeight'>, co
 /** Shares of the width at which the subject is placed to leave room for a landmark beside it. */
 const THIRDS = [-1 / 6, 1 / 6]
 
-export function placementSamples({ shoot, spot }: Pick<ScanAsk, 'shoot' | 'spot'>): Placement[] {
+export function placementSamples({ shoot, spot }: Pick<ScanRequest, 'shoot' | 'spot'>): Placement[] {
   const { placement } = spot.shot
   const where = shoot.scanWishes.landmarkPlace?.where ?? 'behind'
   if (where === 'behind') return [placement]
@@ -72,13 +72,13 @@ function daysBetween(from: string, until: string): number {
 }
 
 /** How many days the scan may choose among; of more than it tries it takes some, evenly. */
-export function wishedDays({ shoot }: Pick<ScanAsk, 'shoot'>): number {
+export function wishedDays({ shoot }: Pick<ScanRequest, 'shoot'>): number {
   const { days } = shoot.scanWishes
   return days === null ? 1 : Math.max(0, daysBetween(days.from, days.until) + 1)
 }
 
 /** The days tried, the first and the last wished among them; a day that the zone left out is left out. */
-export function daySamples({ shoot, spot, zone, steps }: ScanAsk): CivilDay[] {
+export function daySamples({ shoot, spot, zone, steps }: ScanRequest): CivilDay[] {
   const { days } = shoot.scanWishes
   if (days === null) return [civilDayOf(spot.when, zone)]
   const span = daysBetween(days.from, days.until)
@@ -108,13 +108,13 @@ function instantsWithin(hours: readonly (Hours | null)[], day: CivilDay, zone: Z
 }
 
 /** Whether the light is looked at at all: else the spot's own instant stands for all. */
-export function looksAtLight({ shoot }: Pick<ScanAsk, 'shoot'>): boolean {
+export function looksAtLight({ shoot }: Pick<ScanRequest, 'shoot'>): boolean {
   return demandsMade(shoot).includes('light')
 }
 
 /** Epoch milliseconds, in order. With `hours` false those outside the wished hours too. */
-export function instantSamples(ask: ScanAsk, hours = true): number[] {
-  if (!looksAtLight(ask)) return [ask.spot.when]
-  const wished = hours ? [ask.shoot.scanWishes.hours] : []
-  return daySamples(ask).flatMap((day) => instantsWithin(wished, day, ask.zone, ask.steps.minutes))
+export function instantSamples(request: ScanRequest, hours = true): number[] {
+  if (!looksAtLight(request)) return [request.spot.when]
+  const limits = hours ? [request.shoot.scanWishes.hours] : []
+  return daySamples(request).flatMap((day) => instantsWithin(limits, day, request.zone, request.steps.minutes))
 }

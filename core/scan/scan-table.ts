@@ -14,10 +14,10 @@ import type { ScanWishKind, ScanWishes } from '#core/record/scan-wishes.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import type { Shot, Spot } from '#core/record/spot.ts'
 import { type Landmark, landmarkPoints } from '#core/scene/landmark.ts'
-import { landmarkMiddle, landmarkShell } from '#core/scene/shell.ts'
+import { landmarkMiddle, landmarkBoundingPoints } from '#core/scene/bounding-points.ts'
 import { demandsMade } from './demands.ts'
-import { type KeptOut } from './kept-out.ts'
-import type { ScanAsk } from './scan-ask.ts'
+import { type KeptOutGround } from './kept-out.ts'
+import type { ScanRequest } from './scan-request.ts'
 import { keptOutOf } from './scan-places.ts'
 import {
   type FocalSample,
@@ -32,12 +32,12 @@ import {
 /** The landmark with its foot at one level: earth-centred points, and posts on the elevations. */
 export interface StandingLandmark {
   readonly level: number
-  readonly shell: readonly EarthPoint[]
+  readonly boundingPoints: readonly EarthPoint[]
   readonly posts: readonly StandingPost[]
 }
 
 export interface ScanTable {
-  readonly ask: ScanAsk
+  readonly request: ScanRequest
   readonly shoot: Shoot
   readonly spot: Spot
   readonly shot: Shot
@@ -63,7 +63,7 @@ export interface ScanTable {
   readonly crops: readonly { readonly width: number; readonly height: number }[]
   readonly lit: boolean
   readonly instants: readonly number[]
-  readonly out: KeptOut
+  readonly out: KeptOutGround
   /** The landmark at a foot level; kept while the level stays. */
   readonly standing: (level: number) => StandingLandmark | null
 }
@@ -85,27 +85,27 @@ function rememberedStanding(
     if (landmark === null) return null
     if (known?.level !== level) {
       const posts = terrain === null ? [] : postsOnGrid(terrain, landmark, footOnGrid(terrain, landmark, level, from))
-      known = { level, shell: landmarkShell(landmark, level), posts }
+      known = { level, boundingPoints: landmarkBoundingPoints(landmark, level), posts }
     }
     return known
   }
 }
 
-export function scanTable(ask: ScanAsk, instants: readonly number[] = instantSamples(ask)): ScanTable {
-  const { shoot, spot, terrain, steps } = ask
+export function scanTable(request: ScanRequest, instants: readonly number[] = instantSamples(request)): ScanTable {
+  const { shoot, spot, terrain, steps } = request
   const { shot } = spot
   const { camera, lenses } = shoot.bag
   const landmark = landmarkOf(shoot, spot)
   const wishes = shoot.scanWishes
   const demands = demandsMade(shoot)
-  const fills = fillSamples(ask)
-  const settings = placementSamples(ask).map((placement) =>
+  const fills = fillSamples(request)
+  const settings = placementSamples(request).map((placement) =>
     settingFor(camera, { placement, focus: shot.focus }, shot.orientation),
   )
   const [setting] = settings
-  const foot = footLevel(landmark, ask)
+  const foot = footLevel(landmark, request)
   return {
-    ask,
+    request,
     shoot,
     spot,
     shot,
@@ -125,9 +125,9 @@ export function scanTable(ask: ScanAsk, instants: readonly number[] = instantSam
     heights: heightSamples(wishes, steps.heights),
     settings,
     crops: setting === undefined ? [] : cropsThatCount(shoot, setting),
-    lit: looksAtLight(ask),
+    lit: looksAtLight(request),
     instants,
-    out: keptOutOf(ask),
+    out: keptOutOf(request),
     standing: rememberedStanding(landmark, terrain, foot),
   }
 }

@@ -3,7 +3,7 @@ import { parkingMeasured } from './demands.ts'
 import { bestAtPlace } from './place-best.ts'
 import { hoursByInstant, placeLight } from './place-light.ts'
 import { ENOUGH_WORK, type Tried, picturesAt, triedOnWay } from './place-pictures.ts'
-import type { ScanAsk } from './scan-ask.ts'
+import type { ScanRequest } from './scan-request.ts'
 import type { PlaceFound } from './scan-found.ts'
 import { type ScanPlace, scanPlaces, turnSamples } from './scan-places.ts'
 import { type ScanTable, scanTable } from './scan-table.ts'
@@ -24,17 +24,17 @@ export interface ScanStep {
  * One of so many parts. Places are dealt to them in turn, and what is found at one doesn't hang on the others: together the parts
  * find the same however many they are. Each step is some milliseconds' work.
  */
-export function* scanPart(ask: ScanAsk, part = 0, of = 1): Generator<ScanStep, void> {
-  const table = scanTable(ask)
+export function* scanPart(request: ScanRequest, part = 0, of = 1): Generator<ScanStep, void> {
+  const table = scanTable(request)
   const hours = hoursByInstant(table)
   yield { share: 0, found: [], evaluated: 0 }
-  const places = scanPlaces(ask).filter(({ index }) => index % of === part)
+  const places = scanPlaces(request).filter(({ index }) => index % of === part)
   const tried: Tried = { pictures: [], count: 0, work: 0 }
   const found: PlaceFound[] = []
   let counter = 0
   let evaluated = 0
   for (const [done, place] of places.entries()) {
-    const whole = place.headings.length * turnSamples(ask.steps.bearing) * triedOnWay(table)
+    const whole = place.headings.length * turnSamples(request.steps.bearing) * triedOnWay(table)
     const work = scanPlace(table, place, hours, tried)
     for (;;) {
       const step = work.next()
@@ -42,15 +42,15 @@ export function* scanPart(ask: ScanAsk, part = 0, of = 1): Generator<ScanStep, v
         found.push(step.value)
         break
       }
-      yield told(done + Math.min(0.99, tried.count / Math.max(1, whole)))
+      yield stepAt(done + Math.min(0.99, tried.count / Math.max(1, whole)))
     }
     // Left out whole: the rest counts as looked at.
     tried.count = Math.max(tried.count, whole)
     counted()
     tried.work += PLACE_WORK
-    if (tried.work > ENOUGH_WORK) yield told(done + 1)
+    if (tried.work > ENOUGH_WORK) yield stepAt(done + 1)
   }
-  yield told(places.length)
+  yield stepAt(places.length)
 
   function counted(): void {
     evaluated += (tried.count - counter) * table.instants.length
@@ -58,7 +58,7 @@ export function* scanPart(ask: ScanAsk, part = 0, of = 1): Generator<ScanStep, v
     counter = 0
   }
 
-  function told(done: number): ScanStep {
+  function stepAt(done: number): ScanStep {
     evaluated += (tried.count - counter) * table.instants.length
     counter = tried.count
     tried.work = 0
@@ -79,7 +79,7 @@ function* scanPlace(
   tried: Tried,
 ): Generator<void, PlaceFound> {
   const nothing: PlaceFound = { place: place.index, at: place.at, ground: place.ground.id, score: null, best: [] }
-  const parking = parkingMeasured(table.wishes, place.at, table.ask.parkings)
+  const parking = parkingMeasured(table.wishes, place.at, table.request.parkings)
   if (parking !== null && parking.must && !meets(parking.margin)) return nothing
   const stop = stopPlace(table, place.at)
   const light = table.lit ? placeLight(table, stop, hours) : null
@@ -92,8 +92,8 @@ function* scanPlace(
 }
 
 /** All parts of a scan one after the other: what was found at every place, in their order. */
-export function scanWhole(ask: ScanAsk, of = 1): PlaceFound[] {
+export function scanWhole(request: ScanRequest, of = 1): PlaceFound[] {
   const found: PlaceFound[] = []
-  for (let part = 0; part < of; part++) for (const step of scanPart(ask, part, of)) found.push(...step.found)
+  for (let part = 0; part < of; part++) for (const step of scanPart(request, part, of)) found.push(...step.found)
   return found.toSorted((one, other) => one.place - other.place)
 }

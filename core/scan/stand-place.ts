@@ -17,11 +17,11 @@ export interface StopPlace {
   readonly level: KnownLevel
 }
 
-export function stopPlace({ ask }: ScanTable, at: LatLon): StopPlace {
-  return { at, plane: planeAt(at), level: knownLevel(null, ask, at) }
+export function stopPlace({ request }: ScanTable, at: LatLon): StopPlace {
+  return { at, plane: planeAt(at), level: knownLevel(null, request, at) }
 }
 
-/** The subject at a place and a heading; its points are set out anew only where its level depends on the camera's. */
+/** The subject at a place and a heading; its points are set out again only where its level depends on the camera's. */
 export interface TurnedSubject {
   readonly place: StopPlace
   readonly heading: number
@@ -44,7 +44,7 @@ export function turnedSubject({ shoot, shot }: ScanTable, place: StopPlace, head
 }
 
 /** Where the camera stands, and what it has before it. */
-export interface Standing {
+export interface StandingPlace {
   readonly at: LatLon
   readonly levels: Levels
   readonly lensHeight: number
@@ -54,20 +54,20 @@ export interface Standing {
 
 /** The camera `distance` metres from the subject toward a bearing. */
 export function standing(
-  { ask, foot, landmark, shoot }: ScanTable,
+  { request, foot, landmark, shoot }: ScanTable,
   subject: TurnedSubject,
   bearing: number,
   distance: number,
   lensHeight: number,
-): Standing {
+): StandingPlace {
   const { plane, level } = subject.place
   const at = awayFrom(plane, bearing, distance)
-  const levels = levelsFrom(knownLevel(null, ask, at), level, foot, landmark !== null)
+  const levels = levelsFrom(knownLevel(null, request, at), level, foot, landmark !== null)
   const frame = localFrame(at, levels.standpoint + lensHeight)
   return { at, levels, lensHeight, frame, scene: sceneFrom(frame, subject.points(levels.stop), shoot.refraction) }
 }
 
-export interface StoodForFill extends Standing {
+export interface StoodForFill extends StandingPlace {
   readonly distance: number
   readonly made: SetUp
 }
@@ -79,7 +79,7 @@ const ROUNDS = 24
 const FILLED = 3e-9
 
 /** Nearer than this the camera would be in the subject. */
-export function nearestStand({ shoot }: Pick<ScanTable, 'shoot'>): number {
+export function nearestStandOf({ shoot }: Pick<ScanTable, 'shoot'>): number {
   const { length, width } = shoot.subject
   return Math.hypot(length, width) / 2 + 0.3
 }
@@ -101,7 +101,7 @@ export function guessedDistance(
 }
 
 /** Told of the first set-up that nearly fills as wished; false gives the search up. */
-export type Glance = (near: Standing, made: SetUp, distance: number) => boolean
+export type Glance = (near: StandingPlace, made: SetUp, distance: number) => boolean
 
 /** Relative miss of the fill within which a glance tells what the picture will be like. */
 const NEARLY = 0.1
@@ -121,7 +121,7 @@ export function standForShare(
   guess: number,
   glance: Glance | null = null,
 ): StoodForFill | null {
-  const nearest = Math.log(nearestStand(table))
+  const nearest = Math.log(nearestStandOf(table))
   const farthest = Math.log(FARTHEST)
   let [low, high] = [nearest, farthest]
   let log = Math.min(high, Math.max(low, Math.log(guess)))

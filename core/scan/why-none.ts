@@ -8,7 +8,7 @@ import { type Arranged, type Beforehand, type Taken, takeGoodPicture, takePictur
 import { type PlaceLight, hoursByInstant, placeLight } from './place-light.ts'
 import { couldShow } from './landmark-ball.ts'
 import { type Glimpse, glimpseOf, knownBeforehand, viewMeasured, waysToCamera } from './place-pictures.ts'
-import type { ScanAsk } from './scan-ask.ts'
+import type { ScanRequest } from './scan-request.ts'
 import type { Relaxation, ScanLimit, WhyNone } from './scan-found.ts'
 import { type NearPlace, Tally, type WhyNonePart, closer } from './why-tally.ts'
 import { type ScanPlace, scanPlaces, turnSamples } from './scan-places.ts'
@@ -24,7 +24,7 @@ export interface WhyStep {
 }
 
 interface Why {
-  readonly ask: ScanAsk
+  readonly request: ScanRequest
   readonly table: ScanTable
   readonly tries: readonly Try[]
   readonly within: number
@@ -38,32 +38,39 @@ const TRIES_A_STEP = 300
  * One of so many parts of the looking. A large problem is looked at in part; what is told of it is true of what was looked at. The
  * last step has the result.
  */
-export function* whyNonePart(ask: ScanAsk, part = 0, of = 1): Generator<WhyStep, void> {
-  const { instants, within } = whyInstants(ask)
-  const { light } = ask.shoot.scanWishes
+export function* whyNonePart(request: ScanRequest, part = 0, of = 1): Generator<WhyStep, void> {
+  const { instants, within } = whyInstants(request)
+  const { light } = request.shoot.scanWishes
   // The light's margins are wanted where it is missed too: as a wish it tells them.
-  const loose = { ...ask.shoot.scanWishes, light: light === null ? null : { ...light, must: false } }
-  const table = scanTable({ ...ask, shoot: { ...ask.shoot, scanWishes: loose } }, instants)
+  const loose = { ...request.shoot.scanWishes, light: light === null ? null : { ...light, must: false } }
+  const table = scanTable({ ...request, shoot: { ...request.shoot, scanWishes: loose } }, instants)
   const tally = new Tally()
-  const why: Why = { ask, table, tries: triesOf(table), within, lightMust: table.lit && light?.must === true, tally }
-  const musts = table.demands.filter((kind) => ask.shoot.scanWishes[kind]?.must === true)
-  const all = scanPlaces(ask)
-  const { places, stride } = thinning(table, all, turnSamples(ask.steps.bearing))
+  const why: Why = {
+    request,
+    table,
+    tries: triesOf(table),
+    within,
+    lightMust: table.lit && light?.must === true,
+    tally,
+  }
+  const musts = table.demands.filter((kind) => request.shoot.scanWishes[kind]?.must === true)
+  const all = scanPlaces(request)
+  const { places, stride } = thinning(table, all, turnSamples(request.steps.bearing))
   const own = places.filter((_, index) => index % of === part)
   const hours = hoursByInstant(table)
   yield { share: 0, part: null }
   for (const [done, place] of own.entries()) {
     for (const share of lookAround(why, place, stride, hours)) yield { share: (done + share) / own.length, part: null }
   }
-  yield { share: 1, part: tally.told(musts) }
+  yield { share: 1, part: tally.result(musts) }
 }
 
 /** All tries at one place; tells the share that is done. */
 function* lookAround(why: Why, place: ScanPlace, stride: number, hours: Float64Array | null): Generator<number, void> {
-  const { ask, table, tries, tally, within } = why
+  const { request, table, tries, tally, within } = why
   const stop = stopPlace(table, place.at)
   const glimpse = glimpseOf(table, stop)
-  const parking = parkingMeasured(table.wishes, place.at, ask.parkings)
+  const parking = parkingMeasured(table.wishes, place.at, request.parkings)
   const light = table.lit ? placeLight(table, stop, hours) : null
   const ways = waysToCamera(table, stop).filter((_, index) => index % stride === 0)
   let since = 0
@@ -121,7 +128,7 @@ function arrange(
 
 /** One of the scan's own combinations, at all instants: everything it misses is counted. */
 function lookAt(why: Why, place: number, taken: Taken, light: PlaceLight | null): void {
-  const { table, ask, within, lightMust, tally } = why
+  const { table, request, within, lightMust, tally } = why
   const missed = taken.picture.measured.filter(({ must, margin }) => must && !meets(margin))
   const by: (ScanWishKind | ScanLimit)[] = [...missed.map(({ kind }) => kind), ...taken.limits]
   const count = table.instants.length
@@ -145,7 +152,7 @@ function lookAt(why: Why, place: number, taken: Taken, light: PlaceLight | null)
     if (lit && near !== null) tally.miss(place, near)
     if (!lit && met !== null && (best === null || met.value > best.value)) best = met
   }
-  if (by.length === 0 && best !== null) tally.miss(place, nearLight(best, wishesMade(ask.shoot.light).length))
+  if (by.length === 0 && best !== null) tally.miss(place, nearLight(best, wishesMade(request.shoot.light).length))
 }
 
 /** One beyond what is wished: it counts only where everything else is met. */

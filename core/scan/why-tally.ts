@@ -38,7 +38,7 @@ export class Tally {
     if (known === undefined || closer(beyond, known)) this.#near.set(key, { ...beyond, place })
   }
 
-  told(kinds: readonly ScanWishKind[]): WhyNonePart {
+  result(kinds: readonly ScanWishKind[]): WhyNonePart {
     const excluded = [...kinds, ...SCAN_LIMITS].map((by): Excluded => ({
       by,
       ...(this.#counts.get(by) ?? { count: 0, alone: 0 }),

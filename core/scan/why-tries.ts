@@ -1,6 +1,6 @@
 /** What is looked at to tell why nothing was found: a part of the scan's own combinations, and others just beyond what is wished. */
 import type { Lens } from '#core/optics/lens.ts'
-import type { ScanAsk } from './scan-ask.ts'
+import type { ScanRequest } from './scan-request.ts'
 import type { Relaxation } from './scan-found.ts'
 import type { ScanPlace } from './scan-places.ts'
 import { type FocalSample, instantSamples } from './scan-samples.ts'
@@ -126,7 +126,7 @@ export function triesOf(table: ScanTable): Try[] {
 }
 
 /** Of a list so many at most, evenly, its ends among them. */
-export function thinned<One>(list: readonly One[], most: number): One[] {
+export function everyFew<One>(list: readonly One[], most: number): One[] {
   if (list.length <= most) return [...list]
   if (most < 2) return list.slice(0, Math.max(0, most))
   return Array.from({ length: most }, (_, index) => list[Math.round((index * (list.length - 1)) / (most - 1))]).filter(
@@ -150,7 +150,7 @@ export function thinning(table: ScanTable, places: readonly ScanPlace[], ways: n
   const onWay = headings * triedOnWay(table)
   const stride = Math.max(1, Math.min(Math.floor(ways / LEAST_WAYS), Math.ceil((LEAST_PLACES * ways * onWay) / LOOKED)))
   const each = Math.max(1, Math.ceil(ways / stride) * onWay)
-  return { places: thinned(places, Math.max(LEAST_PLACES, Math.floor(LOOKED / each))), stride }
+  return { places: everyFew(places, Math.max(LEAST_PLACES, Math.floor(LOOKED / each))), stride }
 }
 
 /** Instants looked at where the light must be met, and where it needn't, within the wished hours and outside together. */
@@ -163,16 +163,16 @@ export interface WhyInstants {
   readonly within: number
 }
 
-export function whyInstants(ask: ScanAsk): WhyInstants {
-  const must = ask.shoot.scanWishes.light?.must === true
-  const own = instantSamples(ask)
+export function whyInstants(request: ScanRequest): WhyInstants {
+  const must = request.shoot.scanWishes.light?.must === true
+  const own = instantSamples(request)
   const known = new Set(own)
   // Only wished hours leave any out; and what is told of them is their share, so both sides are thinned alike.
-  const wished = ask.shoot.scanWishes.hours !== null
-  const others = wished ? instantSamples(ask, false).filter((instant) => !known.has(instant)) : []
+  const hoursMatter = request.shoot.scanWishes.hours !== null
+  const others = hoursMatter ? instantSamples(request, false).filter((instant) => !known.has(instant)) : []
   const most = must ? INSTANTS : FEW_INSTANTS
   const share = own.length / Math.max(1, own.length + others.length)
-  const within = thinned(own, Math.max(2, Math.round(most * share)))
-  const outside = thinned(others, Math.max(1, most - within.length))
+  const within = everyFew(own, Math.max(2, Math.round(most * share)))
+  const outside = everyFew(others, Math.max(1, most - within.length))
   return { instants: [...within, ...outside], within: within.length }
 }

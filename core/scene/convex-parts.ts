@@ -1,7 +1,7 @@
 /** The landmark as a few convex parts whose shadows together are its own, but for cables, hangers and other open work. */
 import { type LocalFrame, type LocalPoint, localFrame, toEarth, toLocal } from '#core/geo/local-frame.ts'
-import { type Building, type Landmark, type Span, landmarkPoints } from './landmark.ts'
-import { landmarkShell } from './shell.ts'
+import { type Building, type Landmark, type SpanLandmark, landmarkPoints } from './landmark.ts'
+import { landmarkBoundingPoints } from './bounding-points.ts'
 import { type PlaceAlong, type SpanRule, spanRule } from '#core/scene/solid/span-rule.ts'
 
 /** Corners of one convex part, in any order. */
@@ -43,7 +43,7 @@ function legs(rule: SpanRule, height: number): ConvexPart[] {
 }
 
 /** Walls and rows of arches are closed from the foot up; bridges let the light through under their deck. */
-function spanParts(span: Span, base: number): ConvexPart[] {
+function spanParts(span: SpanLandmark, base: number): ConvexPart[] {
   if (span.line.length < 2) return []
   const rule = spanRule(span, base)
   const { height, deckHeight, form } = span
@@ -69,5 +69,5 @@ export function convexParts(landmark: Landmark, base: number): PlacedParts | nul
   const frame = localFrame(first, base)
   if (landmark.kind === 'span') return { frame, parts: spanParts(landmark, base) }
   if (landmark.kind === 'building') return { frame, parts: buildingParts(landmark, base, frame) }
-  return { frame, parts: [landmarkShell(landmark, base).map((point) => toLocal(frame, point))] }
+  return { frame, parts: [landmarkBoundingPoints(landmark, base).map((point) => toLocal(frame, point))] }
 }

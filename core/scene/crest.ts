@@ -1,5 +1,5 @@
 /** The landmark's crest: its upper edges in space, and how high they appear in one direction from a lens. */
-import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
+import { MEAN_EARTH_RADIUS } from '#core/geo/curvature-and-refraction.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import {
   type EarthPoint,
@@ -10,8 +10,8 @@ import {
   toLocal,
 } from '#core/geo/local-frame.ts'
 import { RADIANS_PER_DEGREE, degrees } from '#core/units/angle.ts'
-import type { Landmark, Span } from './landmark.ts'
-import { UPRIGHT_TAPER, ring, spanStations } from './shell.ts'
+import type { Landmark, SpanLandmark } from './landmark.ts'
+import { UPRIGHT_TAPER, circlePoints, spanStations } from './bounding-points.ts'
 
 export interface CrestEdge {
   readonly from: EarthPoint
@@ -28,7 +28,7 @@ function edgesAround(points: readonly EarthPoint[]): CrestEdge[] {
 }
 
 /** Both sides and, for a look along it, a line across at each point. Where a bridge hangs its deck counts, not its towers. */
-function spanEdges(span: Span, base: number): CrestEdge[] {
+function spanEdges(span: SpanLandmark, base: number): CrestEdge[] {
   const top = span.form === 'suspension' ? span.deckHeight : span.height
   const half = span.width / 2
   const stations = spanStations(span, base)
@@ -46,7 +46,7 @@ export function crestEdges(landmark: Landmark, base: number): CrestEdge[] {
     return edgesAround(landmark.footprint.map((at) => toEarth(localFrame(at, base), 0, 0, landmark.height)))
   const frame = localFrame(landmark.at, base)
   if (landmark.kind === 'upright')
-    return edgesAround(ring(frame, (landmark.width / 2) * UPRIGHT_TAPER, landmark.height))
+    return edgesAround(circlePoints(frame, (landmark.width / 2) * UPRIGHT_TAPER, landmark.height))
   // A summit is a cone: its crest as seen from anywhere below is its top.
   const top = toEarth(frame, 0, 0, landmark.height)
   return [{ from: top, to: top }]

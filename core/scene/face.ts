@@ -2,9 +2,9 @@
 import { type LocalFrame, type LocalPoint, localFrame, toEarth, toLocal } from '#core/geo/local-frame.ts'
 import { degrees, wrapBearing } from '#core/units/angle.ts'
 import { subjectPoint } from './box.ts'
-import type { Building, Landmark, Span, Summit, Upright } from './landmark.ts'
+import type { Building, Landmark, SpanLandmark, Summit, Upright } from './landmark.ts'
 import { landmarkPoints } from './landmark.ts'
-import { UPRIGHT_TAPER } from './shell.ts'
+import { UPRIGHT_TAPER } from './bounding-points.ts'
 import type { Subject } from './subject.ts'
 
 export interface ThingFace {
@@ -125,7 +125,7 @@ interface Segment {
 }
 
 /** Segments that have a direction; each is offset square to itself, so that its sides look exactly square to its line. */
-function spanSegments(span: Span, base: number, thing: LocalFrame): Segment[] {
+function spanSegments(span: SpanLandmark, base: number, thing: LocalFrame): Segment[] {
   const half = span.width / 2
   const frames = span.line.map((at) => localFrame(at, base))
   return frames.slice(1).flatMap((end, index) => {
@@ -153,7 +153,7 @@ function spanSegments(span: Span, base: number, thing: LocalFrame): Segment[] {
  * of its towers and cables, from the foot to the full height, though most of that plane is air: light strikes what is in it at
  * the same angle. A wall has its two ends and its top besides.
  */
-function spanFaces(span: Span, base: number, thing: LocalFrame): ThingFace[] {
+function spanFaces(span: SpanLandmark, base: number, thing: LocalFrame): ThingFace[] {
   const segments = spanSegments(span, base, thing)
   const faces: ThingFace[] = []
   for (const { index, leftStart, rightStart, leftEnd, rightEnd } of segments) {

@@ -29,7 +29,7 @@ export interface Upright extends LandmarkCommon {
 }
 
 /** A bridge, wall or row of arches along two or more points; the inner points carry piers or towers. */
-export interface Span extends LandmarkCommon {
+export interface SpanLandmark extends LandmarkCommon {
   readonly kind: 'span'
   readonly form: SpanForm
   readonly line: readonly LatLon[]
@@ -52,7 +52,7 @@ export interface Building extends LandmarkCommon {
   readonly footprint: readonly LatLon[]
 }
 
-export type Landmark = Upright | Span | Summit | Building
+export type Landmark = Upright | SpanLandmark | Summit | Building
 
 /** The points by which the landmark is placed and dragged, in their order. */
 export function landmarkPoints(landmark: Landmark): readonly LatLon[] {

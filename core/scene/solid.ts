@@ -10,8 +10,8 @@ export interface Face {
   readonly kind: 'face'
   readonly material: Material
   readonly points: readonly LocalPoint[]
-  /** Faces painted upon it: windows, doors. They are seen when it is. */
-  readonly upon?: readonly Face[]
+  /** Faces painted on it: windows, doors. They are seen when it is. */
+  readonly painted?: readonly Face[]
 }
 
 /** A rod along a polyline, round in section, `widths` metres thick at each point. */
@@ -72,7 +72,7 @@ export function eachPoint(item: Item, visit: (point: LocalPoint, radius: number)
   else if (item.kind === 'rod') item.points.forEach((point, index) => visit(point, (item.widths[index] ?? 0) / 2))
   else {
     item.points.forEach((point) => visit(point, 0))
-    item.upon?.forEach((face) => eachPoint(face, visit))
+    item.painted?.forEach((face) => eachPoint(face, visit))
   }
 }
 
@@ -118,5 +118,5 @@ function mapItem(item: Item, move: (point: LocalPoint) => LocalPoint, thick: (ra
 
 function mapFace(face: Face, move: (point: LocalPoint) => LocalPoint): Face {
   const moved = { ...face, points: face.points.map(move) }
-  return face.upon === undefined ? moved : { ...moved, upon: face.upon.map((one) => mapFace(one, move)) }
+  return face.painted === undefined ? moved : { ...moved, painted: face.painted.map((one) => mapFace(one, move)) }
 }

@@ -9,10 +9,10 @@ import { heightRead } from '#core/plan/height-read.ts'
 import { type Plan, levelsOf } from '#core/plan/plan.ts'
 import type { Failing } from '#core/tolerance/condition.ts'
 import type { Move } from '#core/tolerance/moves.ts'
-import type { Sensitivity } from '#core/tolerance/sensitivity.ts'
+import type { PlanTolerances } from '#core/tolerance/plan-tolerances.ts'
 import { type Tight, type Tolerance, tightest } from '#core/tolerance/tolerance.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
-import { landmarkMiddle } from '#core/scene/shell.ts'
+import { landmarkMiddle } from '#core/scene/bounding-points.ts'
 import { wrapBearing } from '#core/units/angle.ts'
 
 export type SheetRole = 'standpoint' | 'subject' | 'parking' | 'landmark'
@@ -116,7 +116,7 @@ export interface SheetTolerances {
   readonly first: readonly Tight[]
   readonly rows: readonly {
     readonly of: 'subject' | 'camera' | 'turn' | 'lens' | 'clock'
-    readonly off: readonly (readonly [Move, Tolerance])[]
+    readonly tolerances: readonly (readonly [Move, Tolerance])[]
   }[]
   /** What does not hold as planned and was left out. */
   readonly failing: readonly Failing[]
@@ -125,13 +125,13 @@ export interface SheetTolerances {
 const TIGHTEST_TOLD = 3
 
 /** How far off each may be, in the order in which one sets up: where things stand, how they are turned, the lens, the hour. */
-export function sheetTolerances({ off, failing }: Sensitivity): SheetTolerances {
+export function sheetTolerances({ tolerances, failing }: PlanTolerances): SheetTolerances {
   const row = (of: SheetTolerances['rows'][number]['of'], ...moves: readonly Move[]) => ({
     of,
-    off: moves.map((move) => [move, off[move]] as const),
+    tolerances: moves.map((move) => [move, tolerances[move]] as const),
   })
   return {
-    first: tightest(off, TIGHTEST_TOLD),
+    first: tightest(tolerances, TIGHTEST_TOLD),
     rows: [
       row('subject', 'subject-nearer', 'subject-farther', 'subject-left', 'subject-right'),
       row('turn', 'subject-counter-clockwise', 'subject-clockwise'),

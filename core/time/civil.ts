@@ -190,11 +190,11 @@ function two(value: number): string {
 
 /** "UTC+1", "UTC+5:45", "UTC−2", "UTC". */
 export function formatOffset(instant: number, zone: Zone): string {
-  return offsetText(offsetAt(instant, zone))
+  return zoneOffsetText(offsetAt(instant, zone))
 }
 
 /** Minutes east of UTC as text; seconds only where an old local mean time has them. */
-export function offsetText(offset: number): string {
+export function zoneOffsetText(offset: number): string {
   const seconds = Math.round(Math.abs(offset) * 60)
   if (seconds === 0) return 'UTC'
   const minute = Math.floor(seconds / 60) % 60

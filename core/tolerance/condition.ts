@@ -1,6 +1,6 @@
 /** What an arrangement must go on meeting when it is a little off: each condition, and the ways in which it can fail. */
 import type { ScanWishKind } from '#core/record/scan-wishes.ts'
-import type { Stance } from './stance.ts'
+import type { PlacedPlan } from './placed-plan.ts'
 
 /** What is hoped of every picture while it holds: both things whole, enough of the landmark shown, sharp, and the light that is on them. */
 export const PICTURE_CONDITIONS = ['subject-whole', 'landmark-whole', 'landmark-shown', 'sharp'] as const
@@ -76,6 +76,6 @@ export interface Failing {
 
 export interface Condition {
   readonly kind: ConditionKind
-  /** How it fails at a stance; null while it holds. */
-  readonly fails: (stance: Stance) => How | null
+  /** How it fails at a placed plan; null while it holds. */
+  readonly fails: (placed: PlacedPlan) => How | null
 }

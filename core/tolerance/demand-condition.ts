@@ -7,7 +7,7 @@ import type { Condition, DemandCondition, How } from './condition.ts'
 import { LANDMARK_DEMANDS, measureDemands } from '#core/scan/demands.ts'
 import { cutOf } from './picture-condition.ts'
 import { meets } from '#core/scan/score.ts'
-import type { Stance } from './stance.ts'
+import type { PlacedPlan } from './placed-plan.ts'
 
 /** A must as every shoot begins with it is nobody's own before there is ground to scan. */
 function isUsual({ shoot }: Plan, kind: DemandCondition): boolean {
@@ -30,7 +30,7 @@ function mustsOf(plan: Plan, elevations: boolean): DemandCondition[] {
 }
 
 /** The side at which the landmark is cut the most in any crop of the frame as it is held. */
-function cutInCrops({ plan, found }: Stance): How {
+function cutInCrops({ plan, found }: PlacedPlan): How {
   if (found.landmark === null) return 'behind-camera'
   const { orientation } = plan.spot.shot
   const framings = found.crops.flatMap((crop) =>
@@ -41,14 +41,14 @@ function cutInCrops({ plan, found }: Stance): How {
   )
 }
 
-function howOf(kind: DemandCondition, value: number | null, stance: Stance): How {
-  if (stance.found.view === null) return 'nothing-framed'
-  if (kind === 'landmarkWhole') return cutInCrops(stance)
+function howOf(kind: DemandCondition, value: number | null, placed: PlacedPlan): How {
+  if (placed.found.view === null) return 'nothing-framed'
+  if (kind === 'landmarkWhole') return cutInCrops(placed)
   if (kind === 'landmarkShown') return value === null ? 'ground-unknown' : 'hidden'
   if (kind === 'parking') return value === null ? 'no-parking' : 'too-much'
   if (value === null) return 'behind-camera'
   if (kind === 'landmarkPlace') return 'misplaced'
-  const band = stance.plan.shoot.scanWishes[kind]
+  const band = placed.plan.shoot.scanWishes[kind]
   if (band !== null && value < band.least) return 'too-little'
   // A landmark of the right size may still have left the frame.
   return band !== null && value > band.most ? 'too-much' : 'not-seen'
@@ -57,15 +57,15 @@ function howOf(kind: DemandCondition, value: number | null, stance: Stance): How
 function demandCondition(kind: DemandCondition, parkings: readonly LatLon[], zone: Zone): Condition {
   return {
     kind,
-    fails: (stance) => {
-      const { plan, found } = stance
+    fails: (placed) => {
+      const { plan, found } = placed
       const wishes = plan.shoot.scanWishes
       const alone = {
         ...plan,
         shoot: { ...plan.shoot, scanWishes: { ...wishes, ...NO_DEMANDS, [kind]: wishes[kind] } },
       }
-      const [met] = measureDemands(alone, found, stance.stage(), parkings, zone)
-      return met === undefined || meets(met.margin) ? null : howOf(kind, met.value, stance)
+      const [met] = measureDemands(alone, found, placed.scene(), parkings, zone)
+      return met === undefined || meets(met.margin) ? null : howOf(kind, met.value, placed)
     },
   }
 }

@@ -1,9 +1,9 @@
 /** The light that is to go on holding: the shoot's light wishes, and the sun on the things where nothing is wished of it. */
-import type { SkyEdge, LightStage } from '#core/light/light-stage.ts'
+import type { LightSkyline, LightScene } from '#core/light/light-scene.ts'
 import { SUN_RISE_ALTITUDE } from '#core/light/day-events.ts'
 import { type LightWishes, NO_WISHES, type WishKind, wishesMade } from '#core/light/light-wish.ts'
 import { LIT_FROM, SHADE_UNTIL, type SunLook, cosineReached, wishMargin } from '#core/light/wish-margin.ts'
-import { overEdge } from '#core/light/sky-edge.ts'
+import { overSkyline } from '#core/light/over-skyline.ts'
 import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
 import type { How, LightCondition } from './condition.ts'
 
@@ -25,13 +25,15 @@ const OF_WISH: Readonly<Record<Exclude<WishKind, 'hours'>, SkyCondition>> = {
   moonUp: 'moonUp',
 }
 
-function edgeOf(kind: SkyCondition, { skylines }: LightStage): SkyEdge | null {
+function skylineOf(kind: SkyCondition, { skylines }: LightScene): LightSkyline | null {
   if (kind === 'subject-light' || kind === 'subject-sun') return skylines.subject
   return kind === 'sun' ? skylines.lens : skylines.landmark
 }
 
-export function lightMargin({ kind, wish }: LightAsked, stage: LightStage, instant: number, sun: SunLook): number {
-  return wish === null ? overEdge(edgeOf(kind, stage), sun) : wishMargin(wish.kind, wish.wishes, stage, instant, sun)
+export function heldMargin({ kind, wish }: LightAsked, scene: LightScene, instant: number, sun: SunLook): number {
+  return wish === null
+    ? overSkyline(skylineOf(kind, scene), sun)
+    : wishMargin(wish.kind, wish.wishes, scene, instant, sun)
 }
 
 /**
@@ -40,7 +42,7 @@ export function lightMargin({ kind, wish }: LightAsked, stage: LightStage, insta
  */
 export function lightAsked(
   wishes: LightWishes,
-  stage: LightStage,
+  scene: LightScene,
   landmark: 'none' | 'out-of-frame' | 'in-frame',
   instant: number,
   sun: SunLook,
@@ -55,9 +57,9 @@ export function lightAsked(
       kind: `${thing}-light`,
       wish: { kind: thing, wishes: { ...NO_WISHES, [thing]: 'lit' } },
     }
-    if (lightMargin(lit, stage, instant, sun) >= 0) return [lit]
+    if (heldMargin(lit, scene, instant, sun) >= 0) return [lit]
     const onIt: LightAsked = { kind: `${thing}-sun`, wish: null }
-    return lightMargin(onIt, stage, instant, sun) >= 0 ? [onIt] : []
+    return heldMargin(onIt, scene, instant, sun) >= 0 ? [onIt] : []
   })
   return [...made, ...unasked]
 }
@@ -73,22 +75,22 @@ function gone(sun: SunLook): How {
 }
 
 /** How a condition fails where its margin is below zero: by the part of it that is farthest off. */
-export function lightHow(asked: LightAsked, stage: LightStage, sun: SunLook): How {
+export function lightHow(asked: LightAsked, scene: LightScene, sun: SunLook): How {
   const { kind, wish } = asked
-  const up = overEdge(edgeOf(kind, stage), sun)
+  const up = overSkyline(skylineOf(kind, scene), sun)
   if (wish === null) return gone(sun)
   const { wishes } = wish
   if (wish.kind === 'subject' || wish.kind === 'landmark') {
-    const wished = wishes[wish.kind] ?? 'lit'
-    if (wished === 'back-lit') return up < 0 ? gone(sun) : 'not-behind'
-    const sides = stage[wish.kind]
-    if (wished === 'in-shade') {
+    const lightWish = wishes[wish.kind] ?? 'lit'
+    if (lightWish === 'back-lit') return up < 0 ? gone(sun) : 'not-behind'
+    const sides = scene[wish.kind]
+    if (lightWish === 'in-shade') {
       if (cosineReached(sides, sun.direction, SHADE_UNTIL) === null) return 'not-seen'
       return sun.altitude < SUN_RISE_ALTITUDE ? 'sun-down' : 'sunlit'
     }
     const reached = cosineReached(sides, sun.direction, LIT_FROM)
     if (reached === null) return 'not-seen'
-    if (wished === 'raking' && up >= 0 && reached >= 0) return 'too-square'
+    if (lightWish === 'raking' && up >= 0 && reached >= 0) return 'too-square'
     return leastOf([
       [up * RADIANS_PER_DEGREE, gone(sun)],
       [reached, 'in-shade'],

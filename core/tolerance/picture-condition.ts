@@ -39,8 +39,8 @@ function sharp({ sharp: found, problems }: Assessment): How | null {
 
 /** The least share of the landmark that is to show: what is wished where that holds now, else a little less than shows now. */
 function leastShown(plan: Plan, now: number): number {
-  const wished = plan.shoot.scanWishes.landmarkShown?.least ?? null
-  return wished !== null && now >= wished ? wished : now - SHOWN_SLACK
+  const demandLeast = plan.shoot.scanWishes.landmarkShown?.least ?? null
+  return demandLeast !== null && now >= demandLeast ? demandLeast : now - SHOWN_SLACK
 }
 
 /** Those that make sense for a plan, whether they hold or not; the landmark's share only where it is known. */

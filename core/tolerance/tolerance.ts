@@ -37,17 +37,17 @@ export function tightness({ move, offset }: Tight): number {
 }
 
 /** Those that fail within their limits, the tightest first. */
-export function tightFirst(off: Tolerances): Tight[] {
+export function tightFirst(tolerances: Tolerances): Tight[] {
   return MOVES.flatMap((move): Tight[] => {
-    const { offset, limit, fails } = off[move]
+    const { offset, limit, fails } = tolerances[move]
     return offset === null || fails === null ? [] : [{ move, offset, limit, fails }]
   }).toSorted((one, other) => tightness(one) - tightness(other))
 }
 
 /** The tightest few, each of another condition: a step of the camera and one of the subject, to the left and to the right, often fail alike. */
-export function tightest(off: Tolerances, count: number): Tight[] {
+export function tightest(tolerances: Tolerances, count: number): Tight[] {
   const said = new Set<string>()
-  return tightFirst(off)
+  return tightFirst(tolerances)
     .filter(({ fails: { kind } }) => (said.has(kind) ? false : said.add(kind)))
     .slice(0, count)
 }

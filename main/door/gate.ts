@@ -8,7 +8,7 @@ const WAY_IN_LIFETIME_MS = 60_000
 const MOST_KEYS = 16
 
 /** `stolen`: the way in was used twice within its time, so that somebody else may hold the token; it is now another. */
-export type Entry = 'let-in' | 'stolen' | 'closed'
+export type GateEntry = 'let-in' | 'stolen' | 'closed'
 
 /** Who was given a key: the reader of the terminal, or a browser that came by the way in. */
 export type GivenTo = 'terminal' | 'browser'
@@ -22,7 +22,7 @@ export interface Gate {
   readonly takeKey: (key: string) => GivenTo | null
   /** A path for a browser's command line: worthless once used or a minute later. */
   readonly makeWayIn: (now: number) => string
-  readonly enter: (path: string, now: number) => Entry
+  readonly enter: (path: string, now: number) => GateEntry
 }
 
 export function makeGate(): Gate {

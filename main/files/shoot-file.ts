@@ -18,13 +18,15 @@ export interface ShootFile {
 export type ShootFileReason = 'not-a-shoot-file' | 'newer' | 'broken' | 'too-large'
 
 const FORMAT = 'standpoint-shoot'
-const VERSION = 1
+const VERSION = 2
 /** The head of every such file, also of one that was cut short. */
 const HEAD = new RegExp(`^\\s*\\{\\s*"format"\\s*:\\s*"${FORMAT}"`)
 
 const headShape = z.object({ format: z.literal(FORMAT), version: z.number().int().min(1) })
 /** With its shoot, a file's spots fit into one batch of `library.apply`. */
 const bodyShape = z.object({ shoot: shootShape, spots: z.array(spotShape).max(19_999) })
+
+const firstShape = z.looseObject({ shoot: z.looseObject({ screens: z.unknown() }) })
 
 export function shootFileText(file: ShootFile): string {
   return `${JSON.stringify({ format: FORMAT, version: VERSION, shoot: file.shoot, spots: file.spots }, null, 1)}\n`
@@ -43,10 +45,19 @@ export function readShootFile(text: string): Result<ShootFile, ShootFileReason> 
       'newer',
       `This shoot file was written by a newer version of Standpoint (form ${head.data.version}; this one reads up to ${VERSION}). Update the program to open it.`,
     )
-  const { value, mended } = mendFigures(bodyShape, parsed)
+  const { value, mended } = mendFigures(bodyShape, head.data.version === 1 ? fromFirstVersion(parsed) : parsed)
   const body = bodyShape.safeParse(value)
   if (!body.success) return failed('broken', fieldSentence(body.error))
   return done(mended.length > 0 ? { ...body.data, mended } : body.data)
+}
+
+/** Files of version 1 call the obstructions `screens`. */
+function fromFirstVersion(parsed: unknown): unknown {
+  const body = firstShape.safeParse(parsed)
+  if (!body.success) return parsed
+  const { shoot, ...rest } = body.data
+  const { screens, ...others } = shoot
+  return { ...rest, shoot: screens === undefined ? others : { ...others, obstructions: screens } }
 }
 
 function parsedJson(text: string): unknown {

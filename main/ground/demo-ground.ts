@@ -2,7 +2,7 @@
 import { readFile } from 'node:fs/promises'
 import header from '#app/demo/elevation.json' with { type: 'json' }
 import { type Bounds, unwrapNear } from '#core/geo/bounds.ts'
-import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
+import { MEAN_EARTH_RADIUS } from '#core/geo/curvature-and-refraction.ts'
 import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
 import type { Raster } from './raster.ts'
 

@@ -10,7 +10,7 @@ import { type FileReader, localId } from './file-reader.ts'
 import { ownFolder } from '#main/owner-alone.ts'
 import { type GapNotes, readGapNotes } from './gap-notes.ts'
 import { hgtCorner, hgtName } from './hgt.ts'
-import { INCOMING, receive } from './intake.ts'
+import { INCOMING, takeInFile } from './take-in-file.ts'
 import type { FileRef } from './local-file.ts'
 
 /** A file that lies in the folder, and what came of opening it. */
@@ -119,7 +119,7 @@ export async function openElevationFolder(
         `${plain} is no elevation file that is read here. Choose .hgt files, .zip files with such in them, or GeoTIFFs (.tif).`,
       )
     ownFolder(folder)
-    const received = await receive(folder, plain, body, AbortSignal.any([signal, closing.signal]))
+    const received = await takeInFile(folder, plain, body, AbortSignal.any([signal, closing.signal]))
     if (!received.ok) return received
     if (ending === '.zip') return addArchive(received.value, plain)
     const settled = await settle(received.value, plain)

@@ -1,6 +1,6 @@
 /** Fills a window's unknown cells from one raster, in slices that leave the process free to answer others meanwhile. */
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
-import { breather } from './breather.ts'
+import { timeSlices } from './time-slices.ts'
 import type { ChunkCache } from './chunk-cache.ts'
 import { extent, type Lattice } from './lattice.ts'
 import type { Raster } from './raster.ts'
@@ -32,15 +32,15 @@ export async function fillFrom(
   signal: AbortSignal,
   peaks = false,
 ): Promise<Filled> {
-  const breathe = breather(signal)
-  const corners = await cornersOf(grid, lattice, raster, breathe)
+  const nextSlice = timeSlices(signal)
+  const corners = await cornersOf(grid, lattice, raster, nextSlice)
   if (!mayTouch(corners, raster)) return { cells: 0, trouble: null }
   const sampler = makeSampler(raster, cache)
   const line = new Line(grid, lattice, corners)
   if (raster.remote) await loadTogether(line, grid, raster, sampler, signal)
   let cells = 0
   for (let row = 0; row < grid.rows; row++) {
-    await breathe()
+    await nextSlice()
     if (!line.moveTo(row, raster)) continue
     cells += await fillRow(grid, row, line, sampler, signal, peaks && grid.cell >= PEAKS_FROM * raster.resolution)
   }
@@ -170,14 +170,14 @@ async function cornersOf(
   grid: ElevationGrid,
   lattice: Lattice,
   raster: Raster,
-  breathe: () => Promise<void> | undefined,
+  nextSlice: () => Promise<void> | undefined,
 ): Promise<Corners> {
   const count = lattice.lats.length
   const corners = { columns: new Float64Array(count), rows: new Float64Array(count) }
   const middle = raster.pixelAt(grid.centre.lat, grid.centre.lon).column
   for (let corner = 0; corner < count; corner++) {
     // oxlint-disable-next-line no-await-in-loop -- only to let others have a turn
-    if (corner % 1000 === 0) await breathe()
+    if (corner % 1000 === 0) await nextSlice()
     const { column, row } = raster.pixelAt(lattice.lats[corner] ?? 0, lattice.lons[corner] ?? 0)
     corners.columns[corner] = besideMiddle(column, middle, raster.turn)
     corners.rows[corner] = row
@@ -207,10 +207,10 @@ async function loadTogether(
   signal: AbortSignal,
 ): Promise<void> {
   const distances = new Map<number, number>()
-  const breathe = breather(signal)
+  const nextSlice = timeSlices(signal)
   for (let row = 0; row < grid.rows; row++) {
     // oxlint-disable-next-line no-await-in-loop -- only to let others have a turn
-    await breathe()
+    await nextSlice()
     if (!line.moveTo(row, raster)) continue
     let last = -1
     for (let column = 0; column < grid.columns; column++) {

@@ -97,8 +97,8 @@ export function chunkLoader(image: GeoTIFFImage, parts: PartsOf): Raster['load']
 /** The predictor is undone by ours: the library's own takes each file for one with the low byte first. */
 function rulesOf(image: GeoTIFFImage, { noData, metadata, metresPerUnit }: PartsOf): ValueRules {
   const number = (name: string, usual: number): number => {
-    const told = metadata?.[name]
-    const value = typeof told === 'string' ? Number.parseFloat(told) : Number.NaN
+    const text = metadata?.[name]
+    const value = typeof text === 'string' ? Number.parseFloat(text) : Number.NaN
     return Number.isFinite(value) ? value : usual
   }
   return {

@@ -2,7 +2,7 @@
 import { type Bounds, boundsHold, boundsOf, unwrapNear } from '#core/geo/bounds.ts'
 import { type LatLon, wrapLongitude } from '#core/geo/lat-lon.ts'
 import { geographicName, projectedSystem, type ProjectedSystem } from '#core/geo/projected-system.ts'
-import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
+import { MEAN_EARTH_RADIUS } from '#core/geo/curvature-and-refraction.ts'
 import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
 import { done, failed, type Result } from '#core/result.ts'
 import { type GeoKeys, heightsOf, isUntold } from './geotiff-heights.ts'
@@ -213,7 +213,7 @@ function degreeBounds(edge: readonly LatLon[]): Bounds {
     south: Math.max(-90, Math.min(...lats)),
     north: Math.min(90, Math.max(...lats)),
     west: whole ? -180 : wrapLongitude(west),
-    // A file that ends at 180 itself ends there, not where the earth begins anew.
+    // A file that ends at 180 itself ends there, not where the earth begins again.
     east: whole || (end === -180 && east > west) ? 180 : end,
   }
 }

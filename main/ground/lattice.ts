@@ -1,9 +1,9 @@
 /** Owns the exact places of a window's cells at the corners of blocks: within a block all else is read in between. */
 import { type Bounds, unwrapNear } from '#core/geo/bounds.ts'
-import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
+import { MEAN_EARTH_RADIUS } from '#core/geo/curvature-and-refraction.ts'
 import { type ElevationGrid, placeOnGrid } from '#core/ground/elevation-grid.ts'
 import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
-import { breather } from './breather.ts'
+import { timeSlices } from './time-slices.ts'
 
 export interface Lattice {
   /** Cells from corner to corner; the last block may reach beyond the window. */
@@ -21,7 +21,7 @@ const LONGEST_BLOCK = 64
 
 /** Rejects with the signal's reason once nobody waits. */
 export async function latticeOf(grid: ElevationGrid, signal: AbortSignal): Promise<Lattice> {
-  const breathe = breather(signal)
+  const nextSlice = timeSlices(signal)
   const block = blockOf(grid)
   const columns = Math.ceil((grid.columns - 1) / block) + 1
   const rows = Math.ceil((grid.rows - 1) / block) + 1
@@ -29,7 +29,7 @@ export async function latticeOf(grid: ElevationGrid, signal: AbortSignal): Promi
   const lons = new Float64Array(columns * rows)
   for (let row = 0; row < rows; row++) {
     // oxlint-disable-next-line no-await-in-loop -- only to let others have a turn
-    await breathe()
+    await nextSlice()
     for (let column = 0; column < columns; column++) {
       const east = grid.west + column * block * grid.cell
       const north = grid.north - row * block * grid.cell

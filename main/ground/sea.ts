@@ -1,4 +1,4 @@
-/** Owns the sea's surface: below 0 off the coasts it is taken for what a source tells, which there is the floor or noise. */
+/** Owns the sea's surface: off the coasts it is taken below 0, where a source tells the floor or noise, and where no source knows anything. */
 import { readFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { promisify } from 'node:util'
@@ -6,7 +6,7 @@ import { gunzip } from 'node:zlib'
 import { type Coast, SOUTHERNMOST_COAST, onLand, readCoast, sidesWithin } from '#core/geo/coast.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { type ElevationGrid, gridPoint, placeOnGrid } from '#core/ground/elevation-grid.ts'
-import { breather } from './breather.ts'
+import { timeSlices } from './time-slices.ts'
 import { type Lattice, extent } from './lattice.ts'
 
 /** More than the outlines of all the world take. */
@@ -40,31 +40,41 @@ export async function isSea(height: number, at: LatLon, coast: () => Promise<Coa
   return known !== null && !onLand(known, at)
 }
 
-/** Takes the sea's surface, 0, at every cell below it off the coasts; tells at how many. */
+/** Shares are of cells. */
+export interface SeaTaken {
+  readonly cells: number
+  /** Those of them that no source knew. */
+  readonly unknown: number
+}
+
+const NO_SEA: SeaTaken = { cells: 0, unknown: 0 }
+
+/** Takes the sea's surface, 0, off the coasts: at every cell below it and, in a window of which something is known, at every unknown one. */
 export async function takeSea(
   grid: ElevationGrid,
   { lats, lons }: Lattice,
   coast: () => Promise<Coast | null>,
   signal: AbortSignal,
-): Promise<number> {
+): Promise<SeaTaken> {
   const { heights, columns, rows } = grid
-  if (!heights.some((height) => height < 0)) return 0
+  const anyKnown = heights.some((height) => !Number.isNaN(height))
+  if (!anyKnown || !heights.some((height) => !(height >= 0))) return NO_SEA
   const known = await coast()
   const [south, north] = extent(lats)
-  if (known === null || south < SOUTHERNMOST_COAST) return 0
+  if (known === null || south < SOUTHERNMOST_COAST) return NO_SEA
   const [west, east] = extent(lons)
   const sides = sidesOnGrid(grid, known, { south, north, west, east })
-  const breathe = breather(signal)
+  const nextSlice = timeSlices(signal)
   // Along the first column from its first cell, then along each row: every side that is crossed leads from land to sea or back.
   const corner = onLand(known, placeOnGrid(grid, grid.west, grid.north))
   const downFirst = crossingsOf(
     sides.map(([x, y, toX, toY]) => [y, x, toY, toX] as const),
     0,
   )
-  let taken = 0
+  let [cells, unknown] = [0, 0]
   for (let row = 0; row < rows; row++) {
     // oxlint-disable-next-line no-await-in-loop -- only to let others have a turn
-    await breathe()
+    await nextSlice()
     const starts = crossed(downFirst, 0, row) % 2 === 0 ? corner : !corner
     const across = crossingsOf(sides, row)
     let [land, next] = [starts, across.findIndex((at) => at > 0)]
@@ -75,12 +85,20 @@ export async function takeSea(
         next += 1
       }
       const cell = row * columns + column
-      if (land || !((heights[cell] as number) < 0)) continue
+      if (land || (heights[cell] as number) >= 0) continue
+      if (Number.isNaN(heights[cell])) unknown += 1
       heights[cell] = 0
-      taken += 1
+      cells += 1
     }
   }
-  return taken
+  return { cells, unknown }
+}
+
+/** Whether a box holds the open sea alone. */
+export function isOpenSea(coast: Coast | null, box: Parameters<typeof sidesWithin>[1]): boolean {
+  if (coast === null || box.south < SOUTHERNMOST_COAST || box.north > 90) return false
+  const middle = { lat: (box.south + box.north) / 2, lon: (box.west + box.east) / 2 }
+  return !onLand(coast, middle) && sidesWithin(coast, box).length === 0
 }
 
 /** From and to, in columns and rows. */

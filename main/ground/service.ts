@@ -3,7 +3,7 @@ import { join } from 'node:path'
 import {
   type FileAdded,
   GROUND_HEADER,
-  type GroundPart,
+  type DrawnPart,
   type GroundSourceBrief,
   type GroundWindow,
 } from '#app/contract/ground.ts'
@@ -11,12 +11,15 @@ import type { Output } from '#app/contract/index.ts'
 import type { Settings } from '#app/contract/settings.ts'
 import { boundsHold, edgePlaces } from '#core/geo/bounds.ts'
 import type { Coast } from '#core/geo/coast.ts'
+import { MEAN_EARTH_RADIUS } from '#core/geo/curvature-and-refraction.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { localFrame, toLocal } from '#core/geo/local-frame.ts'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
+import { GROUND_REACH } from '#core/ground/rings.ts'
 import { done, failed, type Result } from '#core/result.ts'
+import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
 import type { Handlers } from '#main/door/handle.ts'
-import { makeLane } from '#main/tiles/lane.ts'
+import { makeRequestQueue } from '#main/tiles/request-queue.ts'
 import { type ChunkCache, makeChunkCache } from './chunk-cache.ts'
 import { demoRaster } from './demo-ground.ts'
 import { openElevationFolder } from './elevation-folder.ts'
@@ -24,7 +27,7 @@ import { openFileReader } from './file-reader.ts'
 import { fillFrom } from './fill.ts'
 import { type GroundSource, groundSources, heightFrom } from './ground-source.ts'
 import { latticeOf, mayMeet } from './lattice.ts'
-import { isSea, makeCoast, takeSea } from './sea.ts'
+import { isOpenSea, isSea, makeCoast, takeSea } from './sea.ts'
 import type { AskTile } from './web-tiles.ts'
 import { emptyGrid, readWindowWish, type WindowWish } from './window-wish.ts'
 
@@ -72,7 +75,7 @@ export async function groundService(options: GroundServiceOptions): Promise<Grou
   const folder = await openElevationFolder(options.folder, reader, (id) => cache.forget(id))
   const demo = await demoRaster(options.demoFile)
   // Two at a time, the newest wish first: a window can be 36 MB, and a dragged pin leaves old wishes behind.
-  const lane = makeLane(options.now)
+  const queue = makeRequestQueue(options.now)
   const closing = new AbortController()
   const ask: AskTile = options.askTile
   const work: Work = {
@@ -86,7 +89,7 @@ export async function groundService(options: GroundServiceOptions): Promise<Grou
     if (!wish.ok) return jsonAnswer(400, wish.fault)
     const until = AbortSignal.any([signal, closing.signal])
     try {
-      const turn = await lane.run(async () => cut(wish.value, work, until), until)
+      const turn = await queue.run(async () => cut(wish.value, work, until), until)
       if (turn.taken) return windowAnswer(turn.value)
     } catch (error) {
       if (!until.aborted) throw error
@@ -125,7 +128,7 @@ export async function groundService(options: GroundServiceOptions): Promise<Grou
 
 interface Cut {
   readonly grid: ElevationGrid
-  readonly told: GroundWindow
+  readonly facts: GroundWindow
 }
 
 /** Fills a window from the sources by precedence: each gives what those before it did not know. */
@@ -133,7 +136,7 @@ async function cut(wish: WindowWish, { cache, sources, coast }: Work, signal: Ab
   const grid = emptyGrid(wish)
   const lattice = await latticeOf(grid, signal)
   const count = grid.heights.length
-  const parts: GroundPart[] = []
+  const parts: DrawnPart[] = []
   let [known, trouble]: [number, string | null] = [0, null]
   const all = await sources()
   for (const source of all) {
@@ -148,11 +151,20 @@ async function cut(wish: WindowWish, { cache, sources, coast }: Work, signal: Ab
     const { id, name, attribution } = source.brief
     parts.push({ id, name, attribution, resolution: raster.resolution, share: filled.cells / count })
   }
-  const sea = (await takeSea(grid, lattice, coast, signal)) / count
+  const sea = await takeSea(grid, lattice, coast, signal)
+  known += sea.unknown
   const most = parts.toSorted((one, other) => other.share - one.share)[0]
   const whole = all.every((source) => liesWithin(source, wish))
-  const resolution = most?.resolution ?? null
-  return { grid, told: { sources: parts, resolution, known: known / count, sea, whole, trouble } }
+  const facts = {
+    sources: parts,
+    resolution: most?.resolution ?? null,
+    known: known / count,
+    sea: sea.cells / count,
+    whole,
+    seaBeyond: whole && known > 0 && isOpenSea(await coast(), reachAround(wish.centre)),
+    trouble,
+  }
+  return { grid, facts }
 }
 
 /** Whether a window holds all that a source could tell of the ground around it. */
@@ -164,6 +176,13 @@ function liesWithin({ brief, rasterFor }: GroundSource, wish: WindowWish): boole
     const { east, north } = toLocal(frame, localFrame(place, 0).origin)
     return Math.abs(east - wish.east) <= side && Math.abs(north - wish.north) <= side
   })
+}
+
+/** Degrees of a box around a place that holds everything within the ground's reach. */
+function reachAround({ lat, lon }: LatLon): Parameters<typeof isOpenSea>[1] {
+  const north = (GROUND_REACH * 1.1) / (MEAN_EARTH_RADIUS * RADIANS_PER_DEGREE)
+  const east = north / Math.max(0.01, Math.cos(Math.min(90, Math.abs(lat) + north) * RADIANS_PER_DEGREE))
+  return { south: lat - north, north: lat + north, west: lon - east, east: lon + east }
 }
 
 async function briefAt(
@@ -215,12 +234,12 @@ async function heights(
   return done({ heights: found, trouble })
 }
 
-function windowAnswer({ grid, told }: Cut): GroundAnswer {
+function windowAnswer({ grid, facts }: Cut): GroundAnswer {
   return {
     status: 200,
     type: 'application/octet-stream',
     body: littleEndian(grid.heights as Float32Array<ArrayBuffer>),
-    headers: { [GROUND_HEADER]: asciiJson(told) },
+    headers: { [GROUND_HEADER]: asciiJson(facts) },
   }
 }
 

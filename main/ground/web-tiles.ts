@@ -1,7 +1,7 @@
 /** Owns elevation from the web: its address by the settings, and its tiles by the one way tiles are fetched. */
 import type { Settings } from '#app/contract/settings.ts'
 import type { TileSource } from '#main/tiles/source.ts'
-import { makeTurnstile } from './breather.ts'
+import { makeTurnstile } from './time-slices.ts'
 import type { Chunk, Raster } from './raster.ts'
 import { decodeTerrarium, terrariumRaster, zoomFor } from './terrarium.ts'
 import type { WindowWish } from './window-wish.ts'
@@ -75,9 +75,10 @@ function chunkOf(answer: Awaited<ReturnType<AskTile>>): Chunk {
 function whyNot(body: Uint8Array): { readonly reason: string; readonly message: string } {
   const usual = { reason: 'unknown', message: 'Elevation tiles did not arrive. Try again later.' }
   try {
-    const told: unknown = JSON.parse(new TextDecoder().decode(body))
-    if (typeof told !== 'object' || told === null || !('reason' in told) || !('message' in told)) return usual
-    return { reason: String(told.reason), message: String(told.message) }
+    const failure: unknown = JSON.parse(new TextDecoder().decode(body))
+    if (typeof failure !== 'object' || failure === null || !('reason' in failure) || !('message' in failure))
+      return usual
+    return { reason: String(failure.reason), message: String(failure.message) }
   } catch {
     return usual
   }

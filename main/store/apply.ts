@@ -29,7 +29,7 @@ interface Pending {
   readonly wentAlong: Map<string, number>
 }
 
-/** To be called inside one write transaction; throws `Refused`, upon which nothing of the batch is kept. */
+/** To be called inside one write transaction; throws `Refused`, on which nothing of the batch is kept. */
 export function applyChanges(handle: WriteHandle, changes: readonly Change[]): Applied {
   const pending: Pending = {
     spots: new Map(),

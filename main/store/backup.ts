@@ -5,7 +5,7 @@ import { ownFile, ownFolder } from '#main/owner-alone.ts'
 import { Refused } from './fault.ts'
 import { readFileHeader } from './file-header.ts'
 import { type Connection, connect } from './handle.ts'
-import { dayNumber, outdated } from './rotation.ts'
+import { dayNumber, outdatedBackups } from './rotation.ts'
 
 export interface Backup {
   /** File name in the backup folder. */
@@ -114,7 +114,7 @@ export function stampOf(instant: number): string {
 /** What is dated in the future takes no place from the others and is never struck: it may be the newest there is. */
 function strikeOutdated(dataFolder: string, kind: BackupKind, now: number): void {
   const all = datedSoFar(dataFolder, kind, now)
-  const old = kind === 'daily' ? outdated(all) : all.slice(COPIES_KEPT)
+  const old = kind === 'daily' ? outdatedBackups(all) : all.slice(COPIES_KEPT)
   for (const { name } of old) clear(join(backupFolder(dataFolder), name))
 }
 

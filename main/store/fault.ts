@@ -44,7 +44,7 @@ export function faultOf(error: unknown): StoreFault | null {
 }
 
 /** Runs work on the store; what the outside world did wrong comes back as a fault, bugs are thrown on. */
-export function guarded<Value>(work: () => Value): Result<Value, StoreReason> {
+export function resultOf<Value>(work: () => Value): Result<Value, StoreReason> {
   try {
     return { ok: true, value: work() }
   } catch (error) {

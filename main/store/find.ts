@@ -2,7 +2,15 @@
 import type { Output } from '#app/contract/index.ts'
 import { Refused } from './fault.ts'
 import type { ReadHandle, SqlValue } from './handle.ts'
-import { anyBoxValues, type Bounds, boxValues, countPlaces, IN_BOX, joinInAny, plainBoxes } from './place-index.ts'
+import {
+  anyBoxValues,
+  type StoredBounds,
+  boxValues,
+  countPlaces,
+  IN_BOX,
+  joinInAny,
+  plainBoxes,
+} from './place-index.ts'
 import { fold, searchTerms } from './search-text.ts'
 import { wordingOf } from './wording.ts'
 
@@ -12,7 +20,7 @@ const ENOUGH = MOST_COUNTED + 1
 
 export interface Search {
   readonly words: string
-  readonly within: Bounds | null
+  readonly within: StoredBounds | null
   readonly limit: number
 }
 
@@ -35,7 +43,11 @@ export function findSpots(handle: ReadHandle, { words, within, limit }: Search):
 const FEW = 2_000
 
 /** Keys of the hits, at most one more than are counted. */
-function keysOf(handle: ReadHandle, terms: readonly string[], boxes: readonly Bounds[] | null): readonly number[] {
+function keysOf(
+  handle: ReadHandle,
+  terms: readonly string[],
+  boxes: readonly StoredBounds[] | null,
+): readonly number[] {
   if (boxes !== null && terms.length === 0) return byBox(handle, terms, boxes)
   const placed = boxes === null ? Infinity : countPlaces(handle, boxes, ENOUGH)
   if (boxes !== null && placed <= FEW) return byBox(handle, terms, boxes)
@@ -54,7 +66,7 @@ function countWorded(handle: ReadHandle, match: string, placed: number): number 
   return handle.row<{ count: number }>(sql, match, placed)?.count ?? 0
 }
 
-function byBox(handle: ReadHandle, texts: readonly string[], boxes: readonly Bounds[]): readonly number[] {
+function byBox(handle: ReadHandle, texts: readonly string[], boxes: readonly StoredBounds[]): readonly number[] {
   const join = texts.length === 0 ? '' : 'CROSS JOIN spot_words AS own ON own.key = place.key'
   const sql = `SELECT place.key FROM spot_place AS place ${join} WHERE ${IN_BOX} ${contains(texts)} LIMIT ?`
   const keys: number[] = []
@@ -68,7 +80,7 @@ function byWord(
   handle: ReadHandle,
   match: string,
   verify: readonly string[],
-  boxes: readonly Bounds[] | null,
+  boxes: readonly StoredBounds[] | null,
 ): readonly number[] {
   const read = verify.length === 0 ? '' : 'CROSS JOIN spot_words AS own ON own.key = found.rowid'
   const place = boxes === null ? '' : joinInAny('found.rowid', boxes)
@@ -78,7 +90,11 @@ function byWord(
 }
 
 /** Reads the texts themselves, newest first: for words so common or so short that the index is no shorter way. */
-function byReading(handle: ReadHandle, verify: readonly string[], boxes: readonly Bounds[] | null): readonly number[] {
+function byReading(
+  handle: ReadHandle,
+  verify: readonly string[],
+  boxes: readonly StoredBounds[] | null,
+): readonly number[] {
   const place = boxes === null ? '' : joinInAny('own.key', boxes)
   const sql = `SELECT own.key FROM spot_words AS own ${place} WHERE true ${contains(verify)} ORDER BY own.key DESC LIMIT ?`
   return keysFrom(handle, sql, [...anyBoxValues(boxes ?? []), ...verify, ENOUGH])

@@ -21,7 +21,7 @@ export interface OpeningOptions {
   readonly now: () => number
   /** Opens for reading alone even where writing would be allowed. */
   readonly readonly: boolean
-  /** False once the library has been open in this session: a file that vanished meanwhile is not made anew, empty. */
+  /** False once the library has been open in this session: a file that vanished meanwhile is not made again, empty. */
   readonly mayMake: boolean
 }
 

@@ -9,7 +9,7 @@ import type { z } from 'zod'
 import { applyChanges } from './apply.ts'
 import { findSpots } from './find.ts'
 import { openLibrary } from './library.ts'
-import { listShoots, openShoot } from './records.ts'
+import { listShoots, storedShoot } from './records.ts'
 import { seedOnce } from './seed.ts'
 import { makeSaver } from './saver.ts'
 import { readSettings, writeSettings } from './settings.ts'
@@ -84,7 +84,7 @@ export async function libraryService(options: LibraryServiceOptions): Promise<Li
       return await library.restore(backup)
     },
     'library.shoots': async () => await library.read(listShoots),
-    'library.open': async ({ shootId }) => await library.read((handle) => openShoot(handle, shootId)),
+    'library.open': async ({ shootId }) => await library.read((handle) => storedShoot(handle, shootId)),
     'library.apply': async ({ changes }) => await library.write((handle) => applyChanges(handle, changes)),
     'library.save': async ({ edits }) => ({ ok: true, value: { answers: await saver.save(edits) } }),
     'library.find': async (search) => await library.read((handle) => findSpots(handle, search)),

@@ -3,7 +3,7 @@ import { statSync } from 'node:fs'
 import type { Output } from '#app/contract/index.ts'
 import type { Result } from '#core/result.ts'
 import { backUp, backupIsDue, isAhead, listBackups } from './backup.ts'
-import { faultOf, guarded, guardedLater, Refused, type StoreReason } from './fault.ts'
+import { faultOf, resultOf, guardedLater, Refused, type StoreReason } from './fault.ts'
 import type { Connection, ReadHandle, WriteHandle } from './handle.ts'
 import { completeForm, isComplete, libraryPath, type Opening, openFile, takeOverwritten } from './library-file.ts'
 import { formOf, NEWEST_FORM } from './migrate.ts'
@@ -117,7 +117,7 @@ class OpenLibrary implements Library {
     const opening = this.#opening
     if (!('connection' in opening)) return
     this.#checked = true
-    const found = guarded(() => opening.connection.pragma('integrity_check'))
+    const found = resultOf(() => opening.connection.pragma('integrity_check'))
     if (found.ok ? found.value === 'ok' : found.fault.reason !== 'damaged') return
     opening.connection.close()
     this.#opening = { state: 'damaged', message: DAMAGED }
@@ -210,7 +210,7 @@ class OpenLibrary implements Library {
     await this.#tending
     const { version } = await this.state()
     if ('connection' in this.#opening) this.#opening.connection.close()
-    const restored = guarded(() => ({ keptAs: restoreBackup(dataFolder, backup, now()) }))
+    const restored = resultOf(() => ({ keptAs: restoreBackup(dataFolder, backup, now()) }))
     await this.open(false)
     if (!restored.ok) return restored
     // The backup's own count is an older one; pages tell by the count's growth that they must look again.
@@ -268,6 +268,6 @@ class OpenLibrary implements Library {
 
 /** By its size alone: opening and closing the file now would drop SQLite's locks on it. */
 function isSmall(dataFolder: string): boolean {
-  const about = guarded(() => statSync(libraryPath(dataFolder), { throwIfNoEntry: false }))
+  const about = resultOf(() => statSync(libraryPath(dataFolder), { throwIfNoEntry: false }))
   return about.ok && about.value !== undefined && about.value.size <= CHECKED_AT_ONCE
 }

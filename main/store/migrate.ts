@@ -9,9 +9,20 @@ import { light } from '#main/store/migrations/0050-light.ts'
 import { screens } from '#main/store/migrations/0060-screens.ts'
 import { scan } from '#main/store/migrations/0070-scan.ts'
 import { measuredSlope } from '#main/store/migrations/0080-measured-slope.ts'
+import { obstructions } from '#main/store/migrations/0090-obstructions.ts'
 
 /** In order. Add to the end; a step that has been in anyone's hands is never changed. */
-export const MIGRATIONS: readonly Migration[] = [records, places, words, settings, light, screens, scan, measuredSlope]
+export const MIGRATIONS: readonly Migration[] = [
+  records,
+  places,
+  words,
+  settings,
+  light,
+  screens,
+  scan,
+  measuredSlope,
+  obstructions,
+]
 
 export const NEWEST_FORM = formAfter(MIGRATIONS)
 

@@ -21,14 +21,14 @@ interface Seen {
   readonly bytes: bigint
   readonly changedAt: bigint
   readonly firstPage: Buffer
-  /** The log's header: SQLite draws new numbers into it each time the log begins anew. */
+  /** The log's header: SQLite draws new numbers into it each time the log begins again. */
   readonly log: string
 }
 
 /**
  * To be called once SQLite has the file open in its way. Under a write-ahead log the file itself changes only when the log is copied
  * into it, by whichever window. So a first page that is neither the one seen last nor any that stands in the log is not
- * SQLite's, unless the log has begun anew since.
+ * SQLite's, unless the log has begun again since.
  *
  * The descriptor stays open for good: closing any descriptor of a file drops all the locks this process holds on it,
  * SQLite's too (https://sqlite.org/howtocorrupt.html, section 2.2).

@@ -48,7 +48,7 @@ interface StoredSpot extends StoredShoot {
 }
 
 /** A spot whose record is broken costs that spot alone, which is named; a shoot whose own record is broken cannot be opened. */
-export function openShoot(handle: ReadHandle, shootId: string): Output<'library.open'> {
+export function storedShoot(handle: ReadHandle, shootId: string): Output<'library.open'> {
   type Opened = Output<'library.open'>
   const stored = handle.row<StoredShoot>('SELECT name, document FROM shoot WHERE id = ?', shootId)
   if (stored === undefined) throw new Refused('gone', 'This shoot is no longer in the library. Choose another one.')

@@ -20,7 +20,7 @@ export interface Dated {
 }
 
 /** Those to be deleted. */
-export function outdated<Backup extends Dated>(backups: readonly Backup[]): readonly Backup[] {
+export function outdatedBackups<Backup extends Dated>(backups: readonly Backup[]): readonly Backup[] {
   const newestFirst = backups.toSorted((one, other) => other.savedAt - one.savedAt)
   // A week of which a daily one is kept needs no other: the weekly ones reach back the further.
   const covered = new Set(newestFirst.slice(0, DAILY_KEPT).map(({ savedAt }) => weekNumber(savedAt)))

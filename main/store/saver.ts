@@ -55,7 +55,7 @@ export function makeSaver(library: Pick<Library, 'write'>): Saver {
   }
 }
 
-/** A revision that fits by chance must not let it through: it was made upon a state that is not there. */
+/** A revision that fits by chance must not let it through: it was made on a state that is not there. */
 const RESTS: Answer<never> = {
   ok: false,
   fault: { reason: 'rests', message: 'It was made upon a change that was not saved. Nothing of it was saved.' },

@@ -1,7 +1,7 @@
 /** How text is folded for finding, alike when stored and when asked: case, accents, ß, punctuation, scripts without spaces. */
 import type { Spot } from '#core/record/spot.ts'
 
-/** Grows when the folding below changes: the stored texts are then made anew at the next opening. */
+/** Grows when the folding below changes: the stored texts are then made again at the next opening. */
 export const FOLDING = 1
 
 /** Letters that no decomposition takes apart. */

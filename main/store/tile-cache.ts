@@ -1,4 +1,4 @@
-/** Owns the tile cache's file: a store of its own that may be deleted at any time and is made anew when damaged. */
+/** Owns the tile cache's file: a store of its own that may be deleted at any time and is made again when damaged. */
 import { rmSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import Database from 'better-sqlite3'
@@ -43,7 +43,7 @@ export const TILE_CACHE_FILE = 'tiles.sqlite'
 const DEFAULT_CAP_BYTES = 500_000_000
 /** Evicting a little below the cap keeps the next tiles from evicting one by one. */
 const EVICT_TO = 0.95
-/** The size is summed up anew after this share of the cap was written: summing at each tile takes longer than the tile. */
+/** The size is summed up again after this share of the cap was written: summing at each tile takes longer than the tile. */
 const SUM_EVERY = 0.01
 /** Reads note their use no oftener than this, so that looking at a map is not a stream of writes. */
 const USE_GRAIN = 60_000
@@ -182,7 +182,7 @@ function diskBytes(open: Database.Database): number {
   return Number(open.pragma('page_count', { simple: true })) * Number(open.pragma('page_size', { simple: true }))
 }
 
-/** A file that is damaged or foreign is made anew; one that is only busy or out of reach is left alone. */
+/** A file that is damaged or foreign is made again; one that is only busy or out of reach is left alone. */
 function openOrRemake(file: string): Database.Database {
   try {
     return openFile(file) ?? remake(file)

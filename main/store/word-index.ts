@@ -41,7 +41,7 @@ export function wordsAreFresh(handle: ReadHandle): boolean {
   return handle.row<{ value: number }>("SELECT value FROM counter WHERE name = 'folding'")?.value === FOLDING
 }
 
-/** Folds all texts anew when they are missing or were folded in an older way; true when it had to. */
+/** Folds all texts again when they are missing or were folded in an older way; true when it had to. */
 export function refreshWords(handle: WriteHandle): boolean {
   if (wordsAreFresh(handle)) return false
   handle.run('DELETE FROM spot_words')

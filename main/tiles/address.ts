@@ -82,7 +82,7 @@ export function tileUrl(template: string, place: TilePlace, key: string | null):
 }
 
 /** What counts as one host when requests are held back: mirrors of a source are the same people's machine. */
-export function laneOf(template: string): string {
+export function queueNameOf(template: string): string {
   return new URL(fill(template.replaceAll('{s}', 'mirror'), { z: 0, x: 0, y: 0 }, 'k')).host
 }
 

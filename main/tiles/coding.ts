@@ -10,18 +10,18 @@ export type Coding = 'none' | 'gzip' | 'br' | 'deflate' | null
 export const CODINGS_TAKEN = 'gzip, deflate, br'
 
 export function codingOf(header: string | null): Coding {
-  const told = (header ?? '').trim().toLowerCase()
-  if (told === '' || told === 'identity') return 'none'
-  if (told === 'gzip' || told === 'x-gzip') return 'gzip'
-  return told === 'br' || told === 'deflate' ? told : null
+  const name = (header ?? '').trim().toLowerCase()
+  if (name === '' || name === 'identity') return 'none'
+  if (name === 'gzip' || name === 'x-gzip') return 'gzip'
+  return name === 'br' || name === 'deflate' ? name : null
 }
 
 /** `too-large`: more would come out than allowed. `broken`: no body packed in that way. */
-export type Unpacked =
+export type DecodedBody =
   | { readonly ok: true; readonly body: Buffer }
   | { readonly ok: false; readonly why: 'too-large' | 'broken' }
 
-export async function unpacked(body: Buffer, coding: Exclude<Coding, null>, most: number): Promise<Unpacked> {
+export async function unpacked(body: Buffer, coding: Exclude<Coding, null>, most: number): Promise<DecodedBody> {
   try {
     return { ok: true, body: await unpack(body, coding, most) }
   } catch (error) {

@@ -119,12 +119,12 @@ async function picture(response: Response, request: TileRequest, now: number): P
       `${request.sourceName} sent a tile packed in a way that is not taken. Check its address, or use another source.`,
     )
   }
-  const told = response.headers.get('content-type') ?? 'nothing'
+  const contentType = response.headers.get('content-type') ?? 'nothing'
   const notImage = failure(
     'not-image',
     `${request.sourceName} sent something that is no map tile. Check its address, or sign in to this network.`,
   )
-  if (!/^image\//i.test(told)) return notImage
+  if (!/^image\//i.test(contentType)) return notImage
   const body = await readCapped(response)
   if (body === null)
     return failure('too-large', `${request.sourceName} sent a tile of more than 2 MB, which was not taken.`)

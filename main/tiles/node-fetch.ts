@@ -30,19 +30,19 @@ export const nodeTileFetch: TileFetch = async (url, headers, signal) => {
   const answer = await answered(url, { ...headers, 'Accept-Encoding': CODINGS_TAKEN }, signal)
   const { statusCode: status = 0 } = answer
   const coding = codingOf(answer.headers['content-encoding'] ?? null)
-  const told = toldOf(answer)
+  const passedOn = headersOf(answer)
   if (status !== 200 || coding === null) {
     answer.destroy()
-    return new Response(null, { status, headers: told })
+    return new Response(null, { status, headers: passedOn })
   }
   const { body, whole } = await bodyOf(answer)
   // One byte too many says it all: whoever judges the answer finds it too large.
-  if (!whole) return new Response(body, { status, headers: told })
+  if (!whole) return new Response(body, { status, headers: passedOn })
   const plain = await unpacked(body, coding, LARGEST_TILE_BYTES)
-  told.delete('content-encoding')
-  if (plain.ok) return new Response(new Uint8Array(plain.body), { status, headers: told })
+  passedOn.delete('content-encoding')
+  if (plain.ok) return new Response(new Uint8Array(plain.body), { status, headers: passedOn })
   const size = plain.why === 'too-large' ? LARGEST_TILE_BYTES + 1 : 0
-  return new Response(new Uint8Array(size), { status, headers: told })
+  return new Response(new Uint8Array(size), { status, headers: passedOn })
 }
 
 function answered(
@@ -72,13 +72,13 @@ function asking(url: string, headers: Readonly<Record<string, string>>, signal: 
   return promise
 }
 
-function toldOf(answer: IncomingMessage): Headers {
-  const told = new Headers()
+function headersOf(answer: IncomingMessage): Headers {
+  const passedOn = new Headers()
   for (const name of TOLD) {
     const value = answer.headersDistinct[name]?.join(', ')
-    if (value !== undefined) set(told, name, value)
+    if (value !== undefined) set(passedOn, name, value)
   }
-  return told
+  return passedOn
 }
 
 /** A value that is no header's is as good as not sent. */

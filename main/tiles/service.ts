@@ -5,13 +5,13 @@ import type { Handlers } from '#main/door/handle.ts'
 import { type KeptTile, openTileCache, type TileCache, type TileKey } from '#main/store/tile-cache.ts'
 import { isTilePlace, type Resolve, resolveWithSystem, type TilePlace } from './address.ts'
 import { goneAnswer, laterAnswer, pictureAnswer, type TileAnswer } from './answer.ts'
-import { type Asked, makeAsker } from './asker.ts'
+import { type TileRequestOutcome, makeTileRequests } from './tile-requests.ts'
 import type { TileFetch } from './fetch.ts'
 import { makeHealth } from './health.ts'
 import { imageTypeOf } from './image.ts'
 import { makeSharedWork } from './shared-work.ts'
 import { answerSoon, type SoonOptions } from './soon.ts'
-import { briefOf, type TileSource, tileSources } from './source.ts'
+import { briefOf, type TileSource, tileSourcesOf } from './source.ts'
 
 export interface TileServiceOptions {
   /** Where the cache's file lives. */
@@ -54,7 +54,7 @@ export function tileService(options: TileServiceOptions): TileService {
   const health = makeHealth()
   const closing = new AbortController()
   const deadline = options.deadline ?? (() => AbortSignal.timeout(DEADLINE_MS))
-  const asker = makeAsker({
+  const requests = makeTileRequests({
     fetch: options.fetch,
     now,
     deadline: () => AbortSignal.any([deadline(), closing.signal]),
@@ -74,7 +74,7 @@ export function tileService(options: TileServiceOptions): TileService {
     signal: AbortSignal,
   ): Promise<TileAnswer> {
     const known = { etag: kept?.etag ?? null, lastModified: kept?.lastModified ?? null }
-    const asked = await asker.ask(source, key, known, signal)
+    const asked = await requests.ask(source, key, known, signal)
     if (closing.signal.aborted) return closedAnswer()
     const fresh = freshTile(asked, kept)
     if (fresh !== null) {
@@ -91,7 +91,7 @@ export function tileService(options: TileServiceOptions): TileService {
 
   async function tile(sourceId: string, place: TilePlace, signal?: AbortSignal): Promise<TileAnswer> {
     if (closing.signal.aborted) return closedAnswer()
-    const sources = [...tileSources(options.settings()), ...(options.others?.() ?? [])]
+    const sources = [...tileSourcesOf(options.settings()), ...(options.others?.() ?? [])]
     const source = sources.find((one) => one.id === sourceId)
     if (source === undefined) return goneAnswer('unknown-source', 'There is no such tile source in the settings.')
     if (!isTilePlace(place, source.maxNativeZoom)) {
@@ -112,14 +112,14 @@ export function tileService(options: TileServiceOptions): TileService {
   return {
     handlers: {
       'tiles.sources': () =>
-        done({ sources: tileSources(options.settings()).map(briefOf), prefix: options.prefix ?? '/tiles' }),
+        done({ sources: tileSourcesOf(options.settings()).map(briefOf), prefix: options.prefix ?? '/tiles' }),
       'tiles.health': () => done(health.report()),
       'tiles.again': () => {
-        asker.forgive()
+        requests.forgive()
         return done({})
       },
       'tiles.clear': () => {
-        asker.forget()
+        requests.forget()
         return done({ freedBytes: cache.clear() })
       },
     },
@@ -139,7 +139,7 @@ interface Fresh {
   readonly keep: boolean
 }
 
-function freshTile(asked: Asked, kept: KeptTile | null): Fresh | null {
+function freshTile(asked: TileRequestOutcome, kept: KeptTile | null): Fresh | null {
   if (asked.kind === 'tile') {
     const { keep, ...caching } = asked.caching
     return { keep, tile: { type: asked.type, body: asked.body, ...caching } }
@@ -163,11 +163,11 @@ function soundTile(cache: TileCache, key: TileKey, now: number): KeptTile | null
 }
 
 /** A tile that does not exist, or that nobody waits for any longer, is no failure. */
-function countsAsFailure(asked: Asked): boolean {
+function countsAsFailure(asked: TileRequestOutcome): boolean {
   return asked.kind !== 'absent' && !(asked.kind === 'later' && asked.reason === 'left')
 }
 
-function missingAnswer(source: TileSource, asked: Asked): TileAnswer {
+function missingAnswer(source: TileSource, asked: TileRequestOutcome): TileAnswer {
   switch (asked.kind) {
     case 'gone':
       return goneAnswer(asked.reason, asked.message)

@@ -36,7 +36,7 @@ export function answerSoon({ patienceMs = PATIENCE_MS, lingerMs = LINGER_MS }: S
   function linger(key: string, wish: AbortController, work: Promise<TileAnswer>): void {
     const one: Lingering = { wish, timer: setTimeout(() => end(key, one), lingerMs).unref() }
     lingering.set(key, one)
-    // Whoever asks next finds the tile in the cache, or begins anew.
+    // Whoever asks next finds the tile in the cache, or begins again.
     const over = (): void => end(key, one)
     work.then(over, over)
   }

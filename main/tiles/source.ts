@@ -65,7 +65,7 @@ const BUILT_IN: readonly BuiltIn[] = [
 ]
 
 /** Every source by the settings: built-in ones first, and no own one may take a built-in's id. */
-export function tileSources(settings: Pick<Settings, 'ownSources' | 'templates'>): readonly TileSource[] {
+export function tileSourcesOf(settings: Pick<Settings, 'ownSources' | 'templates'>): readonly TileSource[] {
   const builtIn = BUILT_IN.map((source) => {
     const template = settings.templates[source.id]?.trim() || source.template
     return { ...source, template, own: false, changed: template !== source.template }

@@ -1,6 +1,6 @@
 /** The ground as the page has it: windows of cells fetched as bytes, the newest kept, given up when no longer wanted. */
 import { type ReadonlySignal, signal } from '@preact/signals'
-import { GROUND_HEADER, type GroundPart, type GroundWindow } from '#app/contract/ground.ts'
+import { GROUND_HEADER, type DrawnPart, type GroundWindow } from '#app/contract/ground.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { latLon } from '#core/geo/lat-lon.ts'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
@@ -11,7 +11,7 @@ import { ask, readBytes } from './host.ts'
 export interface GroundWindowFound {
   readonly grid: ElevationGrid
   /** Those that answered any cell, by precedence. */
-  readonly sources: readonly GroundPart[]
+  readonly sources: readonly DrawnPart[]
   /** Metres between the samples of the source that answered most; null when none did. */
   readonly resolution: number | null
   /** Share of the cells that are known, 0..1. */
@@ -20,6 +20,8 @@ export interface GroundWindowFound {
   readonly sea: number
   /** Whether no source knows any ground beyond it. */
   readonly whole: boolean
+  /** Whether all around it is open sea. */
+  readonly seaBeyond: boolean
   /** Why cells that might be had are missing; null when nothing went wrong. */
   readonly trouble: string | null
 }
@@ -32,7 +34,7 @@ const MOST_KEPT = 10
 const BYTES_KEPT = 64_000_000
 
 /** Newest last. */
-const kept = new Map<string, GroundWindowFound>()
+const keptWindows = new Map<string, GroundWindowFound>()
 let prefix: Promise<string | null> | null = null
 
 async function routes(): Promise<string | null> {
@@ -91,7 +93,7 @@ export async function fetchWindow(
   const middle = on === null ? roundedCentre(centre, cell) : centre
   const { east, north, peaks } = on ?? { east: 0, north: 0, peaks: false }
   const key = `${groundVersion.peek()} ${middle.lat} ${middle.lon} ${cell} ${half} ${east} ${north} ${peaks}`
-  const known = kept.get(key)
+  const known = keptWindows.get(key)
   if (known !== undefined) {
     keep(key, known)
     return done(known)
@@ -110,7 +112,7 @@ export async function fetchWindow(
   if (!answer.ok) return answer
   // The middle as it was sent: the grid was cut around that one.
   const asked = latLon(Number(query.lat), Number(query.lon))
-  const found = windowOf(asked, cell, half, { east, north }, answer.value.body, answer.value.told as GroundWindow)
+  const found = windowOf(asked, cell, half, { east, north }, answer.value.body, answer.value.facts as GroundWindow)
   // What could not be had may come next time.
   if (found.trouble === null) keep(key, found)
   return done(found)
@@ -122,7 +124,7 @@ function windowOf(
   half: number,
   { east, north }: Pick<OnPlane, 'east' | 'north'>,
   body: ArrayBuffer,
-  told: GroundWindow,
+  facts: GroundWindow,
 ): GroundWindowFound {
   const side = 2 * half + 1
   if (body.byteLength !== side * side * 4) throw new RangeError(`${body.byteLength} bytes for ${side} squared cells`)
@@ -135,15 +137,16 @@ function windowOf(
       west: east - half * cell,
       north: north + half * cell,
       heights: lowFirst(body),
-      step: told.resolution,
-      sea: told.sea > 0,
+      step: facts.resolution,
+      sea: facts.sea > 0,
     },
-    sources: told.sources,
-    resolution: told.resolution,
-    known: told.known,
-    sea: told.sea,
-    whole: told.whole,
-    trouble: told.trouble,
+    sources: facts.sources,
+    resolution: facts.resolution,
+    known: facts.known,
+    sea: facts.sea,
+    whole: facts.whole,
+    seaBeyond: facts.seaBeyond,
+    trouble: facts.trouble,
   }
 }
 
@@ -155,18 +158,18 @@ function lowFirst(body: ArrayBuffer): Float32Array {
 }
 
 function keep(key: string, window: GroundWindowFound): void {
-  kept.delete(key)
-  kept.set(key, window)
-  let bytes = [...kept.values()].reduce((sum, { grid }) => sum + grid.heights.byteLength, 0)
-  for (const [oldest, { grid }] of kept) {
-    if ((kept.size <= MOST_KEPT && bytes <= BYTES_KEPT) || oldest === key) return
-    kept.delete(oldest)
+  keptWindows.delete(key)
+  keptWindows.set(key, window)
+  let bytes = [...keptWindows.values()].reduce((sum, { grid }) => sum + grid.heights.byteLength, 0)
+  for (const [oldest, { grid }] of keptWindows) {
+    if ((keptWindows.size <= MOST_KEPT && bytes <= BYTES_KEPT) || oldest === key) return
+    keptWindows.delete(oldest)
     bytes -= grid.heights.byteLength
   }
 }
 
 /** The sources changed: nothing that was cut before holds. */
 export function groundChanged(): void {
-  kept.clear()
+  keptWindows.clear()
   groundVersionSignal.value += 1
 }

@@ -50,8 +50,8 @@ async function changeKey(key: string): Promise<void> {
       body: JSON.stringify({ key }),
     })
     if (!response.ok) return
-    const told = (await response.json()) as { readonly token: string }
-    token = told.token
+    const entered = (await response.json()) as { readonly token: string }
+    token = entered.token
     sessionStorage.setItem(TOKEN_KEY, token)
   } catch {
     // No host: the first call tells.
@@ -132,7 +132,7 @@ function noHost(): { readonly ok: false; readonly fault: { readonly reason: stri
 /** Bytes with what is told of them, in the named header as JSON. */
 export interface Bytes {
   readonly body: ArrayBuffer
-  readonly told: unknown
+  readonly facts: unknown
 }
 
 /** As many as the program cuts at once. A window of ground may wait for slow tiles: more of them would keep saves waiting. */
@@ -150,8 +150,8 @@ export async function readBytes(path: string, header: string, signal: AbortSigna
 async function readOnce(path: string, header: string, signal: AbortSignal): Promise<Answer<Bytes>> {
   const response = await fetch(path, { signal })
   if (!response.ok) return { ok: false, fault: await faultOf(response) }
-  const told: unknown = JSON.parse(response.headers.get(header) ?? '{}')
-  return { ok: true, value: { body: await response.arrayBuffer(), told } }
+  const facts: unknown = JSON.parse(response.headers.get(header) ?? '{}')
+  return { ok: true, value: { body: await response.arrayBuffer(), facts } }
 }
 
 /** Sends a file to a route whose path a call told; the answer is that of a call. */
@@ -178,9 +178,9 @@ function left(): { readonly ok: false; readonly fault: { readonly reason: string
 async function faultOf(response: Response): Promise<{ readonly reason: string; readonly message: string }> {
   const text = await response.text()
   try {
-    const told: unknown = JSON.parse(text)
-    if (typeof told === 'object' && told !== null && 'reason' in told && 'message' in told)
-      return { reason: String(told.reason), message: String(told.message) }
+    const fault: unknown = JSON.parse(text)
+    if (typeof fault === 'object' && fault !== null && 'reason' in fault && 'message' in fault)
+      return { reason: String(fault.reason), message: String(fault.message) }
   } catch {
     // Plain text, then.
   }

@@ -14,9 +14,9 @@ type Told = { readonly picture: Blob | null } | { readonly again: number }
 export async function tilePicture(path: string, signal: AbortSignal): Promise<Blob | null> {
   for (let pause = 0; ; pause = Math.min(LONGEST_PAUSE, pause * 2)) {
     // oxlint-disable-next-line no-await-in-loop -- one wish at a time is the point
-    const told = await turns.run(() => askOnce(path, signal), signal)
-    if ('picture' in told) return told.picture
-    pause = Math.max(pause, told.again)
+    const answer = await turns.run(() => askOnce(path, signal), signal)
+    if ('picture' in answer) return answer.picture
+    pause = Math.max(pause, answer.again)
     // oxlint-disable-next-line no-await-in-loop
     await waited(pause * 1000, signal)
   }

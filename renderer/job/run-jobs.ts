@@ -17,7 +17,7 @@ function messageOf(error: unknown): string {
   return error instanceof Error ? error.message : String(error)
 }
 
-/** Answers with what hears the page's messages. */
+/** Returns the listener for the page's messages. */
 export function runJobs<Job extends OfKind, Update extends OfKind>({
   stepsOf,
   send,

@@ -1,4 +1,4 @@
-/** Values computed anew that come out as they were: the same object then, so that nothing which hangs on it is worked out again. */
+/** Values computed again that come out as they were: the same object then, so that nothing which hangs on it is worked out again. */
 import { type ReadonlySignal, computed } from '@preact/signals'
 
 function alike(one: unknown, other: unknown): boolean {

@@ -3,7 +3,7 @@ import { signal } from '@preact/signals'
 import type { Result } from '#core/result.ts'
 import { type Refusal, isUndecided, letRefusalGo } from '#renderer/state/library/refusals.ts'
 import { takenFrom } from '#renderer/state/library/taken-from.ts'
-import { begun } from '#renderer/state/library/unfinished.ts'
+import { beginUnfinished } from '#renderer/state/library/unfinished.ts'
 
 export type Take = (text: string) => Result<unknown>
 
@@ -18,7 +18,7 @@ export class Entry {
   #take: Take = () => ({ ok: true, value: null })
   #forget = (): void => {}
 
-  /** What the record holds by now, and how a text is taken upon it. */
+  /** What the record holds by now, and how a text is taken on it. */
   follow(shown: string, take: Take): void {
     this.#shown = shown
     this.#take = take
@@ -47,7 +47,7 @@ export class Entry {
     this.#text.value = text
     this.#sentence.value = null
     this.#forget()
-    this.#forget = begun(() => this.finish())
+    this.#forget = beginUnfinished(() => this.finish())
   }
 
   /** Takes the text if it can be. One that could not be saved waits for the user's word: leaving a field writes over nothing. */

@@ -8,7 +8,7 @@ import { useDraft } from './draft.ts'
 import { Field } from './field.tsx'
 import { lengthInField, lengthUnit, plainNumber } from '#renderer/text/figure.ts'
 import { type Limits, withinLimits } from './limits.ts'
-import { type Judged, useTryAgain } from './try-again.ts'
+import { type JudgedWith, useTryAgain } from './try-again.ts'
 
 interface Common {
   readonly label: string
@@ -18,7 +18,7 @@ interface Common {
   /** A further refusal that depends on other fields; null when the value is good. */
   readonly refuse?: (value: number) => string | null
   /** Given where `refuse` goes by figures of the same form: the entry waits for them. */
-  readonly judged?: Judged
+  readonly judged?: JudgedWith
 }
 
 interface Known extends Common {

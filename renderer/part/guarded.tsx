@@ -20,10 +20,10 @@ interface GuardedProps {
   readonly part: string
   readonly children: ComponentChildren
   /** Shows the fault elsewhere, where there is no room for words in the part's own place; null once it is over. */
-  readonly onFault?: (fault: Fault | null) => void
+  readonly onFault?: (fault: PartFault | null) => void
 }
 
-export interface Fault {
+export interface PartFault {
   readonly reason: string
   readonly again: () => void
 }
@@ -82,7 +82,7 @@ export class Guarded extends Component<GuardedProps, State> {
 }
 
 /** The sentence and the ways on. */
-export function NotDrawn({ part, fault }: { readonly part: string; readonly fault: Fault }) {
+export function NotDrawn({ part, fault }: { readonly part: string; readonly fault: PartFault }) {
   const back = canUndo.value
   const other = spots.value.find(({ id }) => id !== spotId.value)
   return (

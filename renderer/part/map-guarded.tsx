@@ -2,18 +2,18 @@
 import { signal } from '@preact/signals'
 import type { ComponentChildren } from 'preact'
 import { useCallback, useId } from 'preact/hooks'
-import { type Fault, Guarded, NotDrawn } from './guarded.tsx'
+import { type PartFault, Guarded, NotDrawn } from './guarded.tsx'
 import { notDrawnWords } from '#renderer/words/en-not-drawn.ts'
 
 const { onMap } = notDrawnWords.parts
 
 /** The faults that last, by the part they struck. */
-const faults = signal<ReadonlyMap<string, Fault>>(new Map())
+const faults = signal<ReadonlyMap<string, PartFault>>(new Map())
 
 export function MapGuarded({ children }: { readonly children: ComponentChildren }) {
   const id = useId()
   const onFault = useCallback(
-    (fault: Fault | null): void => {
+    (fault: PartFault | null): void => {
       const next = new Map(faults.peek())
       if (fault === null) next.delete(id)
       else next.set(id, fault)

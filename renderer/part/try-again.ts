@@ -3,7 +3,7 @@ import { useLayoutEffect, useRef } from 'preact/hooks'
 import type { Draft } from './draft.ts'
 
 /** What makes an entry wait for the others of its form. */
-export interface Judged {
+export interface JudgedWith {
   /** The other figures by which the field's own is judged, as they stand. */
   readonly by: string
   /** Names the field beyond its form's life, so that what waits in it is not lost with the form; left out, it is. */
@@ -22,7 +22,7 @@ const left = new Map<string, Waiting>()
  * Tries a refused entry again when what it is judged by has changed: of two ends that belong together either may be typed first.
  * An entry whose own figure has been changed elsewhere meanwhile is given up.
  */
-export function useTryAgain(draft: Draft, shown: string, judged: Judged | undefined): void {
+export function useTryAgain(draft: Draft, shown: string, judged: JudgedWith | undefined): void {
   const latestRef = useRef(draft)
   const shownRef = useRef(shown)
   const byRef = useRef(judged?.by)

@@ -1,12 +1,9 @@
 /** The messages at the bottom of the window: what happened, with a way back where there is one. */
 import { useEffect } from 'preact/hooks'
-import { type Notice, dismiss, notices } from '#renderer/state/library/notices.ts'
+import { type Notice, READ_BY_THEN, dismiss, notices } from '#renderer/state/library/notices.ts'
 import { words } from '#renderer/words/en.ts'
 import { Icon } from '#renderer/part/icon.tsx'
 import { NotSavedList } from '#renderer/part/not-saved.tsx'
-
-/** Milliseconds after which good news goes by itself; faults stay until dismissed. Undo remains in the header. */
-const READ_BY_THEN = 12_000
 
 function NoticeLine({ notice }: { notice: Notice }) {
   const { id, kind, text, action } = notice

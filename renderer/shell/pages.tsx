@@ -7,7 +7,7 @@ import { LazyPage } from '#renderer/part/lazy-page.tsx'
 import { hasBoardSpot } from '#renderer/state/library/library.ts'
 import { plan } from '#renderer/state/plan/board-plan.ts'
 import { type PageId, backToBoard } from '#renderer/state/session/navigation.ts'
-import { pickedHere } from '#renderer/state/session/picked.ts'
+import { pickedOnShelf } from '#renderer/state/session/picked.ts'
 import { words } from '#renderer/words/en.ts'
 import { Board } from './board.tsx'
 import { HelpPage } from './help-page.tsx'
@@ -54,11 +54,11 @@ export const PAGES: readonly PageRow[] = [
     id: 'compare',
     command: 'side-by-side',
     button: () => {
-      const count = pickedHere.value.length
+      const count = pickedOnShelf.value.length
       const { board } = words
       return { text: count > 0 ? board.sideBySideCount(count) : board.sideBySide, hint: board.sideBySideHint }
     },
-    ready: () => pickedHere.value.length >= 2,
+    ready: () => pickedOnShelf.value.length >= 2,
     notReady: words.board.sideBySideHint,
     Page: later('compare', async () => (await import('#renderer/page/compare/compare-page.tsx')).ComparePage),
   },

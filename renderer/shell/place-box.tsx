@@ -7,13 +7,13 @@ import { words } from '#renderer/words/en.ts'
 import { type PlaceOffer, type PlaceOffers, offersFor } from './place-search.ts'
 
 const typed = signal('')
-const found = signal<PlaceOffers | null>(null)
+const placeOffers = signal<PlaceOffers | null>(null)
 const chosen = signal(0)
 /** Milliseconds without a key before the gazetteer is asked. */
 const PAUSE = 120
 let turn = 0
 /** The text that a choice has put into the box; null once something is typed. */
-let taken: string | null = null
+let takenText: string | null = null
 
 async function search(text: string): Promise<void> {
   turn += 1
@@ -21,25 +21,25 @@ async function search(text: string): Promise<void> {
   const offers = text.trim() === '' ? null : await offersFor(text.trim(), mapMiddle())
   // An earlier question answered late must not write over the later one's answer.
   if (mine !== turn) return
-  found.value = offers
+  placeOffers.value = offers
   chosen.value = 0
 }
 
 function close(): void {
   turn += 1
-  found.value = null
+  placeOffers.value = null
 }
 
 function go(offer: PlaceOffer): void {
   flyTo(offer.at, offer.zoom)
   backToBoard()
   typed.value = offer.title
-  taken = offer.title
+  takenText = offer.title
   close()
 }
 
 function onKey(event: KeyboardEvent): void {
-  const offers = found.value?.offers ?? []
+  const offers = placeOffers.value?.offers ?? []
   if (event.key === 'Escape') close()
   else if (event.key === 'ArrowDown' || event.key === 'ArrowUp') {
     event.preventDefault()
@@ -59,7 +59,7 @@ export function PlaceBox() {
   const text = typed.value
   useEffect(() => {
     // Set by a choice, the text asks for nothing, though the box still has the focus; typed, it is looked up when the keys rest.
-    if (text === taken || document.activeElement !== box.current?.querySelector('input')) return undefined
+    if (text === takenText || document.activeElement !== box.current?.querySelector('input')) return undefined
     const timer = setTimeout(() => void search(text), PAUSE)
     return () => clearTimeout(timer)
   }, [text])
@@ -67,7 +67,7 @@ export function PlaceBox() {
     if (!(event.relatedTarget instanceof Node) || box.current?.contains(event.relatedTarget) !== true) close()
   }
   const { place } = words.board
-  const offers = found.value
+  const offers = placeOffers.value
   return (
     <div class="place-box" ref={box} onFocusOut={leave}>
       <input
@@ -84,7 +84,7 @@ export function PlaceBox() {
         placeholder={place.placeholder}
         value={text}
         onInput={(event) => {
-          taken = null
+          takenText = null
           typed.value = event.currentTarget.value
         }}
         onFocus={(event) => event.currentTarget.select()}

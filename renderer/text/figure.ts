@@ -86,7 +86,7 @@ export function millimetres(value: number): string {
 }
 
 /** An angle. */
-export function degrees(value: number, decimals = 1): string {
+export function degreesText(value: number, decimals = 1): string {
   return `${rounded(value, decimals, true)}°`
 }
 

@@ -1,6 +1,6 @@
 /** The ground as words: how much of the landmark shows and what hides the rest, levels with their sources, first and last direct sun. */
 import type { KnownReach } from '#core/ground/known-reach.ts'
-import { GROUND_REACH } from '#core/ground/rings.ts'
+import { GROUND_REACH, REACH_SLACK } from '#core/ground/rings.ts'
 import type { Doubt, Span } from '#core/light/crossing.ts'
 import type { HiddenBy, SightReading } from '#core/plan/ground-reading.ts'
 import type { GroundUnder } from '#core/plan/ground-under.ts'
@@ -8,7 +8,7 @@ import type { GroundProfile } from '#core/plan/ground-profile.ts'
 import { groundHeight, lineHeight } from '#core/plan/ground-profile.ts'
 import type { DayLight } from '#core/plan/day-light.ts'
 import type { Plan } from '#core/plan/plan.ts'
-import type { Shoot, ScreenRecord } from '#core/record/shoot.ts'
+import type { Shoot } from '#core/record/shoot.ts'
 import { type CivilDay, type Zone, formatClock } from '#core/time/civil.ts'
 import { compassName } from '#core/units/compass.ts'
 import type { UnitSystem } from '#core/units/length.ts'
@@ -29,16 +29,17 @@ export function shownFigure(shown: number | null): string {
   return shown >= 0.995 ? say.nearlyAll : share(shown)
 }
 
-export function screenName(screens: Shoot['screens'], index: number): string {
-  const name = screens[index]?.name.trim() ?? ''
-  return name === '' ? say.screens.unnamed(index + 1) : name
+export function obstructionName(obstructions: Shoot['obstructions'], index: number): string {
+  const name = obstructions[index]?.name.trim() ?? ''
+  return name === '' ? say.obstructions.unnamed(index + 1) : name
 }
 
-function hiderName(plan: Plan, by: Pick<HiddenBy, 'distance' | 'screen'>, units: UnitSystem): string {
+function hiderName(plan: Plan, by: Pick<HiddenBy, 'distance' | 'obstruction'>, units: UnitSystem): string {
   const away = metres(by.distance, units)
-  if (by.screen === null) return say.rise(away)
-  const screen: ScreenRecord | undefined = plan.shoot.screens[by.screen]
-  return say.byScreen(screenName(plan.shoot.screens, by.screen), metres(screen?.height ?? 0, units), away)
+  if (by.obstruction === null) return say.rise(away)
+  const { obstructions } = plan.shoot
+  const height = metres(obstructions[by.obstruction]?.height ?? 0, units)
+  return say.byObstruction(obstructionName(obstructions, by.obstruction), height, away)
 }
 
 /** What hides the landmark: "The lower 12 m of 41 m are hidden by the rise 310 m out." */
@@ -76,7 +77,8 @@ export function clearanceText(plan: Plan, line: GroundProfile, units: UnitSystem
   if (tightest === null) return say.clearAllTheWay
   const [by, away] = [metres(Math.abs(tightest.clearance), units), metres(tightest.distance, units)]
   const text = tightest.clearance < 0 ? say.cut(by, away) : say.clear(by, away)
-  return tightest.screen === null ? text : say.overScreen(text, screenName(plan.shoot.screens, tightest.screen))
+  if (tightest.obstruction === null) return text
+  return say.overObstruction(text, obstructionName(plan.shoot.obstructions, tightest.obstruction))
 }
 
 /** What the ground lets the lens see of the subject; null when unknown. */
@@ -135,10 +137,19 @@ export function differenceSentence(name: string, under: GroundUnder, units: Unit
 const SAME_REACH = 10_000
 
 /** "150 km all around", or where they end sooner. */
-export function reachText({ most, least, leastToward }: KnownReach, units: UnitSystem): string {
+export function reachText(reach: KnownReach, units: UnitSystem): string {
+  const [most, least] = [reach.most, reach.least].map((distance) => Math.min(GROUND_REACH, distance)) as [
+    number,
+    number,
+  ]
   const whole = (value: number): string => metres(value < 10_000 ? value : Math.round(value / 1000) * 1000, units)
-  if (most - least <= SAME_REACH && least > SAME_REACH) return say.reach.around(whole(Math.min(GROUND_REACH, least)))
-  return say.reach.ends(whole(least), compassName(leastToward), whole(Math.min(GROUND_REACH, most)))
+  if (most - least <= SAME_REACH && least > SAME_REACH) return say.reach.around(whole(least))
+  return say.reach.ends(whole(least), compassName(reach.leastToward), whole(most))
+}
+
+/** Whether they go as far as anything is looked for, on all sides. */
+export function reachesAll({ least }: KnownReach): boolean {
+  return least >= GROUND_REACH - REACH_SLACK
 }
 
 /** First and last direct sun at one place. */
@@ -171,7 +182,7 @@ export function lightTimes(spans: readonly Span[] | null, day: CivilDay, zone: Z
       ? say.light.fromMidnight
       : doubtText(clock(Math.ceil(first.from / MINUTE) * MINUTE), first.fromDoubt),
     last: atEnd ? say.light.pastMidnight : doubtText(clock(Math.floor(last.until / MINUTE) * MINUTE), last.untilDoubt),
-    unsure: nearestDoubt([first, last]),
+    unsure: nearestDoubtAway([first, last]),
     instead: null,
     gaps,
   }
@@ -183,7 +194,7 @@ export function doubtText(clock: string, doubt: Doubt | undefined): string {
 }
 
 /** Metres to the nearest unknown ground that makes an end of spans unsure; null when all are sure. */
-export function nearestDoubt(spans: readonly Span[]): number | null {
+export function nearestDoubtAway(spans: readonly Span[]): number | null {
   const all = spans
     .flatMap(({ fromDoubt, untilDoubt }) => [fromDoubt, untilDoubt])
     .filter((doubt) => doubt !== undefined)

@@ -1,4 +1,5 @@
 /** The light as words: which sides are lit and how, where it comes from, the shadow, the exposure, the windows. */
+import { sunCaution } from '#core/light/sun-caution.ts'
 import type { ExposureReading } from '#core/plan/light-hints.ts'
 import type { LightReading } from '#core/plan/light-reading.ts'
 import type { SideLight, ThingLight } from '#core/plan/thing-light.ts'
@@ -10,18 +11,15 @@ import type { Plan } from '#core/plan/plan.ts'
 import { type Zone, formatClock, formatDay } from '#core/time/civil.ts'
 import { compassName } from '#core/units/compass.ts'
 import type { UnitSystem } from '#core/units/length.ts'
-import { bearing, degrees, metres, millimetres, rounded, share } from './figure.ts'
+import { bearing, degreesText, metres, millimetres, rounded, share } from './figure.ts'
 import { landmarkName, subjectName } from './names.ts'
 import { wishName } from './wish-names.ts'
 import { groundWords } from '#renderer/words/en-ground.ts'
 import { lightWords } from '#renderer/words/en-light.ts'
-import { doubtText, nearestDoubt } from './ground-text.ts'
-
-/** Within so many degrees of the frame the sun is a danger to who turns the camera. */
-export const SUN_NEAR = 5
+import { doubtText, nearestDoubtAway } from './ground-text.ts'
 
 export function wholeDegrees(value: number): string {
-  return degrees(value, 0)
+  return degreesText(value, 0)
 }
 
 /** "84 % lit, raking at 63°": the share, and how the largest side is struck. */
@@ -77,16 +75,16 @@ export function shadowText(length: number | null, light: LightReading, units: Un
 export function bodyText(body: BodyReading): string {
   const at = bearing(body.azimuth)
   return body.apparent >= 0
-    ? lightWords.bodyText(degrees(body.apparent), at)
-    : lightWords.belowHorizon(degrees(-body.altitude), at)
+    ? lightWords.bodyText(degreesText(body.apparent), at)
+    : lightWords.belowHorizon(degreesText(-body.altitude), at)
 }
 
 /** Where the body stands against the frame; null while it is down, or farther out than anyone would turn. */
 export function frameText(body: BodyReading): string | null {
   if (!body.up || body.inFrame === null) return null
   const { within } = body.inFrame
-  if (within >= 0) return lightWords.inFrame(degrees(within))
-  return within > -20 ? lightWords.frameDistance(degrees(-within)) : null
+  if (within >= 0) return lightWords.inFrame(degreesText(within))
+  return within > -20 ? lightWords.frameDistance(degreesText(-within)) : null
 }
 
 /** "1/250 s". */
@@ -116,7 +114,7 @@ export function spanText(span: Span, zone: Zone): string {
 
 /** Why ends of windows are the earliest or the latest that they can be; nothing when all are sure. */
 export function unsureSentences(spans: readonly Span[], units: UnitSystem): string[] {
-  const away = nearestDoubt(spans)
+  const away = nearestDoubtAway(spans)
   return away === null ? [] : [groundWords.light.unsure(metres(away, units))]
 }
 
@@ -155,10 +153,11 @@ export function lightCautions(light: LightReading, focalLength: number | null): 
   const { sun } = light
   if (!sun.up) return sun.altitude < -6 ? [lightWords.nightCaution] : []
   const within = sun.inFrame?.within ?? null
-  if (within === null) return []
-  // The disc's edge counts, not its middle.
-  if (within > -sun.radius) return [lightWords.sunCaution(focal)]
-  return within > -SUN_NEAR - sun.radius ? [lightWords.sunNearCaution(degrees(-within), focal)] : []
+  const caution = within === null ? null : sunCaution(within, sun.radius)
+  if (within === null || caution === null) return []
+  return [
+    caution === 'in-frame' ? lightWords.sunCaution(focal) : lightWords.sunNearCaution(degreesText(-within), focal),
+  ]
 }
 
 export function subjectSidesName(plan: Plan): string {

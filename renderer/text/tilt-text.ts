@@ -1,7 +1,7 @@
 /** How the ground leans as words: its slope, the way it falls, and whether each was measured or read off the elevations. */
-import type { GroundUnder, Told } from '#core/plan/ground-under.ts'
+import type { GroundUnder, TiltFigure } from '#core/plan/ground-under.ts'
 import { compassName } from '#core/units/compass.ts'
-import { bearing, degrees } from './figure.ts'
+import { bearing, degreesText } from './figure.ts'
 import { words } from '#renderer/words/en.ts'
 import { groundWords } from '#renderer/words/en-ground.ts'
 
@@ -12,7 +12,7 @@ const LEVEL = 0.5
 function leanText(slope: number | null, aspect: number | null): string | null {
   if (slope === null) return aspect === null ? null : say.falls(compassName(aspect))
   if (slope < LEVEL) return say.level
-  return aspect === null ? degrees(slope, 0) : say.slopeToward(degrees(slope, 0), compassName(aspect))
+  return aspect === null ? degreesText(slope, 0) : say.slopeToward(degreesText(slope, 0), compassName(aspect))
 }
 
 /** "12° to the south-east", "level", "falls to the south"; null where nothing is known. */
@@ -37,14 +37,14 @@ export function tiltSourceAgainst(under: GroundUnder): string | null {
 }
 
 /** Under a field for a slope or an aspect: what the elevations say there, which counts for as long as nothing is entered. */
-function hintOf(told: Told | undefined, print: (value: number) => string): string {
-  const read = told?.read ?? null
+function hintOf(tilt: TiltFigure | undefined, print: (value: number) => string): string {
+  const read = tilt?.read ?? null
   if (read === null) return words.answers.where.unknownHint
-  return told?.from === 'measured' ? groundWords.readAgainst(print(read)) : groundWords.readHint(print(read))
+  return tilt?.from === 'measured' ? groundWords.readAgainst(print(read)) : groundWords.readHint(print(read))
 }
 
 export function slopeHint(under: GroundUnder | null | undefined): string {
-  return hintOf(under?.slope, (value) => degrees(value))
+  return hintOf(under?.slope, (value) => degreesText(value))
 }
 
 export function aspectHint(under: GroundUnder | null | undefined): string {

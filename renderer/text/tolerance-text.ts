@@ -5,11 +5,11 @@ import { type ConditionKind, type Cut, type Failing, type How, cutSides } from '
 import { type Move, unitOf } from '#core/tolerance/moves.ts'
 import type { Tight, Tolerance } from '#core/tolerance/tolerance.ts'
 import { METRES_PER_FOOT, METRES_PER_INCH, type UnitSystem } from '#core/units/length.ts'
-import { degrees, metres } from './figure.ts'
+import { degreesText, metres } from './figure.ts'
 import { landmarkName, subjectName } from './names.ts'
-import { sensitivityWords } from '#renderer/words/en-sensitivity.ts'
+import { toleranceWords } from '#renderer/words/en-tolerance.ts'
 
-const say = sensitivityWords
+const say = toleranceWords
 
 /** A hair above a step counts as the step: 0.43 may stand as 0.4299999. */
 const HAIR = 1e-9
@@ -43,14 +43,14 @@ export function offsetText(move: Move, offset: number, units: UnitSystem): strin
   if (unit === 'seconds') return durationText(offset)
   if (unit === 'metres') return lengthText(offset, units)
   const held = floored(offset, 0.1)
-  return held === 0 ? say.atOnce : degrees(held)
+  return held === 0 ? say.atOnce : degreesText(held)
 }
 
 function limitText(move: Move, limit: number, units: UnitSystem): string {
   const unit = unitOf(move)
   if (move === 'lens-lower') return say.all(metres(limit, units))
   if (unit === 'seconds') return say.over(durationText(limit))
-  return say.over(unit === 'degrees' ? degrees(limit, 0) : metres(limit, units))
+  return say.over(unit === 'degrees' ? degreesText(limit, 0) : metres(limit, units))
 }
 
 /** What a table says of a tolerance. */

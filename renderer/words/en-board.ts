@@ -1,4 +1,6 @@
 /** Words of the page's shell: header, shelf, notices, places, trouble with the library, settings and help. */
+import { MOST_COMPARED } from '#core/plan/compare.ts'
+import { numberWord } from './en-list.ts'
 
 const plural = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`
 
@@ -31,7 +33,7 @@ export const boardWords = {
   nothingToRedo: 'Nothing to redo',
   sideBySide: 'Side by side',
   sideBySideCount: (count: number) => `Side by side (${count})`,
-  sideBySideHint: 'Pick two to four spots on the shelf first.',
+  sideBySideHint: `Pick two to ${numberWord(MOST_COMPARED)} spots on the shelf first.`,
   subjectAndBag: 'Subject and bag',
   sheet: 'Location sheet',
   settings: 'Settings',
@@ -190,7 +192,7 @@ export const boardWords = {
       'Add a spot. Drag the subject to where it stops and the kite to where you stand; the close plan in the corner of the map does it to the decimetre.',
       'Under “Subject and bag” tell the size of your subject, what stands behind it, your camera and lenses.',
       'Read the answers on the right. Hold what must not change, and let the others follow.',
-      'Keep several spots on the shelf, put two to four side by side, and take the location sheet along.',
+      `Keep several spots on the shelf, put two to ${numberWord(MOST_COMPARED)} side by side, and take the location sheet along.`,
     ],
     keys: 'Keys',
     key: 'Key',

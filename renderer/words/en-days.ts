@@ -1,7 +1,7 @@
 /** Words of the page of days: the year in weeks, the best days, the landmark's sides, alignments, the calendar file. */
 import type { Body } from '#core/light/body.ts'
 import type { SkyLight } from '#core/light/alignment.ts'
-import type { BehindGround } from '#core/light/sky-edge.ts'
+import type { BehindGround } from '#core/light/over-skyline.ts'
 import type { TargetName } from '#core/plan/alignment-target.ts'
 import { MONTHS, WEEKDAYS } from '#core/time/civil.ts'
 

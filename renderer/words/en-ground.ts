@@ -15,11 +15,11 @@ export const groundWords = {
   levelHint:
     'What rises between the camera and the landmark is therefore unknown, and so is what takes the sun earlier.',
   addSources: 'Add elevations in Settings',
-  screensWait: 'The trees and walls drawn are reckoned with only where elevations are known.',
+  obstructionsWait: 'The trees and walls drawn are reckoned with only where elevations are known.',
   again: 'Try again',
   /** What hides: "the rise 310 m out". */
   rise: (away: string) => `the rise ${away} out`,
-  byScreen: (name: string, height: string, away: string) => `“${name}” (${height} high) ${away} out`,
+  byObstruction: (name: string, height: string, away: string) => `“${name}” (${height} high) ${away} out`,
   lowerHidden: (hidden: string, whole: string, by: string) => `The lower ${hidden} of ${whole} are hidden by ${by}.`,
   allHidden: (whole: string, by: string) => `All ${whole} are hidden by ${by}.`,
   lowerAtMiddle: (hidden: string, whole: string, by: string) =>
@@ -38,8 +38,8 @@ export const groundWords = {
   clearAllTheWay: 'clear all the way',
   clear: (by: string, away: string) => `${by} clear, ${away} out`,
   cut: (by: string, away: string) => `cut by ${by}, ${away} out`,
-  /** Of a screen at the tightest point. */
-  overScreen: (text: string, name: string) => `${text}, at “${name}”`,
+  /** Of an obstruction at the tightest point. */
+  overObstruction: (text: string, name: string) => `${text}, at “${name}”`,
   subject: (name: string) => `${name} from the lens`,
   subjectWhole: 'shows whole',
   subjectLower: (hidden: string, whole: string, by: string) => `lower ${hidden} of ${whole} hidden by ${by}`,
@@ -104,7 +104,7 @@ export const groundWords = {
   source: 'Elevations',
   sourceText: (name: string, resolution: string) => `${name}, ${resolution} between samples`,
   seaAssumed:
-    'Where they lie below 0 off the coasts, the sea’s surface is taken at 0: an assumption, without tide and waves. Enter a height where it does not hold.',
+    'Where they lie below 0 or know nothing off the coasts, the sea’s surface is taken at 0: an assumption, without tide and waves. Enter a height where it does not hold.',
   covers: (share: string) => `${share} of the ground around is known`,
   /** Under an empty field for an elevation. */
   readHint: (elevation: string) => `${elevation} by the elevations`,
@@ -129,7 +129,7 @@ export const groundWords = {
     hint: 'Point at it or use the arrow keys: the map shows where.',
     lens: 'lens',
   },
-  screens: {
+  obstructions: {
     title: 'Trees and walls',
     titleCount: (count: number) => `Trees and walls: ${count}`,
     hint: 'What the elevations don’t know: a line with a height that hides what is behind it, the low sun too. Its ends are dragged on the map.',

@@ -1,4 +1,6 @@
 /** Words of the location sheet and of the page side by side. */
+import { MOST_COMPARED } from '#core/plan/compare.ts'
+import { numberWord } from './en-list.ts'
 
 export const sheetWords = {
   title: 'Location sheet',
@@ -109,7 +111,7 @@ export const sheetWords = {
   },
   compare: {
     title: 'Side by side',
-    needTwo: 'Pick two to four spots on the shelf to see them side by side.',
+    needTwo: `Pick two to ${numberWord(MOST_COMPARED)} spots on the shelf to see them side by side.`,
     best: 'best',
     same: 'all alike',
     choose: 'Choose',

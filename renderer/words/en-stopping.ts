@@ -1,10 +1,10 @@
 /** Words of drawn ground: where the subject may stop, where nobody may stand, and how both are drawn and brought in. */
 import type { DrawnSort, ShapeFault } from '#core/record/drawn-ground.ts'
 import type { KeepOutKind, KeptOut } from '#core/record/keep-out.ts'
-import type { GroundForm, Turn } from '#core/record/stopping-ground.ts'
+import type { DrawnForm, Turn } from '#core/record/stopping-ground.ts'
 
 type PerSort = Readonly<Record<DrawnSort, string>>
-type PerForm = Readonly<Record<GroundForm, string>>
+type PerForm = Readonly<Record<DrawnForm, string>>
 
 export const stoppingWords = {
   empty: 'Draw a line or an area where the subject could stop; the scan looks at every place on it.',
@@ -163,7 +163,7 @@ export const stoppingWords = {
         : `${count} outlines that cross themselves were left out.`,
     'no-size': (count: number) =>
       count === 1 ? '1 without length or area was left out.' : `${count} without length or area were left out.`,
-    thinned: (count: number, within: string) =>
+    simplified: (count: number, within: string) =>
       `${count === 1 ? '1 had' : `${count} had`} too many points; those within ${within} of the line were dropped.`,
     far: (away: string) => `It lies ${away} or more from the spot.`,
   },

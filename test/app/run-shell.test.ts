@@ -131,7 +131,7 @@ describe.skipIf(process.platform === 'win32')('a shell that comes up', () => {
     expect(await run(standIn(TELL('handed-over'), 'exit 0'))).toEqual({ kind: 'ended', code: 0 })
   })
 
-  test('is ended from the terminal without being started anew', async () => {
+  test('is ended from the terminal without being started again', async () => {
     const up = join(folder, 'up')
     const ending = run(standIn(`trap 'exit 130' INT`, `touch ${up}`, 'while :; do sleep 0.05; done'))
     await vi.waitFor(() => expect(existsSync(up)).toBe(true), { timeout: 20_000 })

@@ -1,6 +1,6 @@
 /** The search for alignments against looking at every minute with the same places of sun and moon. */
 import { alignments } from '#core/light/alignment.ts'
-import { type AlignmentAsk, LONGEST_SEARCH } from '#core/light/alignment-ask.ts'
+import { type AlignmentRequest, LONGEST_SEARCH } from '#core/light/alignment-request.ts'
 import { type Body, bodyAt } from '#core/light/body.ts'
 import { sunDirection } from '#core/light/incidence.ts'
 import { apparentAltitude } from '#core/light/refraction.ts'
@@ -12,24 +12,24 @@ const YEAR = 365 * 24 * 60 * MINUTE
 const CALLS = 50
 const ROUNDS = 3
 
-const ASKS: readonly Pick<AlignmentAsk, 'body' | 'target'>[] = [
+const ASKS: readonly Pick<AlignmentRequest, 'body' | 'target'>[] = [
   { body: 'sun', target: { bearing: 120, altitude: 5 } },
   { body: 'moon', target: { bearing: 245, altitude: 8 } },
 ]
 
-function ask(body: Body, target: AlignmentAsk['target'], span: number): AlignmentAsk {
+function request(body: Body, target: AlignmentRequest['target'], span: number): AlignmentRequest {
   const from = Date.UTC(2025, 0, 1)
   return { at: { lat: 46.9, lon: 9.3 }, body, target, tolerance: 0.5, from, until: from + span }
 }
 
-function search(asked: AlignmentAsk): number {
+function search(asked: AlignmentRequest): number {
   const found = alignments(asked)
   if (!found.ok) throw new Error(found.fault.message)
   return found.value.length
 }
 
 /** Times at which the body comes within the tolerance, a minute apart. */
-function byMinutes({ at, body, target, tolerance, from, until }: AlignmentAsk): number {
+function byMinutes({ at, body, target, tolerance, from, until }: AlignmentRequest): number {
   const aimed = sunDirection(target.bearing, target.altitude)
   const near = Math.cos((tolerance * Math.PI) / 180)
   let [count, inside] = [0, false]
@@ -44,7 +44,7 @@ function byMinutes({ at, body, target, tolerance, from, until }: AlignmentAsk): 
 }
 
 function yearRow({ body, target }: (typeof ASKS)[number]): BenchRow {
-  const asked = ask(body, target, YEAR)
+  const asked = request(body, target, YEAR)
   let hits = 0
   for (let call = 0; call < CALLS; call++) hits = search(asked)
   let seen = 0
@@ -69,7 +69,7 @@ function yearRow({ body, target }: (typeof ASKS)[number]): BenchRow {
 }
 
 export function benchAlignment(): BenchRow[] {
-  const asked = ask('moon', { bearing: 120, altitude: 5 }, LONGEST_SEARCH)
+  const asked = request('moon', { bearing: 120, altitude: 5 }, LONGEST_SEARCH)
   let hits = search(asked)
   const took = median(
     Array.from({ length: 7 }, () =>

@@ -11,7 +11,7 @@ import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
 import { hillShadow } from '#core/ground/hill-shadow.ts'
 import { MAP_LIGHT, hillshade } from '#core/ground/relief.ts'
 import { viewshed } from '#core/ground/viewshed.ts'
-import type { ViewshedAsk } from '#core/ground/viewshed-ask.ts'
+import type { ViewshedRequest } from '#core/ground/viewshed-request.ts'
 import { viewshedPreview } from '#core/ground/viewshed-preview.ts'
 import { curvatureCoefficient, utmOf, writeGrid } from '#test/help/gdal.ts'
 import { grassBase, grassWith } from '#test/help/grass.ts'
@@ -25,7 +25,7 @@ const EYE = 1.6
 
 /** A process of the anchor: asks it for so many calls of a work and hears the CPU milliseconds of each. */
 interface Anchor {
-  readonly ask: (work: string, calls: number) => Promise<number>
+  readonly request: (work: string, calls: number) => Promise<number>
   readonly close: () => void
 }
 
@@ -51,7 +51,7 @@ async function openAnchor(place: Place, folder: string, env: NodeJS.ProcessEnv):
   const ready = await lines.next()
   if (ready.done === true) return null
   return {
-    ask: async (work, calls) => {
+    request: async (work, calls) => {
       child.stdin.write(`${work} ${calls}\n`)
       return Number((await lines.next()).value)
     },
@@ -67,10 +67,10 @@ async function inTurns(
   anchor: { readonly of: Anchor; readonly work: string; readonly calls: number },
 ): Promise<BenchRow> {
   for (let call = 0; call < ours.calls; call++) ours.work()
-  await anchor.of.ask(anchor.work, 1)
+  await anchor.of.request(anchor.work, 1)
   const rounds: { theirs: number; mine: number }[] = []
   for (let round = 0; round < 5; round++) {
-    const theirs = await anchor.of.ask(anchor.work, anchor.calls)
+    const theirs = await anchor.of.request(anchor.work, anchor.calls)
     const mine = cpu(() => {
       for (let call = 0; call < ours.calls; call++) ours.work()
     })
@@ -85,7 +85,7 @@ async function inTurns(
   }
 }
 
-function askFrom({ grid, column, row }: Place): ViewshedAsk {
+function askFrom({ grid, column, row }: Place): ViewshedRequest {
   return {
     east: grid.west + column * grid.cell,
     north: grid.north - row * grid.cell,
@@ -98,8 +98,8 @@ function askFrom({ grid, column, row }: Place): ViewshedAsk {
 
 async function millionRows(place: Place, anchor: Anchor, grass: boolean): Promise<BenchRow[]> {
   const { grid } = place
-  const ask = askFrom(place)
-  const exact = { work: () => void viewshed(grid, ask), calls: 2 }
+  const request = askFrom(place)
+  const exact = { work: () => void viewshed(grid, request), calls: 2 }
   const seen = new Uint8Array(grid.columns * grid.rows)
   // The maxima are made once for a grid, whoever asks.
   maximaOf(grid)
@@ -107,7 +107,7 @@ async function millionRows(place: Place, anchor: Anchor, grass: boolean): Promis
     await inTurns(
       'viewshed preview 1e6 cells, against GDAL ViewshedGenerate in process',
       'ratio 0.35, gate 0.60',
-      { work: () => void viewshedPreview(grid, ask, seen), calls: 40 },
+      { work: () => void viewshedPreview(grid, request, seen), calls: 40 },
       { of: anchor, work: 'viewshed', calls: 40 },
     ),
     await inTurns('viewshed, exact, 1e6 cells, against the same', 'ratio 12, gate 25', exact, {
@@ -170,12 +170,12 @@ export async function benchAreas(): Promise<BenchRow[]> {
     const nine = { grid: mountains(3000), column: 1500, row: 1500 }
     const large = await openAnchor(nine, folder, {})
     if (large === null) return rows
-    const ask = askFrom(nine)
+    const request = askFrom(nine)
     rows.push(
       await inTurns(
         'viewshed preview 9e6 cells, against GDAL ViewshedGenerate in process',
         'ratio 0.33, gate 0.50',
-        { work: () => void viewshedPreview(nine.grid, ask), calls: 6 },
+        { work: () => void viewshedPreview(nine.grid, request), calls: 6 },
         { of: large, work: 'viewshed', calls: 6 },
       ),
     )

@@ -1,4 +1,4 @@
-/** The assessment against a naive one that derives everything anew for each reading the screen shows, of plans as a drag makes them: each seen once. */
+/** The assessment against a naive one that derives everything again for each reading the screen shows, of plans as a drag makes them: each seen once. */
 import { type Assessment, assess } from '#core/plan/assess.ts'
 import { moveStandpoint } from '#core/plan/arrange.ts'
 import { type Plan, planOf } from '#core/plan/plan.ts'
@@ -61,7 +61,7 @@ export function benchAssess(): BenchRow[] {
   if (sink === 0) throw new Error('nothing was assessed')
   return [
     {
-      name: 'assess() per call, against deriving anew for each of ten readings',
+      name: 'assess() per call, against deriving again for each of ten readings',
       ours: `${(measured.ours * 1000).toFixed(1)} µs`,
       anchor: `${(measured.anchor * 1000).toFixed(1)} µs`,
       ratio: measured.ratio,

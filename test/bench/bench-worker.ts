@@ -1,7 +1,7 @@
 /** The worker of the benches: sends back what it is sent, and fills rows of a viewshed in shared memory. */
 import { type TransferListItem, parentPort } from 'node:worker_threads'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
-import type { ViewshedAsk } from '#core/ground/viewshed-ask.ts'
+import type { ViewshedRequest } from '#core/ground/viewshed-request.ts'
 import { beginViewshed, viewshedRows } from '#core/ground/viewshed.ts'
 
 export type ToBenchWorker =
@@ -10,7 +10,7 @@ export type ToBenchWorker =
   | {
       readonly do: 'rows'
       readonly grid: ElevationGrid
-      readonly ask: ViewshedAsk
+      readonly request: ViewshedRequest
       readonly seen: SharedArrayBuffer
       /** Every so many strips of rows from one on. */
       readonly from: number
@@ -31,7 +31,7 @@ parentPort?.on('message', (asked: ToBenchWorker) => {
     const cells = JSON.parse(asked.text) as number[]
     answer(JSON.stringify(Array.from(Float32Array.from(cells))))
   } else {
-    const state = beginViewshed(asked.grid, asked.ask, new Uint8Array(asked.seen))
+    const state = beginViewshed(asked.grid, asked.request, new Uint8Array(asked.seen))
     for (let row = asked.from * STRIP; row < asked.grid.rows; row += asked.of * STRIP)
       viewshedRows(state, row, row + STRIP)
     answer('done')

@@ -1,12 +1,12 @@
 /** The light windows against stepping through every minute with the same margins: one day, and a year of days; direct sun over hills against a walk. */
 import { LOOK_EVERY, commonByDay, dayWindows, daysFrom, hoursSpans } from '#core/light/light-window.ts'
-import type { LightStage } from '#core/light/light-stage.ts'
+import type { LightScene } from '#core/light/light-scene.ts'
 import { type LightWishes, wishesMade } from '#core/light/light-wish.ts'
-import { directLight, overEdge } from '#core/light/sky-edge.ts'
+import { directLight, overSkyline } from '#core/light/over-skyline.ts'
 import { lookAtSun, rememberingSun, wishMargin } from '#core/light/wish-margin.ts'
 import { eyeAbove, skyline } from '#core/ground/skyline.ts'
 import { assess } from '#core/plan/assess.ts'
-import { stageOf } from '#core/plan/day-light.ts'
+import { lightSceneOf } from '#core/plan/day-light.ts'
 import { type CivilDay, civilDay } from '#core/time/civil.ts'
 import { examplePlan } from '#test/help/plans.ts'
 import { mountains } from '#test/help/terrain.ts'
@@ -35,18 +35,18 @@ function civilDays(year: number): CivilDay[] {
 }
 
 /** Minutes of the day in which each wish holds, and all of them. */
-function minuteByMinute(stage: LightStage, day: CivilDay): number[] {
+function minuteByMinute(scene: LightScene, day: CivilDay): number[] {
   const made = wishesMade(WISHES)
   const counts = Array.from({ length: made.length + 1 }, () => 0)
   const open = WISHES.hours === null ? [] : hoursSpans(WISHES.hours, day, ZONE)
   for (let instant = day.start; instant < day.end; instant += MINUTE) {
-    const sun = lookAtSun(stage.at, instant)
+    const sun = lookAtSun(scene.at, instant)
     let all = true
     made.forEach((kind, index) => {
       const holds =
         kind === 'hours'
           ? open.some(({ from, until }) => instant >= from && instant < until)
-          : wishMargin(kind, WISHES, stage, instant, sun) >= 0
+          : wishMargin(kind, WISHES, scene, instant, sun) >= 0
       if (holds) counts[index] = (counts[index] ?? 0) + 1
       all &&= holds
     })
@@ -64,18 +64,18 @@ function directRow(): BenchRow {
   const eye = eyeAbove(grid, 300, -200, 1.6)
   if (eye === null) throw new Error('no ground under the eye')
   const at = { lat: 46.9, lon: 8.2 }
-  const edge = skyline(grid, eye, 0.13)
+  const line = skyline(grid, eye, 0.13)
   const days = civilDays(2026)
   const few = days.filter((_, index) => index % EVERY === 0)
   let sink = 0
   const year = against(
     () => {
-      for (const day of days) sink += directLight(rememberingSun(at), edge, day).length
+      for (const day of days) sink += directLight(rememberingSun(at), line, day).length
     },
     () => {
       for (const day of few)
         for (let when = day.start; when < day.end; when += WALK)
-          sink += overEdge(edge, lookAtSun(at, when)) >= 0 ? 1 : 0
+          sink += overSkyline(line, lookAtSun(at, when)) >= 0 ? 1 : 0
     },
     1,
     5,
@@ -93,21 +93,21 @@ function directRow(): BenchRow {
 
 export function benchLight(): BenchRow[] {
   const plan = examplePlan({ at: { lat: 51.2, lon: 12.4 } })
-  const stage = stageOf(plan, assess(plan))
+  const scene = lightSceneOf(plan, assess(plan))
   const days = civilDays(2026)
   const few = days.filter((_, index) => index % EVERY === 0)
   let sink = 0
   const first = few[5] ?? days[0]
   if (first === undefined) throw new Error('the year has no day')
   const day = against(
-    () => (sink += dayWindows(stage, WISHES, first, ZONE).common.length + 1),
-    () => (sink += minuteByMinute(stage, first).length),
+    () => (sink += dayWindows(scene, WISHES, first, ZONE).common.length + 1),
+    () => (sink += minuteByMinute(scene, first).length),
     20,
   )
   const year = against(
-    () => (sink += commonByDay(stage, WISHES, days, ZONE).total.length),
+    () => (sink += commonByDay(scene, WISHES, days, ZONE).total.length),
     () => {
-      for (const each of few) sink += minuteByMinute(stage, each).length
+      for (const each of few) sink += minuteByMinute(scene, each).length
     },
     1,
     5,

@@ -8,7 +8,7 @@ import { acceptedWith, gateFindings, readGate, writeGate } from './gate.ts'
 import { benchGround } from './ground.bench.ts'
 import { benchLight } from './light.bench.ts'
 import type { BenchRow } from './measure.ts'
-import { benchSensitivity } from './sensitivity.bench.ts'
+import { benchTolerance } from './tolerance.bench.ts'
 import { benchScan } from './scan.bench.ts'
 import { benchStart } from './start.bench.ts'
 import { benchStore } from './store.bench.ts'
@@ -21,7 +21,7 @@ const PARTS: Readonly<Record<string, () => BenchRow[] | Promise<BenchRow[]>>> = 
   workers: benchWorkers,
   light: benchLight,
   alignment: benchAlignment,
-  sensitivity: benchSensitivity,
+  tolerance: benchTolerance,
   scan: benchScan,
   store: benchStore,
   frames: () => benchFrames('hills'),

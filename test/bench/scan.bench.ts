@@ -6,7 +6,7 @@ import { assess } from '#core/plan/assess.ts'
 import { type Plan, planOf } from '#core/plan/plan.ts'
 import { USUAL_SCAN_WISHES } from '#core/record/scan-wishes.ts'
 import { standForFill } from '#core/plan/stand.ts'
-import { type ScanAsk, USUAL_STEPS } from '#core/scan/scan-ask.ts'
+import { type ScanRequest, USUAL_STEPS } from '#core/scan/scan-request.ts'
 import { scanPlaces } from '#core/scan/scan-places.ts'
 import { focalSamples } from '#core/scan/scan-samples.ts'
 import { scanPart } from '#core/scan/scan.ts'
@@ -26,7 +26,7 @@ const HILLS = groundOf(
 )
 
 /** A bicycle on so many metres of track, two zooms, a tower 900 m off, the usual wishes and steps. */
-function askAlong(metres: number, lit: boolean): ScanAsk {
+function askAlong(metres: number, lit: boolean): ScanRequest {
   const tower = destination(CENTRE, 40, 900)
   const plan = examplePlan({
     at: CENTRE,
@@ -68,10 +68,10 @@ function askAlong(metres: number, lit: boolean): ScanAsk {
   }
 }
 
-function run(ask: ScanAsk): { readonly evaluated: number; readonly good: number } {
+function run(request: ScanRequest): { readonly evaluated: number; readonly good: number } {
   let evaluated = 0
   let good = 0
-  for (const step of scanPart(ask)) {
+  for (const step of scanPart(request)) {
     evaluated += step.evaluated
     good += step.found.filter(({ score }) => score !== null).length
   }
@@ -80,19 +80,19 @@ function run(ask: ScanAsk): { readonly evaluated: number; readonly good: number 
 }
 
 /** Some of the same combinations as plans, the camera already standing where the subject fills as wished. */
-function plansOf(ask: ScanAsk): Plan[] {
-  const focals = focalSamples(ask.shoot.bag.lenses, ask.steps.focalLengths)
-  return scanPlaces(ask).flatMap(({ at, headings }, index) => {
+function plansOf(request: ScanRequest): Plan[] {
+  const focals = focalSamples(request.shoot.bag.lenses, request.steps.focalLengths)
+  return scanPlaces(request).flatMap(({ at, headings }, index) => {
     const focal = focals[index % focals.length]
     if (focal === undefined) return []
     const spot = {
-      ...ask.spot,
+      ...request.spot,
       stop: { at, heading: headings[index % headings.length] ?? 0, elevation: null, slope: null, aspect: null },
       standpoint: { at: destination(at, index * 70, 20), lensHeight: 1.2, elevation: null, slope: null, aspect: null },
       hold: 'focal-length' as const,
-      shot: { ...ask.spot.shot, focalLength: focal.focalLength, lensId: focal.lens.id },
+      shot: { ...request.spot.shot, focalLength: focal.focalLength, lensId: focal.lens.id },
     }
-    const plan = planOf(ask.shoot, spot, ask.terrain)
+    const plan = planOf(request.shoot, spot, request.terrain)
     const stood = standForFill(plan)
     return stood.ok ? [{ ...plan, spot: stood.value }] : []
   })
@@ -101,12 +101,12 @@ function plansOf(ask: ScanAsk): Plan[] {
 /** Times that the plans are assessed: few of them, yet as warm as the scan. */
 const ROUNDS = 20
 
-function perCombination(ask: ScanAsk, name: string): BenchRow {
-  const plans = plansOf(ask)
-  const { evaluated } = run(ask)
+function perCombination(request: ScanRequest, name: string): BenchRow {
+  const plans = plansOf(request)
+  const { evaluated } = run(request)
   let sink = 0
   const measured = against(
-    () => (sink += run(ask).good),
+    () => (sink += run(request).good),
     () => {
       for (let round = 0; round < ROUNDS; round++) for (const plan of plans) sink += assess(plan).problems.length + 1
     },
@@ -129,11 +129,11 @@ function perCombination(ask: ScanAsk, name: string): BenchRow {
 const MILLION = 1_000_000
 
 function million(): BenchRow {
-  const ask = askAlong(300, true)
-  run(ask)
+  const request = askAlong(300, true)
+  run(request)
   const rounds = Array.from({ length: 5 }, () => {
     let evaluated = 0
-    const spent = cpu(() => (evaluated = run(ask).evaluated))
+    const spent = cpu(() => (evaluated = run(request).evaluated))
     return { spent: (spent * MILLION) / evaluated, whole: spent, evaluated }
   })
   const { evaluated = 0 } = rounds[0] ?? {}
@@ -146,14 +146,14 @@ function million(): BenchRow {
   }
 }
 
-/** From the ask to the first word, and the longest wait between two words. */
+/** From the request to the first word, and the longest wait between two words. */
 function words(): BenchRow {
-  const ask = askAlong(2000, true)
+  const request = askAlong(2000, true)
   const rounds = Array.from({ length: 3 }, () => {
     const begun = performance.now()
     let first = 0
     let [last, longest] = [begun, 0]
-    for (const step of scanPart(ask)) {
+    for (const step of scanPart(request)) {
       const now = performance.now()
       if (first === 0 && step.found.length > 0) first = now - begun
       longest = Math.max(longest, now - last)
@@ -172,13 +172,13 @@ function words(): BenchRow {
 }
 
 /** The same without a must: nothing is given up before its end. */
-function asWishes(ask: ScanAsk): ScanAsk {
-  const { scanWishes } = ask.shoot
+function asWishes(request: ScanRequest): ScanRequest {
+  const { scanWishes } = request.shoot
   const wish = { must: false, weight: 3 } as const
   return {
-    ...ask,
+    ...request,
     shoot: {
-      ...ask.shoot,
+      ...request.shoot,
       scanWishes: {
         ...scanWishes,
         subjectFill: scanWishes.subjectFill && { ...scanWishes.subjectFill, ...wish },

@@ -1,7 +1,7 @@
 /** Work handed to workers, by the clock: a grid there and back against its text, and a viewshed by two against one. */
 import { Worker } from 'node:worker_threads'
 import { elevationAt, type ElevationGrid } from '#core/ground/elevation-grid.ts'
-import type { ViewshedAsk } from '#core/ground/viewshed-ask.ts'
+import type { ViewshedRequest } from '#core/ground/viewshed-request.ts'
 import { mountains } from '#test/help/terrain.ts'
 import type { ToBenchWorker } from './bench-worker.ts'
 import { type BenchRow, median } from './measure.ts'
@@ -68,24 +68,24 @@ function shared(grid: ElevationGrid): ElevationGrid {
 
 async function twoWorkers(workers: readonly [Worker, Worker]): Promise<BenchRow> {
   const grid = shared(mountains(3000))
-  const ask: ViewshedAsk = {
+  const request: ViewshedRequest = {
     east: 0,
     north: 0,
     height: (elevationAt(grid, 0, 0) ?? 0) + 1.6,
     targetHeight: 0,
     refraction: 0.13,
     radius: null,
-    screens: [],
+    obstructions: [],
   }
   const seen = new SharedArrayBuffer(grid.columns * grid.rows)
   const [one, other] = workers
   const took = await interleaved(
     async () =>
       Promise.all([
-        answerOf(one, { do: 'rows', grid, ask, seen, from: 0, of: 2 }),
-        answerOf(other, { do: 'rows', grid, ask, seen, from: 1, of: 2 }),
+        answerOf(one, { do: 'rows', grid, request, seen, from: 0, of: 2 }),
+        answerOf(other, { do: 'rows', grid, request, seen, from: 1, of: 2 }),
       ]),
-    async () => answerOf(one, { do: 'rows', grid, ask, seen, from: 0, of: 1 }),
+    async () => answerOf(one, { do: 'rows', grid, request, seen, from: 0, of: 1 }),
   )
   return {
     name: 'viewshed, exact, 9e6 cells, two workers against one (by the clock)',

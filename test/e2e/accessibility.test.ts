@@ -117,7 +117,7 @@ async function drawnGround(page: Page): Promise<void> {
       await page.locator('.drawn-row.chosen').waitFor()
     }
   }
-  await page.locator('.grab-ground-point').first().focus()
+  await page.locator('.grab-drawn-point').first().focus()
   await page.getByRole('button', { name: stoppingWords.draw.stopping.line, exact: true }).scrollIntoViewIfNeeded()
 }
 

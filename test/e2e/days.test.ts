@@ -1,5 +1,5 @@
 /** Which days? The year fills, a day is chosen by keys, windows go into a calendar file, alignments and sides are listed. */
-import { readFileSync } from 'node:fs'
+import { text as textOf } from 'node:stream/consumers'
 import ICAL from 'ical.js'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
@@ -24,7 +24,7 @@ const WISHES: LightWishes = {
   hours: { from: 600, until: 1140 },
 }
 
-/** The ground comes in while the page is up, and the light is worked out anew with it. */
+/** The ground comes in while the page is up, and the light is worked out again with it. */
 const PATIENT = { timeout: 60_000 } as const
 
 let opened: Opened
@@ -39,7 +39,7 @@ beforeAll(async () => {
 })
 afterAll(() => opened.close())
 
-/** Changes the wishes past the page, which is then loaded anew. */
+/** Changes the wishes past the page, which is then loaded again. */
 async function wish(light: LightWishes): Promise<void> {
   const { shoot } = await savedShoot(opened.host, 'demo')
   const change = { kind: 'shoot', id: shoot.id, before: shoot.revision, record: { ...shoot, light } }
@@ -153,7 +153,7 @@ test('windows ticked are in the calendar file, each as it is listed', async () =
     page.getByRole('button', { name: list.saveCount(3) }).click(),
   ])
   expect(download.suggestedFilename()).toBe('Track below Hallow Brae light windows.ics')
-  const text = readFileSync(await download.path(), 'utf8')
+  const text = await textOf(await download.createReadStream())
   const events = new ICAL.Component(ICAL.parse(text)).getAllSubcomponents('vevent').map((one) => new ICAL.Event(one))
   expect(events).toHaveLength(3)
   const told = events.map((event) => {

@@ -96,7 +96,10 @@ describe('sources of elevations', () => {
     await tiles.getByText(words.board.settingsPage.badTemplate).waitFor()
     await address.fill('https://10.0.0.1/{z}/{x}/{y}.png')
     await address.blur()
-    await page.getByText(/inside this machine or its own network/).waitFor()
+    await page
+      .getByText(/inside this machine or its own network/)
+      .first()
+      .waitFor()
     const kept = (await library(opened.host, 'settings.get', {})) as {
       elevationTiles: { on: boolean; template: string }
     }

@@ -77,55 +77,55 @@ describe('trees and walls', () => {
   test('a high one before the landmark hides it and is told by its name; undone, it shows again', async () => {
     const { page } = opened
     const before = await shown()
-    await question().locator('summary', { hasText: groundWords.screens.title }).click()
-    await question().getByRole('button', { name: groundWords.screens.add }).click()
-    await soon(async () => (await savedPlan()).shoot.screens.length === 1)
-    const name = question().getByRole('textbox', { name: groundWords.screens.name })
+    await question().locator('summary', { hasText: groundWords.obstructions.title }).click()
+    await question().getByRole('button', { name: groundWords.obstructions.add }).click()
+    await soon(async () => (await savedPlan()).shoot.obstructions.length === 1)
+    const name = question().getByRole('textbox', { name: groundWords.obstructions.name })
     await name.fill('Row of poplars')
     await name.press('Enter')
-    const height = question().getByRole('textbox', { name: new RegExp(groundWords.screens.height, 'u') })
+    const height = question().getByRole('textbox', { name: new RegExp(groundWords.obstructions.height, 'u') })
     await height.fill('90')
     await height.press('Enter')
-    await soon(async () => (await savedPlan()).shoot.screens[0]?.height === 90)
+    await soon(async () => (await savedPlan()).shoot.obstructions[0]?.height === 90)
     await question()
       .getByText(/“Row of poplars” \(90\s?m high\)/u)
       .first()
       .waitFor()
     const { ground } = assess(await savedPlan())
-    expect(ground?.toLandmark?.hiddenBy?.screen).toBe(0)
+    expect(ground?.toLandmark?.hiddenBy?.obstruction).toBe(0)
     expect(ground?.landmarkShown).toBeLessThan(0.9)
     // It stands in the view through the lens, too.
-    await page.locator('.lens-canvas[data-parts~="screens"]').waitFor()
+    await page.locator('.lens-canvas[data-parts~="obstructions"]').waitFor()
     await question()
       .getByText(await shown(), { exact: true })
       .first()
       .waitFor()
     // Seen from near it is taken by an end.
-    const drawn = (await savedPlan()).shoot.screens[0]?.line[0]
+    const drawn = (await savedPlan()).shoot.obstructions[0]?.line[0]
     await question()
-      .getByRole('button', { name: groundWords.screens.show('Row of poplars') })
+      .getByRole('button', { name: groundWords.obstructions.show('Row of poplars') })
       .click()
-    const end = page.getByRole('button', { name: groundWords.screens.end('Row of poplars', 1, 2) }).first()
+    const end = page.getByRole('button', { name: groundWords.obstructions.end('Row of poplars', 1, 2) }).first()
     await end.waitFor()
     await dragBy(page, end, 25, -60)
-    await soon(async () => (await savedPlan()).shoot.screens[0]?.line[0]?.lat !== drawn?.lat)
+    await soon(async () => (await savedPlan()).shoot.obstructions[0]?.line[0]?.lat !== drawn?.lat)
     // The other end by the keys.
-    const other = (await savedPlan()).shoot.screens[0]?.line[1]
-    await page.getByRole('button', { name: groundWords.screens.end('Row of poplars', 2, 2) }).focus()
+    const other = (await savedPlan()).shoot.obstructions[0]?.line[1]
+    await page.getByRole('button', { name: groundWords.obstructions.end('Row of poplars', 2, 2) }).focus()
     await page.keyboard.press('ArrowUp')
-    await soon(async () => ((await savedPlan()).shoot.screens[0]?.line[1]?.lat ?? 0) > (other?.lat ?? Infinity))
+    await soon(async () => ((await savedPlan()).shoot.obstructions[0]?.line[1]?.lat ?? 0) > (other?.lat ?? Infinity))
     // Moved twice, heightened, named, added: five edits go back one by one.
     for (const left of [1, 1, 1, 1, 0]) {
       const { revision } = (await savedPlan()).shoot
       await page.keyboard.press('Control+z')
       await soon(async () => {
         const { shoot } = await savedPlan()
-        return shoot.revision > revision && shoot.screens.length === left
+        return shoot.revision > revision && shoot.obstructions.length === left
       })
     }
     await question().getByText(before, { exact: true }).first().waitFor()
-    await page.locator('.lens-canvas[data-parts~="screens"]').waitFor({ state: 'detached' })
-    expect(await page.locator('[data-part="screens"]').count()).toBe(0)
+    await page.locator('.lens-canvas[data-parts~="obstructions"]').waitFor({ state: 'detached' })
+    expect(await page.locator('[data-part="obstructions"]').count()).toBe(0)
   })
 })
 

@@ -25,7 +25,7 @@ interface Leaving {
 interface Library {
   readonly spots: readonly Spot[]
 }
-/** Does something on the board and goes; answers with what the library must then say. */
+/** Does something on the board and goes. Returns what the library must then say. */
 type Act = (page: Page, leaving: Leaving, before: Spot, number: number) => Promise<(now: Library) => boolean>
 
 /** Runs in the page: the act, then the leaving, with nothing between them but the wait. */

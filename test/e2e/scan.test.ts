@@ -48,7 +48,7 @@ async function track(): Promise<StoppingGround> {
   return { id: 'track', name: 'Sound track', form: 'line', points, turn: 'either-way' }
 }
 
-/** Puts ground and wishes into the library past the page, which is loaded anew with the scan beside the map. */
+/** Puts ground and wishes into the library past the page, which is loaded again with the scan beside the map. */
 async function prepare(ground: readonly StoppingGround[], wishes: Partial<ScanWishes> = {}): Promise<void> {
   const { shoot } = await savedShoot(opened.host, 'demo')
   const record = { ...shoot, stoppingGround: ground, scanWishes: { ...USUAL_SCAN_WISHES, ...wishes } }
@@ -224,7 +224,7 @@ describe('along a track', () => {
     await boardReadyBesideScan(page)
   })
 
-  test('what is found stays, marked as of before, when the wishes change, and is found anew', async () => {
+  test('what is found stays, marked as of before, when the wishes change, and is found again', async () => {
     const { page } = opened
     await page.getByRole('button', { name: scanWishWords.summary.change }).click()
     const region = page.getByRole('region', { name: 'Merrin Bridge whole' })

@@ -59,7 +59,7 @@ function row(page: Page, name: string): Locator {
 }
 
 function handles(page: Page, kind: 'point' | 'leg'): Locator {
-  return page.locator(`.grab-ground-${kind}`)
+  return page.locator(`.grab-drawn-${kind}`)
 }
 
 beforeEach(async () => {
@@ -449,6 +449,6 @@ test('nothing drawn is on the map once the panel is closed, and a drawing under 
   await page.getByRole('button', { name: scanWords.scan, exact: true, pressed: true }).click()
   await page.getByRole('heading', { name: words.answers.whichLens }).waitFor()
   await note(page).waitFor({ state: 'detached' })
-  expect(await page.locator('.ground-pick').count()).toBe(0)
+  expect(await page.locator('.drawn-pick').count()).toBe(0)
   expect(await saved()).toEqual(before)
 })

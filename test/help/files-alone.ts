@@ -1,4 +1,4 @@
-/** Which unit tests need a worker of their own: those that stand in for modules, load them anew, or fill the page's signals. */
+/** Which unit tests need a worker of their own: those that stand in for modules, load them again, or fill the page's signals. */
 import { readdirSync, readFileSync } from 'node:fs'
 import { join, resolve } from 'node:path'
 

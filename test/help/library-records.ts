@@ -22,7 +22,7 @@ export function shootRecord(id: string, parts: Partial<ShootRecord> = {}): Shoot
     crops: [{ wide: 3, high: 2 }],
     refraction: 0.13,
     zone: null,
-    screens: [],
+    obstructions: [],
     stoppingGround: [],
     keepOuts: [],
     scanWishes: USUAL_SCAN_WISHES,

@@ -8,7 +8,7 @@ import { USUAL_SHUTTER } from '#core/optics/sensor.ts'
 import { type Plan, planOf } from '#core/plan/plan.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import type { Shot, Spot } from '#core/record/spot.ts'
-import type { Landmark, Span } from '#core/scene/landmark.ts'
+import type { Landmark, SpanLandmark } from '#core/scene/landmark.ts'
 import type { Subject } from '#core/scene/subject.ts'
 import { USUAL_SCAN_WISHES } from '#core/record/scan-wishes.ts'
 
@@ -34,7 +34,7 @@ export const BICYCLE: Subject = {
 }
 
 /** A suspension bridge of 340 m whose middle lies `distance` metres from `from` toward `bearing`, at `turned` to that line. */
-export function bridgeAt(from: LatLon, bearing: number, distance: number, turned = 90): Span {
+export function bridgeAt(from: LatLon, bearing: number, distance: number, turned = 90): SpanLandmark {
   const middle = destination(from, bearing, distance)
   const along = bearing + turned
   return {
@@ -93,7 +93,7 @@ export function examplePlan(parts: PlanParts = {}): Plan {
     crops: USUAL_CROPS,
     refraction: 0.13,
     zone: null,
-    screens: [],
+    obstructions: [],
     stoppingGround: [],
     keepOuts: [],
     scanWishes: USUAL_SCAN_WISHES,

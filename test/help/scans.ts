@@ -4,17 +4,17 @@ import type { LatLon } from '#core/geo/lat-lon.ts'
 import { geodesicLine } from '#core/geo/geodesic.ts'
 import { sunAt } from '#core/light/sky.ts'
 import { assess } from '#core/plan/assess.ts'
-import { stageOf } from '#core/plan/day-light.ts'
+import { lightSceneOf } from '#core/plan/day-light.ts'
 import { planOf } from '#core/plan/plan.ts'
 import { NO_DEMANDS, type ScanWishes } from '#core/record/scan-wishes.ts'
-import { skylinesToward } from '#core/plan/sky-edges.ts'
+import { skylinesToward } from '#core/plan/plan-skylines.ts'
 import type { Spot } from '#core/record/spot.ts'
 import { standForFill } from '#core/plan/stand.ts'
 import type { StoppingGround } from '#core/record/stopping-ground.ts'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
 import type { Upright } from '#core/scene/landmark.ts'
 import { type MeasuredDemand, measureDemands } from '#core/scan/demands.ts'
-import type { ScanAsk, ScanSteps } from '#core/scan/scan-ask.ts'
+import type { ScanRequest, ScanSteps } from '#core/scan/scan-request.ts'
 import { scanPlaces } from '#core/scan/scan-places.ts'
 import { fillSamples, focalSamples, heightSamples, instantSamples, placementSamples } from '#core/scan/scan-samples.ts'
 import { meets, scoreOf } from '#core/scan/score.ts'
@@ -85,7 +85,7 @@ export interface AskParts extends PlanParts {
 }
 
 /** A scan over a line of 160 m square to the way to a tower in the north. */
-export function askOf(parts: AskParts = {}): ScanAsk {
+export function requestOf(parts: AskParts = {}): ScanRequest {
   const plan = examplePlan({
     at: CENTRE,
     landmark: towerAt(0, 500),
@@ -118,24 +118,27 @@ export interface Brute {
 }
 
 /** Every sampled combination by itself: stood by the board's own solver, assessed, measured; those that meet all musts. */
-export function byBruteForce(ask: ScanAsk, mayStand: (stop: LatLon, camera: LatLon) => boolean = () => true): Brute[] {
-  const { shoot, terrain, steps } = ask
+export function byBruteForce(
+  request: ScanRequest,
+  mayStand: (stop: LatLon, camera: LatLon) => boolean = () => true,
+): Brute[] {
+  const { shoot, terrain, steps } = request
   const landmark = shoot.landmarks[0]
   const found: Brute[] = []
-  for (const place of scanPlaces(ask)) {
+  for (const place of scanPlaces(request)) {
     const away =
-      landmark?.kind === 'upright' && ask.spot.landmarkId !== null
+      landmark?.kind === 'upright' && request.spot.landmarkId !== null
         ? (geodesicLine(place.at, landmark.at).bearing ?? 0) + 180
         : 0
     for (const heading of place.headings)
       for (let turn = 0; turn < 360; turn += steps.bearing)
         for (const { lens, focalLength } of focalSamples(shoot.bag.lenses, steps.focalLengths))
-          for (const placement of placementSamples(ask))
+          for (const placement of placementSamples(request))
             for (const lensHeight of heightSamples(shoot.scanWishes, steps.heights))
-              for (const subjectFill of fillSamples(ask)) {
+              for (const subjectFill of fillSamples(request)) {
                 const bearing = away + turn
                 const spot: Spot = {
-                  ...ask.spot,
+                  ...request.spot,
                   stop: { at: place.at, heading, elevation: null, slope: null, aspect: null },
                   standpoint: {
                     at: destination(place.at, bearing, 20),
@@ -145,12 +148,12 @@ export function byBruteForce(ask: ScanAsk, mayStand: (stop: LatLon, camera: LatL
                     aspect: null,
                   },
                   hold: 'focal-length',
-                  shot: { ...ask.spot.shot, focalLength, lensId: lens.id, placement, subjectFill },
+                  shot: { ...request.spot.shot, focalLength, lensId: lens.id, placement, subjectFill },
                 }
                 const stood = standForFill(planOf(shoot, spot, terrain))
                 if (!stood.ok || !mayStand(place.at, stood.value.standpoint.at)) continue
-                for (const when of instantSamples(ask)) {
-                  const judged = judgedBy(ask, { ...stood.value, when })
+                for (const when of instantSamples(request)) {
+                  const judged = judgedBy(request, { ...stood.value, when })
                   if (judged !== null) found.push({ place: place.index, heading, bearing, lensId: lens.id, ...judged })
                 }
               }
@@ -160,10 +163,10 @@ export function byBruteForce(ask: ScanAsk, mayStand: (stop: LatLon, camera: LatL
 
 /** Null for a spot that misses a must or is no picture. */
 export function judgedBy(
-  ask: ScanAsk,
+  request: ScanRequest,
   spot: Spot,
 ): { readonly spot: Spot; readonly score: number; readonly measured: readonly MeasuredDemand[] } | null {
-  const plan = planOf(ask.shoot, spot, ask.terrain)
+  const plan = planOf(request.shoot, spot, request.terrain)
   const found = assess(plan)
   const { subject, subjectExtent, landmark, landmarkExtent } = found
   if (subject === null || !subject.whole || found.problems.includes('focus-too-near')) return null
@@ -175,8 +178,8 @@ export function judgedBy(
     (landmarkExtent.near + landmarkExtent.far) / 2 < (subjectExtent?.near ?? 0)
   if (before) return null
   const { azimuth } = sunAt(spot.stop.at, spot.when)
-  const stage = stageOf(plan, found, skylinesToward(plan, found.levels, azimuth))
-  const measured = measureDemands(plan, found, stage, ask.parkings, ask.zone)
+  const scene = lightSceneOf(plan, found, skylinesToward(plan, found.levels, azimuth))
+  const measured = measureDemands(plan, found, scene, request.parkings, request.zone)
   if (measured.some(({ must, margin }) => must && !meets(margin))) return null
   return { spot, score: scoreOf(measured), measured }
 }

@@ -127,3 +127,57 @@ describe('every source file', () => {
     expect(naming(mark, SOURCES)).toEqual([])
   })
 })
+
+/** Turns of phrase that a reader has to puzzle out, in comments; and verbs that name no thing, in code. */
+const PUZZLING: readonly RegExp[] = [
+  new RegExp(['\\bans', 'wers? with what\\b'].join(''), 'iu'),
+  new RegExp(['\\bane', 'w\\b'].join(''), 'iu'),
+  new RegExp(['\\bup', 'on\\b'].join(''), 'iu'),
+  new RegExp(['\\btakes? (?:them|the listeners) ', 'away\\b'].join(''), 'iu'),
+]
+const COMMENT = /^\s*(?:\/\/|\/\*|\*).*$/gmu
+/** The name of a function or of something kept for the whole file: what it is of has to be said. */
+const BARE =
+  /^(?:export )?(?:const|let|(?:async )?function\*?) (told|wished|known|found|made|kept|asked|taken|given|held)\b|^\s+(?:const|let|(?:async )?function\*?|readonly) (told|wished)\b/gmu
+
+function puzzling(text: string): string[] {
+  return [...text.matchAll(COMMENT)].map(([line]) => line).filter((line) => PUZZLING.some((turn) => turn.test(line)))
+}
+
+function bareNames(text: string): string[] {
+  return [...text.matchAll(BARE)].map(([, whole, within]) => whole ?? within ?? '')
+}
+
+describe('plain English', () => {
+  test('in comments', () => {
+    expect(SOURCES.flatMap(({ path, text }) => puzzling(text).map((line) => `${path}: ${line.trim()}`))).toEqual([])
+  })
+
+  test('in names: nouns for things', () => {
+    expect(PRODUCT.flatMap(({ path, text }) => bareNames(text).map((name) => `${path}: ${name}`))).toEqual([])
+  })
+
+  test.each([
+    ['/** Listens; ans', 'wers with what ends it. */'],
+    ['  // The picture is drawn ane', 'w.'],
+    [' * Made up', 'on the state of before.'],
+    ['/** Removes: takes the listeners ', 'away. */'],
+  ])('a planted comment is found: %s%s', (...parts) => {
+    expect(puzzling(`const a = 1\n${parts.join('')}\n`)).toHaveLength(1)
+  })
+
+  test.each([
+    ['const known = new Map()\n', 'known'],
+    ['export let found = 1\n', 'found'],
+    ['function told(): void {}\n', 'told'],
+    ['  const wished = 1\n', 'wished'],
+    ['  readonly told: string\n', 'told'],
+  ])('a planted name is found: %s', (text, name) => {
+    expect(bareNames(text)).toEqual([name])
+  })
+
+  test('a place that bears such a word, and a word for the user, are let be', () => {
+    expect(puzzling("const town = 'Stratford-upon-Avon'\n")).toEqual([])
+    expect(bareNames('  const found = list.find(isIt)\nconst foundSpots = 1\n')).toEqual([])
+  })
+})

@@ -394,7 +394,7 @@ describe('files and instances', () => {
   })
 })
 
-test('a page that crashed is offered anew', async () => {
+test('a page that crashed is offered again', async () => {
   const { window, dialog } = await started()
   window.window.webContents.emit('render-process-gone', {}, { reason: 'crashed', exitCode: 1 })
   await vi.waitFor(() => expect(window.window.calls).toEqual(['reload']))

@@ -3,10 +3,10 @@ import { expect, test } from 'vitest'
 import { DEFAULT_SETTINGS } from '#app/contract/default-settings.ts'
 import { CREDITED_SITES, mayOpenOutside } from '#main/navigation.ts'
 import { webTileSource } from '#main/ground/web-tiles.ts'
-import { tileSources } from '#main/tiles/source.ts'
+import { tileSourcesOf } from '#main/tiles/source.ts'
 
 test('every attribution of a built-in tile source can be followed', () => {
-  const sources = [...tileSources(DEFAULT_SETTINGS), webTileSource(DEFAULT_SETTINGS.elevationTiles)]
+  const sources = [...tileSourcesOf(DEFAULT_SETTINGS), webTileSource(DEFAULT_SETTINGS.elevationTiles)]
   const links = sources.map((source) => source.attributionLink)
   expect(links.length).toBeGreaterThan(3)
   expect(links.filter((link) => !mayOpenOutside(link))).toEqual([])

@@ -7,7 +7,7 @@ import {
   hiddenHeight,
   horizonDip,
   horizonDistance,
-} from '#core/geo/curvature.ts'
+} from '#core/geo/curvature-and-refraction.ts'
 
 const SEVENTH = 1 / 7
 const FOOT = 0.3048

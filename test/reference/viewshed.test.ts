@@ -3,7 +3,7 @@ import { join } from 'node:path'
 import { describe, expect, it, onTestFinished } from 'vitest'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
 import { viewshed } from '#core/ground/viewshed.ts'
-import { SEEN, type ViewshedAsk } from '#core/ground/viewshed-ask.ts'
+import { SEEN, type ViewshedRequest } from '#core/ground/viewshed-request.ts'
 import { viewshedPreview } from '#core/ground/viewshed-preview.ts'
 import { curvatureCoefficient, readBytes, run, utmOf, versionOf, writeGrid } from '#test/help/gdal.ts'
 import { grassBase, grassWith } from '#test/help/grass.ts'
@@ -24,7 +24,7 @@ const OBSERVERS = [
 const gdal = versionOf('gdal_viewshed', 'gdal-bin')
 const ground = mountains(SIZE)
 
-function askFrom(column: number, row: number): ViewshedAsk {
+function askFrom(column: number, row: number): ViewshedRequest {
   return {
     east: ground.west + column * ground.cell,
     north: ground.north - row * ground.cell,

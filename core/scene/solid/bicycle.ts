@@ -150,7 +150,7 @@ function cargoBox(back: number, ahead: number, half: number, low: number, top: n
   const inner = row(top + 0.001, (top - low) * 0.22 - half * 0.12)
   const [floor, lid, ...sides] = loft('hue', [foot, rim])
   if (floor === undefined || lid === undefined) throw new Error('a loft has two ends')
-  return [part(sides, floor, { ...lid, material: 'pale', upon: [face('glass', inner)] })]
+  return [part(sides, floor, { ...lid, material: 'pale', painted: [face('glass', inner)] })]
 }
 
 export function cargoBicycleSolid(size: Size): Solid {

@@ -66,7 +66,7 @@ function cabin(size: Subject): Solid {
   ]
   const [floor, roof, ...walls] = loft('pale', [row(-0.16, 0.16, 0.32, 0.735), row(-0.14, 0.06, 0.27, 0.955)])
   if (floor === undefined || roof === undefined) throw new Error('a loft has two ends')
-  const glazed = walls.map((wall) => ({ ...wall, upon: [patch('glass', wall.points, [0.1, 0.9], [0.3, 0.86])] }))
+  const glazed = walls.map((wall) => ({ ...wall, painted: [patch('glass', wall.points, [0.1, 0.9], [0.3, 0.86])] }))
   return [
     divide(
       at(0, 0, h * 0.955),

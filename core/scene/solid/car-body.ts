@@ -73,11 +73,11 @@ export function softened(
   const rows = [row(half, chamfer), row(half - chamfer, 0), row(chamfer - half, 0), row(-half, chamfer)]
   const [right, left, ...round] = loft('hue', rows)
   if (right === undefined || left === undefined) throw new Error('a loft has two ends')
-  const upon = side([...right.points])
-  return part({ ...right, upon }, { ...left, upon: mirrored(upon) as Face[] }, round)
+  const painted = side([...right.points])
+  return part({ ...right, painted }, { ...left, painted: mirrored(painted) as Face[] }, round)
 }
 
-export function scaled(size: Subject, outline: Outline): Outline {
+export function scaledOutline(size: Subject, outline: Outline): Outline {
   return outline.map(([ahead, up]) => [ahead * size.length, up * size.height] as const)
 }
 
@@ -85,6 +85,6 @@ export function scaled(size: Subject, outline: Outline): Outline {
 export function onFlank(size: Subject, right: number, material: Face['material'], outline: Outline): Face {
   return face(
     material,
-    scaled(size, outline).map(([ahead, up]) => at(ahead, right, up)),
+    scaledOutline(size, outline).map(([ahead, up]) => at(ahead, right, up)),
   )
 }

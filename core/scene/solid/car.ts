@@ -2,7 +2,7 @@
 import type { LocalPoint } from '#core/geo/local-frame.ts'
 import type { Face, Solid } from '#core/scene/solid.ts'
 import type { Subject } from '#core/scene/subject.ts'
-import { onFlank, onWheels, scaled, softened } from './car-body.ts'
+import { onFlank, onWheels, scaledOutline, softened } from './car-body.ts'
 import { at, divide, face, loft, part, patch } from './shape.ts'
 
 function carCabin(size: Subject): Solid {
@@ -20,7 +20,7 @@ function carCabin(size: Subject): Solid {
   const glazed = walls.map((wall, index) => {
     if (index > 3) return wall
     const isFlank = index === 0 || index === 2
-    if (!isFlank) return { ...wall, upon: [patch('glass', wall.points, [0.07, 0.93], [0.12, 0.9])] }
+    if (!isFlank) return { ...wall, painted: [patch('glass', wall.points, [0.07, 0.93], [0.12, 0.9])] }
     const panes: [number, number][] =
       index === 0
         ? [
@@ -31,7 +31,7 @@ function carCabin(size: Subject): Solid {
             [0.16, 0.465],
             [0.51, 0.87],
           ]
-    return { ...wall, upon: panes.map((pane) => patch('glass', wall.points, pane, [0.1, 0.86])) }
+    return { ...wall, painted: panes.map((pane) => patch('glass', wall.points, pane, [0.1, 0.86])) }
   })
   return [part(glazed, roof)]
 }
@@ -40,7 +40,7 @@ export function carSolid(size: Subject): Solid {
   const { width, height, length } = size
   const radius = Math.min(height * 0.225, length * 0.085)
   const floor = height * 0.13
-  const outline = scaled(size, [
+  const outline = scaledOutline(size, [
     [-0.475, 0.13],
     [-0.5, 0.3],
     [-0.492, 0.56],

@@ -1,4 +1,4 @@
-/** The landmark's solid: the shape of its kind inside its shell, and the frame in whose metres it is told. */
+/** The landmark's solid: the shape of its kind inside its bounding points, and the frame in whose metres it is told. */
 import { type LocalFrame, localFrame } from '#core/geo/local-frame.ts'
 import { type Landmark, landmarkPoints } from '#core/scene/landmark.ts'
 import type { Solid } from '#core/scene/solid.ts'

@@ -45,8 +45,8 @@ export function tyre(ahead: number, right: number, up: number, radius: number, w
   return { kind: 'rod', material: 'dark', points, widths: points.map(() => width), closed: true }
 }
 
-export function face(material: Material, points: readonly LocalPoint[], upon: readonly Face[] = []): Face {
-  return upon.length === 0 ? { kind: 'face', material, points } : { kind: 'face', material, points, upon }
+export function face(material: Material, points: readonly LocalPoint[], painted: readonly Face[] = []): Face {
+  return painted.length === 0 ? { kind: 'face', material, points } : { kind: 'face', material, points, painted }
 }
 
 /** A profile (ahead, up), clockwise seen from the right, stretched across from `left` to `right`. */
@@ -55,13 +55,13 @@ export function extrusion(
   profile: readonly (readonly [number, number])[],
   left: number,
   right: number,
-  upon: { readonly right?: readonly Face[]; readonly left?: readonly Face[] } = {},
+  painted: { readonly right?: readonly Face[]; readonly left?: readonly Face[] } = {},
 ): Face[] {
   const rightSide = profile.map(([ahead, up]) => at(ahead, right, up))
   const leftSide = profile.map(([ahead, up]) => at(ahead, left, up))
   return [
-    face(material, rightSide.toReversed(), upon.right),
-    face(material, leftSide, upon.left),
+    face(material, rightSide.toReversed(), painted.right),
+    face(material, leftSide, painted.left),
     ...band(material, leftSide, rightSide),
   ]
 }
@@ -163,7 +163,9 @@ function mirrorItem(item: Item): Item {
 
 function mirrorFace(one: Face, turn: (point: LocalPoint) => LocalPoint): Face {
   const turned = { ...one, points: one.points.map(turn).toReversed() }
-  return one.upon === undefined ? turned : { ...turned, upon: one.upon.map((upon) => mirrorFace(upon, turn)) }
+  return one.painted === undefined
+    ? turned
+    : { ...turned, painted: one.painted.map((painted) => mirrorFace(painted, turn)) }
 }
 
 /** A patch of a four-cornered face, told by shares along its first side (0..1) and its second (0..1). */

@@ -1,7 +1,7 @@
 /** A span's own ruler: from a place along it, aside and up to metres in the frame of its first point. */
 import { type EarthPoint, type LocalPoint, toEarth, toLocal } from '#core/geo/local-frame.ts'
-import type { Span } from '#core/scene/landmark.ts'
-import { pierIndexes, spanStations } from '#core/scene/shell.ts'
+import type { SpanLandmark } from '#core/scene/landmark.ts'
+import { pierIndexes, spanStations } from '#core/scene/bounding-points.ts'
 import type { Face, Material } from '#core/scene/solid.ts'
 import { band, face } from './shape.ts'
 
@@ -9,7 +9,7 @@ import { band, face } from './shape.ts'
 export type PlaceAlong = number
 
 export interface SpanRule {
-  readonly span: Span
+  readonly span: SpanLandmark
   readonly piers: readonly number[]
   /** Metres from each point to the next. */
   readonly lengths: readonly number[]
@@ -20,7 +20,7 @@ export interface SpanRule {
   onward(along: PlaceAlong, metres: number): PlaceAlong
 }
 
-export function spanRule(span: Span, base: number): SpanRule {
+export function spanRule(span: SpanLandmark, base: number): SpanRule {
   const stations = spanStations(span, base)
   const last = stations.length - 1
   const home = stations[0]?.frame
@@ -34,7 +34,7 @@ export function spanRule(span: Span, base: number): SpanRule {
     const share = along - index
     const from = stationPoint(index, aside, up)
     const to = stationPoint(index + 1, aside, up)
-    // Along the straight chord, as the shell's own edges run: the drawing never leaves the shell.
+    // Along the straight chord, as the edges between the bounding points run: the drawing never leaves them.
     return toLocal(home, {
       x: from.x + (to.x - from.x) * share,
       y: from.y + (to.y - from.y) * share,

@@ -1,7 +1,7 @@
 /** The span's solid: suspension bridge, arches, girder bridge or wall along its points, on piers at the inner ones. */
 import { exhaustive } from '#core/exhaustive.ts'
 import type { LocalPoint } from '#core/geo/local-frame.ts'
-import type { Span } from '#core/scene/landmark.ts'
+import type { SpanLandmark } from '#core/scene/landmark.ts'
 import type { Part, Solid } from '#core/scene/solid.ts'
 import { archesSolid } from './arches.ts'
 import { part, rod } from './shape.ts'
@@ -11,7 +11,7 @@ import { type Ends, type PlaceAlong, type SpanRule, spanBlock, spanRule, steps }
 const MOST_STEPS = 28
 const SIDES = [-1, 1] as const
 
-export function spanSolid(span: Span, base: number): Solid {
+export function spanSolid(span: SpanLandmark, base: number): Solid {
   const rule = spanRule(span, base)
   switch (span.form) {
     case 'suspension':

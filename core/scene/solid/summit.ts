@@ -1,4 +1,4 @@
-/** The summit's solid: ridges and gullies falling from the top, nowhere outside the shell's cone. */
+/** The summit's solid: ridges and gullies falling from the top, nowhere outside the cone of its bounding points. */
 import type { LocalPoint } from '#core/geo/local-frame.ts'
 import type { Summit } from '#core/scene/landmark.ts'
 import type { Face, Solid } from '#core/scene/solid.ts'

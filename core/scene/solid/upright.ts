@@ -1,7 +1,7 @@
-/** The upright's solid: a stout tower, a lighthouse or a mast, by how slender it is; all within the shell's own taper. */
+/** The upright's solid: a stout tower, a lighthouse or a mast, by how slender it is; all within the taper of the bounding points. */
 import type { LocalPoint } from '#core/geo/local-frame.ts'
 import type { Upright } from '#core/scene/landmark.ts'
-import { UPRIGHT_TAPER } from '#core/scene/shell.ts'
+import { UPRIGHT_TAPER } from '#core/scene/bounding-points.ts'
 import type { Material, Part, Solid } from '#core/scene/solid.ts'
 import { type LevelRow, at, column, divide, part, rod } from './shape.ts'
 
@@ -23,7 +23,7 @@ function stacked(storeys: readonly { readonly top: number; readonly parts: reado
 export function uprightSolid(upright: Upright): Solid {
   const { height, width } = upright
   const foot = width / 2
-  /** Radius of the shell at a share of the height: nothing may stand out beyond it. */
+  /** Radius of the cone through the bounding points at a share of the height: nothing may stand out beyond it. */
   const limit = (share: number): number => foot * (1 - (1 - UPRIGHT_TAPER) * share)
   const storey = (material: Material, rows: readonly (readonly [share: number, part: number])[]): Part =>
     part(

@@ -1,14 +1,14 @@
 /** The van: a tall body on four wheels, windows along its flanks. */
 import type { Face, Solid } from '#core/scene/solid.ts'
 import type { Subject } from '#core/scene/subject.ts'
-import { onFlank, onWheels, scaled, softened } from './car-body.ts'
+import { onFlank, onWheels, scaledOutline, softened } from './car-body.ts'
 import { at, divide, face, part, patch } from './shape.ts'
 
 export function vanSolid(size: Subject): Solid {
   const { width, height, length } = size
   const radius = Math.min(height * 0.145, length * 0.068)
   const half = width / 2
-  const outline = scaled(size, [
+  const outline = scaledOutline(size, [
     [-0.49, 0.1],
     [-0.5, 0.2],
     [-0.49, 0.96],
@@ -72,7 +72,9 @@ export function vanSolid(size: Subject): Solid {
     ]),
   ])
   const screenOf = (item: Face): Face =>
-    isScreen(item, length, height) ? { ...item, upon: [patch('glass', item.points, [0.1, 0.92], [0.06, 0.94])] } : item
+    isScreen(item, length, height)
+      ? { ...item, painted: [patch('glass', item.points, [0.1, 0.92], [0.06, 0.94])] }
+      : item
   const glazed = part(body.items.map((item) => (item.kind === 'face' ? screenOf(item) : item)))
   const x = -length * 0.4975
   const rearWindows = [-1, 1].map((hand) => {

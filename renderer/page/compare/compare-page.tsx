@@ -1,5 +1,6 @@
 /** Two to four spots side by side: their frames, their maps, every figure in a row, and from here one is chosen or dropped. */
-import { unpickSpot, backToBoard } from '#renderer/state/session/navigation.ts'
+import { MOST_COMPARED } from '#core/plan/compare.ts'
+import { backToBoard } from '#renderer/state/session/navigation.ts'
 import { Fragment } from 'preact'
 import { planOf } from '#core/plan/plan.ts'
 import type { Spot, SpotStatus } from '#core/record/spot.ts'
@@ -12,8 +13,8 @@ import { changeSpot } from '#renderer/state/library/history.ts'
 import { shoot, spots } from '#renderer/state/library/library.ts'
 import { spotName } from '#renderer/text/names.ts'
 import { tell } from '#renderer/state/library/notices.ts'
-import { pickedHere } from '#renderer/state/session/picked.ts'
-import { sensitivityAtLeisure } from '#renderer/state/plan/shelf-sensitivity.ts'
+import { pickedOnShelf, unpickSpot } from '#renderer/state/session/picked.ts'
+import { tolerancesAtLeisure } from '#renderer/state/plan/shelf-tolerances.ts'
 import { pinPlaces, pinsFor } from '#renderer/state/plan/pin-heights.ts'
 import { dark, settings } from '#renderer/state/library/settings.ts'
 import { groundFor } from '#renderer/state/plan/terrain.ts'
@@ -26,15 +27,14 @@ import { compareRows } from './compare-rows.ts'
 import './compare.css'
 
 const words = sheetWords.compare
-const MOST = 4
 
 export function ComparePage() {
   const still = useBaseMap(settings.value, dark.value)
   const open = shoot.value
-  const chosen = pickedHere.value
+  const chosen = pickedOnShelf.value
     .map((id) => spots.value.find((spot) => spot.id === id))
     .filter((spot) => spot !== undefined)
-    .slice(0, MOST)
+    .slice(0, MOST_COMPARED)
   const columns =
     open === null
       ? []
@@ -47,7 +47,7 @@ export function ComparePage() {
             plan,
             assessment: assessmentOf(plan),
             daylight: daylightOf(plan, zone),
-            sensitivity: sensitivityAtLeisure(plan, zone),
+            tolerances: tolerancesAtLeisure(plan, zone),
             line: groundLineOf(plan),
           }
         })

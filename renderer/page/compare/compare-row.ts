@@ -4,7 +4,7 @@ import { type DayLight } from '#core/plan/day-light.ts'
 import { type UnitSystem } from '#core/units/length.ts'
 import { type GroundProfile } from '#core/plan/ground-profile.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
-import { type Sensitivity } from '#core/tolerance/sensitivity.ts'
+import { type PlanTolerances } from '#core/tolerance/plan-tolerances.ts'
 import { type Assessment } from '#core/plan/assess.ts'
 import { type Better, type Compared } from '#core/plan/compare.ts'
 
@@ -14,7 +14,7 @@ export interface Column {
   /** The light of the spot's own day, by its own clock. */
   readonly daylight: DayLight
   /** Null when nothing is framed. */
-  readonly sensitivity: Sensitivity | null | 'working'
+  readonly tolerances: PlanTolerances | null | 'working'
   /** The ground on the way to the landmark; null without elevations or landmark. */
   readonly line: GroundProfile | null
 }

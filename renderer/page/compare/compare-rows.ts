@@ -8,7 +8,7 @@ import { hazardsSeen } from '#renderer/text/hazard-text.ts'
 import { lensTaken } from '#renderer/text/names.ts'
 import { GROUND_ROWS } from './ground-rows.ts'
 import { LIGHT_ROWS } from './light-rows.ts'
-import { OFF_ROWS } from './off-rows.ts'
+import { OFF_ROWS } from './tolerance-rows.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { spotWords } from '#renderer/words/en-spot.ts'
 

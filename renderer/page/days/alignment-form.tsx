@@ -1,5 +1,5 @@
 /** What is asked of alignments: which body, where on the landmark, how near, how long ahead, and what moon and sky. */
-import { WIDEST_TOLERANCE } from '#core/light/alignment-ask.ts'
+import { WIDEST_TOLERANCE } from '#core/light/alignment-request.ts'
 import type { TargetName } from '#core/plan/alignment-target.ts'
 import { Choice } from '#renderer/part/choice.tsx'
 import { FigureField } from '#renderer/part/figure-field.tsx'

@@ -1,8 +1,8 @@
 /** The alignments found, in order of time; a press goes to that instant. */
 import type { Alignment } from '#core/light/alignment.ts'
-import type { BehindGround } from '#core/light/sky-edge.ts'
+import type { BehindGround } from '#core/light/over-skyline.ts'
 import { type Zone, civilTime, formatClock, formatDay } from '#core/time/civil.ts'
-import { degrees, metres, share } from '#renderer/text/figure.ts'
+import { degreesText, metres, share } from '#renderer/text/figure.ts'
 import { settings } from '#renderer/state/library/settings.ts'
 import { goToInstant } from '#renderer/state/act/planned-instant.ts'
 import { daysWords } from '#renderer/words/en-days.ts'
@@ -73,8 +73,8 @@ function Row({ one, hills, zone, on }: RowProps) {
         </button>
       </th>
       <td>{clock}</td>
-      <td>{degrees(one.altitude)}</td>
-      <td>{degrees(one.separation, 2)}</td>
+      <td>{degreesText(one.altitude)}</td>
+      <td>{degreesText(one.separation, 2)}</td>
       {one.lit === null ? null : (
         <td>
           {share(one.lit)}, {one.waxing === true ? say.waxing : say.waning}

@@ -1,16 +1,16 @@
 /** When does the sun or moon stand on it? Days and instants for the spot as it is, and the line of standpoints for one instant. */
 import { useMemo, useState } from 'preact/hooks'
 import type { Alignment } from '#core/light/alignment.ts'
-import { type AlignmentAsk, LATEST } from '#core/light/alignment-ask.ts'
+import { type AlignmentRequest, LATEST } from '#core/light/alignment-request.ts'
 import { hourPlace } from '#core/light/hour-angle.ts'
-import type { SkyEdge, StagedSkylines } from '#core/light/light-stage.ts'
+import type { LightSkyline, PlanSkylines } from '#core/light/light-scene.ts'
 import { trueAltitude } from '#core/light/refraction.ts'
-import { alignmentEdge } from '#core/plan/alignment-edge.ts'
+import { alignmentSkyline } from '#core/plan/alignment-skyline.ts'
 import { type PlanTarget, alignmentTargets } from '#core/plan/alignment-target.ts'
 import type { Assessment } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { type CivilDay, type Zone, civilTime, formatClock, formatDay } from '#core/time/civil.ts'
-import { bearing, degrees, share } from '#renderer/text/figure.ts'
+import { bearing, degreesText, share } from '#renderer/text/figure.ts'
 import { Warnings } from '#renderer/part/warning.tsx'
 import { daysWords } from '#renderer/words/en-days.ts'
 import { AlignmentForm } from './alignment-form.tsx'
@@ -27,7 +27,7 @@ const NONE: readonly Alignment[] = []
 interface AlignmentsSectionProps {
   readonly plan: Plan
   readonly assessment: Assessment
-  readonly skylines: StagedSkylines
+  readonly skylines: PlanSkylines
   readonly zone: Zone
   readonly day: CivilDay
 }
@@ -53,7 +53,7 @@ function grown(found: readonly Alignment[], update: AlignmentsUpdate): readonly 
 function useAlignmentsJob(
   plan: Plan,
   target: PlanTarget,
-  edge: SkyEdge | null,
+  skyline: LightSkyline | null,
   wish: AlignmentWish,
   from: number,
 ): AlignmentsJob {
@@ -61,19 +61,19 @@ function useAlignmentsJob(
   const { name, bearing: toward, altitude } = target
   const { body, tolerance, span } = wish
   return useMemo(() => {
-    const ask: AlignmentAsk = {
+    const request: AlignmentRequest = {
       at,
       body,
       target,
-      edge,
+      skyline,
       tolerance,
       from,
       until: Math.min(LATEST, from + Number(span) * YEAR),
     }
-    return { kind: 'alignments', ask }
-    // The target is made anew each time; these are what it says.
+    return { kind: 'alignments', request }
+    // The target is made again each time; these are what it says.
     // oxlint-disable-next-line react-hooks/exhaustive-deps
-  }, [at, body, name, toward, altitude, edge, tolerance, span, from])
+  }, [at, body, name, toward, altitude, skyline, tolerance, span, from])
 }
 
 function Alignments({
@@ -87,12 +87,12 @@ function Alignments({
   const [wish, setWish] = useState<AlignmentWish>(FIRST_WISH)
   // Held while the days found are looked through: they would go when one of them is chosen.
   const [from, setFrom] = useState(day.start)
-  // The plan is made anew with every instant; this is what the skyline depends on.
+  // The plan is made again with every instant; this is what the skyline depends on.
   const { landmark, terrain, spot, shoot } = plan
-  const edge = useMemo(
-    () => alignmentEdge(plan, skylines),
+  const skyline = useMemo(
+    () => alignmentSkyline(plan, skylines),
     // oxlint-disable-next-line react-hooks/exhaustive-deps
-    [landmark, terrain, spot.standpoint, shoot.refraction, shoot.screens, skylines.lens],
+    [landmark, terrain, spot.standpoint, shoot.refraction, shoot.obstructions, skylines.lens],
   )
   const target = targets.find(({ name }) => name === wish.where) ?? targets[0]
   if (target === undefined) return null
@@ -106,7 +106,7 @@ function Alignments({
         <AlignmentForm
           wish={wish}
           names={targets.map(({ name }) => name)}
-          hills={edge !== null}
+          hills={skyline !== null}
           onWish={(part) => {
             setWish({ ...wish, ...part })
             setFrom(day.start)
@@ -124,13 +124,13 @@ function Alignments({
         </p>
       </div>
       <div>
-        <Found plan={plan} target={target} edge={edge} wish={wish} from={from} since={since} zone={zone} />
+        <Found plan={plan} target={target} skyline={skyline} wish={wish} from={from} since={since} zone={zone} />
         {from === day.start ? null : (
           <button type="button" class="button button-small stands-again" onClick={() => setFrom(day.start)}>
             {say.again}
           </button>
         )}
-        <p class="hint">{edge === null ? say.flat : say.hilly}</p>
+        <p class="hint">{skyline === null ? say.flat : say.hilly}</p>
       </div>
     </div>
   )
@@ -139,15 +139,15 @@ function Alignments({
 interface FoundProps {
   readonly plan: Plan
   readonly target: PlanTarget
-  readonly edge: SkyEdge | null
+  readonly skyline: LightSkyline | null
   readonly wish: AlignmentWish
   readonly from: number
   readonly since: string
   readonly zone: Zone
 }
 
-function Found({ plan, target, edge, wish, from, since, zone }: FoundProps) {
-  const job = useAlignmentsJob(plan, target, edge, wish, from)
+function Found({ plan, target, skyline, wish, from, since, zone }: FoundProps) {
+  const job = useAlignmentsJob(plan, target, skyline, wish, from)
   const { found, share: done, fault } = useJob(job, NONE, grown)
   const kept = asWished(found, wish)
   const behind = kept.filter(({ ground }) => ground === 'behind').length
@@ -161,13 +161,13 @@ function Found({ plan, target, edge, wish, from, since, zone }: FoundProps) {
             ? say.found(kept.length, found.length, since, behind)
             : ''}
       </p>
-      {job.ask.until === LATEST ? <p class="hint">{say.lastYear}</p> : null}
+      {job.request.until === LATEST ? <p class="hint">{say.lastYear}</p> : null}
       {done === 1 && kept.length === 0 ? <p>{whyNone(plan, target, wish, found.length, since)}</p> : null}
       {kept.length === 0 ? null : (
         <AlignmentList
           found={kept}
           moon={wish.body === 'moon'}
-          hills={edge !== null}
+          hills={skyline !== null}
           zone={zone}
           when={plan.spot.when}
         />
@@ -186,13 +186,13 @@ function whyNone(plan: Plan, target: PlanTarget, wish: AlignmentWish, others: nu
   const most = FARTHEST_OFF[wish.body]
   const place =
     target.altitude < 0
-      ? say.below(bearing(target.bearing), degrees(-target.altitude))
-      : say.direction(bearing(target.bearing), degrees(target.altitude))
+      ? say.below(bearing(target.bearing), degreesText(-target.altitude))
+      : say.direction(bearing(target.bearing), degreesText(target.altitude))
   const never = Math.abs(declination) > most + 1.25 * wish.tolerance
   return [
     say.noneFound(wish.body, wish.span, since),
     place,
-    ...(never ? [say.outOfReach(wish.body, degrees(declination), degrees(most))] : []),
+    ...(never ? [say.outOfReach(wish.body, degreesText(declination), degreesText(most))] : []),
     never ? say.tryElsewhere : say.try,
   ].join(' ')
 }

@@ -3,12 +3,12 @@ import type { Span } from '#core/light/crossing.ts'
 import { goToDate } from '#renderer/state/act/go-day.ts'
 import { tell } from '#renderer/state/library/notices.ts'
 import { goToInstant } from '#renderer/state/act/planned-instant.ts'
-import { longestOf, middleOf } from './year-found.ts'
+import { longestOf, middleOfSpan } from './year-found.ts'
 
 export function chooseDay(date: string, spans: readonly Span[]): void {
   const longest = longestOf(spans)
   if (longest !== null) {
-    goToInstant(middleOf(longest))
+    goToInstant(middleOfSpan(longest))
     return
   }
   const refusal = goToDate(date)

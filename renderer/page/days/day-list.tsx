@@ -3,7 +3,7 @@ import { useEffect, useState } from 'preact/hooks'
 import { bestDays, nextDays } from '#core/light/best-days.ts'
 import type { Span } from '#core/light/crossing.ts'
 import { windowsWithDoubts } from '#core/light/light-window.ts'
-import type { LightStage } from '#core/light/light-stage.ts'
+import type { LightScene } from '#core/light/light-scene.ts'
 import type { Assessment } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import type { Zone } from '#core/time/civil.ts'
@@ -24,7 +24,7 @@ const NEXT = 5
 interface DayListProps {
   readonly plan: Plan
   readonly assessment: Assessment
-  readonly stage: LightStage
+  readonly scene: LightScene
   readonly zone: Zone
   readonly year: number
   readonly found: YearFound
@@ -59,10 +59,10 @@ function groupsOf({ found, year, chosen }: DayListProps): readonly Group[] {
 }
 
 export function DayList(props: DayListProps) {
-  const { plan, assessment, stage, zone, chosen, year } = props
+  const { plan, assessment, scene, zone, chosen, year } = props
   const [ticked, setTicked] = useState<Ticked>(new Map())
   // Other light, other windows: what was ticked is no more.
-  useEffect(() => setTicked(new Map()), [stage, plan.shoot.light])
+  useEffect(() => setTicked(new Map()), [scene, plan.shoot.light])
   const tick = (span: Span, on: boolean): void => {
     const next = new Map(ticked)
     if (on) next.set(span.from, span)
@@ -71,7 +71,7 @@ export function DayList(props: DayListProps) {
   }
   const save = (): void => {
     const windows = [...ticked.values()].toSorted((one, other) => one.from - other.from)
-    const file = lightCalendar({ plan, found: assessment, stage, windows, stamp: Date.now() })
+    const file = lightCalendar({ plan, found: assessment, scene, windows, stamp: Date.now() })
     if (!file.ok) {
       tell('fault', file.fault.message)
       return
@@ -88,7 +88,7 @@ export function DayList(props: DayListProps) {
         {days.map((day) => (
           <DayRow
             key={day.date}
-            day={{ ...day, spans: windowsWithDoubts(stage, plan.shoot.light, day.spans) }}
+            day={{ ...day, spans: windowsWithDoubts(scene, plan.shoot.light, day.spans) }}
             on={day.date === chosen}
             zone={zone}
             ticked={ticked}

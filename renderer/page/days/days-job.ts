@@ -1,9 +1,9 @@
 /** What the page asks of the worker, and the answers that come bit by bit. */
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { Alignment } from '#core/light/alignment.ts'
-import type { AlignmentAsk } from '#core/light/alignment-ask.ts'
+import type { AlignmentRequest } from '#core/light/alignment-request.ts'
 import type { Span } from '#core/light/crossing.ts'
-import type { LightStage, SkyEdge } from '#core/light/light-stage.ts'
+import type { LightScene, LightSkyline } from '#core/light/light-scene.ts'
 import type { LightWishes } from '#core/light/light-wish.ts'
 import type { FaceDay, SidedFace } from '#core/light/side-hours.ts'
 import type { WishDays } from '#core/light/wish-days.ts'
@@ -14,7 +14,7 @@ import type { PackedSpans } from './packed-spans.ts'
 /** Which days of a year the wishes leave some light. */
 export interface YearJob {
   readonly kind: 'year'
-  readonly stage: LightStage
+  readonly scene: LightScene
   readonly wishes: LightWishes
   readonly zone: Zone
   readonly year: number
@@ -23,7 +23,7 @@ export interface YearJob {
 /** Why no day of a year will do. */
 export interface ReasonJob {
   readonly kind: 'reason'
-  readonly stage: LightStage
+  readonly scene: LightScene
   readonly wishes: LightWishes
   readonly zone: Zone
   readonly year: number
@@ -34,7 +34,7 @@ export interface FacesDayJob {
   readonly at: LatLon
   readonly faces: readonly SidedFace[]
   /** The landmark's skyline; null where no ground is known. */
-  readonly edge: SkyEdge | null
+  readonly skyline: LightSkyline | null
   readonly day: CivilDay
 }
 
@@ -42,14 +42,14 @@ export interface FacesYearJob {
   readonly kind: 'faces-year'
   readonly at: LatLon
   readonly faces: readonly SidedFace[]
-  readonly edge: SkyEdge | null
+  readonly skyline: LightSkyline | null
   readonly zone: Zone
   readonly year: number
 }
 
 export interface AlignmentsJob {
   readonly kind: 'alignments'
-  readonly ask: AlignmentAsk
+  readonly request: AlignmentRequest
 }
 
 export type Job = YearJob | ReasonJob | FacesDayJob | FacesYearJob | AlignmentsJob

@@ -3,7 +3,7 @@ import { backToBoard } from '#renderer/state/session/navigation.ts'
 import { useEffect } from 'preact/hooks'
 import { Guarded } from '#renderer/part/guarded.tsx'
 import { PageFrame } from '#renderer/part/page-frame.tsx'
-import { day, stage } from '#renderer/state/plan/daylight.ts'
+import { day, scene } from '#renderer/state/plan/daylight.ts'
 import { assessment, plan } from '#renderer/state/plan/board-plan.ts'
 import { zone } from '#renderer/state/plan/zone.ts'
 import { daysWords } from '#renderer/words/en-days.ts'
@@ -34,7 +34,7 @@ export function DaysPage() {
   useEffect(() => closeWorker, [])
   const now = plan.value
   const found = assessment.value
-  const light = stage.value
+  const light = scene.value
   const today = day.value
   return (
     <PageFrame title={daysWords.title}>
@@ -43,10 +43,16 @@ export function DaysPage() {
       ) : (
         <div class="days">
           <Guarded part={notDrawnWords.parts.section}>
-            <YearSection plan={now} assessment={found} stage={light} zone={zone.value} chosen={today.date} />
+            <YearSection plan={now} assessment={found} scene={light} zone={zone.value} chosen={today.date} />
           </Guarded>
           <Guarded part={notDrawnWords.parts.section}>
-            <SidesSection plan={now} assessment={found} edge={light.skylines.landmark} zone={zone.value} day={today} />
+            <SidesSection
+              plan={now}
+              assessment={found}
+              skyline={light.skylines.landmark}
+              zone={zone.value}
+              day={today}
+            />
           </Guarded>
           <Guarded part={notDrawnWords.parts.section}>
             <AlignmentsSection plan={now} assessment={found} skylines={light.skylines} zone={zone.value} day={today} />

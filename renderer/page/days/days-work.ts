@@ -12,7 +12,7 @@ import type { Step as JobStep } from '#renderer/job/messages.ts'
 import type { AlignmentsJob, FacesDayJob, FacesYearJob, Job, ReasonJob, Update, YearJob } from './days-job.ts'
 import { packSpans } from './packed-spans.ts'
 
-export type Step = JobStep<Update>
+export type DaysStep = JobStep<Update>
 
 const DAYS_A_STEP = 14
 /** Days of the next year that are looked at too, so that December has days to come. */
@@ -40,47 +40,47 @@ function* inStretches(year: number, count: number, zone: Zone): Generator<{ shar
   }
 }
 
-function* yearSteps({ stage, wishes, zone, year }: YearJob): Generator<Step> {
+function* yearSteps({ scene, wishes, zone, year }: YearJob): Generator<DaysStep> {
   const count = daysOfYear(year) + (year < LAST_YEAR ? DAYS_BEYOND : 0)
   for (const { share, days } of inStretches(year, count, zone)) {
-    const { common } = commonByDay(stage, wishes, days, zone)
+    const { common } = commonByDay(scene, wishes, days, zone)
     yield { share, update: { kind: 'year', dates: days.map(({ date }) => date), spans: packSpans(common) } }
   }
 }
 
-function* reasonSteps({ stage, wishes, zone, year }: ReasonJob): Generator<Step> {
+function* reasonSteps({ scene, wishes, zone, year }: ReasonJob): Generator<DaysStep> {
   for (const { share, days } of inStretches(year, daysOfYear(year), zone))
-    yield { share, update: { kind: 'reason', found: wishDays(stage, wishes, days, zone) } }
+    yield { share, update: { kind: 'reason', found: wishDays(scene, wishes, days, zone) } }
 }
 
-function* facesDaySteps({ at, faces, edge, day }: FacesDayJob): Generator<Step> {
+function* facesDaySteps({ at, faces, skyline, day }: FacesDayJob): Generator<DaysStep> {
   const height = (instant: number): number => sunAt(at, instant).altitude - SUN_RISE_ALTITUDE
   const sunUp = spansAbove(height, day.start, day.end, LOOK_EVERY)
-  yield { share: 1, update: { kind: 'faces-day', sunUp, faces: faceDays(at, faces, day, edge) } }
+  yield { share: 1, update: { kind: 'faces-day', sunUp, faces: faceDays(at, faces, day, skyline) } }
 }
 
-function* facesYearSteps({ at, faces, edge, zone, year }: FacesYearJob): Generator<Step> {
+function* facesYearSteps({ at, faces, skyline, zone, year }: FacesYearJob): Generator<DaysStep> {
   for (let month = 0; month < 12; month++) {
     const date = `${year}-${String(month + 1).padStart(2, '0')}-01`
     const length = (Date.UTC(year, month + 1, 1) - Date.UTC(year, month, 1)) / 86_400_000
-    const found = faceYears(at, faces, someDays(date, length, zone), edge)
+    const found = faceYears(at, faces, someDays(date, length, zone), skyline)
     const hours = found.map(({ months }) => months[month] ?? null)
     yield { share: (month + 1) / 12, update: { kind: 'faces-year', month, hours } }
   }
 }
 
-function* alignmentSteps({ ask }: AlignmentsJob): Generator<Step> {
-  const { from, until } = ask
+function* alignmentSteps({ request }: AlignmentsJob): Generator<DaysStep> {
+  const { from, until } = request
   for (let begun = from; begun < until; begun += SEARCH_A_STEP) {
     const end = Math.min(until, begun + SEARCH_A_STEP)
-    const found = alignments({ ...ask, from: begun, until: end })
+    const found = alignments({ ...request, from: begun, until: end })
     // The page asks nothing that can't be answered: it checks before.
     if (!found.ok) throw new RangeError(found.fault.message)
     yield { share: (end - from) / (until - from), update: { kind: 'alignments', found: found.value } }
   }
 }
 
-export function stepsOf(job: Job): Iterator<Step> {
+export function daysSteps(job: Job): Iterator<DaysStep> {
   switch (job.kind) {
     case 'year':
       return yearSteps(job)

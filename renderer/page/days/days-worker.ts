@@ -2,10 +2,10 @@
 import type { ToWorker } from '#renderer/job/messages.ts'
 import { afterMessages, runJobs } from '#renderer/job/run-jobs.ts'
 import type { Job, Update } from './days-job.ts'
-import { buffersOf, stepsOf } from './days-work.ts'
+import { buffersOf, daysSteps } from './days-work.ts'
 
 const hear = runJobs<Job, Update>({
-  stepsOf,
+  stepsOf: daysSteps,
   send: (message) =>
     postMessage(message, { transfer: message.say === 'found' ? (buffersOf(message.update) as ArrayBuffer[]) : [] }),
   later: afterMessages(),

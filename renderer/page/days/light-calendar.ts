@@ -2,13 +2,13 @@
 import { type CalendarEvent, type CalendarReason, icalendar, windowUid } from '#core/exchange/ical.ts'
 import { formatDecimal } from '#core/geo/coordinate-format.ts'
 import type { Span } from '#core/light/crossing.ts'
-import type { LightStage } from '#core/light/light-stage.ts'
+import type { LightScene } from '#core/light/light-scene.ts'
 import { wishesMade } from '#core/light/light-wish.ts'
 import { lookAtSun, withinFrame } from '#core/light/wish-margin.ts'
 import type { Assessment } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import type { Result } from '#core/result.ts'
-import { SUN_NEAR } from '#renderer/text/light-text.ts'
+import { SUN_NEAR } from '#core/light/sun-caution.ts'
 import { aperture, millimetres } from '#renderer/text/figure.ts'
 import { CAUTIONS_ALWAYS, hazardSentences } from '#renderer/text/hazard-text.ts'
 import { lensName, spotName } from '#renderer/text/names.ts'
@@ -21,21 +21,21 @@ const LOOKS = 24
 /** Degrees below which it is dark. */
 const DARK = -6
 
-export interface CalendarAsk {
+export interface CalendarRequest {
   readonly plan: Plan
   readonly found: Assessment
-  readonly stage: LightStage
+  readonly scene: LightScene
   readonly windows: readonly Span[]
   /** The instant of the export. */
   readonly stamp: number
 }
 
 /** Cautions that the sun's place calls for at some time of the window. */
-function sunCautions(stage: LightStage, span: Span, focalLength: number | null): string[] {
+function sunCautions(scene: LightScene, span: Span, focalLength: number | null): string[] {
   const looks = Array.from({ length: LOOKS + 1 }, (_, look) =>
-    lookAtSun(stage.at, span.from + ((span.until - span.from) * look) / LOOKS),
+    lookAtSun(scene.at, span.from + ((span.until - span.from) * look) / LOOKS),
   )
-  const { frame } = stage
+  const { frame } = scene
   const near = frame !== null && looks.some((sun) => sun.apparent > -1 && withinFrame(frame, sun.direction) > -SUN_NEAR)
   return [
     ...(near && focalLength !== null ? [say.sunNear(millimetres(focalLength))] : []),
@@ -43,7 +43,7 @@ function sunCautions(stage: LightStage, span: Span, focalLength: number | null):
   ]
 }
 
-function description({ plan, found, stage }: CalendarAsk, span: Span): string {
+function description({ plan, found, scene }: CalendarRequest, span: Span): string {
   const { spot, shoot } = plan
   const wishes = wishesMade(shoot.light).map((kind) => wishName(kind, plan))
   const { focalLength, sharp } = found
@@ -58,23 +58,23 @@ function description({ plan, found, stage }: CalendarAsk, span: Span): string {
     say.subject(formatDecimal(spot.stop.at)),
     ...(setting.length === 0 || sharp === null ? [] : [say.lens(setting.join(', '), aperture(sharp.used.mark))]),
     '',
-    ...sunCautions(stage, span, focalLength),
+    ...sunCautions(scene, span, focalLength),
     ...hazardSentences(spot),
     ...CAUTIONS_ALWAYS,
   ].join('\n')
 }
 
-export function lightCalendar(ask: CalendarAsk): Result<string, CalendarReason> {
-  const { spot } = ask.plan
+export function lightCalendar(request: CalendarRequest): Result<string, CalendarReason> {
+  const { spot } = request.plan
   const { at } = spot.standpoint
-  const events = ask.windows.map((span): CalendarEvent => ({
+  const events = request.windows.map((span): CalendarEvent => ({
     uid: windowUid(spot.id, span.from),
     start: span.from,
     end: span.until,
     summary: say.summary(spotName(spot)),
-    description: description(ask, span),
+    description: description(request, span),
     location: formatDecimal(at),
     geo: at,
   }))
-  return icalendar(events, ask.stamp)
+  return icalendar(events, request.stamp)
 }

@@ -1,8 +1,8 @@
 /** A tiny plan of the landmark: its outline with the sides numbered, white where the sun strikes at the chosen instant, else dark. */
 import { lookAtSun } from '#core/light/wish-margin.ts'
 import { SUN_RISE_ALTITUDE } from '#core/light/day-events.ts'
-import type { SkyEdge } from '#core/light/light-stage.ts'
-import { overEdge } from '#core/light/sky-edge.ts'
+import type { LightSkyline } from '#core/light/light-scene.ts'
+import { overSkyline } from '#core/light/over-skyline.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { LocalPoint } from '#core/geo/local-frame.ts'
 import type { PlacedFaces } from '#core/scene/face.ts'
@@ -24,7 +24,7 @@ interface SidePlanProps {
   readonly placed: PlacedFaces
   readonly sides: readonly LandmarkSide[]
   /** The landmark's skyline; null where no ground is known. */
-  readonly edge: SkyEdge | null
+  readonly skyline: LightSkyline | null
   readonly instant: number
   readonly clock: string
 }
@@ -41,12 +41,12 @@ interface Edge {
 function edgesOf(
   placed: PlacedFaces,
   at: LatLon,
-  skyline: SkyEdge | null,
+  skyline: LightSkyline | null,
   instant: number,
 ): { readonly edges: Edge[]; readonly sun: 'strikes' | 'behind' | 'down' } {
   const look = lookAtSun(at, instant)
   const { direction } = look
-  const up = overEdge(skyline, look) > 0
+  const up = overSkyline(skyline, look) > 0
   const edges = placed.faces.flatMap(({ id, upright, corners, normal }): Edge[] => {
     const [from, to] = corners
     if (!upright || from === undefined || to === undefined) return []
@@ -80,7 +80,7 @@ const NOTES = { strikes: say.planNote, behind: say.planBehind, down: say.planNig
 
 const figure = (value: number): string => value.toFixed(1)
 
-export function SidePlan({ name, at, placed, sides, edge: skyline, instant, clock }: SidePlanProps) {
+export function SidePlan({ name, at, placed, sides, skyline, instant, clock }: SidePlanProps) {
   const { edges, sun } = edgesOf(placed, at, skyline, instant)
   const { x, y, high } = fitted(edges)
   const line = ({ from, to }: Edge): string =>

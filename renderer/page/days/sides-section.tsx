@@ -1,12 +1,12 @@
 /** Which side of the landmark? Each side's hours of direct sun on the chosen day and by month, from no standpoint at all. */
 import { settings } from '#renderer/state/library/settings.ts'
-import { nearestUnknown } from '#core/light/sky-edge.ts'
+import { nearestUnknown } from '#core/light/over-skyline.ts'
 import { useMemo } from 'preact/hooks'
-import type { SkyEdge } from '#core/light/light-stage.ts'
+import type { LightSkyline } from '#core/light/light-scene.ts'
 import type { Span } from '#core/light/crossing.ts'
 import { totalOf } from '#core/light/light-window.ts'
 import type { Assessment } from '#core/plan/assess.ts'
-import { facesOf } from '#core/plan/light-staging.ts'
+import { facesOf } from '#core/plan/seen-sides.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import type { PlacedFaces } from '#core/scene/face.ts'
 import { type Landmark, landmarkPoints } from '#core/scene/landmark.ts'
@@ -33,12 +33,12 @@ interface SidesSectionProps {
   readonly plan: Plan
   readonly assessment: Assessment
   /** The landmark's skyline; null where no ground is known. */
-  readonly edge: SkyEdge | null
+  readonly skyline: LightSkyline | null
   readonly zone: Zone
   readonly day: CivilDay
 }
 
-export function SidesSection({ plan, assessment, edge, zone, day }: SidesSectionProps) {
+export function SidesSection({ plan, assessment, skyline, zone, day }: SidesSectionProps) {
   const { landmark } = plan
   const base = assessment.levels.landmark
   const placed = landmark === null ? null : facesOf(landmark, base)
@@ -53,13 +53,13 @@ export function SidesSection({ plan, assessment, edge, zone, day }: SidesSection
       ) : null}
       {landmark !== null && placed !== null && sides.length > 0 ? (
         <>
-          <p class="hint">{edge === null ? say.leadLevel(name) : say.lead(name)}</p>
-          <Unsure edge={edge} />
+          <p class="hint">{skyline === null ? say.leadLevel(name) : say.lead(name)}</p>
+          <Unsure skyline={skyline} />
           <Sides
             landmark={landmark}
             placed={placed}
             sides={sides}
-            edge={edge}
+            skyline={skyline}
             instant={plan.spot.when}
             zone={zone}
             day={day}
@@ -70,8 +70,8 @@ export function SidesSection({ plan, assessment, edge, zone, day }: SidesSection
   )
 }
 
-function Unsure({ edge }: { readonly edge: SkyEdge | null }) {
-  const nearest = edge === null ? null : nearestUnknown(edge)
+function Unsure({ skyline }: { readonly skyline: LightSkyline | null }) {
+  const nearest = skyline === null ? null : nearestUnknown(skyline)
   return nearest === null ? null : <p class="hint">{say.unsure(metres(nearest, settings.value.units))}</p>
 }
 
@@ -79,23 +79,23 @@ interface SidesProps {
   readonly landmark: Landmark
   readonly placed: PlacedFaces
   readonly sides: readonly LandmarkSide[]
-  readonly edge: SkyEdge | null
+  readonly skyline: LightSkyline | null
   readonly instant: number
   readonly zone: Zone
   readonly day: CivilDay
 }
 
-function Sides({ landmark, placed, sides, edge, instant, zone, day }: SidesProps) {
+function Sides({ landmark, placed, sides, skyline, instant, zone, day }: SidesProps) {
   const at = landmarkPoints(landmark)[0] ?? NOWHERE
   const year = Number(day.date.slice(0, 4))
   const faces = useMemo(
     () => sides.map(({ id, faces: [first] }) => ({ id, normal: first?.normal ?? { east: 0, north: 0, up: 1 } })),
     [sides],
   )
-  const dayJob = useMemo(() => ({ kind: 'faces-day', at, faces, edge, day }) as const, [at, faces, edge, day])
+  const dayJob = useMemo(() => ({ kind: 'faces-day', at, faces, skyline, day }) as const, [at, faces, skyline, day])
   const yearJob = useMemo(
-    () => ({ kind: 'faces-year', at, faces, edge, zone, year }) as const,
-    [at, faces, edge, zone, year],
+    () => ({ kind: 'faces-year', at, faces, skyline, zone, year }) as const,
+    [at, faces, skyline, zone, year],
   )
   const today = useJob(dayJob, null, withDay)
   const months = useJob(yearJob, NO_MONTHS, withMonth)
@@ -108,7 +108,7 @@ function Sides({ landmark, placed, sides, edge, instant, zone, day }: SidesProps
         at={at}
         placed={placed}
         sides={sides}
-        edge={edge}
+        skyline={skyline}
         instant={instant}
         clock={clock}
       />

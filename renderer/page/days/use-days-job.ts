@@ -1,4 +1,4 @@
-/** A job's findings in a component: begun anew when what is asked changes, stopped when the component goes. */
+/** A job's findings in a component: begun again when what is asked changes, stopped when the component goes. */
 import { useEffect, useState } from 'preact/hooks'
 import { type Asker, askJobs } from '#renderer/job/ask-jobs.ts'
 import type { FromWorker } from '#renderer/job/messages.ts'

@@ -41,13 +41,13 @@ export function daysOf(found: YearFound, year: number): readonly DayFound[] {
   return found.days.filter(({ date }) => date.startsWith(`${year}-`))
 }
 
-export type WhyNone =
+export type WhyNoDays =
   | { readonly why: 'never'; readonly kind: WishKind }
   | { readonly why: 'apart'; readonly kinds: readonly [WishKind, WishKind] }
   | { readonly why: 'together' }
 
 /** What leaves nothing: wishes that never hold, else pairs that never hold together, else all of them at once. */
-export function whyNone({ alone, pairs }: WishDays): readonly WhyNone[] {
+export function whyNoDays({ alone, pairs }: WishDays): readonly WhyNoDays[] {
   const never = alone.filter(({ days }) => days === 0)
   if (never.length > 0) return never.map(({ kind }) => ({ why: 'never', kind }))
   const apart = pairs.filter(({ days }) => days === 0)
@@ -63,7 +63,7 @@ export function longestOf(spans: readonly Span[]): Span | null {
 }
 
 /** The middle of a window, at a whole minute if one lies within it. */
-export function middleOf({ from, until }: Span): number {
+export function middleOfSpan({ from, until }: Span): number {
   const middle = (from + until) / 2
   const whole = Math.round(middle / MINUTE) * MINUTE
   return whole >= from && whole <= until ? whole : Math.round(middle)

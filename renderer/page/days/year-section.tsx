@@ -2,7 +2,7 @@
 import { backToBoard } from '#renderer/state/session/navigation.ts'
 import { type ReadonlySignal, signal } from '@preact/signals'
 import { useEffect, useMemo, useState } from 'preact/hooks'
-import type { LightStage } from '#core/light/light-stage.ts'
+import type { LightScene } from '#core/light/light-scene.ts'
 import { contradictions, wishesMade } from '#core/light/light-wish.ts'
 import { NO_DAYS } from '#core/light/wish-days.ts'
 import type { Assessment } from '#core/plan/assess.ts'
@@ -18,7 +18,7 @@ import { chooseDay } from './choose-day.ts'
 import { DayList } from './day-list.tsx'
 import { dayText, shortDay } from './day-text.ts'
 import { type Findings, useJob } from './use-days-job.ts'
-import { type YearFound, NOTHING_YET, daysOf, whyNone, withDays, withReason } from './year-found.ts'
+import { type YearFound, NOTHING_YET, daysOf, whyNoDays, withDays, withReason } from './year-found.ts'
 import { YearLegend, YearStrip } from './year-strip.tsx'
 
 const { year: say } = daysWords
@@ -27,7 +27,7 @@ const YEARS = { least: 1900, most: 2100 } as const
 interface YearSectionProps {
   readonly plan: Plan
   readonly assessment: Assessment
-  readonly stage: LightStage
+  readonly scene: LightScene
   readonly zone: Zone
   /** YYYY-MM-DD of the board's instant. */
   readonly chosen: string
@@ -49,7 +49,7 @@ export function YearSection(props: YearSectionProps) {
         <h2>{say.heading(year)}</h2>
         {made.length === 0 || impossible.length > 0 ? null : <YearStepper year={year} onYear={setYear} />}
       </div>
-      {made.length === 0 ? <Unwished text={say.noWishes} count={0} /> : <p class="days-wished">{say.wished(names)}</p>}
+      {made.length === 0 ? <Unwished text={say.noWishes} count={0} /> : <p class="days-wishes">{say.wished(names)}</p>}
       {impossible.length === 0 ? null : (
         <>
           <Warnings sentences={impossible} />
@@ -129,7 +129,7 @@ function YearStepper({ year, onYear }: { readonly year: number; readonly onYear:
   )
 }
 
-/** The day under the pointer or in focus: only what tells of it is drawn anew. */
+/** The day under the pointer or in focus: only what tells of it is drawn again. */
 const pointed = signal<string | null>(null)
 
 function point(date: string | null): void {
@@ -137,9 +137,9 @@ function point(date: string | null): void {
 }
 
 function WholeYear(props: YearSectionProps & { readonly year: number }) {
-  const { stage, zone, year, plan, chosen } = props
+  const { scene, zone, year, plan, chosen } = props
   const wishes = plan.shoot.light
-  const job = useMemo(() => ({ kind: 'year', stage, wishes, zone, year }) as const, [stage, wishes, zone, year])
+  const job = useMemo(() => ({ kind: 'year', scene, wishes, zone, year }) as const, [scene, wishes, zone, year])
   const findings = useJob(job, NOTHING_YET, withDays)
   const { found, share, fault } = findings
   useEffect(() => () => point(null), [])
@@ -193,15 +193,15 @@ function PointedDay({ pointed, findings, chosen, year, zone }: PointedDayProps) 
 }
 
 /** Why no day will do: asked only then, since it takes longer than the year. */
-function Reason({ plan, stage, zone, year }: YearSectionProps & { readonly year: number }) {
+function Reason({ plan, scene, zone, year }: YearSectionProps & { readonly year: number }) {
   const wishes = plan.shoot.light
-  const job = useMemo(() => ({ kind: 'reason', stage, wishes, zone, year }) as const, [stage, wishes, zone, year])
+  const job = useMemo(() => ({ kind: 'reason', scene, wishes, zone, year }) as const, [scene, wishes, zone, year])
   const { found, share, fault } = useJob(job, NO_DAYS, withReason)
   if (fault !== null) return <Warnings sentences={[fault]} />
   if (share < 1) return <p class="hint">{daysWords.working}</p>
   const name = (kind: Parameters<typeof wishName>[0]): string => wishName(kind, plan)
-  const unseen = { subject: stage.subject, landmark: stage.landmark }
-  const why = whyNone(found).map((reason) =>
+  const unseen = { subject: scene.subject, landmark: scene.landmark }
+  const why = whyNoDays(found).map((reason) =>
     reason.why === 'never'
       ? (reason.kind === 'subject' || reason.kind === 'landmark') && unseen[reason.kind].length === 0
         ? say.neverSeen(name(reason.kind))

@@ -3,7 +3,7 @@ import { DECLINATION_YEARS } from '#core/geo/declination.ts'
 import type { SheetDirections, SheetRole } from '#core/sheet/content.ts'
 import { magneticBearing } from '#core/sheet/content.ts'
 import type { UnitSystem } from '#core/units/length.ts'
-import { bearing, degrees, metres } from '#renderer/text/figure.ts'
+import { bearing, degreesText, metres } from '#renderer/text/figure.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
 
 interface DirectionsProps {
@@ -52,7 +52,7 @@ export function SheetDirectionsTable({ directions, units, day, heading, landmark
         {declination === null
           ? sheetWords.declinationUnknown(day, DECLINATION_YEARS.first, DECLINATION_YEARS.last)
           : sheetWords.declination(
-              degrees(Math.abs(declination.degrees)),
+              degreesText(Math.abs(declination.degrees)),
               declination.degrees < 0 ? sheetWords.west : sheetWords.east,
               declination.model,
               day,

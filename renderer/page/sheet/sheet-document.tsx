@@ -13,7 +13,7 @@ import { landmarkName, shootName, spotName } from '#renderer/text/names.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { spotWords } from '#renderer/words/en-spot.ts'
 import { QrCode } from './qr-code.tsx'
-import { SheetFarOff } from './sheet-far-off.tsx'
+import { TolerancesPart } from './sheet-tolerances.tsx'
 import { SheetGround, SheetProfile } from './sheet-ground.tsx'
 import { SheetLight } from './sheet-light.tsx'
 import { SheetDirectionsTable } from './sheet-directions.tsx'
@@ -98,7 +98,7 @@ export function SheetDocument(props: SheetProps) {
         <SheetLight plan={plan} assessment={assessment} daylight={props.daylight} units={units}>
           <SheetGround {...props} />
         </SheetLight>
-        <SheetFarOff {...props} />
+        <TolerancesPart {...props} />
         <Places plan={plan} units={units} />
         <div class="sheet-columns sheet-columns-last">
           <Part title={sheetWords.access} name="access">

@@ -8,6 +8,7 @@ import {
   lightTimesText,
   lowerLineName,
   reachText,
+  reachesAll,
   shownFigure,
 } from '#renderer/text/ground-text.ts'
 import { slopeText, tiltSourceText } from '#renderer/text/tilt-text.ts'
@@ -31,12 +32,12 @@ export function waySentence({ plan, assessment, units }: GroundProps): string | 
 }
 
 /** "direct sun Cargo bicycle 05:01–18:45, Merrin Bridge 05:36–19:16". */
-export function directText({ plan, daylight, units }: GroundProps): string {
+export function directSunLine({ plan, daylight, units }: GroundProps): string {
   const { direct, day, zone } = daylight
   const times = lightPlaces(plan).map(([place, name]) => [name, lightTimes(direct[place], day, zone)] as const)
   const away = times.reduce((least, [, { unsure }]) => Math.min(least, unsure ?? Infinity), Infinity)
-  const told = say.direct(times.map(([name, one]) => groundWords.light.line(name, lightTimesText(one))).join(', '))
-  return away === Infinity ? told : say.unsure(told, metres(away, units))
+  const inWords = say.direct(times.map(([name, one]) => groundWords.light.line(name, lightTimesText(one))).join(', '))
+  return away === Infinity ? inWords : say.unsure(inWords, metres(away, units))
 }
 
 /** In the row of its words, and, where the sheet is so full that its pictures are small, beside them. */
@@ -82,9 +83,12 @@ function texts(props: GroundProps): string[] {
   return [
     ...(way === null ? [] : [way]),
     ...(clearance === null ? [] : [say.tightest(lowerLineName(plan), clearance)]),
-    directText(props),
+    directSunLine(props),
     ...(plan.terrain?.sea === true ? [say.sea] : []),
-    groundWords.reach.sheet(reachText(assessment.ground.reach, units)),
+    // On paper there is room for what is missing alone.
+    ...(reachesAll(assessment.ground.reach)
+      ? []
+      : [groundWords.reach.sheet(reachText(assessment.ground.reach, units))]),
   ]
 }
 

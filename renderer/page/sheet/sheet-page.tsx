@@ -7,7 +7,7 @@ import { assessmentOf, daylightOf } from '#renderer/state/plan/assessments.ts'
 import { spotName } from '#renderer/text/names.ts'
 import { tell } from '#renderer/state/library/notices.ts'
 import { type Pins, pinPlaces, pinsFor } from '#renderer/state/plan/pin-heights.ts'
-import { sensitivityFor } from '#renderer/state/plan/shelf-sensitivity.ts'
+import { tolerancesFor } from '#renderer/state/plan/shelf-tolerances.ts'
 import { changeSettings, settings } from '#renderer/state/library/settings.ts'
 import { type GroundAround, groundFor } from '#renderer/state/plan/terrain.ts'
 import { FALLBACK_ZONE, findZones } from '#renderer/state/plan/zone.ts'
@@ -92,7 +92,7 @@ export function SheetPage({ plan: flat, onBack }: SheetPageProps) {
     const sheet = place.current?.querySelector<HTMLElement>('.sheet-fit')
     if (sheet !== null && sheet !== undefined) fitPage(sheet, paper)
   }
-  // Whatever was drawn anew may need another size.
+  // Whatever was drawn again may need another size.
   useLayoutEffect(fit)
   const painted = (result: { readonly missing: number }): void => {
     setMissing(result.missing)
@@ -136,7 +136,7 @@ export function SheetPage({ plan: flat, onBack }: SheetPageProps) {
             plan={plan}
             assessment={assessment}
             daylight={daylightOf(plan, zone)}
-            sensitivity={sensitivityFor(plan, zone)}
+            tolerances={tolerancesFor(plan, zone)}
             units={units}
             base={still.base}
             attribution={still.attribution}

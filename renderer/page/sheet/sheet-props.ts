@@ -3,7 +3,7 @@ import { type Plan } from '#core/plan/plan.ts'
 import { type DayLight } from '#core/plan/day-light.ts'
 import { type UnitSystem } from '#core/units/length.ts'
 import { type BaseMap } from '#renderer/view/still-map/base-map.ts'
-import { type Sensitivity } from '#core/tolerance/sensitivity.ts'
+import { type PlanTolerances } from '#core/tolerance/plan-tolerances.ts'
 import { type Assessment } from '#core/plan/assess.ts'
 
 export interface SheetProps {
@@ -11,7 +11,7 @@ export interface SheetProps {
   readonly assessment: Assessment
   /** The light of the spot's own day. */
   readonly daylight: DayLight
-  readonly sensitivity: Sensitivity | null
+  readonly tolerances: PlanTolerances | null
   readonly units: UnitSystem
   readonly base: BaseMap
   /** The day of printing, as people write it. */

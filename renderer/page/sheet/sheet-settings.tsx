@@ -3,7 +3,7 @@ import type { Assessment } from '#core/plan/assess.ts'
 import type { Framing } from '#core/frame/framing.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import type { UnitSystem } from '#core/units/length.ts'
-import { aperture, bearing, degrees, metres, millimetres, share } from '#renderer/text/figure.ts'
+import { aperture, bearing, degreesText, metres, millimetres, share } from '#renderer/text/figure.ts'
 import { lensTaken } from '#renderer/text/names.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
 
@@ -19,7 +19,7 @@ function fills(framing: Framing | null): string {
 
 function pitchText(pitch: number): string {
   if (Math.abs(pitch) < 0.05) return sheetWords.pitchLevel
-  return pitch > 0 ? sheetWords.pitchUp(degrees(pitch)) : sheetWords.pitchDown(degrees(-pitch))
+  return pitch > 0 ? sheetWords.pitchUp(degreesText(pitch)) : sheetWords.pitchDown(degreesText(-pitch))
 }
 
 /** The rows in the order in which one sets a camera up: name, words. */

@@ -1,6 +1,6 @@
 /** Which camera? The sensor by format or by its own size, what counts as sharp, and how the air bends the light. */
 import { type Camera, SENSOR_FORMATS, circleOfConfusion } from '#core/optics/sensor.ts'
-import { RECORD_LIMITS } from '#core/record/record-limits.ts'
+import { NAME_MOST, RECORD_LIMITS } from '#core/record/record-limits.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import { Choice } from '#renderer/part/choice.tsx'
 import { FigureField } from '#renderer/part/figure-field.tsx'
@@ -17,7 +17,6 @@ const DIVISORS = { least: 100, most: 10_000 } as const
 /** Parts of a second, and seconds. */
 const FASTEST = { least: 1, most: 1_000_000 } as const
 const SLOWEST = { least: 0.001, most: 100_000 } as const
-const NAME_MOST = 10_000
 
 export function CameraForm({ shoot }: { shoot: Shoot }) {
   const say = words.shoot

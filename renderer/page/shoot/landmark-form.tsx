@@ -1,9 +1,15 @@
 /** What stands behind? The landmarks of the shoot, each of its kind, with its measures and its places. */
 import { useState } from 'preact/hooks'
-import { RECORD_LIMITS } from '#core/record/record-limits.ts'
+import { NAME_MOST, RECORD_LIMITS } from '#core/record/record-limits.ts'
 import { type Assessment } from '#core/plan/assess.ts'
 import type { Shoot } from '#core/record/shoot.ts'
-import { LANDMARK_KINDS, type Landmark, type LandmarkKind, SPAN_FORMS, type Span } from '#core/scene/landmark.ts'
+import {
+  LANDMARK_KINDS,
+  type Landmark,
+  type LandmarkKind,
+  SPAN_FORMS,
+  type SpanLandmark,
+} from '#core/scene/landmark.ts'
 import { elevationHint } from '#renderer/text/ground-text.ts'
 import { TiltFields } from '#renderer/part/tilt-fields.tsx'
 import { Choice } from '#renderer/part/choice.tsx'
@@ -19,7 +25,6 @@ import { addLandmark, changeLandmark, placeLandmark, removeLandmark } from '#ren
 import { LandmarkPoints } from './landmark-points.tsx'
 
 const ELEVATIONS = { least: -500, most: 9_000 } as const
-const NAME_MOST = 10_000
 const MOST_LANDMARKS = 100
 
 export function LandmarkForm({ shoot }: { shoot: Shoot }) {
@@ -137,7 +142,7 @@ function Measures({ landmark, onChange }: MeasuresProps) {
   )
 }
 
-function SpanMeasures({ span, onChange }: { span: Span; onChange: (next: Landmark) => void }) {
+function SpanMeasures({ span, onChange }: { span: SpanLandmark; onChange: (next: Landmark) => void }) {
   const say = words.shoot
   return (
     <>

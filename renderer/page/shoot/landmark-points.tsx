@@ -4,7 +4,7 @@ import { type Landmark, landmarkPoints, withLandmarkPoints } from '#core/scene/l
 import { CoordinateField } from '#renderer/part/coordinate-field.tsx'
 import { Icon } from '#renderer/part/icon.tsx'
 import { words } from '#renderer/words/en.ts'
-import { between } from './typed-changes.ts'
+import { pointBetween } from './typed-changes.ts'
 
 const FEWEST = { upright: 1, summit: 1, span: 2, building: 3 } as const
 const MOST = { upright: 1, summit: 1, span: 200, building: 500 } as const
@@ -14,7 +14,7 @@ export function LandmarkPoints({ landmark, onChange }: { landmark: Landmark; onC
   const points = landmarkPoints(landmark)
   const put = (next: readonly LatLon[]): void => onChange(withLandmarkPoints(landmark, next))
   const many = MOST[landmark.kind] > 1
-  const added = between(points)
+  const added = pointBetween(points)
   return (
     <fieldset class="sub-list">
       <legend class={many ? '' : 'unseen'}>

@@ -1,4 +1,5 @@
 /** What comes along? The lenses in the bag, zoom or fixed, and how far each opens and how near it focuses. */
+import { NAME_MOST } from '#core/record/record-limits.ts'
 import type { ComponentChildren } from 'preact'
 import { useRef } from 'preact/hooks'
 import { type Lens, isPrime } from '#core/optics/lens.ts'
@@ -19,7 +20,6 @@ const FOCAL = { least: 0.5, most: 10_000 } as const
 const OPENING = { least: 0.5, most: 128 } as const
 const CLOSEST = { least: 0, most: 1_000 } as const
 const GRAMS = { least: 0, most: 100_000 } as const
-const NAME_MOST = 10_000
 const MOST_LENSES = 100
 
 export function LensForm({ shoot }: { shoot: Shoot }) {

@@ -1,4 +1,5 @@
 /** The shoot's page: the list of shoots, and the subject, landmarks, camera, lenses and crops of the one at work. */
+import { NAME_MOST } from '#core/record/record-limits.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import { Guarded } from '#renderer/part/guarded.tsx'
 import { Icon } from '#renderer/part/icon.tsx'
@@ -15,8 +16,6 @@ import { LandmarkForm } from './landmark-form.tsx'
 import { LensForm } from './lens-form.tsx'
 import { chooseShootFile, deleteShoot, makeShoot, saveShootFile } from '#renderer/state/act/shoot-acts.ts'
 import { SubjectForm } from './subject-form.tsx'
-
-const NAME_MOST = 10_000
 
 function ShootList() {
   return (

@@ -1,5 +1,5 @@
 /** What is photographed? The subject's kind, name, size, and the places on it that one may focus on. */
-import { RECORD_LIMITS } from '#core/record/record-limits.ts'
+import { NAME_MOST, RECORD_LIMITS } from '#core/record/record-limits.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import { SUBJECT_KINDS, SUBJECT_PRESETS, type Subject, type SubjectKind } from '#core/scene/subject.ts'
 import { Choice } from '#renderer/part/choice.tsx'
@@ -13,7 +13,6 @@ import { settings } from '#renderer/state/library/settings.ts'
 import { words } from '#renderer/words/en.ts'
 import { resized } from './typed-changes.ts'
 
-const NAME_MOST = 10_000
 const MOST_FEATURES = 50
 
 export function SubjectForm({ shoot }: { shoot: Shoot }) {

@@ -40,7 +40,7 @@ export function toggledCrop(crops: readonly Crop[], crop: Crop): readonly Crop[]
 }
 
 /** Halfway along the last stretch, so that a new point changes nothing until it is moved. */
-export function between(points: readonly LatLon[]): LatLon | null {
+export function pointBetween(points: readonly LatLon[]): LatLon | null {
   const [one, other] = [points.at(-2), points.at(-1)]
   if (one === undefined || other === undefined) return null
   const line = geodesicLine(one, other)

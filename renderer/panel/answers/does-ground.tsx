@@ -23,7 +23,7 @@ import {
   reachText,
 } from '#renderer/text/ground-text.ts'
 import { ProfileReader } from './profile.tsx'
-import { Screens } from './screens.tsx'
+import { Obstructions } from './obstructions.tsx'
 import { UnderThings, anyMeasured, differences } from './under-things.tsx'
 
 interface AnswerProps {
@@ -41,7 +41,7 @@ export function DoesGround({ plan, found }: AnswerProps) {
         <Allowed plan={plan} ground={ground} under={found.under} />
       )}
       <Trouble />
-      <Screens plan={plan} />
+      <Obstructions plan={plan} />
     </Question>
   )
 }
@@ -54,7 +54,7 @@ function NoGround({ plan, under }: { readonly plan: Plan; readonly under: Ground
       <BigFigure figure="–" note={say.levelNote} />
       <p class="hint">{say.levelHint}</p>
       {anyMeasured(under) ? <UnderThings plan={plan} under={under} /> : null}
-      {plan.shoot.screens.length === 0 ? null : <Warnings sentences={[say.screensWait]} />}
+      {plan.shoot.obstructions.length === 0 ? null : <Warnings sentences={[say.obstructionsWait]} />}
       <button type="button" class="button ground-sources" onClick={() => openPage('settings')}>
         {say.addSources}
       </button>

@@ -2,7 +2,7 @@
 import { placeOnMap } from '#renderer/state/act/place-on-map.ts'
 import { COORDINATE_FORMS } from '#core/geo/coordinate-text.ts'
 import { destination } from '#core/geo/geodesic.ts'
-import { followed, moveStandpoint, moveStop, setStandpoint, setStop, turnSubject } from '#core/plan/arrange.ts'
+import { spotFollowing, moveStandpoint, moveStop, setStandpoint, setStop, turnSubject } from '#core/plan/arrange.ts'
 import type { Assessment } from '#core/plan/assess.ts'
 import { type Plan, planOf } from '#core/plan/plan.ts'
 import type { Spot } from '#core/record/spot.ts'
@@ -142,7 +142,7 @@ function LandmarkChoice({ plan }: { plan: Plan }) {
   const { where, edit } = words.answers
   const { landmarks } = plan.shoot
   const look = (landmarkId: string | null): void => {
-    save(edit.landmark, followed(planOf(plan.shoot, { ...plan.spot, landmarkId }, plan.terrain, plan.pins)))
+    save(edit.landmark, spotFollowing(planOf(plan.shoot, { ...plan.spot, landmarkId }, plan.terrain, plan.pins)))
   }
   return (
     <Choice

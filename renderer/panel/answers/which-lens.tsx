@@ -4,7 +4,7 @@ import { setHold, setShot } from '#core/plan/arrange.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { HOLDS } from '#core/record/spot.ts'
 import { Choice } from '#renderer/part/choice.tsx'
-import { degrees, millimetres, rounded } from '#renderer/text/figure.ts'
+import { degreesText, millimetres, rounded } from '#renderer/text/figure.ts'
 import { BigFigure, Fold, Question } from '#renderer/part/question.tsx'
 import { Reading, Readings } from '#renderer/part/reading.tsx'
 import { Segment } from '#renderer/part/segment.tsx'
@@ -80,7 +80,7 @@ function Fills({ plan, found }: AnswerProps) {
         value={
           found.angleWide === null || found.angleHigh === null
             ? null
-            : `${degrees(found.angleWide)} × ${degrees(found.angleHigh)}`
+            : `${degreesText(found.angleWide)} × ${degreesText(found.angleHigh)}`
         }
       />
     </Readings>

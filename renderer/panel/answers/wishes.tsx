@@ -1,7 +1,7 @@
 /** What is wished of the picture: the shares that subject and landmark are to fill, and standing where both fit. */
 import { useState } from 'preact/hooks'
 import { type FillWish, type FrameAxis, MOST_SHARE } from '#core/frame/fill.ts'
-import { followed, wishFill } from '#core/plan/arrange.ts'
+import { spotFollowing, wishFill } from '#core/plan/arrange.ts'
 import { assess } from '#core/plan/assess.ts'
 import { type Plan, planOf } from '#core/plan/plan.ts'
 import type { Spot } from '#core/record/spot.ts'
@@ -31,7 +31,7 @@ export function Wishes({ plan }: { plan: Plan }) {
   const wishLandmark = (landmarkFill: FillWish): void => {
     setRefusal(null)
     const spot = { ...plan.spot, shot: { ...shot, landmarkFill } }
-    void changeSpot(edit.wish, followed(planOf(plan.shoot, spot, plan.terrain, plan.pins)))
+    void changeSpot(edit.wish, spotFollowing(planOf(plan.shoot, spot, plan.terrain, plan.pins)))
   }
   return (
     <div class="wishes">

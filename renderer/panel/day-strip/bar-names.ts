@@ -14,7 +14,7 @@ export type NamePlace = 'in' | 'after' | 'before'
 const GAP = 5
 
 /** A place for each bar's name; null where there is none. */
-export function placeNames(bars: readonly NamedBar[], width: number): (NamePlace | null)[] {
+export function placeBarNames(bars: readonly NamedBar[], width: number): (NamePlace | null)[] {
   // What is written beside a bar takes room from the next.
   let taken = 0
   return bars.map((bar, index) => {
@@ -40,7 +40,7 @@ export function placeOneName(
   const length = (index: number): number => (bars[index]?.until ?? 0) - (bars[index]?.from ?? 0)
   order.sort((one, other) => length(other) - length(one))
   const alone = (chosen: number): NamePlace | null =>
-    placeNames(
+    placeBarNames(
       bars.map((bar, index) => ({ ...bar, name: index === chosen ? name : 0 })),
       width,
     )[chosen] ?? null

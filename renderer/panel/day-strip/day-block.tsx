@@ -2,7 +2,7 @@
 import { formatDay } from '#core/time/civil.ts'
 import { moonPhaseText } from '#renderer/text/light-text.ts'
 import { Icon, type IconName } from '#renderer/part/icon.tsx'
-import { degrees, rounded, share } from '#renderer/text/figure.ts'
+import { degreesText, rounded, share } from '#renderer/text/figure.ts'
 import { day, daylight } from '#renderer/state/plan/daylight.ts'
 import { calmAssessment } from '#renderer/state/plan/calm-board.ts'
 import { stripWords } from '#renderer/words/en-day-strip.ts'
@@ -32,7 +32,7 @@ function SunWords() {
   const azimuth = `${rounded(sun.azimuth, 0) === '360' ? '0' : rounded(sun.azimuth, 0)}°`
   const up = upText(today.sun, today.day, today.zone)
   const direct = directText(today.sun, today.direct.subject, today.day, today.zone)
-  const stands = stripWords.sunPlace(degrees(altitude), azimuth)
+  const stands = stripWords.sunPlace(degreesText(altitude), azimuth)
   // What reaches the subject counts; the level horizon's times are told where there is room.
   return (
     <p class="strip-line" title={stripWords.sunLine(stands, direct === null ? up : `${up}, ${direct}`)}>

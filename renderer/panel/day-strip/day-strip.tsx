@@ -3,11 +3,11 @@ import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks'
 import { stripWords } from '#renderer/words/en-day-strip.ts'
 import { DayBlock } from './day-block.tsx'
 import { followTimeDrag } from './hold-time.ts'
-import { Hours } from './hours.tsx'
+import { HourMarks } from './hours.tsx'
 import { SkyBand } from './sky-band.tsx'
 import { hasSpot } from './strip-signals.ts'
 import { TimeLine } from './time-line.tsx'
-import { type Measure, WindowBars } from './window-bars.tsx'
+import { type BarMeasure, WindowBars } from './window-bars.tsx'
 import './day-strip.css'
 
 export function DayStrip() {
@@ -28,7 +28,7 @@ export function DayStrip() {
 function Chart() {
   const chart = useRef<HTMLDivElement>(null)
   const line = useRef<HTMLDivElement>(null)
-  const [measure, setMeasure] = useState<Measure>({ width: 0, type: 12 })
+  const [measure, setMeasure] = useState<BarMeasure>({ width: 0, type: 12 })
   useLayoutEffect(() => {
     const element = chart.current
     if (element === null) return undefined
@@ -49,7 +49,7 @@ function Chart() {
   return (
     <div class="day-chart" ref={chart}>
       <SkyBand />
-      <Hours />
+      <HourMarks />
       <WindowBars {...measure} />
       <TimeLine line={line} />
     </div>

@@ -44,7 +44,7 @@ function beginDrag(surface: HTMLElement, event: PointerEvent, onEnd: () => void)
   return { pointer: event.pointerId, change, day: today, left, width, off, x: event.clientX, frame: 0 }
 }
 
-/** Listens for presses and drags on the strip; answers with what takes the listeners away. */
+/** Listens for presses and drags on the strip. Returns a function that removes the listeners. */
 export function followTimeDrag(surface: HTMLElement, onTaken: () => void): () => void {
   let drag: Drag | null = null
 

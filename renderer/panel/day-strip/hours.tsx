@@ -11,7 +11,7 @@ function shiftText(minutes: number): string {
   return minutes > 0 ? stripWords.clockOn(span) : stripWords.clockBack(span)
 }
 
-export function Hours() {
+export function HourMarks() {
   const today = day.value
   if (today === null) return null
   const at = (instant: number) => ({ left: `${(shareOf(today, instant) * 100).toFixed(3)}%` })

@@ -3,11 +3,11 @@ import { moonPhase, sunAt } from '#core/light/sky.ts'
 import { apparentAltitude } from '#core/light/refraction.ts'
 import type { DayLight } from '#core/plan/day-light.ts'
 import { formatClock, formatDay } from '#core/time/civil.ts'
-import { degrees } from '#renderer/text/figure.ts'
+import { degreesText } from '#renderer/text/figure.ts'
 import { daylight } from '#renderer/state/plan/daylight.ts'
 import { stripWords } from '#renderer/words/en-day-strip.ts'
 import { MoonDisc } from './moon-disc.tsx'
-import { BOX, type Sample, bandPath, highest, linePath, skySteps } from './sky-curve.ts'
+import { BOX, type Sample, bandPath, highest, curvePath, skySteps } from './sky-curve.ts'
 import { curves } from './strip-signals.ts'
 import { shareOf } from './time-axis.ts'
 import { hiddenSpans, upText } from './up-times.ts'
@@ -53,8 +53,8 @@ export function SkyBand() {
             <title>{stripWords.behindGround(formatClock(from, today.zone), formatClock(until, today.zone))}</title>
           </rect>
         ))}
-        <path class="sun-line" d={linePath(day, sun, top)} />
-        <path class="moon-line" d={linePath(day, moon, top)} />
+        <path class="sun-line" d={curvePath(day, sun, top)} />
+        <path class="moon-line" d={curvePath(day, moon, top)} />
         <path class="horizon-line" d={`M0 ${BOX.height}H${BOX.width}`} />
       </svg>
       <Noon today={today} />
@@ -70,7 +70,9 @@ function Noon({ today }: { today: DayLight }) {
   const clock = formatClock(noon, today.zone)
   const altitude = apparentAltitude(sunAt(at, noon).altitude)
   const hint =
-    altitude >= 0 ? stripWords.noonHint(clock, degrees(altitude)) : stripWords.noonBelow(clock, degrees(-altitude))
+    altitude >= 0
+      ? stripWords.noonHint(clock, degreesText(altitude))
+      : stripWords.noonBelow(clock, degreesText(-altitude))
   return (
     <span class="noon" style={{ left: percent(shareOf(today.day, noon)) }} title={hint}>
       {stripWords.noon(clock)}
@@ -88,7 +90,7 @@ function Moon({ today, heights, top }: { today: DayLight; heights: readonly Samp
     <span
       class="moon-place"
       style={{ left: percent(shareOf(today.day, peak.instant)), top: percent(1 - Math.min(1, peak.altitude / top)) }}
-      title={stripWords.moonHint(formatClock(peak.instant, today.zone), degrees(peak.altitude))}
+      title={stripWords.moonHint(formatClock(peak.instant, today.zone), degreesText(peak.altitude))}
     >
       <MoonDisc phase={phase} />
     </span>

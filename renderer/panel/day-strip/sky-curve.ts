@@ -73,7 +73,7 @@ function path(points: readonly Point[]): string {
 }
 
 /** The outline of the height above the horizon; nothing where it stays below. */
-export function linePath(day: CivilDay, heights: readonly Sample[], top: number): string {
+export function curvePath(day: CivilDay, heights: readonly Sample[], top: number): string {
   return runsAbove(day, heights, top).map(path).join('')
 }
 

@@ -1,4 +1,4 @@
-/** What the strip draws, each worked out anew only when what it depends on changes: the time of day moves none but the line. */
+/** What the strip draws, each worked out again only when what it depends on changes: the time of day moves none but the line. */
 import { computed } from '@preact/signals'
 import type { WishKind } from '#core/light/light-wish.ts'
 import { wishesMade } from '#core/light/light-wish.ts'
@@ -9,17 +9,17 @@ import { wishName } from '#renderer/text/wish-names.ts'
 import { moonSamples, sunSamples, topAltitude } from './sky-curve.ts'
 
 /** Where the subject stops. */
-export const place = computed(() => plan.value?.spot.stop.at ?? null)
+export const stripPlace = computed(() => plan.value?.spot.stop.at ?? null)
 
 /** To a hundredth of a degree: within it the sky's shapes don't change to the eye, so a pin that is dragged moves none. */
 const coarsePlace = computed(() => {
-  const at = place.value
+  const at = stripPlace.value
   return at === null ? null : `${at.lat.toFixed(2)} ${at.lon.toFixed(2)}`
 })
 
 export const curves = computed(() => {
   const today = day.value
-  const at = coarsePlace.value === null ? null : place.peek()
+  const at = coarsePlace.value === null ? null : stripPlace.peek()
   if (today === null || at === null) return null
   return { day: today, at, top: topAltitude(at.lat), sun: sunSamples(at, today), moon: moonSamples(at, today) }
 })

@@ -2,7 +2,7 @@
 import type { RefObject } from 'preact'
 import { useEffect, useId } from 'preact/hooks'
 import { clampInstant, formatClock, formatDay, formatOffset } from '#core/time/civil.ts'
-import { degrees } from '#renderer/text/figure.ts'
+import { degreesText } from '#renderer/text/figure.ts'
 import { day, daylight } from '#renderer/state/plan/daylight.ts'
 import { assessment, plan } from '#renderer/state/plan/board-plan.ts'
 import { settleSteps } from '#renderer/state/act/live-change.ts'
@@ -56,7 +56,7 @@ export function TimeLine({ line }: { line: RefObject<HTMLDivElement | null> }) {
   const { when } = now.spot
   const [clock, offset] = [formatClock(when, zone.value), formatOffset(when, zone.value)]
   const height =
-    sun.apparent >= 0 ? stripWords.sunHigh(degrees(sun.apparent)) : stripWords.sunBelow(degrees(-sun.altitude))
+    sun.apparent >= 0 ? stripWords.sunHigh(degreesText(sun.apparent)) : stripWords.sunBelow(degreesText(-sun.altitude))
   const left = `${(shareOf(today, when) * 100).toFixed(3)}%`
   return (
     <>

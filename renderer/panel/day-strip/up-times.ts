@@ -2,7 +2,7 @@
 import type { Span } from '#core/light/crossing.ts'
 import type { MoonDay } from '#core/light/day-events.ts'
 import { type CivilDay, type Zone, formatClock } from '#core/time/civil.ts'
-import { doubtText, nearestDoubt } from '#renderer/text/ground-text.ts'
+import { doubtText, nearestDoubtAway } from '#renderer/text/ground-text.ts'
 import { stripWords } from '#renderer/words/en-day-strip.ts'
 
 type Risings = Pick<MoonDay, 'rise' | 'set' | 'state'>
@@ -55,7 +55,8 @@ export function hiddenSpans(risings: Risings, direct: readonly Span[] | null, da
 
 /** "on the subject 05:02–19:31"; null where the ground takes nothing away, and none is unknown that might. */
 export function directText(risings: Risings, direct: readonly Span[] | null, day: CivilDay, zone: Zone): string | null {
-  if (direct === null || (hiddenSpans(risings, direct, day).length === 0 && nearestDoubt(direct) === null)) return null
+  if (direct === null || (hiddenSpans(risings, direct, day).length === 0 && nearestDoubtAway(direct) === null))
+    return null
   if (direct.length === 0) return stripWords.noDirect
   return stripWords.direct(
     direct.map(

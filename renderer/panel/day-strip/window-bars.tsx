@@ -4,12 +4,12 @@ import type { DayLight } from '#core/plan/day-light.ts'
 import { daylight } from '#renderer/state/plan/daylight.ts'
 import { goToInstant } from '#renderer/state/act/planned-instant.ts'
 import { stripWords } from '#renderer/words/en-day-strip.ts'
-import { type NamePlace, placeNames, placeOneName } from './bar-names.ts'
+import { type NamePlace, placeBarNames, placeOneName } from './bar-names.ts'
 import { wishNames } from './strip-signals.ts'
 import { shareOf, snapped } from './time-axis.ts'
 import { minutesText, noCommonText, secondsText } from './window-words.ts'
 
-export interface Measure {
+export interface BarMeasure {
   /** Pixels of the axis. */
   readonly width: number
   /** Pixels of the type in the bars. */
@@ -42,7 +42,7 @@ function nameStyle({ from, until }: Placed, place: NamePlace, width: number): Re
   return place === 'after' ? { left: `${until + 5}px` } : { right: `${width - from + 5}px` }
 }
 
-export function WindowBars({ width, type }: Measure) {
+export function WindowBars({ width, type }: BarMeasure) {
   const today = daylight.value
   const names = wishNames.value
   if (today === null || width <= 0) return null
@@ -94,7 +94,7 @@ function CommonRow({ today, width, wide }: RowProps) {
     const clock = minutesText(span, today)
     return index === 0 ? stripWords.all(clock) : clock
   })
-  const places = placeNames(
+  const places = placeBarNames(
     bars.map((bar, index) => ({ ...bar, name: wide(texts[index] ?? '') })),
     width,
   )

@@ -9,7 +9,7 @@ import { settle } from '#renderer/state/act/live-change.ts'
 import { zone, zonesAt, zonesOnOffer } from '#renderer/state/plan/zone.ts'
 import { lightWords } from '#renderer/words/en-light.ts'
 import { stripWords } from '#renderer/words/en-day-strip.ts'
-import { place } from './strip-signals.ts'
+import { stripPlace } from './strip-signals.ts'
 import { type ZoneOffer, zoneOffers } from './zone-offers.ts'
 
 function chooseZone(chosen: Zone | null): void {
@@ -20,7 +20,7 @@ function chooseZone(chosen: Zone | null): void {
 
 /** The zones in use at the place: null while they are looked up, none when they could not be found. */
 function zonesHere(): readonly Zone[] | null {
-  return place.value === null ? null : zonesAt(place.value)
+  return stripPlace.value === null ? null : zonesAt(stripPlace.value)
 }
 
 /** What is particular about the clock here; null when nothing is. */
@@ -169,7 +169,7 @@ function OfferLine({ id, offer, when, selected, onTake }: OfferProps) {
   const means = offer.zone ?? usual
   const offset = means === undefined ? '' : formatOffset(when, means)
   // A zone of the open sea has it in its name.
-  const told = means !== undefined && zoneName(means).startsWith(offset)
+  const saysOffset = means !== undefined && zoneName(means).startsWith(offset)
   const inUse = offer.inUse && here?.includes(offer.zone ?? '') === true
   return (
     <div
@@ -182,7 +182,9 @@ function OfferLine({ id, offer, when, selected, onTake }: OfferProps) {
       onClick={() => onTake(offer)}
     >
       <span>{offer.zone === null ? found : zoneName(offer.zone)}</span>
-      <small>{[inUse ? stripWords.zoneHere : '', told ? '' : offset].filter((part) => part !== '').join(', ')}</small>
+      <small>
+        {[inUse ? stripWords.zoneHere : '', saysOffset ? '' : offset].filter((part) => part !== '').join(', ')}
+      </small>
     </div>
   )
 }

@@ -6,7 +6,7 @@ import { type Drawn, type DrawnSort } from '#core/record/drawn-ground.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import { fitPlaces, mapBounds } from '#renderer/state/session/map-window.ts'
 import { Icon } from '#renderer/part/icon.tsx'
-import { chooseGround, isChosen } from '#renderer/state/session/drawn-ground.ts'
+import { chooseDrawn, isChosen } from '#renderer/state/session/drawn-ground.ts'
 import { settings } from '#renderer/state/library/settings.ts'
 import { stoppingWords as say } from '#renderer/words/en-stopping.ts'
 import { removeDrawn } from '#renderer/state/act/drawn-acts.ts'
@@ -38,7 +38,7 @@ export function DrawnRow({ shoot, sort, index, drawn, children }: RowProps) {
         class="drawn-head"
         aria-expanded={chosen}
         onClick={() => {
-          chooseGround(chosen ? null : { sort, id: drawn.id })
+          chooseDrawn(chosen ? null : { sort, id: drawn.id })
           if (!chosen) bringInSight(drawn)
         }}
       >

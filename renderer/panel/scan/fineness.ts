@@ -1,6 +1,6 @@
 /** How finely a scan looks: three usual ways, and a step between places of one's own. */
 import { type ReadonlySignal, signal } from '@preact/signals'
-import { type ScanSteps, USUAL_STEPS } from '#core/scan/scan-ask.ts'
+import { type ScanSteps, USUAL_STEPS } from '#core/scan/scan-request.ts'
 
 export const FINENESSES = ['coarser', 'usual', 'finer'] as const
 export type Fineness = (typeof FINENESSES)[number]

@@ -13,7 +13,7 @@ import { LengthField } from '#renderer/part/figure-field.tsx'
 import { TextField } from '#renderer/part/text-field.tsx'
 import { stoppingWords as say } from '#renderer/words/en-stopping.ts'
 import { changeKeepOut } from '#renderer/state/act/drawn-acts.ts'
-import { NAME_MOST } from './stopping-fields.tsx'
+import { DRAWN_NAME_MOST } from '#core/record/record-limits.ts'
 
 /** Metres, as a stored keep-out may have. */
 const WIDTHS = { least: 0, most: 10_000, moreThanLeast: true } as const
@@ -37,7 +37,7 @@ export function KeepOutFields({ shoot, keepOut, name }: KeepOutProps) {
       <TextField
         label={say.name}
         value={keepOut.name}
-        most={NAME_MOST}
+        most={DRAWN_NAME_MOST}
         placeholder={name}
         onTake={(text) => changeKeepOut(say.edit.rename['keep-out'], shoot, { ...keepOut, name: text })}
       />

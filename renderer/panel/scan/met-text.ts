@@ -5,7 +5,7 @@ import type { Shoot } from '#core/record/shoot.ts'
 import type { DemandMet } from '#core/scan/scan-found.ts'
 import { DEGREE_AT_EDGE } from '#core/scan/score.ts'
 import type { UnitSystem } from '#core/units/length.ts'
-import { degrees, metres, share } from '#renderer/text/figure.ts'
+import { degreesText, metres, share } from '#renderer/text/figure.ts'
 import { scanFoundWords } from '#renderer/words/en-scan-found.ts'
 
 const { met: say, values } = scanFoundWords
@@ -31,7 +31,7 @@ export function metValue({ kind, value }: Pick<DemandMet, 'kind' | 'value'>, sho
       if (shoot.scanWishes.landmarkPlace?.where === 'behind') return values.offCentre(share(Math.abs(value)))
       return value >= 0 ? values.apart(share(value)) : values.overlap(share(-value))
     case 'subjectView':
-      return values.offFront(degrees(value, 0))
+      return values.offFront(degreesText(value, 0))
     case 'landmarkShown':
       return values.seen(share(value))
     case 'softness':

@@ -3,7 +3,7 @@ import { exhaustive } from '#core/exhaustive.ts'
 import { SCAN_WISH_KINDS, type ScanWishKind } from '#core/record/scan-wishes.ts'
 import type { Excluded, Relaxation } from '#core/scan/scan-found.ts'
 import type { UnitSystem } from '#core/units/length.ts'
-import { degrees, metres, millimetres, percentText } from '#renderer/text/figure.ts'
+import { degreesText, metres, millimetres, percentText } from '#renderer/text/figure.ts'
 import { scanFoundWords } from '#renderer/words/en-scan-found.ts'
 import type { DemandNames } from './demand-names.ts'
 import { onlyAsWish } from './relax.ts'
@@ -28,7 +28,7 @@ export function partText(count: number, looked: number): string {
 }
 
 function inUnit(of: ScanWishKind, value: number, units: UnitSystem): string {
-  if (of === 'subjectView') return degrees(value, 0)
+  if (of === 'subjectView') return degreesText(value, 0)
   if (of === 'parking') return metres(value, units)
   return percentText(value)
 }

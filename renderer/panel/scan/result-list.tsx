@@ -49,7 +49,7 @@ function whenText({ window, candidate }: ScanResult, zone: string): string {
 
 function ResultCard({ result, scan }: CardProps) {
   const { candidate, spot, number, id } = result
-  const { shoot, zone } = scan.ask
+  const { shoot, zone } = scan.request
   const { units } = settings.value
   const open = onBoard(id)
   const onShelf = spots.value.some((one) => one.id === id)
@@ -82,7 +82,7 @@ function ResultCard({ result, scan }: CardProps) {
         onClick={() => void (tryOut.value?.spot.id === id ? leaveTryOut() : openTryOut(spot))}
       >
         <span class="result-frame">
-          <LensThumb shoot={shoot} spot={result.frame} width={THUMB} ground={scan.ask.terrain} />
+          <LensThumb shoot={shoot} spot={result.frame} width={THUMB} ground={scan.request.terrain} />
         </span>
         <span class="result-words">
           <span class="result-head">
@@ -98,7 +98,7 @@ function ResultCard({ result, scan }: CardProps) {
       </button>
       <div class="result-acts">
         <Fold title={say.howMet}>
-          <MetBars met={candidate.met} shoot={shoot} names={demandNames(scan.ask)} />
+          <MetBars met={candidate.met} shoot={shoot} names={demandNames(scan.request)} />
           {result.polished ? <p class="hint">{say.polished}</p> : null}
         </Fold>
         {onShelf ? (

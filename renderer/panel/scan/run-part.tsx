@@ -78,7 +78,7 @@ function Found({ scan }: { readonly scan: ScanShown }) {
           ? scanFoundWords.found(good, countText(good), placesText(scan.places.length))
           : null}
       </p>
-      {why === null ? null : <NonePart why={why} names={demandNames(scan.ask)} />}
+      {why === null ? null : <NonePart why={why} names={demandNames(scan.request)} />}
       {good > 0 ? <ScoreLegend places={scan.places} /> : null}
       <SetOut scan={scan} />
       {scan.results.length === 0 ? null : (
@@ -111,7 +111,7 @@ function Stale() {
 
 /** Told once the board shows another spot than the one that it set out from. */
 function SetOut({ scan }: { readonly scan: ScanShown }) {
-  const { spot } = scan.ask
+  const { spot } = scan.request
   const home = homeSpot.value
   const own = home === null || home.id === spot.id || scan.results.some(({ id }) => id === home.id)
   if (own || tryOut.value !== null) return null

@@ -1,16 +1,16 @@
 /** What the page asks of the scan's workers, and the answers that come bit by bit. */
 import type { Span } from '#core/light/crossing.ts'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
-import type { ScanAsk } from '#core/scan/scan-ask.ts'
+import type { ScanRequest } from '#core/scan/scan-request.ts'
 import type { Candidate, PlaceFound } from '#core/scan/scan-found.ts'
 import type { WhyNonePart } from '#core/scan/why-tally.ts'
 
 /** The elevations lie with the worker already: they are sent once and serve every job after. */
-type AskWithoutGround = Omit<ScanAsk, 'terrain'>
+type AskWithoutGround = Omit<ScanRequest, 'terrain'>
 
 export interface LookJob {
   readonly kind: 'look'
-  readonly ask: AskWithoutGround
+  readonly request: AskWithoutGround
   /** Which part of how many. */
   readonly part: number
   readonly of: number
@@ -18,13 +18,13 @@ export interface LookJob {
 
 export interface PolishJob {
   readonly kind: 'polish'
-  readonly ask: AskWithoutGround
+  readonly request: AskWithoutGround
   readonly candidate: Candidate
 }
 
 export interface WhyJob {
   readonly kind: 'why'
-  readonly ask: AskWithoutGround
+  readonly request: AskWithoutGround
   readonly part: number
   readonly of: number
 }

@@ -1,11 +1,11 @@
 /** What a scan begun now would be asked: the saved shoot and spot on the board, however something is dragged or tried out. */
 import { computed } from '@preact/signals'
 import { parkingsOf } from '#core/record/parkings.ts'
-import type { ScanAsk } from '#core/scan/scan-ask.ts'
+import type { ScanRequest } from '#core/scan/scan-request.ts'
 import { scanCost } from '#core/scan/scan-cost.ts'
-import { scanTroubles } from '#core/scan/check-ask.ts'
+import { scanTroubles } from '#core/scan/scan-troubles.ts'
 import { groundVersion } from '#renderer/host/ground-windows.ts'
-import { chooseGround, stopDrawing } from '#renderer/state/session/drawn-ground.ts'
+import { chooseDrawn, stopDrawing } from '#renderer/state/session/drawn-ground.ts'
 import { homeSpot, shoot, spots } from '#renderer/state/library/library.ts'
 import { pinPlaces, pinsAtHand } from '#renderer/state/plan/pin-heights.ts'
 import { scanShown } from '#renderer/state/session/scan-shown.ts'
@@ -17,7 +17,7 @@ import { startScan } from './scan-run.ts'
 import { type ScanChange, changedSince } from './scan-stale.ts'
 
 /** Null without a spot to set out from. */
-export const scanNow = computed<ScanAsk | null>(() => {
+export const scanNow = computed<ScanRequest | null>(() => {
   const home = shoot.value
   const spot = homeSpot.value
   if (home === null || spot === null) return null
@@ -36,8 +36,8 @@ export const scanNow = computed<ScanAsk | null>(() => {
 
 export const costNow = computed(() => (scanNow.value === null ? null : scanCost(scanNow.value)))
 export const troublesNow = computed(() => {
-  const [ask, cost] = [scanNow.value, costNow.value]
-  return ask === null || cost === null ? [] : scanTroubles(ask, cost)
+  const [request, cost] = [scanNow.value, costNow.value]
+  return request === null || cost === null ? [] : scanTroubles(request, cost)
 })
 
 /** By which version of the elevations the last scan went. */
@@ -45,7 +45,7 @@ let scannedVersion = groundVersion.peek()
 
 /** What has changed since the last scan was asked; the spot it set out from counts as it is now, wherever the board has gone since. */
 export const scanChanges = computed<readonly ScanChange[]>(() => {
-  const asked = scanShown.value?.ask
+  const asked = scanShown.value?.request
   const now = scanNow.value
   if (asked === undefined || now === null) return []
   const spot = spots.value.find(({ id }) => id === asked.spot.id) ?? asked.spot
@@ -55,15 +55,15 @@ export const scanChanges = computed<readonly ScanChange[]>(() => {
 
 /** Begins a scan of what is drawn and wished now. */
 export function scanAgain(): void {
-  const ask = scanNow.peek()
+  const request = scanNow.peek()
   const cost = costNow.peek()
-  if (ask === null || cost === null || troublesNow.peek().some(({ refuses }) => refuses)) return
+  if (request === null || cost === null || troublesNow.peek().some(({ refuses }) => refuses)) return
   // What is found along a line shall not be hidden by its own handles.
   stopDrawing()
-  chooseGround(null)
+  chooseDrawn(null)
   scannedVersion = groundVersion.peek()
-  startScan(ask, cost, {
-    pool: scanPool(ask.terrain),
+  startScan(request, cost, {
+    pool: scanPool(request.terrain),
     now: () => performance.now(),
     newId: () => crypto.randomUUID(),
     later(run, milliseconds) {

@@ -1,6 +1,6 @@
 /** The scan's panel, in the place of the answers: what may be stood on, what is wished, what was found. */
 import { useEffect } from 'preact/hooks'
-import { GroundPart } from './ground-part.tsx'
+import { DrawnGroundPart } from './drawn-part.tsx'
 import { RunPart } from './run-part.tsx'
 import { followScanGround } from './scan-ground.ts'
 import { WishesPart } from './wishes-part.tsx'
@@ -10,7 +10,7 @@ export function ScanPanel() {
   useEffect(followScanGround, [])
   return (
     <>
-      <GroundPart />
+      <DrawnGroundPart />
       <WishesPart />
       <RunPart />
     </>

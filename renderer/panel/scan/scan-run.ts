@@ -1,6 +1,6 @@
 /** A scan from its start to its end: looked for by all workers, the best polished, or the reasons sought why there is none. */
 import { bestOf } from '#core/scan/best-of.ts'
-import type { ScanAsk } from '#core/scan/scan-ask.ts'
+import type { ScanRequest } from '#core/scan/scan-request.ts'
 import type { PlaceFound, ScanCost } from '#core/scan/scan-found.ts'
 import { whyNone } from '#core/scan/why-none.ts'
 import type { WhyNonePart } from '#core/scan/why-tally.ts'
@@ -10,8 +10,6 @@ import { measure } from './cost-text.ts'
 import type { PolishUpdate, ScanJob, ScanUpdate } from './scan-job.ts'
 import { numberResults } from './scan-results.ts'
 
-/** How many of the best are told. */
-const BEST = 10
 /** Milliseconds between two looks of the page at what has been found: it must stay fluid. */
 const SHOW_EVERY = 300
 /** A look at very many places takes long itself: no more than this part of the time goes to it. */
@@ -43,9 +41,9 @@ export function stopScan(): void {
 }
 
 /** Begins a scan; one at work is given up for it. */
-export function startScan(ask: ScanAsk, cost: ScanCost, world: ScanWorld): void {
+export function startScan(request: ScanRequest, cost: ScanCost, world: ScanWorld): void {
   running?.giveUp()
-  running = scan(ask, cost, world)
+  running = scan(request, cost, world)
 }
 
 /** A phase of the work: its tasks, what becomes of what is found, and what the page is shown on the way. */
@@ -57,14 +55,14 @@ interface Work {
   readonly done: () => void
 }
 
-function scan(ask: ScanAsk, cost: ScanCost, { pool, now, newId, later }: ScanWorld): Running {
-  const { terrain: _terrain, ...plain } = ask
-  const number = numberResults(ask, newId)
+function scan(request: ScanRequest, cost: ScanCost, { pool, now, newId, later }: ScanWorld): Running {
+  const { terrain: _terrain, ...plain } = request
+  const number = numberResults(request, newId)
   const places = new Map<number, PlaceFound>()
   // One part for each worker: places are dealt to them in turn, so that none has much more to do than another.
   const parts = Array.from({ length: pool.size }, (_, part) => part)
   let shown: ScanShown = {
-    ask,
+    request,
     cost,
     phase: 'looking',
     share: 0,
@@ -114,13 +112,13 @@ function scan(ask: ScanAsk, cost: ScanCost, { pool, now, newId, later }: ScanWor
 
   function looked(): Pick<ScanShown, 'places' | 'results'> {
     const inOrder = [...places.values()].toSorted((one, other) => one.place - other.place)
-    return { places: inOrder, results: number.best(bestOf(inOrder, BEST)) }
+    return { places: inOrder, results: number.best(bestOf(inOrder)) }
   }
 
   function search(): void {
     work({
       phase: 'looking',
-      tasks: parts.map((part) => ({ kind: 'look', ask: plain, part, of: pool.size })),
+      tasks: parts.map((part) => ({ kind: 'look', request: plain, part, of: pool.size })),
       found(update) {
         if (update.kind === 'look') for (const found of update.found) places.set(found.place, found)
       },
@@ -134,13 +132,13 @@ function scan(ask: ScanAsk, cost: ScanCost, { pool, now, newId, later }: ScanWor
     })
   }
 
-  /** Numbers are given anew once all are at their best. */
+  /** Numbers are given again once all are at their best. */
   function polish(): void {
     const before = shown.results
     const after: PolishUpdate[] = []
     work({
       phase: 'polishing',
-      tasks: before.map(({ candidate }) => ({ kind: 'polish', ask: plain, candidate })),
+      tasks: before.map(({ candidate }) => ({ kind: 'polish', request: plain, candidate })),
       found(update, task) {
         if (update.kind === 'polish') after[task] = update
       },
@@ -157,7 +155,7 @@ function scan(ask: ScanAsk, cost: ScanCost, { pool, now, newId, later }: ScanWor
     const reasons: WhyNonePart[] = []
     work({
       phase: 'explaining',
-      tasks: parts.map((part) => ({ kind: 'why', ask: plain, part, of: pool.size })),
+      tasks: parts.map((part) => ({ kind: 'why', request: plain, part, of: pool.size })),
       found(update, task) {
         if (update.kind === 'why' && update.part !== null) reasons[task] = update.part
       },

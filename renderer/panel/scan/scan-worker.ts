@@ -3,12 +3,12 @@ import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
 import type { ToWorker } from '#renderer/job/messages.ts'
 import { afterMessages, runJobs } from '#renderer/job/run-jobs.ts'
 import type { GroundMessage, ScanJob, ScanUpdate } from './scan-job.ts'
-import { stepsOf } from './scan-work.ts'
+import { scanSteps } from './scan-work.ts'
 
 let terrain: ElevationGrid | null = null
 
 const hear = runJobs<ScanJob, ScanUpdate>({
-  stepsOf: (job) => stepsOf(job, terrain),
+  stepsOf: (job) => scanSteps(job, terrain),
   send: (message) => postMessage(message),
   later: afterMessages(),
 })

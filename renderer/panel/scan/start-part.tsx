@@ -13,7 +13,7 @@ import { demandNames } from './demand-names.ts'
 import { FINENESSES, chooseFineness, chooseSteps, coarserStep, fineness, roundStep, stepsNow } from './fineness.ts'
 import { scanGround } from './scan-ground.ts'
 import { costNow, scanAgain, scanChanges, scanNow, troublesNow } from './scan-now.ts'
-import { showScannedGround } from './show-ground.ts'
+import { showStoppingGround } from './show-stopping-ground.ts'
 import { useTakenFocus } from '#renderer/part/take-focus.ts'
 import { troubleText } from './trouble-text.ts'
 import { foldWishes } from './wishes-fold.ts'
@@ -26,23 +26,23 @@ const COARSE_CELL = 20
 /** After a scan the cost and the fineness are folded away: what was found comes first. */
 export function StartPart({ after }: { readonly after: boolean }) {
   const button = useTakenFocus(after)
-  const ask = scanNow.value
+  const request = scanNow.value
   const cost = costNow.value
-  if (ask === null || cost === null) return <p class="hint">{say.noSpot}</p>
-  if (ask.shoot.stoppingGround.length === 0) return <p class="hint">{say.noGround}</p>
+  if (request === null || cost === null) return <p class="hint">{say.noSpot}</p>
+  if (request.shoot.stoppingGround.length === 0) return <p class="hint">{say.noGround}</p>
   const troubles = troublesNow.value
   const { settled, trouble, grid } = scanGround.value
   const refused = troubles.some(({ refuses }) => refuses)
   const { units } = settings.value
-  const [tried, wished] = [daySamples(ask).length, wishedDays(ask)]
-  const landmark = landmarkOf(ask.shoot, ask.spot)
-  const context = { shoot: ask.shoot, landmark, names: demandNames(ask), units }
+  const [tried, days] = [daySamples(request).length, wishedDays(request)]
+  const landmark = landmarkOf(request.shoot, request.spot)
+  const context = { shoot: request.shoot, landmark, names: demandNames(request), units }
   const choices = (
     <>
       <p class="scan-cost">
         <strong>{costText(cost)}</strong> {refused ? null : <small>{takesText(cost, measuredRate.value)}</small>}
       </p>
-      {looksAtLight(ask) && tried < wished ? <p class="hint">{say.daysTried(tried, wished)}</p> : null}
+      {looksAtLight(request) && tried < days ? <p class="hint">{say.daysTried(tried, days)}</p> : null}
       <div class="scan-fineness">
         <Segment
           label={say.look}
@@ -86,7 +86,7 @@ function begin(event: Event): void {
   const { currentTarget } = event
   const question = currentTarget instanceof Element ? currentTarget.closest('section') : null
   foldWishes()
-  showScannedGround()
+  showStoppingGround()
   scanAgain()
   // Once the wishes are folded away.
   requestAnimationFrame(() => question?.scrollIntoView({ block: 'start' }))

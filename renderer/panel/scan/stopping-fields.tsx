@@ -1,4 +1,5 @@
 /** The fields of a stopping ground: its name and, of a line, how the subject stands on it. */
+import { DRAWN_NAME_MOST } from '#core/record/record-limits.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import { type StoppingGround, TURNS, type Turn } from '#core/record/stopping-ground.ts'
 import { Choice } from '#renderer/part/choice.tsx'
@@ -6,8 +7,6 @@ import { Icon } from '#renderer/part/icon.tsx'
 import { TextField } from '#renderer/part/text-field.tsx'
 import { stoppingWords as say } from '#renderer/words/en-stopping.ts'
 import { changeStopping } from '#renderer/state/act/drawn-acts.ts'
-
-export const NAME_MOST = 200
 
 interface StoppingProps {
   readonly shoot: Shoot
@@ -23,7 +22,7 @@ export function StoppingFields({ shoot, ground, name }: StoppingProps) {
       <TextField
         label={say.name}
         value={ground.name}
-        most={NAME_MOST}
+        most={DRAWN_NAME_MOST}
         placeholder={name}
         onTake={(text) => change(say.edit.rename.stopping, { name: text })}
       />

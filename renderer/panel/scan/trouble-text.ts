@@ -1,7 +1,7 @@
 /** What stands in the way of a scan, in sentences: what, where, and what to do. */
 import { exhaustive } from '#core/exhaustive.ts'
 import type { Shoot } from '#core/record/shoot.ts'
-import type { BandName, ScanTrouble } from '#core/scan/check-ask.ts'
+import type { BandName, ScanTrouble } from '#core/scan/scan-troubles.ts'
 import type { Landmark } from '#core/scene/landmark.ts'
 import type { UnitSystem } from '#core/units/length.ts'
 import { formatDay } from '#core/time/civil.ts'

@@ -14,12 +14,12 @@ import { scanWords } from '#renderer/words/en-scan.ts'
 import { FillRow, LightRow, ParkingRow, PlaceRow, ShownRow, SoftnessRow, ViewRow, WholeRow } from './demand-rows.tsx'
 import { demandNames } from './demand-names.ts'
 import type { RowContext } from './demand-row.tsx'
-import { StageFields } from './stage-fields.tsx'
+import { RangeFields } from './range-fields.tsx'
 import { turnWishes, wishesUnfolded } from './wishes-fold.ts'
 import { wishText } from './wish-text.ts'
 
 export function WishesPart() {
-  // The saved plan: nothing here is drawn anew while something is dragged.
+  // The saved plan: nothing here is drawn again while something is dragged.
   const plan = useComputed(() => {
     const [home, spot] = [shoot.value, homeSpot.value]
     return home === null || spot === null ? null : planOf(home, spot)
@@ -49,7 +49,7 @@ export function WishesPart() {
           <SoftnessRow {...row} />
           <LightRow {...row} plan={plan} />
           <ParkingRow {...row} count={parkings} />
-          <StageFields
+          <RangeFields
             wishes={wishes}
             onWish={onWish}
             spotDay={civilTime(plan.spot.when, zone.value).date}
@@ -66,18 +66,18 @@ function Summary({ wishes, names }: RowContext) {
   const { units } = settings.value
   const made = scanWishesMade(wishes)
   if (made.length === 0) return <p class="hint">{say.summary.none}</p>
-  const told = (must: boolean): string =>
+  const weightText = (must: boolean): string =>
     made
       .filter((kind) => wishes[kind]?.must === must)
       .map((kind) => say.summary.phrase(names[kind], wishText(kind, wishes, units)))
       .join('; ')
   return (
-    <dl class="wishes-told">
+    <dl class="wishes-list">
       {([true, false] as const).map((must) =>
-        told(must) === '' ? null : (
+        weightText(must) === '' ? null : (
           <div key={String(must)}>
             <dt>{must ? say.summary.musts : say.summary.wishes}</dt>
-            <dd>{told(must)}</dd>
+            <dd>{weightText(must)}</dd>
           </div>
         ),
       )}

@@ -11,7 +11,7 @@ import { notDrawnWords } from '#renderer/words/en-not-drawn.ts'
 import { words } from '#renderer/words/en.ts'
 import { addSpot, placeSpot } from '#renderer/state/act/spot-acts.ts'
 import { SpotCard } from './spot-card.tsx'
-import { type SpotBrief, alsoNear, findText, followSearch, found, findFor } from './spot-find.ts'
+import { type SpotBrief, alsoNear, findText, followSearch, spotsFound, findFor } from './spot-find.ts'
 
 /** Puts a spot on the board and the map where it lies. */
 export async function chooseSpot(id: string, shootId: string | undefined = shoot.value?.id): Promise<void> {
@@ -85,7 +85,7 @@ function BriefList({ briefs }: { briefs: readonly SpotBrief[] }) {
 
 function FoundList() {
   const { shelf } = words.board
-  const hits = found.value
+  const hits = spotsFound.value
   if (hits === null) return null
   return (
     <section aria-label={shelf.find(spots.value.length)}>

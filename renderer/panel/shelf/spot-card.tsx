@@ -4,13 +4,13 @@ import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Shoot } from '#core/record/shoot.ts'
 import type { Spot } from '#core/record/spot.ts'
 import { LensThumb } from '#renderer/view/lens-picture/lens-thumb.tsx'
-import { type Fault, Guarded } from '#renderer/part/guarded.tsx'
+import { type PartFault, Guarded } from '#renderer/part/guarded.tsx'
 import { Icon } from '#renderer/part/icon.tsx'
 import { StarsShown } from '#renderer/part/stars.tsx'
 import { assessmentOf, planAtHand } from '#renderer/state/plan/assessments.ts'
 import { calmAssessment, calmPlan, moving } from '#renderer/state/plan/calm-board.ts'
 import { spotName } from '#renderer/text/names.ts'
-import { picked } from '#renderer/state/session/navigation.ts'
+import { pickedIds } from '#renderer/state/session/picked.ts'
 import { settings } from '#renderer/state/library/settings.ts'
 import { notDrawnWords as say } from '#renderer/words/en-not-drawn.ts'
 import { words } from '#renderer/words/en.ts'
@@ -45,13 +45,13 @@ function useSeen(ref: { readonly current: Element | null }): boolean {
 }
 
 export function SpotCard({ shoot, spot: saved, on, onChoose, onDrag, onDropBefore }: SpotCardProps) {
-  // Only the card of the spot being dragged is drawn anew with every movement.
+  // Only the card of the spot being dragged is drawn again with every movement.
   const { id } = saved
   const live = useComputed(() => (moving.value && calmPlan.value?.spot.id === id ? calmPlan.value.spot : null)).value
   const spot = live ?? saved
   const card = useRef<HTMLLIElement>(null)
   const seen = useSeen(card)
-  const [fault, setFault] = useState<Fault | null>(null)
+  const [fault, setFault] = useState<PartFault | null>(null)
   const hint = hintOf(spot)
   const keys = (event: KeyboardEvent): void => {
     if (!event.altKey || (event.key !== 'ArrowUp' && event.key !== 'ArrowDown')) return
@@ -121,7 +121,7 @@ function SpotActs({ spot }: { spot: Spot }) {
   return (
     <div class="spot-acts" role="group" aria-label={shelf.actions(name)}>
       <label class="pick" title={shelf.pick}>
-        <input type="checkbox" checked={picked.value.includes(spot.id)} onChange={() => togglePick(spot.id)} />
+        <input type="checkbox" checked={pickedIds.value.includes(spot.id)} onChange={() => togglePick(spot.id)} />
         <span class="unseen">
           {shelf.pick}: {name}
         </span>

@@ -16,7 +16,7 @@ export function findFor(text: string): void {
   findTextSignal.value = text
 }
 const foundSignal = signal<Found | null>(null)
-export const found: ReadonlySignal<Found | null> = foundSignal
+export const spotsFound: ReadonlySignal<Found | null> = foundSignal
 const near = signal<readonly SpotBrief[]>([])
 
 /** Spots of other shoots within the map. */

@@ -1,4 +1,5 @@
 /** What is noted about a spot: name, stars, status, notes, and the ways there, the permission and the hazards. */
+import { NAME_MOST } from '#core/record/record-limits.ts'
 import type { Spot } from '#core/record/spot.ts'
 import { SPOT_STATUSES } from '#core/record/spot.ts'
 import { Choice } from '#renderer/part/choice.tsx'
@@ -11,7 +12,6 @@ import { AccessNotes } from './access-notes.tsx'
 import { HazardNotes } from './hazard-notes.tsx'
 import { PermissionNotes } from './permission-notes.tsx'
 
-export const NAME_MOST = 10_000
 const NOTES_MOST = 100_000
 
 export function SpotDetails({ spot }: { spot: Spot }) {

@@ -16,7 +16,7 @@ import {
 import type { KeepOut, KeepOutKind } from '#core/record/keep-out.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import type { StoppingGround } from '#core/record/stopping-ground.ts'
-import { chooseGround, nextKind } from '#renderer/state/session/drawn-ground.ts'
+import { chooseDrawn, nextKind } from '#renderer/state/session/drawn-ground.ts'
 import { changeShoot, undoOffer } from '#renderer/state/library/history.ts'
 import { shoot } from '#renderer/state/library/library.ts'
 import { tell } from '#renderer/state/library/notices.ts'
@@ -52,7 +52,7 @@ export function addDrawn(sort: DrawnSort, more: readonly NewDrawn[], kind = next
   const after = withMore(open, sort, more, kind)
   void changeShoot(more.length > 1 ? say.edit.bring[sort] : say.edit.add[sort], after)
   const first = drawnOf(after, sort)[drawnOf(open, sort).length]
-  if (first !== undefined) chooseGround({ sort, id: first.id })
+  if (first !== undefined) chooseDrawn({ sort, id: first.id })
   return true
 }
 

@@ -3,7 +3,7 @@ import { effect } from '@preact/signals'
 import { savedSpot, shoot } from '#renderer/state/library/library.ts'
 import { type Placing, placing, stopPlacing } from '#renderer/state/session/navigation.ts'
 
-/** Ends the prompt once an edit, its undoing, another spot or another shoot has changed what it was asked for; answers with what ends the watch. */
+/** Ends the prompt once an edit, its undoing, another spot or another shoot has changed what it was asked for. Returns a function that ends the watch. */
 export function endStalePlacing(): () => void {
   let asked: { readonly wish: Placing; readonly of: readonly unknown[] } | null = null
   const stop = effect(() => {

@@ -18,7 +18,7 @@ const LARGEST = 5_000_000
 
 function noteText(note: DrawnNote): string {
   const { units } = settings.peek()
-  if (note.what === 'thinned') return say.notes.thinned(note.count, metres(note.metres, units))
+  if (note.what === 'simplified') return say.notes.simplified(note.count, metres(note.metres, units))
   if (note.what === 'far') return say.notes.far(metres(note.metres, units))
   return say.notes[note.what](note.count)
 }

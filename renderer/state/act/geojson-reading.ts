@@ -3,7 +3,7 @@ import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { DrawnGeojsonReason, DrawnRead } from '#core/exchange/drawn-geojson.ts'
 import type { Result } from '#core/result.ts'
 
-export interface GeojsonAsk {
+export interface GeojsonRequest {
   readonly text: string
   /** Place of the spot at work. */
   readonly near: LatLon | null
@@ -25,7 +25,7 @@ export const LONGEST = 30
 export type GeojsonWorker = Pick<Worker, 'addEventListener' | 'postMessage' | 'terminate'>
 
 export function readBeside(
-  ask: GeojsonAsk,
+  request: GeojsonRequest,
   open: () => GeojsonWorker = openWorker,
   longest: number = LONGEST,
 ): GeojsonReading {
@@ -39,7 +39,7 @@ export function readBeside(
   const timer = setTimeout(() => end('too-long'), longest * 1000)
   worker.addEventListener('message', (event) => end((event as MessageEvent<GeojsonOutcome>).data))
   worker.addEventListener('error', () => end('lost'))
-  worker.postMessage(ask, [])
+  worker.postMessage(request, [])
   return { outcome: promise, stop: () => end('stopped') }
 }
 

@@ -9,7 +9,7 @@ import { drawnFault } from '#core/plan/drawn-grip.ts'
 
 const heldSignal = signal<{ readonly grip: Grip; readonly where: 'map' | 'close' } | null>(null)
 /** What a pointer holds right now, and where; the plans neither zoom nor regroup meanwhile. */
-export const held: ReadonlySignal<{ readonly grip: Grip; readonly where: 'map' | 'close' } | null> = heldSignal
+export const heldGrip: ReadonlySignal<{ readonly grip: Grip; readonly where: 'map' | 'close' } | null> = heldSignal
 
 export function holdGrip(grip: Grip, where: 'map' | 'close'): void {
   heldSignal.value = { grip, where }
@@ -34,12 +34,12 @@ const LABELS: Readonly<Record<Grip['on'], string>> = {
   corner: mapWords.moveCorner,
   edge: mapWords.addCorner,
   parking: mapWords.moveParking,
-  screen: groundWords.map.move,
-  'ground-point': stoppingWords.edit.movePoint,
-  'ground-leg': stoppingWords.edit.addPoint,
+  obstruction: groundWords.map.move,
+  'drawn-point': stoppingWords.edit.movePoint,
+  'drawn-leg': stoppingWords.edit.addPoint,
 }
 
 export function moveLabel(grip: Grip): string {
-  if (grip.on === 'screen' && grip.end !== null) return groundWords.map.moveEnd
+  if (grip.on === 'obstruction' && grip.end !== null) return groundWords.map.moveEnd
   return LABELS[grip.on]
 }

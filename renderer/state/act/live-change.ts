@@ -5,7 +5,7 @@ import type { RecordEdit } from '#renderer/state/library/edit.ts'
 import { commit } from '#renderer/state/library/history.ts'
 import { savedSpot, shoot, spots, endLive, showLive } from '#renderer/state/library/library.ts'
 import { tell } from '#renderer/state/library/notices.ts'
-import { begun } from '#renderer/state/library/unfinished.ts'
+import { beginUnfinished } from '#renderer/state/library/unfinished.ts'
 
 /** What a hand may change. */
 export interface Arrangement {
@@ -50,13 +50,13 @@ const PAUSE = 600
 
 /** Takes hold of what is on the board; null when nothing is. Whatever another hand was at is settled before. */
 export function begin(label: string, options: Options = {}): LiveChange | null {
-  return taken(label, options, null)
+  return takeUp(label, options, null)
 }
 
 /** Goes on with the steps under way when they are of the same label, else begins new ones. They are kept when no further one comes. */
 export function beginSteps(label: string, refuse?: Refuse): LiveChange | null {
   if (now !== null && now.rest !== null && now.label === label && now.change.lasts()) return now.change
-  return taken(label, refuse === undefined ? {} : { refuse }, PAUSE)
+  return takeUp(label, refuse === undefined ? {} : { refuse }, PAUSE)
 }
 
 /** Keeps what the hand has shown so far. */
@@ -69,7 +69,7 @@ export function settleSteps(): void {
   if (now !== null && now.rest !== null) settle()
 }
 
-function taken(label: string, { refuse, onEnd }: Options, rest: number | null): LiveChange | null {
+function takeUp(label: string, { refuse, onEnd }: Options, rest: number | null): LiveChange | null {
   settle()
   const spot = savedSpot.peek()
   const open = shoot.peek()
@@ -77,7 +77,7 @@ function taken(label: string, { refuse, onEnd }: Options, rest: number | null): 
   const start = { spot, shoot: open }
   let moved: Arrangement = start
   let ended = false
-  const forget = begun(settle)
+  const forget = beginUnfinished(settle)
 
   function end(kept: boolean): void {
     ended = true

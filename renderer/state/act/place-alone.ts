@@ -7,7 +7,7 @@ import { mapWords } from '#renderer/words/en-map.ts'
 import { landmarkAt } from '#core/plan/grip.ts'
 
 /** Whether what is to be placed is placed without a spot. */
-export function standsAlone(wish: Placing): boolean {
+export function placeStandsAlone(wish: Placing): boolean {
   return wish.what === 'landmark' && savedSpot.peek() === null
 }
 

@@ -1,5 +1,6 @@
 /** What is done with whole shoots: make, delete with undo, and keep as a file or read from one. */
-import { openPage, backToBoard, pickSpots } from '#renderer/state/session/navigation.ts'
+import { openPage, backToBoard } from '#renderer/state/session/navigation.ts'
+import { pickSpots } from '#renderer/state/session/picked.ts'
 import { newShoot } from '#core/record/new-records.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import { download } from '#renderer/host/download.ts'

@@ -6,14 +6,14 @@ import { movedTo, rankBetween } from '#core/record/shelf-rank.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import type { Spot } from '#core/record/spot.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
-import { landmarkMiddle } from '#core/scene/shell.ts'
+import { landmarkMiddle } from '#core/scene/bounding-points.ts'
 import { mapMiddle } from '#renderer/state/session/map-window.ts'
 import { commit, undoOffer } from '#renderer/state/library/history.ts'
 import { savedSpot, shoot, spotId, spots, workOnSpot } from '#renderer/state/library/library.ts'
 import { spotName } from '#renderer/text/names.ts'
 import { tell } from '#renderer/state/library/notices.ts'
-import { MOST_PICKED, picked, unpickSpot, pickSpots } from '#renderer/state/session/navigation.ts'
-import { pickedHere } from '#renderer/state/session/picked.ts'
+import { MOST_COMPARED } from '#core/plan/compare.ts'
+import { pickedIds, pickedOnShelf, pickSpots, unpickSpot } from '#renderer/state/session/picked.ts'
 import { words } from '#renderer/words/en.ts'
 
 /** Metres from the middle of a landmark that a new spot keeps: nobody photographs a thing from its foot. */
@@ -86,7 +86,7 @@ export function moveBy(id: string, step: number): Promise<void> {
 }
 
 export function togglePick(id: string): void {
-  if (picked.value.includes(id)) unpickSpot(id)
-  else if (pickedHere.value.length < MOST_PICKED) pickSpots([...pickedHere.value, id])
+  if (pickedIds.value.includes(id)) unpickSpot(id)
+  else if (pickedOnShelf.value.length < MOST_COMPARED) pickSpots([...pickedOnShelf.value, id])
   else tell('fault', words.board.shelf.pickFull)
 }

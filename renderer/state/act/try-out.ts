@@ -9,8 +9,8 @@ import { shelvedLast } from '#renderer/state/library/edit.ts'
 import { spotId, spots, tryOut, workOnSpot } from '#renderer/state/library/library.ts'
 import { spotName } from '#renderer/text/names.ts'
 import { tell } from '#renderer/state/library/notices.ts'
-import { MOST_PICKED, pickSpots } from '#renderer/state/session/navigation.ts'
-import { pickedHere } from '#renderer/state/session/picked.ts'
+import { MOST_COMPARED } from '#core/plan/compare.ts'
+import { pickSpots, pickedOnShelf } from '#renderer/state/session/picked.ts'
 import { settleUnfinished } from '#renderer/state/library/unfinished.ts'
 
 const { tryOut: say } = scanWords
@@ -58,7 +58,7 @@ export async function keepArrangement(spot: Spot): Promise<void> {
   const tried = tryOut.peek()
   const after = shelvedLast(spot)
   const shown = spotId.peek()
-  const others = pickedHere.peek()
+  const others = pickedOnShelf.peek()
   const own = tried?.spot.id === spot.id
   const saved = commit({
     label: words.board.edit.keepSpot,
@@ -68,7 +68,7 @@ export async function keepArrangement(spot: Spot): Promise<void> {
     ],
   })
   if (!own) workOnSpot(shown)
-  const room = others.length < MOST_PICKED
+  const room = others.length < MOST_COMPARED
   if (room) pickSpots([...others, spot.id])
   const name = spotName(after)
   tell('done', room ? say.kept(name) : say.keptNotPicked(name), undoOffer())

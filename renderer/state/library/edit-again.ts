@@ -1,4 +1,4 @@
-/** Refused edits made ready to be done once more: those that rest on one another as one, upon what the library holds by now. */
+/** Refused edits made ready to be done once more: those that rest on one another as one, on what the library holds by now. */
 import type { Fault } from '#core/result.ts'
 import { rebased } from '#core/record/record-merge.ts'
 import { type Edit, type RecordEdit, idOf } from './edit.ts'
@@ -30,7 +30,7 @@ export function refusedTogether(
   return groups.map(({ edits }) => edits)
 }
 
-/** One edit that does what these did, upon the records as they are on the screen now; null when nothing of it is left to do. */
+/** One edit that does what these did, on the records as they are on the screen now; null when nothing of it is left to do. */
 export function editAgain(edits: readonly Edit[]): Edit | null {
   const last = edits.at(-1)
   if (last === undefined) return null
@@ -64,7 +64,7 @@ function changed<Edited extends Exclude<RecordEdit, { kind: 'try-out' }>>(
 ): Edited[] {
   const { before, after } = record
   if (after === null) return now === null ? [] : [{ ...record, before: now }]
-  // Deleted elsewhere it is made anew, as it was here.
+  // Deleted elsewhere it is made again, as it was here.
   if (before === null || now === null) return [{ ...record, before: now }]
   return [{ ...record, before: now, after: rebased<NonNullable<Edited['before']>>(before, after, now) }]
 }

@@ -60,7 +60,7 @@ async function readAgain(): Promise<void> {
   else await readShoot(open.id, wanted)
 }
 
-/** Does refused edits once more, upon what the library holds by now. */
+/** Does refused edits once more, on what the library holds by now. */
 async function doAgain(edits: readonly Edit[], refusal: Refusal): Promise<void> {
   settleUnfinished()
   const home = edits.map(homeOf).find((one) => one !== null) ?? null

@@ -2,7 +2,7 @@
 import type { Change, SentEdit } from '#app/contract/library.ts'
 
 /** Bytes that an edit takes in a call. */
-export function bytesOf(edits: readonly SentEdit[]): number {
+export function callBytes(edits: readonly SentEdit[]): number {
   return new TextEncoder().encode(JSON.stringify({ edits })).length
 }
 
@@ -13,18 +13,18 @@ export function bytesOf(edits: readonly SentEdit[]): number {
 export function leavingCalls(sent: readonly SentEdit[], unsent: readonly SentEdit[], room: number): SentEdit[][] {
   const all = [...sent, ...unsent]
   if (all.length === 0) return []
-  if (bytesOf(all) <= room) return [all]
+  if (callBytes(all) <= room) return [all]
   const groups = groupsOf(all)
     .map((group) => [
       ...group.filter((edit) => sent.includes(edit)),
       ...together(group.filter((edit) => !sent.includes(edit))),
     ])
     .filter((group) => group.length > 0)
-    .toSorted((one, other) => bytesOf(one) - bytesOf(other))
+    .toSorted((one, other) => callBytes(one) - callBytes(other))
   const first: SentEdit[] = []
   const rest: SentEdit[][] = []
   for (const group of groups) {
-    if (bytesOf([...first, ...group]) <= room) first.push(...group)
+    if (callBytes([...first, ...group]) <= room) first.push(...group)
     else rest.push(group)
   }
   return first.length === 0 ? rest : [first, ...rest]

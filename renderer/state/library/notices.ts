@@ -16,6 +16,9 @@ export interface Notice {
   readonly action: NoticeAction | null
 }
 
+/** Milliseconds after which good news goes by itself; faults stay until dismissed. Undo remains in the header. */
+export const READ_BY_THEN = 12_000
+
 const noticesSignal = signal<readonly Notice[]>([])
 export const notices: ReadonlySignal<readonly Notice[]> = noticesSignal
 let lastId = 0

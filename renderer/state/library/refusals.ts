@@ -7,20 +7,20 @@ export interface Refusal {
   /** What was done, in the user's words: "Move the standpoint". */
   readonly what: string
   readonly fault: Fault
-  /** Does it once more, upon what the library holds by then. */
+  /** Does it once more, on what the library holds by then. */
   readonly again: () => unknown
 }
 
-const held = signal<readonly Refusal[]>([])
+const refusalList = signal<readonly Refusal[]>([])
 /** Oldest first. */
-export const refusals: ReadonlySignal<readonly Refusal[]> = computed(() => held.value)
+export const refusals: ReadonlySignal<readonly Refusal[]> = computed(() => refusalList.value)
 
 let lastId = 0
 
 export function holdRefusal(refused: Omit<Refusal, 'id'>): Refusal {
   lastId += 1
   const refusal = { ...refused, id: lastId }
-  held.value = [...held.value, refusal]
+  refusalList.value = [...refusalList.value, refusal]
   return refusal
 }
 
@@ -31,11 +31,11 @@ export function keepMine(refusal: Refusal): void {
 
 /** For what the library holds: the change is given up. Answers whether it was still undecided. */
 export function letRefusalGo({ id }: Refusal): boolean {
-  const before = held.peek()
-  held.value = before.filter((other) => other.id !== id)
-  return held.peek().length < before.length
+  const before = refusalList.peek()
+  refusalList.value = before.filter((other) => other.id !== id)
+  return refusalList.peek().length < before.length
 }
 
 export function isUndecided(refusal: Refusal): boolean {
-  return held.value.some(({ id }) => id === refusal.id)
+  return refusalList.value.some(({ id }) => id === refusal.id)
 }

@@ -5,7 +5,7 @@ import type { Change, SavedEdit, SentEdit } from '#app/contract/library.ts'
 import type { Fault } from '#core/result.ts'
 import { MOST_OUTLIVING, ask, roomToOutlive } from '#renderer/host/host.ts'
 import { type Edit, idOf, savedRecords } from './edit.ts'
-import { bytesOf, leavingCalls } from './leaving-calls.ts'
+import { callBytes, leavingCalls } from './leaving-calls.ts'
 import { readAfter, refreshShootList, revisions, seenVersion, noteVersion } from './library.ts'
 
 const unsavedSignal = signal(0)
@@ -67,7 +67,7 @@ export async function save(edit: Edit, onRefused: OnRefused): Promise<void> {
   unsavedSignal.value += 1
   const { promise, resolve } = Promise.withResolvers<void>()
   const out = { id: crypto.randomUUID(), changes }
-  waiting.push({ edit, out, bytes: bytesOf([out]), onRefused, ended: resolve })
+  waiting.push({ edit, out, bytes: callBytes([out]), onRefused, ended: resolve })
   work ??= sendAll()
   return promise
 }
@@ -118,7 +118,7 @@ async function sendThese(these: readonly OnItsWay[]): Promise<void> {
   })
   for (const { way } of refused) for (const { id } of way.out.changes) gone.add(id)
   if (refused.length > 0) {
-    // What waits upon a refused one can't be saved either; the rest can.
+    // What waits on a refused one can't be saved either; the rest can.
     const rests = waiting.filter(({ out }) => out.changes.some(({ id }) => gone.has(id)))
     waiting = waiting.filter((way) => !rests.includes(way))
     refused.push(...rests.map((way) => ({ edit: way.edit, fault: RESTS, way })))
@@ -166,7 +166,7 @@ export function sendAtLeaving(): void {
   if (waiting.length === 0) return
   const [begun, others] = [sent.map(({ out }) => out), waiting.map(({ out }) => out)]
   // What is under way goes once more, before what rests on it: given up here it leaves its room to the new call.
-  if (bytesOf([...begun, ...others]) > roomToOutlive()) underWay?.abort()
+  if (callBytes([...begun, ...others]) > roomToOutlive()) underWay?.abort()
   waiting = []
   for (const edits of leavingCalls(begun, others, roomToOutlive())) void ask('library.save', { edits })
 }

@@ -3,7 +3,7 @@
 const endings = new Set<() => void>()
 
 /** Takes note of something begun; `end` makes it an edit, or leaves it where it can't be one. Returns what forgets it. */
-export function begun(end: () => void): () => void {
+export function beginUnfinished(end: () => void): () => void {
   // A wrapper of its own: the same function may be begun twice.
   const ending = (): void => end()
   endings.add(ending)
@@ -12,7 +12,7 @@ export function begun(end: () => void): () => void {
 
 /** To be called by whatever acts on more than its own field: undo, commands, another page, leaving. */
 export function settleUnfinished(): void {
-  // Ends come off the set while it is gone through; what one of them begins anew is not its turn.
+  // Ends come off the set while it is gone through; what one of them begins again is not its turn.
   for (const end of Array.from(endings)) end()
 }
 

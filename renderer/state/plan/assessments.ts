@@ -1,11 +1,11 @@
 /** Assessments of spots wherever they are shown: each worked out once for as long as what it goes by stays the same, a name or a note not among it. */
-import type { StagedSkylines } from '#core/light/light-stage.ts'
+import type { PlanSkylines } from '#core/light/light-scene.ts'
 import { type Assessment, assess } from '#core/plan/assess.ts'
-import { type DayLight, lightOfDay, stageOf } from '#core/plan/day-light.ts'
+import { type DayLight, lightOfDay, lightSceneOf } from '#core/plan/day-light.ts'
 import { type GroundProfile, groundProfile } from '#core/plan/ground-profile.ts'
 import { type Plan, planOf } from '#core/plan/plan.ts'
 import type { Shoot } from '#core/record/shoot.ts'
-import { skylinesOf } from '#core/plan/sky-edges.ts'
+import { skylinesOf } from '#core/plan/plan-skylines.ts'
 import type { Spot } from '#core/record/spot.ts'
 import { type Zone, civilDayOf } from '#core/time/civil.ts'
 import { assessment as boardAssessment, plan as boardPlan } from './board-plan.ts'
@@ -56,22 +56,22 @@ export function sameParts(one: readonly unknown[], other: readonly unknown[]): b
 interface Known {
   readonly parts: readonly unknown[]
   readonly found: Assessment
-  skylines: { readonly around: StagedSkylines | null } | null
+  skylines: { readonly around: PlanSkylines | null } | null
   light: { readonly zone: Zone; readonly day: DayLight } | null
   line: { readonly profile: GroundProfile | null } | null
 }
 
 /** Copies of a spot share its places until one of them is moved: a few states are kept for each. */
 const MOST_STATES = 4
-const known = new WeakMap<object, readonly Known[]>()
+const statesByStop = new WeakMap<object, readonly Known[]>()
 
 function stateOf(plan: Plan): Known {
   const parts = planParts(plan)
-  const states = known.get(plan.spot.stop) ?? []
+  const states = statesByStop.get(plan.spot.stop) ?? []
   const before = states.find((state) => sameParts(state.parts, parts))
   if (before !== undefined) return before
   const made: Known = { parts, found: boardsOwn(parts) ?? assess(plan), skylines: null, light: null, line: null }
-  known.set(plan.spot.stop, [made, ...states].slice(0, MOST_STATES))
+  statesByStop.set(plan.spot.stop, [made, ...states].slice(0, MOST_STATES))
   return made
 }
 
@@ -96,7 +96,7 @@ export function assessmentOf(plan: Plan): Assessment {
 }
 
 /** The skylines around a plan's things; null without elevations. */
-export function skylinesAround(plan: Plan): StagedSkylines | null {
+export function keptSkylinesOf(plan: Plan): PlanSkylines | null {
   const state = stateOf(plan)
   state.skylines ??= { around: skylinesOf(plan) }
   return state.skylines.around
@@ -106,8 +106,8 @@ export function skylinesAround(plan: Plan): StagedSkylines | null {
 export function daylightOf(plan: Plan, zone: Zone): DayLight {
   const state = stateOf(plan)
   if (state.light?.zone !== zone) {
-    const stage = stageOf(plan, state.found, skylinesAround(plan))
-    state.light = { zone, day: lightOfDay(stage, plan.shoot.light, civilDayOf(plan.spot.when, zone), zone) }
+    const scene = lightSceneOf(plan, state.found, keptSkylinesOf(plan))
+    state.light = { zone, day: lightOfDay(scene, plan.shoot.light, civilDayOf(plan.spot.when, zone), zone) }
   }
   return state.light.day
 }

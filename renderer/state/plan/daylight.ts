@@ -1,14 +1,14 @@
-/** The light of the day on the board: events and windows, worked out anew only when what they depend on changes, which the time of day does not. */
+/** The light of the day on the board: events and windows, worked out again only when what they depend on changes, which the time of day does not. */
 import { computed } from '@preact/signals'
-import type { LightStage } from '#core/light/light-stage.ts'
-import { type DayLight, type SkyDay, lightOfDay, skyOfDay, stageOf } from '#core/plan/day-light.ts'
+import type { LightScene } from '#core/light/light-scene.ts'
+import { type DayLight, type SkyDay, lightOfDay, skyOfDay, lightSceneOf } from '#core/plan/day-light.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { civilDayOf } from '#core/time/civil.ts'
 import { calmAssessment, calmPlan } from './calm-board.ts'
 import { skylines } from './skylines.ts'
 import { zone } from './zone.ts'
 
-/** What the stage depends on, by identity: an edit of one thing leaves the other records as they were. */
+/** What the scene depends on, by identity: an edit of one thing leaves the other records as they were. */
 function partsOf({ shoot, spot, landmark, terrain, pins }: Plan): readonly unknown[] {
   const { stop, standpoint, shot, hold } = spot
   return [stop, standpoint, shot, hold, landmark, shoot.subject, shoot.bag, shoot.refraction, terrain, pins]
@@ -18,18 +18,18 @@ function same(one: readonly unknown[], other: readonly unknown[]): boolean {
   return one.length === other.length && one.every((part, index) => part === other[index])
 }
 
-let known: { readonly parts: readonly unknown[]; readonly stage: LightStage } | null = null
+let lastScene: { readonly parts: readonly unknown[]; readonly scene: LightScene } | null = null
 
-/** The light stage of the spot on the board. */
-export const stage = computed<LightStage | null>(() => {
+/** The light scene of the spot on the board. */
+export const scene = computed<LightScene | null>(() => {
   const now = calmPlan.value
   const reading = calmAssessment.value
   if (now === null || reading === null) return null
   const edges = skylines.value
   const parts = [...partsOf(now), edges]
-  if (known !== null && same(known.parts, parts)) return known.stage
-  const made = stageOf(now, reading, edges)
-  known = { parts, stage: made }
+  if (lastScene !== null && same(lastScene.parts, parts)) return lastScene.scene
+  const made = lightSceneOf(now, reading, edges)
+  lastScene = { parts, scene: made }
   return made
 })
 
@@ -57,9 +57,9 @@ const sky = computed<SkyDay | null>(() =>
 
 export const daylight = computed<DayLight | null>(() => {
   const today = day.value
-  const now = stage.value
-  const wished = wishes.value
+  const now = scene.value
+  const wishesNow = wishes.value
   const above = sky.value
-  if (today === null || now === null || wished === null || above === null) return null
-  return lightOfDay(now, wished, today, zone.value, above)
+  if (today === null || now === null || wishesNow === null || above === null) return null
+  return lightOfDay(now, wishesNow, today, zone.value, above)
 })

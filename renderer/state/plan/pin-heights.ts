@@ -6,7 +6,7 @@ import { landmarkOf } from '#core/plan/plan.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import type { Spot } from '#core/record/spot.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
-import { landmarkMiddle } from '#core/scene/shell.ts'
+import { landmarkMiddle } from '#core/scene/bounding-points.ts'
 import { groundVersion } from '#renderer/host/ground-windows.ts'
 import { ask } from '#renderer/host/host.ts'
 import { boardShoot, boardSpot, liveShoot, liveSpot } from '#renderer/state/library/library.ts'
@@ -15,9 +15,9 @@ import { boardShoot, boardSpot, liveShoot, liveSpot } from '#renderer/state/libr
 const MOST_KEPT = 500
 
 /** By place, oldest first; null where no source knows the ground. */
-const known = signal<ReadonlyMap<string, PinHeight | null>>(new Map())
+const knownHeights = signal<ReadonlyMap<string, PinHeight | null>>(new Map())
 /** On its way, or not to be had from the sources as they are. */
-let asked = new Set<string>()
+let askedPlaces = new Set<string>()
 const settledCount = signal(0)
 
 function keyOf({ lat, lon }: LatLon): string {
@@ -44,7 +44,7 @@ const lists = new Map<string, readonly PinHeight[]>()
 
 /** What is at hand of places, without asking; the same object while it stays the same. */
 export function pinsAtHand(places: readonly LatLon[]): readonly PinHeight[] {
-  const found = places.flatMap((at) => known.value.get(keyOf(at)) ?? [])
+  const found = places.flatMap((at) => knownHeights.value.get(keyOf(at)) ?? [])
   if (found.length === 0) return NONE
   const key = places.map(keyOf).join(' ')
   const last = lists.get(key)
@@ -67,7 +67,7 @@ export function pinsFor(places: readonly LatLon[]): Pins {
   void settledCount.value
   return {
     pins: pinsAtHand(places),
-    settled: places.every((at) => known.value.has(keyOf(at)) || failed.has(keyOf(at))),
+    settled: places.every((at) => knownHeights.value.has(keyOf(at)) || failed.has(keyOf(at))),
   }
 }
 
@@ -76,13 +76,13 @@ let failed = new Set<string>()
 
 async function askPins(places: readonly LatLon[]): Promise<void> {
   const version = groundVersion.peek()
-  const missing = places.filter((at) => !known.peek().has(keyOf(at)) && !asked.has(keyOf(at)))
+  const missing = places.filter((at) => !knownHeights.peek().has(keyOf(at)) && !askedPlaces.has(keyOf(at)))
   if (missing.length === 0) return
-  for (const at of missing) asked.add(keyOf(at))
+  for (const at of missing) askedPlaces.add(keyOf(at))
   const answer = await ask('ground.heights', { places: missing })
   // Other sources than were asked may tell otherwise.
   if (version !== groundVersion.peek()) return
-  const kept = new Map(known.peek())
+  const kept = new Map(knownHeights.peek())
   missing.forEach((at, index) => {
     const found = answer.ok ? (answer.value.heights[index] ?? null) : null
     const troubled = !answer.ok || (found === null && answer.value.trouble !== null)
@@ -90,7 +90,7 @@ async function askPins(places: readonly LatLon[]): Promise<void> {
       failed.add(keyOf(at))
       return
     }
-    asked.delete(keyOf(at))
+    askedPlaces.delete(keyOf(at))
     kept.set(
       keyOf(at),
       found === null
@@ -102,7 +102,7 @@ async function askPins(places: readonly LatLon[]): Promise<void> {
     if (kept.size <= MOST_KEPT) break
     kept.delete(oldest)
   }
-  known.value = kept
+  knownHeights.value = kept
   settledCount.value += 1
 }
 
@@ -121,20 +121,22 @@ export const boardPins = computed<readonly PinHeight[]>(() => {
   if (shoot === null || spot === null) return NONE
   const places = pinPlaces(shoot, spot)
   const here = pinsAtHand(places)
-  const answered = places.every((at) => known.value.has(keyOf(at)))
-  const still = answered ? [] : before.filter((pin) => !here.includes(pin) && known.value.get(keyOf(pin.at)) === pin)
+  const answered = places.every((at) => knownHeights.value.has(keyOf(at)))
+  const still = answered
+    ? []
+    : before.filter((pin) => !here.includes(pin) && knownHeights.value.get(keyOf(pin.at)) === pin)
   const all = [...here, ...still]
   if (!same(all, before)) before = all
   return before
 })
 
-/** Keeps asking for wherever the things on the board come to rest, anew when the sources change. */
+/** Keeps asking for wherever the things on the board come to rest, again when the sources change. */
 export function followPins(): void {
   effect(() => {
     if (groundVersion.value === 0) return
-    asked = new Set()
+    askedPlaces = new Set()
     failed = new Set()
-    known.value = new Map()
+    knownHeights.value = new Map()
   })
   effect(() => {
     const [shoot, spot] = [boardShoot.value, boardSpot.value]

@@ -41,7 +41,7 @@ export interface RingWindow extends GridPoint {
 }
 
 /** Where a plane is laid for a place: rounded, so that what is sent is what is reckoned with. */
-export function planeAt({ lat, lon }: LatLon): LatLon {
+export function placeOfPlane({ lat, lon }: LatLon): LatLon {
   return latLon(Number(lat.toFixed(5)), Number(lon.toFixed(5)))
 }
 

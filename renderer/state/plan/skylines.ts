@@ -2,7 +2,7 @@
 import { computed } from '@preact/signals'
 import { type KeptSkylines, skylinesAround } from '#core/plan/kept-skylines.ts'
 import { levelsOf } from '#core/plan/plan.ts'
-import { type Skylines, skyEyes } from '#core/plan/sky-edges.ts'
+import { type Skylines, skyEyes } from '#core/plan/plan-skylines.ts'
 import { plan } from './board-plan.ts'
 import { liveShoot, liveSpot } from '#renderer/state/library/library.ts'
 
@@ -17,7 +17,7 @@ export const skylines = computed<Skylines | null>(() => {
   const dragged = liveSpot.value !== null || liveShoot.value !== null
   if (now === null || now.terrain === null) return null
   const eyes = skyEyes(now, levelsOf(now), now.terrain)
-  const { refraction, screens } = now.shoot
-  last = skylinesAround(now.terrain, refraction, eyes, last, dragged ? NEAR : 0, screens)
+  const { refraction, obstructions } = now.shoot
+  last = skylinesAround(now.terrain, refraction, eyes, last, dragged ? NEAR : 0, obstructions)
   return last.found
 })

@@ -3,9 +3,10 @@ import { batch, computed, effect, signal } from '@preact/signals'
 import { geodesicDistance } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
+import { seaRing } from '#core/ground/rings.ts'
 import type { Result } from '#core/result.ts'
 import { type Landmark, landmarkPoints } from '#core/scene/landmark.ts'
-import { landmarkMiddle } from '#core/scene/shell.ts'
+import { landmarkMiddle } from '#core/scene/bounding-points.ts'
 import { type GroundWindowFound, fetchWindow, groundChanged, groundVersion } from '#renderer/host/ground-windows.ts'
 import { calmly } from './calmly.ts'
 import {
@@ -13,7 +14,7 @@ import {
   type RingKind,
   type RingWindow,
   laidTogether,
-  planeAt,
+  placeOfPlane,
   ringWindows,
   serves,
   standsIn,
@@ -66,7 +67,7 @@ let asking: readonly Asking[] = []
 let planes: readonly LatLon[] = []
 
 function planeFor(stop: LatLon): LatLon {
-  const plane = planes.find((other) => geodesicDistance(other, stop) <= PLANE_STRAY) ?? planeAt(stop)
+  const plane = planes.find((other) => geodesicDistance(other, stop) <= PLANE_STRAY) ?? placeOfPlane(stop)
   planes = [plane, ...planes.filter((other) => other !== plane)].slice(0, PLANES_KEPT)
   return plane
 }
@@ -121,7 +122,8 @@ function laid(parts: readonly (Answered | undefined)[]): Laid['ground'] | null {
   )
   if (known !== undefined) return known.ground
   const window = knownGrid(near)
-  const grids = parts.flatMap((part) => (part === undefined ? [] : (knownGrid(part) ?? [])))
+  const read = parts.flatMap((part) => (part === undefined ? [] : (knownGrid(part) ?? [])))
+  const grids = window !== null && near.found?.seaBeyond === true ? [...read, seaRing(window.centre)] : read
   const ground = {
     grid: window === null ? null : laidTogether(grids),
     window,
@@ -245,7 +247,7 @@ export const terrainSource = computed(() => boardGround.value.found)
 /** Why the board's elevations could not be had, or not all; null when nothing is wrong. */
 export const terrainTrouble = computed(() => boardGround.value.trouble)
 
-/** Keeps asking for the ground of wherever the spot on the board goes, anew when the sources change. */
+/** Keeps asking for the ground of wherever the spot on the board goes, again when the sources change. */
 export function followTerrain(): void {
   effect(() => {
     if (groundVersion.value > 0) forgetTerrain()
@@ -259,7 +261,7 @@ export function followTerrain(): void {
   })
 }
 
-/** What is known is cut anew. */
+/** What is known is cut again. */
 function forgetTerrain(): void {
   for (const other of asking) other.stop.abort()
   asking = []

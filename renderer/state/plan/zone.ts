@@ -8,8 +8,8 @@ import { calmly } from './calmly.ts'
 import { plan } from './board-plan.ts'
 
 /** Zones in use at a place, the usual one first; several where two clocks are in use. */
-const found = signal<ReadonlyMap<string, readonly Zone[]>>(new Map())
-const asked = new Map<string, Promise<readonly Zone[]>>()
+const zonesFound = signal<ReadonlyMap<string, readonly Zone[]>>(new Map())
+const zoneRequests = new Map<string, Promise<readonly Zone[]>>()
 
 /** Zones are looked up for squares of about a hundred metres: a drag does not ask for every pixel. */
 function keyOf({ lat, lon }: LatLon): string {
@@ -22,7 +22,7 @@ export const FALLBACK_ZONE: Zone = 'UTC'
 /** Zones at a place: what is known of it now; asked for when it is not, and null until then. */
 export function zonesAt(at: LatLon): readonly Zone[] | null {
   const key = keyOf(at)
-  const known = found.value.get(key)
+  const known = zonesFound.value.get(key)
   if (known !== undefined) return known
   void findZones(at)
   return null
@@ -31,14 +31,14 @@ export function zonesAt(at: LatLon): readonly Zone[] | null {
 /** The same, waited for. None when the services cannot tell. */
 export function findZones(at: LatLon): Promise<readonly Zone[]> {
   const key = keyOf(at)
-  const before = asked.get(key)
+  const before = zoneRequests.get(key)
   if (before !== undefined) return before
   const answer = ask('places.zones', { at }).then((zones) => {
     const list = zones.ok ? zones.value.zones.filter(isZone) : []
-    found.value = new Map(found.value).set(key, list)
+    zonesFound.value = new Map(zonesFound.value).set(key, list)
     return list
   })
-  asked.set(key, answer)
+  zoneRequests.set(key, answer)
   return answer
 }
 
@@ -57,7 +57,7 @@ export const zone = computed<Zone>(() => {
   const { shoot, spot } = now
   if (shoot.zone !== null && isZone(shoot.zone)) lastZone = shoot.zone
   else {
-    const here = found.value.get(keyOf(spot.stop.at))
+    const here = zonesFound.value.get(keyOf(spot.stop.at))
     // Not known yet: the last stands in. Looked for and not found: none does.
     if (here !== undefined) lastZone = here[0] ?? FALLBACK_ZONE
   }
@@ -76,7 +76,7 @@ export function followZone(): void {
 export const zonesOnOffer = computed<readonly Zone[]>(() => {
   const now = plan.value
   if (now === null) return []
-  const here = found.value.get(keyOf(now.spot.stop.at)) ?? []
+  const here = zonesFound.value.get(keyOf(now.spot.stop.at)) ?? []
   const own = now.shoot.zone
   return own === null || here.includes(own) || !isZone(own) ? here : [...here, own]
 })

@@ -8,7 +8,7 @@ import {
   shapeFault,
   withoutRepeats,
 } from '#core/record/drawn-ground.ts'
-import type { GroundForm } from '#core/record/stopping-ground.ts'
+import type { DrawnForm } from '#core/record/stopping-ground.ts'
 
 export interface Drawing extends DrawnShape {
   readonly sort: DrawnSort
@@ -16,7 +16,7 @@ export interface Drawing extends DrawnShape {
   readonly refusal: ShapeFault | null
 }
 
-export function beginDrawing(sort: DrawnSort, form: GroundForm): Drawing {
+export function beginDrawing(sort: DrawnSort, form: DrawnForm): Drawing {
   return { sort, form, points: [], refusal: null }
 }
 

@@ -2,35 +2,35 @@
 import { type ReadonlySignal, batch, computed, signal } from '@preact/signals'
 import { type DrawnSort, drawnOf } from '#core/record/drawn-ground.ts'
 import type { KeepOutKind } from '#core/record/keep-out.ts'
-import type { GroundForm } from '#core/record/stopping-ground.ts'
+import type { DrawnForm } from '#core/record/stopping-ground.ts'
 import { type Drawing, beginDrawing } from './drawing.ts'
 import { boardShoot } from '#renderer/state/library/library.ts'
 import { beside, page, stopPlacing } from './navigation.ts'
 
-export interface ChosenGround {
+export interface ChosenDrawn {
   readonly sort: DrawnSort
   readonly id: string
 }
 
-const wanted = signal<ChosenGround | null>(null)
+const wanted = signal<ChosenDrawn | null>(null)
 
 /** The one whose points are shown on the map and whose fields are open in the list; null once it is gone. */
-export const chosenGround = computed<ChosenGround | null>(() => {
+export const chosenDrawn = computed<ChosenDrawn | null>(() => {
   const chosen = wanted.value
   if (chosen === null || boardShoot.value === null) return null
   return drawnOf(boardShoot.value, chosen.sort).some(({ id }) => id === chosen.id) ? chosen : null
 })
 
-export function chooseGround(chosen: ChosenGround | null): void {
+export function chooseDrawn(chosen: ChosenDrawn | null): void {
   wanted.value = chosen
 }
 
-const wantedPoint = signal<{ readonly of: ChosenGround; readonly at: number } | null>(null)
+const wantedPoint = signal<{ readonly of: ChosenDrawn; readonly at: number } | null>(null)
 
 /** Which point of the chosen one was taken or reached last; null when none was. */
 export const chosenPoint = computed<number | null>(() => {
   const point = wantedPoint.value
-  const chosen = chosenGround.value
+  const chosen = chosenDrawn.value
   if (point === null || chosen === null || boardShoot.value === null) return null
   if (point.of.sort !== chosen.sort || point.of.id !== chosen.id) return null
   const drawn = drawnOf(boardShoot.value, chosen.sort).find(({ id }) => id === chosen.id)
@@ -39,12 +39,12 @@ export const chosenPoint = computed<number | null>(() => {
 
 /** Chooses a point of the chosen one. */
 export function choosePoint(at: number | null): void {
-  const chosen = chosenGround.peek()
+  const chosen = chosenDrawn.peek()
   wantedPoint.value = chosen === null || at === null ? null : { of: chosen, at }
 }
 
 export function isChosen(sort: DrawnSort, id: string): boolean {
-  return chosenGround.value?.sort === sort && chosenGround.value.id === id
+  return chosenDrawn.value?.sort === sort && chosenDrawn.value.id === id
 }
 
 const drawingSignal = signal<Drawing | null>(null)
@@ -69,9 +69,9 @@ export function chooseNextKind(kind: KeepOutKind): void {
 }
 
 /** Drawn ground is on the map while the scan's panel is beside it. */
-export const groundShown = computed(() => page.value === 'board' && beside.value === 'scan')
+export const drawnShown = computed(() => page.value === 'board' && beside.value === 'scan')
 
-export function startDrawing(sort: DrawnSort, form: GroundForm): void {
+export function startDrawing(sort: DrawnSort, form: DrawnForm): void {
   batch(() => {
     stopPlacing()
     takingAsSignal.value = null

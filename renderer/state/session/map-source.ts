@@ -3,7 +3,7 @@ import { tileSources } from './tile-sources.ts'
 import { computed } from '@preact/signals'
 import type { TileSourceBrief } from '#app/contract/tiles.ts'
 import { settings } from '#renderer/state/library/settings.ts'
-import { GROUND_MAP } from './ground-shown.ts'
+import { GROUND_MAP } from './ground-overlay.ts'
 
 /** Id of the built-in map among the sources. */
 export const SKETCH_MAP = 'sketch'

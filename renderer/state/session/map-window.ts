@@ -48,16 +48,16 @@ export function forgetMapBounds(): void {
 }
 
 /** Where the map shall look. It stays wished until the map has a size to do it in. */
-export type Look =
+export type LookRequest =
   | { readonly kind: 'fly'; readonly at: LatLon; readonly zoom: number | null }
   | { readonly kind: 'fit'; readonly places: readonly LatLon[]; readonly closest: number }
 
-const wantedLookSignal = signal<Look | null>(null)
+const wantedLookSignal = signal<LookRequest | null>(null)
 /** The wish that the map has not yet met; the map takes it and puts null in its place. */
-export const wantedLook: ReadonlySignal<Look | null> = wantedLookSignal
+export const wantedLook: ReadonlySignal<LookRequest | null> = wantedLookSignal
 
 /** Hands the wish to the map, which meets it. */
-export function takeWantedLook(): Look | null {
+export function takeWantedLook(): LookRequest | null {
   const look = wantedLookSignal.peek()
   wantedLookSignal.value = null
   return look
@@ -72,8 +72,8 @@ const LANDMARK_FIT = 15
 export function mapMiddle(): LatLon | null {
   const look = wantedLook.peek()
   if (look?.kind === 'fly') return look.at
-  const wished = look === null ? null : boundsOf(look.places)
-  if (wished !== null) return boundsCentre(wished)
+  const wantedBounds = look === null ? null : boundsOf(look.places)
+  if (wantedBounds !== null) return boundsCentre(wantedBounds)
   if (headedFor.peek() !== null) return headedFor.peek()
   const bounds = mapBounds.peek()
   return bounds === null ? lookedAt.peek() : boundsCentre(bounds)

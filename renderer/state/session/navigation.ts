@@ -1,4 +1,4 @@
-/** Which page fills the window, which spots are picked for side by side, what the pointer is about to place. */
+/** Which page fills the window, what the pointer is about to place. */
 import { type ReadonlySignal, signal } from '@preact/signals'
 
 export type PageId = 'board' | 'compare' | 'sheet' | 'shoot' | 'settings' | 'help' | 'days'
@@ -11,20 +11,6 @@ export function openPage(id: PageId): void {
 
 export function backToBoard(): void {
   pageSignal.value = 'board'
-}
-
-/** As many spots stand side by side at most. */
-export const MOST_PICKED = 4
-const pickedSignal = signal<readonly string[]>([])
-/** Spots picked for side by side. */
-export const picked: ReadonlySignal<readonly string[]> = pickedSignal
-
-export function pickSpots(ids: readonly string[]): void {
-  pickedSignal.value = ids
-}
-
-export function unpickSpot(id: string): void {
-  pickedSignal.value = picked.value.filter((other) => other !== id)
 }
 
 /** What the next press on the map places; null when the map just pans. */
@@ -45,7 +31,7 @@ export function stopPlacing(): void {
 
 const selectedSignal = signal<'subject' | 'standpoint' | 'landmark' | null>(null)
 /** The thing that keyboard steps move. */
-export const selected: ReadonlySignal<'subject' | 'standpoint' | 'landmark' | null> = selectedSignal
+export const selectedThing: ReadonlySignal<'subject' | 'standpoint' | 'landmark' | null> = selectedSignal
 
 export function selectThing(thing: 'subject' | 'standpoint' | 'landmark' | null): void {
   selectedSignal.value = thing

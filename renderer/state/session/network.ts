@@ -1,7 +1,7 @@
 /** Whether the map's servers can be reached, as browser and services tell it: one clock asks, while one of the servers is in use. */
 import { computed, effect, signal } from '@preact/signals'
 import { ask } from '#renderer/host/host.ts'
-import { GROUND_MAP } from './ground-shown.ts'
+import { GROUND_MAP } from './ground-overlay.ts'
 import { settings } from '#renderer/state/library/settings.ts'
 
 const browserOffline = signal(!navigator.onLine)

@@ -2,7 +2,7 @@
 import { type ReadonlySignal, computed, signal } from '@preact/signals'
 import type { Span } from '#core/light/crossing.ts'
 import type { Spot } from '#core/record/spot.ts'
-import type { ScanAsk } from '#core/scan/scan-ask.ts'
+import type { ScanRequest } from '#core/scan/scan-request.ts'
 import type { Candidate, PlaceFound, ScanCost, WhyNone } from '#core/scan/scan-found.ts'
 import { shoot } from '#renderer/state/library/library.ts'
 
@@ -27,7 +27,7 @@ export interface ScanResult {
 export type ScanPhase = 'looking' | 'polishing' | 'explaining' | 'done' | 'stopped' | 'failed'
 
 export interface ScanShown {
-  readonly ask: ScanAsk
+  readonly request: ScanRequest
   readonly cost: ScanCost
   readonly phase: ScanPhase
   /** Of the phase, 0..1. */
@@ -52,7 +52,7 @@ export function showScan(shown: ScanShown | null): void {
 /** The last scan as far as it belongs to the shoot on the board. */
 export const scanShown = computed<ScanShown | null>(() => {
   const shown = lastScan.value
-  return shown !== null && shown.ask.shoot.id === shoot.value?.id ? shown : null
+  return shown !== null && shown.request.shoot.id === shoot.value?.id ? shown : null
 })
 
 export const scanAtWork = computed(() => {

@@ -6,7 +6,7 @@ export const MARGIN = 288
 /** What is left of the margin when the next piece is asked for. */
 const RENEW_WITHIN = 128
 /** Device pixels a CSS pixel of the coarse piece that lies under the fine one. */
-export const COARSE = 0.25
+export const COARSE_SHARE = 0.25
 /** The coarse piece reaches this many windows beyond the map's own on each side. */
 const COARSE_REACH = 1
 
@@ -38,7 +38,7 @@ export function covers(piece: BaseWindow, window: BaseWindow, spare: number): bo
   )
 }
 
-export interface Painted {
+export interface PaintedPiece {
   readonly piece: BaseWindow
   /** Of the look and the pictures it was painted from. */
   readonly version: number
@@ -47,18 +47,24 @@ export interface Painted {
 export type Wanted = 'fine' | 'coarse' | null
 
 /** What to paint next for a window: nothing, the coarse piece where little or nothing is there, else the fine one. */
-export function wanted(window: BaseWindow, version: number, fine: Painted | null, coarse: Painted | null): Wanted {
-  const serves = (painted: Painted | null, spare: number): boolean =>
+export function wanted(
+  window: BaseWindow,
+  version: number,
+  fine: PaintedPiece | null,
+  coarse: PaintedPiece | null,
+): Wanted {
+  const serves = (painted: PaintedPiece | null, spare: number): boolean =>
     painted !== null && painted.version === version && covers(painted.piece, window, spare)
   // First of all something: coarse at the start, or where the window has left all that was painted.
-  const nothing = (fine === null || !meets(fine.piece, window)) && (coarse === null || !meets(coarse.piece, window))
+  const nothing =
+    (fine === null || !windowsMeet(fine.piece, window)) && (coarse === null || !windowsMeet(coarse.piece, window))
   if (nothing) return 'coarse'
   if (!serves(fine, RENEW_WITHIN)) return 'fine'
   return serves(coarse, 0) ? null : 'coarse'
 }
 
 /** Whether a piece, brought to the window's zoom, shows any of it. */
-export function meets(piece: BaseWindow, window: BaseWindow): boolean {
+export function windowsMeet(piece: BaseWindow, window: BaseWindow): boolean {
   const scale = 2 ** (window.zoom - piece.zoom)
   return (
     piece.left * scale < window.left + window.width &&

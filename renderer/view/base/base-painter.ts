@@ -11,7 +11,7 @@ import { DARK_PALETTE, LIGHT_PALETTE } from '#renderer/view/sketch/sketch-palett
 import { worldPixels } from '#renderer/view/sketch/world.ts'
 import type { BaseLook, BaseRequest, BaseWindow } from './base-request.ts'
 import { type GroundContours, type GroundRelief, groundContours, paintGround } from './paint-ground.ts'
-import { pictureOf } from './raster-picture.ts'
+import { rasterPicture } from './raster-picture.ts'
 
 /** Farther away the window of elevations is a speck, and the island a dot. */
 const GROUND_FROM = 8
@@ -80,7 +80,7 @@ export function basePainter(typefaces: () => Promise<unknown>): BasePainter {
       if (pictures === null) relief = null
       else {
         const { raster, ground, light } = pictures
-        relief = { raster, ground: pictureOf(ground, raster), light: pictureOf(light, raster) }
+        relief = { raster, ground: rasterPicture(ground, raster), light: rasterPicture(light, raster) }
       }
     },
     contours: (drawing) => {

@@ -4,13 +4,13 @@ import type { ContourDrawing, PackedLines } from '#renderer/view/ground/contour-
 import type { MapRaster } from '#renderer/view/ground/map-raster.ts'
 import { setTurned } from '#renderer/view/sketch/label-place.ts'
 import { contourStyle, fontOf } from '#renderer/view/sketch/label-text.ts'
-import { type Part, stretchesOf } from '#renderer/view/sketch/sketch-index.ts'
+import { type SketchPart, stretchesOf } from '#renderer/view/sketch/sketch-index.ts'
 import type { Label } from '#renderer/view/sketch/sketch-labels.ts'
 import { contourWidths } from '#renderer/view/sketch/sketch-paint-cover.ts'
 import { coastWidth, reliefStrength } from '#renderer/view/sketch/sketch-paint-ground.ts'
 import { paintLabels } from '#renderer/view/sketch/sketch-paint-labels.ts'
 import type { SketchPalette } from '#renderer/view/sketch/sketch-palette.ts'
-import { type Pen, traceLines } from '#renderer/view/sketch/sketch-pen.ts'
+import { type SketchPen, traceLines } from '#renderer/view/sketch/sketch-pen.ts'
 import { worldPixels } from '#renderer/view/sketch/world.ts'
 import { drawRaster } from './raster-picture.ts'
 
@@ -22,13 +22,13 @@ export interface GroundRelief {
 
 export interface GroundContours {
   readonly drawing: ContourDrawing
-  readonly fine: readonly Part[]
-  readonly strong: readonly Part[]
-  readonly shore: readonly Part[]
+  readonly fine: readonly SketchPart[]
+  readonly strong: readonly SketchPart[]
+  readonly shore: readonly SketchPart[]
 }
 
-function partsOf({ points, ends }: PackedLines): Part[] {
-  const parts: Part[] = []
+function partsOf({ points, ends }: PackedLines): SketchPart[] {
+  const parts: SketchPart[] = []
   let start = 0
   for (const end of ends) {
     const line = points.subarray(start, end)
@@ -47,14 +47,14 @@ export function groundContours(drawing: ContourDrawing): GroundContours {
   }
 }
 
-export interface GroundPicture {
+export interface GroundPainting {
   readonly relief: GroundRelief | null
   readonly contours: GroundContours | null
   readonly palette: SketchPalette
 }
 
 /** CSS pixels of a canvas's corner and size at a zoom; what is drawn lies on the turn of the world nearest to it. */
-export interface GroundWindow {
+export interface WindowOfGround {
   readonly zoom: number
   readonly left: number
   readonly top: number
@@ -65,9 +65,9 @@ export interface GroundWindow {
 /** Paints over what is there. */
 export function paintGround(
   context: PaintContext,
-  window: GroundWindow,
+  window: WindowOfGround,
   pixelRatio: number,
-  { relief, contours, palette }: GroundPicture,
+  { relief, contours, palette }: GroundPainting,
 ): void {
   context.setTransform(pixelRatio, 0, 0, pixelRatio, 0, 0)
   if (relief === null) return
@@ -75,12 +75,12 @@ export function paintGround(
   const { raster } = relief
   const middle = raster.west + (raster.columns * raster.pixel) / 2
   const turn = Math.round((window.left + window.width / 2) / scale - middle)
-  const pen: Pen = { context, palette, scale, pixelRatio, ...window, left: window.left - turn * scale }
+  const pen: SketchPen = { context, palette, scale, pixelRatio, ...window, left: window.left - turn * scale }
   paintRelief(pen, relief)
   if (contours !== null) paintLines(pen, contours)
 }
 
-function paintRelief(pen: Pen, { raster, ground, light }: GroundRelief): void {
+function paintRelief(pen: SketchPen, { raster, ground, light }: GroundRelief): void {
   const { context, scale, left, top, width, height } = pen
   const box = { left: 0, top: 0, right: width, bottom: height }
   const on = { size: scale, left, top }
@@ -90,7 +90,7 @@ function paintRelief(pen: Pen, { raster, ground, light }: GroundRelief): void {
   context.globalAlpha = 1
 }
 
-function paintLines(pen: Pen, { drawing, fine, strong, shore }: GroundContours): void {
+function paintLines(pen: SketchPen, { drawing, fine, strong, shore }: GroundContours): void {
   const { palette, zoom, context } = pen
   const widths = contourWidths(zoom)
   context.lineJoin = 'round'
@@ -101,7 +101,7 @@ function paintLines(pen: Pen, { drawing, fine, strong, shore }: GroundContours):
   paintLabels(pen, labelsOf(pen, drawing))
 }
 
-function stroke(pen: Pen, parts: readonly Part[], colour: string, width: number): void {
+function stroke(pen: SketchPen, parts: readonly SketchPart[], colour: string, width: number): void {
   pen.context.beginPath()
   traceLines(pen, parts, width + 2)
   pen.context.strokeStyle = colour
@@ -109,7 +109,7 @@ function stroke(pen: Pen, parts: readonly Part[], colour: string, width: number)
   pen.context.stroke()
 }
 
-function labelsOf(pen: Pen, { labels }: ContourDrawing): Label[] {
+function labelsOf(pen: SketchPen, { labels }: ContourDrawing): Label[] {
   const { context, palette, scale, left, top, width, height } = pen
   const style = contourStyle(palette)
   const measure = (text: string): number => {

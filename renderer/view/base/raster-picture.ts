@@ -20,7 +20,7 @@ export function rasterBox({ west, north, pixel, columns, rows }: MapRaster, { si
   }
 }
 
-export function pictureOf(
+export function rasterPicture(
   bytes: Uint8ClampedArray<ArrayBuffer>,
   { columns, rows }: Pick<MapRaster, 'columns' | 'rows'>,
 ): PaintCanvas {

@@ -7,11 +7,11 @@ import { LightRays, SideStrokes } from '#renderer/view/drawing/light-marks.tsx'
 import { Hatch, HeadingHandle, LandmarkMark, StandpointMark, SubjectMark } from '#renderer/view/drawing/marks.tsx'
 import type { PlanView } from '#renderer/view/drawing/plan-view.ts'
 import { figure } from '#renderer/view/drawing/pixel-lines.ts'
-import { followKeys } from '#renderer/view/hand/key-steps.ts'
+import { KEY_STEP, followKeys } from '#renderer/view/hand/key-steps.ts'
 import { metres } from '#renderer/text/figure.ts'
 import { plan } from '#renderer/state/plan/board-plan.ts'
 import { landmarkName } from '#renderer/text/names.ts'
-import { selected } from '#renderer/state/session/navigation.ts'
+import { selectedThing } from '#renderer/state/session/navigation.ts'
 import { settings } from '#renderer/state/library/settings.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
 import { CloseHead, HEAD_HEIGHT } from './close-head.tsx'
@@ -22,8 +22,6 @@ import { type Close, close, size } from './close-state.ts'
 /** Between a figure and its unit. */
 const GAP = '\u{a0}'
 const HATCH = 'hatch-close'
-/** Metres that an arrow key moves a thing in the close plan. */
-const CLOSE_STEP = 0.1
 
 function textsOf({ reading }: Close): LabelTexts {
   const { units } = settings.value
@@ -75,19 +73,23 @@ function CloseThings(shown: Close) {
             landmark={landmark}
             hatch={HATCH}
             name={mapWords.landmarkNamed(landmark.name, metres(far.distance, settings.value.units))}
-            pressed={selected.value === 'landmark'}
+            pressed={selectedThing.value === 'landmark'}
           />
         </>
       )}
       <LightRays at={subject.at} sun={sun} gap={raysGap} />
       <SideStrokes strokes={light.subjectSides} />
-      <SubjectMark subject={subject} name={mapWords.subjectNamed(distance)} pressed={selected.value === 'subject'} />
+      <SubjectMark
+        subject={subject}
+        name={mapWords.subjectNamed(distance)}
+        pressed={selectedThing.value === 'subject'}
+      />
       <HeadingHandle subject={subject} name={mapWords.headingNamed} />
       <StandpointMark
         at={drawing.standpoint}
         aim={drawing.aim}
         name={mapWords.standpointNamed(distance)}
-        pressed={selected.value === 'standpoint'}
+        pressed={selectedThing.value === 'standpoint'}
       />
       <Label label={placed.ring} kind="quiet" />
       <Label label={placed.sharp} kind="quiet" />
@@ -111,8 +113,8 @@ function Surface(shown: Close) {
       const box = svg.getBoundingClientRect()
       return { x: event.clientX - box.left, y: event.clientY - box.top }
     }
-    const stopDrags = followDrags({ surface: svg, where: 'close', view, pointOf })
-    const stopKeys = followKeys(svg, CLOSE_STEP)
+    const stopDrags = followDrags({ svg, where: 'close', view, pointOf })
+    const stopKeys = followKeys(svg, KEY_STEP.close)
     return () => {
       stopDrags()
       stopKeys()

@@ -8,7 +8,7 @@ import { sunNow } from '#renderer/view/drawing/light-drawing.ts'
 import { type ThingsLight, thingsLight } from '#renderer/view/drawing/things-light.ts'
 import { mapLook } from '#renderer/view/drawing/map-look.ts'
 import { type PlanView, distanceBetween } from '#renderer/view/drawing/plan-view.ts'
-import { held } from '#renderer/state/act/held.ts'
+import { heldGrip } from '#renderer/state/act/held.ts'
 import { assessment, plan, ring } from '#renderer/state/plan/board-plan.ts'
 import { steady } from '#renderer/job/steady.ts'
 import { type CloseFrame, frameView, nextFrame } from './close-frame.ts'
@@ -48,7 +48,7 @@ export const close = computed<Close | null>(() => {
   const same = frameBefore !== null && frameBefore.spotId === now.spot.id && frameBefore.width === room.width
   const before = same ? (frameBefore?.frame ?? null) : null
   // Under a hand that drags, the plan neither zooms nor shifts.
-  const frame = held.value !== null && before !== null ? before : nextFrame(now, room, before)
+  const frame = heldGrip.value !== null && before !== null ? before : nextFrame(now, room, before)
   frameBefore = { frame, spotId: now.spot.id, width: room.width }
   const view = frameView(frame, room)
   const drawing = drawPlan(now, reading, ring.value, view, frame.across * 3)

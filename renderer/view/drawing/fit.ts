@@ -26,7 +26,7 @@ const WORLD = 2 * Math.PI * WGS84_SEMI_MAJOR
 const FARTHEST = 1
 
 /** Null for no places, or for a window in which nothing is left free. `step` is the map's zoom step: 1, or a part of it. */
-export function fitPlaces(places: readonly LatLon[], window: FitWindow, closest: number, step = 1): Fitted | null {
+export function placesFitted(places: readonly LatLon[], window: FitWindow, closest: number, step = 1): Fitted | null {
   const bounds = boundsOf(places)
   const freeWidth = window.width - window.left - window.right
   const freeHeight = window.height - window.top - window.bottom
@@ -53,7 +53,7 @@ export function bestFit(
 ): Fitted | null {
   let best: Fitted | null = null
   for (const window of windows) {
-    const fitted = fitPlaces(places, window, closest, step)
+    const fitted = placesFitted(places, window, closest, step)
     if (fitted !== null && (best === null || fitted.zoom > best.zoom)) best = fitted
   }
   return best

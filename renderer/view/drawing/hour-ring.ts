@@ -1,13 +1,13 @@
 /** The ring of hours around the subject: a bead for each full hour by the place's clock with the sun up, where they and their names lie. */
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { SUN_RISE_ALTITUDE } from '#core/light/day-events.ts'
-import type { SkyEdge } from '#core/light/light-stage.ts'
-import { overEdge } from '#core/light/sky-edge.ts'
+import type { LightSkyline } from '#core/light/light-scene.ts'
+import { overSkyline } from '#core/light/over-skyline.ts'
 import { apparentAltitude } from '#core/light/refraction.ts'
 import { sunAt } from '#core/light/sky.ts'
 import { type CivilDay, type Zone, instantOf } from '#core/time/civil.ts'
 import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
-import { moved, toward } from './plan-drawing.ts'
+import { pointMoved, toward } from './plan-drawing.ts'
 import { type Box, type Point, distanceBetween } from './plan-view.ts'
 import { boxAround, overlap, placeLabel, textWidth } from './pixel-lines.ts'
 
@@ -39,12 +39,12 @@ export function clockHours(day: CivilDay, zone: Zone): ClockHour[] {
     .toSorted((one, next) => one.instant - next.instant)
 }
 
-/** Those at which a part of the sun is above the level horizon; `edge` is the skyline around the subject. */
-export function hourBeads(at: LatLon, hours: readonly ClockHour[], edge: SkyEdge | null = null): HourBead[] {
+/** Those at which a part of the sun is above the level horizon; `skyline` is the skyline around the subject. */
+export function hourBeads(at: LatLon, hours: readonly ClockHour[], skyline: LightSkyline | null = null): HourBead[] {
   return hours.flatMap((hour) => {
     const { azimuth, altitude } = sunAt(at, hour.instant)
     const apparent = apparentAltitude(altitude)
-    const hidden = overEdge(edge, { azimuth, altitude, apparent }) <= 0
+    const hidden = overSkyline(skyline, { azimuth, altitude, apparent }) <= 0
     return altitude > SUN_RISE_ALTITUDE ? [{ ...hour, azimuth, altitude: apparent, hidden }] : []
   })
 }
@@ -80,7 +80,7 @@ export interface PlacedBead extends HourBead {
 export function placeBeads(beads: readonly HourBead[], middle: Point, ring: number): PlacedBead[] {
   return beads.map((bead) => ({
     ...bead,
-    at: moved(middle, toward(bead.azimuth), ring),
+    at: pointMoved(middle, toward(bead.azimuth), ring),
     radius: beadRadius(bead.altitude),
   }))
 }
@@ -101,7 +101,7 @@ const TOGETHER = 9
 /** Every so many hours one is named: as often as there is room. */
 const STEPS = [2, 3, 6]
 
-/** Beads that lie upon each other, in the order of the hours. */
+/** Beads that lie on each other, in the order of the hours. */
 function groupsOf(beads: readonly PlacedBead[]): (readonly PlacedBead[])[] {
   const groups: PlacedBead[][] = []
   for (const bead of beads) {
@@ -136,7 +136,7 @@ function wantedLabels(groups: readonly (readonly PlacedBead[])[], middle: Point,
     const largest = Math.max(...group.map(({ radius }) => radius))
     // A flat text reaches farther sideways than up and down.
     const reach = largest + 3 + Math.abs(direction.x) * (width / 2) + Math.abs(direction.y) * (HIGH / 2)
-    const candidates = [reach, -reach, reach + 8, -reach - 8].map((off) => moved(middle, direction, ring + off))
+    const candidates = [reach, -reach, reach + 8, -reach - 8].map((off) => pointMoved(middle, direction, ring + off))
     return [{ text, width, candidates }]
   })
 }

@@ -6,13 +6,13 @@ import { SHADE_FROM, incidence, sunDirection } from '#core/light/incidence.ts'
 import { shadowOf } from '#core/light/shadow.ts'
 import type { Assessment } from '#core/plan/assess.ts'
 import { turnedInto } from '#core/geo/local-frame.ts'
-import { facesOf } from '#core/plan/light-staging.ts'
+import { facesOf } from '#core/plan/seen-sides.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { boxCorners, subjectPoint } from '#core/scene/box.ts'
 import { type PlacedParts, convexParts } from '#core/scene/convex-parts.ts'
 import { type PlacedFaces, type ThingFace, subjectFaces } from '#core/scene/face.ts'
 import type { Landmark } from '#core/scene/landmark.ts'
-import { moved, toward } from './plan-drawing.ts'
+import { pointMoved, toward } from './plan-drawing.ts'
 import { type Box, type PlanView, type Point, distanceBetween } from './plan-view.ts'
 import { boxAround, linePath } from './pixel-lines.ts'
 
@@ -102,7 +102,7 @@ export function besideLine(line: readonly Point[], by: number): Point[] {
     const after = directions[index] ?? before
     if (before === null || after === null) return point
     const stretch = 1 / Math.max(SHARPEST, 1 + before.x * after.x + before.y * after.y)
-    return moved(point, { x: -(before.y + after.y) * stretch, y: (before.x + after.x) * stretch }, by)
+    return pointMoved(point, { x: -(before.y + after.y) * stretch, y: (before.x + after.x) * stretch }, by)
   })
 }
 
@@ -185,12 +185,12 @@ const HEAD = 4.5
 export function lightRays(at: Point, azimuth: number, gap: number): string {
   const out = toward(azimuth)
   const aside = { x: -out.y, y: out.x }
-  const tip = moved(at, out, gap)
+  const tip = pointMoved(at, out, gap)
   const stroke = (off: number, length: number): string => {
-    const from = moved(moved(tip, aside, off), out, off === 0 ? 0 : 7)
-    return linePath([moved(from, out, length), from], false)
+    const from = pointMoved(pointMoved(tip, aside, off), out, off === 0 ? 0 : 7)
+    return linePath([pointMoved(from, out, length), from], false)
   }
-  const wing = (side: 1 | -1): Point => moved(moved(tip, out, HEAD), aside, side * HEAD * 0.7)
+  const wing = (side: 1 | -1): Point => pointMoved(pointMoved(tip, out, HEAD), aside, side * HEAD * 0.7)
   return (
     stroke(0, RAY_LENGTH) +
     stroke(APART, SIDE_RAY) +
@@ -202,7 +202,7 @@ export function lightRays(at: Point, azimuth: number, gap: number): string {
 /** What the rays take on the surface. */
 export function raysBox(at: Point, azimuth: number, gap: number): Box {
   const side = RAY_LENGTH + 4
-  return boxAround(moved(at, toward(azimuth), gap + RAY_LENGTH / 2), side, side)
+  return boxAround(pointMoved(at, toward(azimuth), gap + RAY_LENGTH / 2), side, side)
 }
 
 /**

@@ -4,7 +4,7 @@ import type { HourLabel } from './hour-ring.ts'
 import { type SideStroke, lightRays, litMoon, strokePaths } from './light-drawing.ts'
 import type { ThingsLight } from './things-light.ts'
 import type { Point } from './plan-view.ts'
-import { MOON_MARK, type Ring } from './ring-marks.ts'
+import { MOON_MARK, type RingDrawing } from './ring-marks.ts'
 import { figure, linePath } from './pixel-lines.ts'
 
 /** The landmark's shadow is fainter than the subject's: it comes from farther away, with softer edges than are drawn. */
@@ -52,7 +52,7 @@ export function LightRays({ at, sun, gap }: RaysProps) {
   )
 }
 
-function SunMark({ ring, up }: { readonly ring: Ring; readonly up: boolean }) {
+function SunMark({ ring, up }: { readonly ring: RingDrawing; readonly up: boolean }) {
   const { at, radius } = ring.sun
   const place = { cx: figure(at.x), cy: figure(at.y) }
   if (!up) return <circle class="sun-down" {...place} r={radius} />
@@ -75,7 +75,7 @@ function MoonMark({ at, phase }: { readonly at: Point; readonly phase: LightRead
 }
 
 interface HourRingProps {
-  readonly ring: Ring
+  readonly ring: RingDrawing
   readonly labels: readonly HourLabel[]
   readonly light: LightReading
 }

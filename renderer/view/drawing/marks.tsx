@@ -1,6 +1,13 @@
 /** The three things as they are drawn: rectangle with notch, kite, hatched footprint; each with what it is grabbed and focused by. */
 import type { ComponentChildren } from 'preact'
-import { GRAB_SIZE, GROUP_RADIUS, type LandmarkDrawing, type SubjectDrawing, moved, toward } from './plan-drawing.ts'
+import {
+  GRAB_SIZE,
+  GROUP_RADIUS,
+  type LandmarkDrawing,
+  type SubjectDrawing,
+  pointMoved,
+  toward,
+} from './plan-drawing.ts'
 import { type Grip, gripName } from '#core/plan/grip.ts'
 import type { Point } from './plan-view.ts'
 import { figure } from './pixel-lines.ts'
@@ -62,7 +69,7 @@ export function SubjectMark({ subject, name, pressed }: ThingProps & { readonly 
 /** The notch's own handle: a stem out of the front with a bead to turn by. */
 export function HeadingHandle({ subject, name }: { readonly subject: SubjectDrawing; readonly name: string }) {
   const heading = Math.round(subject.heading * 10) / 10
-  const stem = moved(subject.handle, toward(subject.heading), -GRAB_SIZE)
+  const stem = pointMoved(subject.handle, toward(subject.heading), -GRAB_SIZE)
   return (
     <g
       class="grab grab-heading"
@@ -109,7 +116,7 @@ export function PairMark({ subject, standpoint, aim, name, pressed }: ThingProps
   const { at, heading } = subject
   const apart = Math.hypot(standpoint.x - at.x, standpoint.y - at.y)
   const away = apart < 0.01 ? toward(aim + 180) : { x: (standpoint.x - at.x) / apart, y: (standpoint.y - at.y) / apart }
-  const kite = moved(at, away, GROUP_RADIUS + 1)
+  const kite = pointMoved(at, away, GROUP_RADIUS + 1)
   return (
     <Grab grip={{ on: 'pair' }} name={name} pressed={pressed}>
       <circle class="hit" cx={figure(at.x)} cy={figure(at.y)} r={GROUP_RADIUS + 6} />

@@ -3,8 +3,8 @@ import type { LatLon } from '#core/geo/lat-lon.ts'
 import { type LocalFrame, localFrame, placeUnder, toEarth } from '#core/geo/local-frame.ts'
 import type { Stop } from '#core/record/spot.ts'
 import { subjectPoint } from '#core/scene/box.ts'
-import type { Landmark, Span } from '#core/scene/landmark.ts'
-import { ring, spanStations } from '#core/scene/shell.ts'
+import type { Landmark, SpanLandmark } from '#core/scene/landmark.ts'
+import { circlePoints, spanStations } from '#core/scene/bounding-points.ts'
 import type { Subject } from '#core/scene/subject.ts'
 import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
 
@@ -13,7 +13,7 @@ function placeAt(frame: LocalFrame, east: number, north: number): LatLon {
 }
 
 /** A place so many metres from a frame's origin along a bearing. */
-export function placeAlong(frame: LocalFrame, bearing: number, distance: number): LatLon {
+export function outlinePlaceAlong(frame: LocalFrame, bearing: number, distance: number): LatLon {
   const turn = bearing * RADIANS_PER_DEGREE
   return placeAt(frame, Math.sin(turn) * distance, Math.cos(turn) * distance)
 }
@@ -46,7 +46,7 @@ export interface LandmarkOutline {
   readonly faces: readonly (readonly [number, number])[]
 }
 
-function spanOutline(span: Span): LandmarkOutline {
+function spanOutline(span: SpanLandmark): LandmarkOutline {
   const half = span.width / 2
   const stations = spanStations(span, 0)
   const side = (aside: number): LatLon[] =>
@@ -67,9 +67,12 @@ export function landmarkOutline(landmark: Landmark): LandmarkOutline {
   if (landmark.kind === 'span') return spanOutline(landmark)
   if (landmark.kind === 'building') {
     const count = landmark.footprint.length
-    return { ring: landmark.footprint, faces: landmark.footprint.map((_, index) => [index, (index + 1) % count]) }
+    return {
+      ring: landmark.footprint,
+      faces: landmark.footprint.map((_, index) => [index, (index + 1) % count]),
+    }
   }
-  const round = ring(localFrame(landmark.at, 0), landmark.width / 2, 0).map(placeUnder)
+  const round = circlePoints(localFrame(landmark.at, 0), landmark.width / 2, 0).map(placeUnder)
   const count = round.length
   const quarter = count / 4
   // A round thing has no faces; the four quarters of the compass stand for them.

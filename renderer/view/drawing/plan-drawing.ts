@@ -5,7 +5,7 @@ import type { Assessment } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import type { Landmark } from '#core/scene/landmark.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
-import { landmarkMiddle } from '#core/scene/shell.ts'
+import { landmarkMiddle } from '#core/scene/bounding-points.ts'
 import { edgesOf, gripPlace, hasCorners } from '#core/plan/grip.ts'
 import { landmarkOutline, subjectOutline } from './outline.ts'
 import { type Box, type PlanView, type Point, distanceBetween } from './plan-view.ts'
@@ -67,7 +67,7 @@ export function toward(bearing: number): Point {
   return { x: Math.sin(turn), y: -Math.cos(turn) }
 }
 
-export function moved(from: Point, direction: Point, by: number): Point {
+export function pointMoved(from: Point, direction: Point, by: number): Point {
   return { x: from.x + direction.x * by, y: from.y + direction.y * by }
 }
 
@@ -89,7 +89,7 @@ function drawSubject(plan: Plan, view: PlanView): SubjectDrawing {
     body: linePath(corners, true),
     notch: right === undefined || left === undefined ? '' : linePath([right, tip, left], true),
     size: Math.max(shoot.subject.length, shoot.subject.width) * scale,
-    handle: moved(at, toward(spot.stop.heading), reach),
+    handle: pointMoved(at, toward(spot.stop.heading), reach),
     heading: spot.stop.heading,
   }
 }
@@ -128,7 +128,7 @@ function tickPath(ring: readonly Point[], faces: readonly (readonly [number, num
       if (one === undefined || other === undefined || length === 0) return ''
       const outward = { x: (side * (other.y - one.y)) / length, y: (-side * (other.x - one.x)) / length }
       const middle = middleOf(one, other)
-      return linePath([middle, moved(middle, outward, TICK)], false)
+      return linePath([middle, pointMoved(middle, outward, TICK)], false)
     })
     .join('')
 }

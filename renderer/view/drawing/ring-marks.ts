@@ -1,12 +1,12 @@
 /** What stands on the ring of hours at one instant: the beads, the sun, the moon, and the room they take. */
 import type { LightReading } from '#core/plan/light-reading.ts'
-import { moved, toward } from './plan-drawing.ts'
+import { pointMoved, toward } from './plan-drawing.ts'
 import { type PlacedBead, beadRadius } from './hour-ring.ts'
 import { RAY_LENGTH } from './light-drawing.ts'
 import type { Box, Point } from './plan-view.ts'
 import { boxAround } from './pixel-lines.ts'
 
-export interface Ring {
+export interface RingDrawing {
   readonly middle: Point
   readonly radius: number
   readonly beads: readonly PlacedBead[]
@@ -22,27 +22,27 @@ export const MOON_MARK = 5.5
 /** Pixels from the ring out to the moon, which so hides neither a bead nor the sun. */
 const MOON_OUT = 15
 
-export function ringOf(middle: Point, radius: number, beads: readonly PlacedBead[], light: LightReading): Ring {
+export function ringOf(middle: Point, radius: number, beads: readonly PlacedBead[], light: LightReading): RingDrawing {
   const { sun, moon } = light
   return {
     middle,
     radius,
     beads,
     sun: {
-      at: moved(middle, toward(sun.azimuth), radius),
+      at: pointMoved(middle, toward(sun.azimuth), radius),
       radius: sun.up ? beadRadius(sun.apparent) + SUN_OVER : SUN_DOWN,
     },
-    moon: moon.up ? moved(middle, toward(moon.azimuth), radius + MOON_OUT) : null,
+    moon: moon.up ? pointMoved(middle, toward(moon.azimuth), radius + MOON_OUT) : null,
   }
 }
 
 /** Pixels between the subject's middle and the tip of the rays that come from the ring's sun. */
-export function ringRaysGap({ radius, sun }: Ring): number {
+export function ringRaysGap({ radius, sun }: RingDrawing): number {
   return radius - sun.radius - 6 - RAY_LENGTH
 }
 
 /** What the marks of sun and moon take on the surface. */
-export function ringMarks({ sun, moon }: Ring): Box[] {
+export function ringMarks({ sun, moon }: RingDrawing): Box[] {
   const side = 2 * sun.radius + 9
   return [
     boxAround(sun.at, side, side),

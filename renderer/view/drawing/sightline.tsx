@@ -58,7 +58,7 @@ export function plateBox({ at, width }: SightlinePlate): Box {
   return boxAround(at, width, PLATE_HIGH)
 }
 
-export function Sightline({ line, plate }: PlacedSightline) {
+export function SightlineMark({ line, plate }: PlacedSightline) {
   return (
     <>
       <path class="sightline" d={linePath(line, false)} />

@@ -15,7 +15,7 @@ import {
   subjectStrokes,
 } from './light-drawing.ts'
 import type { Box, PlanView, Point } from './plan-view.ts'
-import { type Ring, ringMarks, ringOf, ringRaysGap } from './ring-marks.ts'
+import { type RingDrawing, ringMarks, ringOf, ringRaysGap } from './ring-marks.ts'
 import { boxAround, inset, textWidth } from './pixel-lines.ts'
 
 /** Pixels across from which a shadow is seen. */
@@ -66,13 +66,13 @@ export function hourRing(
   { subject }: PlanDrawing,
   beads: readonly HourBead[],
   view: PlanView,
-): Ring | null {
+): RingDrawing | null {
   const radius = ringRadius(view.box, view.pixelsPerMetre(plan.spot.stop.at), subject.size)
   return radius === null ? null : ringOf(subject.at, radius, placeBeads(beads, subject.at, radius), light)
 }
 
 /** What the plate of the sightline rather leaves free: beads, sun and moon. */
-export function ringBoxes(ring: Ring | null): Box[] {
+export function ringBoxes(ring: RingDrawing | null): Box[] {
   return ring === null ? [] : [...beadBoxes(ring.beads), ...ringMarks(ring)]
 }
 
@@ -95,7 +95,7 @@ function nameBox(landmark: LandmarkDrawing): Box {
 
 /** The hours' names, clear of the things, the plate and what lies over the map. */
 export function hourLabels(
-  ring: Ring,
+  ring: RingDrawing,
   { light }: Assessment,
   drawing: PlanDrawing,
   plate: Box | null,

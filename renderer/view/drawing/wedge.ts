@@ -4,7 +4,7 @@ import { localFrame } from '#core/geo/local-frame.ts'
 import type { Assessment } from '#core/plan/assess.ts'
 import type { Standpoint } from '#core/record/spot.ts'
 import { degrees } from '#core/units/angle.ts'
-import { placeAlong } from './outline.ts'
+import { outlinePlaceAlong } from './outline.ts'
 
 export interface Wedge {
   readonly aim: number
@@ -24,7 +24,7 @@ export function wedgeOf(assessment: Assessment): Wedge | null {
 export function wedgeArc(standpoint: Standpoint, wedge: Wedge, reach: number, count = 13): LatLon[] {
   const frame = localFrame(standpoint.at, 0)
   return Array.from({ length: count }, (_, index) =>
-    placeAlong(frame, wedge.aim + wedge.half * ((2 * index) / (count - 1) - 1), reach),
+    outlinePlaceAlong(frame, wedge.aim + wedge.half * ((2 * index) / (count - 1) - 1), reach),
   )
 }
 
@@ -32,6 +32,7 @@ export function wedgeArc(standpoint: Standpoint, wedge: Wedge, reach: number, co
 export function sharpBand(standpoint: Standpoint, wedge: Wedge, near: number, far: number): LatLon[] {
   const frame = localFrame(standpoint.at, 0)
   const slant = Math.cos((wedge.half * Math.PI) / 180)
-  const at = (side: -1 | 1, depth: number): LatLon => placeAlong(frame, wedge.aim + side * wedge.half, depth / slant)
+  const at = (side: -1 | 1, depth: number): LatLon =>
+    outlinePlaceAlong(frame, wedge.aim + side * wedge.half, depth / slant)
   return [at(-1, near), at(-1, far), at(1, far), at(1, near)]
 }

@@ -5,7 +5,7 @@ import { type ContourLine, contours } from '#core/ground/contours.ts'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
 import { WGS84_SEMI_MAJOR } from '#core/geo/local-frame.ts'
 import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
-import { thinned } from '#core/geo/thin.ts'
+import { simplified } from '#core/geo/simplify.ts'
 import { cutCorners } from '#renderer/view/sketch/curve.ts'
 import { worldPixels } from '#renderer/view/sketch/world.ts'
 import { type LaidGrid, worldAt } from './map-raster.ts'
@@ -18,7 +18,7 @@ export interface PackedLines {
   readonly ends: Int32Array
 }
 
-export interface PlacedLabel {
+export interface PlacedContourLabel {
   /** Metres above the sea. */
   readonly level: number
   /** World coordinates of its middle. */
@@ -35,7 +35,7 @@ export interface ContourDrawing {
   readonly fine: PackedLines
   readonly strong: PackedLines
   readonly shore: PackedLines
-  readonly labels: readonly PlacedLabel[]
+  readonly labels: readonly PlacedContourLabel[]
 }
 
 /** Pixels that a thinned line may lie beside its true place. */
@@ -56,7 +56,7 @@ export interface Cells {
 }
 
 /** The part of a grid within some cells, every `stride`th of them. It keeps the grid's plane, so its metres mean the same. */
-export function partOf(grid: ElevationGrid, cells: Cells, stride: number): ElevationGrid {
+export function contourPart(grid: ElevationGrid, cells: Cells, stride: number): ElevationGrid {
   const columns = Math.max(1, Math.ceil((cells.right - cells.left) / stride))
   const rows = Math.max(1, Math.ceil((cells.bottom - cells.top) / stride))
   const heights = new Float32Array(columns * rows)
@@ -94,7 +94,7 @@ export function contourDrawing(
   zoom: number,
 ): ContourDrawing {
   const stride = strideFor(laid.grid, zoom)
-  const part = partOf(laid.grid, cells, stride)
+  const part = contourPart(laid.grid, cells, stride)
   const scale = pixelsPerMetre(laid.grid, zoom)
   const lines = contours(dryPart(part, laid.grid, water, cells, stride, Number.NaN), step)
   const strong = lines.filter(({ level }) => isStrongContour(level, step))
@@ -169,10 +169,10 @@ function drawnLine(laid: LaidGrid, { points, closed }: ContourLine, rounded: boo
   }
   if (closed) line.set(line.subarray(0, 2), points.length)
   const smooth = rounded ? cutCorners(cutCorners(line, closed), closed) : line
-  return thinned(smooth, OFF / worldPixels(zoom))
+  return simplified(smooth, OFF / worldPixels(zoom))
 }
 
-function placed(laid: LaidGrid, { level, east, north, turn }: ContourLabel): PlacedLabel {
+function placed(laid: LaidGrid, { level, east, north, turn }: ContourLabel): PlacedContourLabel {
   return { level, turn, ...worldAt(laid, east, north) }
 }
 

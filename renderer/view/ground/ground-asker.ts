@@ -56,9 +56,9 @@ export function askerOn(grid: ElevationGrid): Asker<GroundJob, GroundUpdate>['as
     }
     // The page goes on reading the heights, so the worker gets copies, handed over.
     const copied = mapRings(grid, (ring) => ({ ...ring, heights: ring.heights.slice() }))
-    const told: ToGroundWorker = { say: 'ground', ground, grid: copied }
+    const first: ToGroundWorker = { say: 'ground', ground, grid: copied }
     worker.postMessage(
-      told,
+      first,
       ringsOf(copied).map(({ heights }) => heights.buffer),
     )
   }

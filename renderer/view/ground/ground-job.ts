@@ -2,7 +2,7 @@
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
 import type { SunOverGrid } from '#core/ground/hill-shadow.ts'
 import type { ReliefLight } from '#core/ground/relief.ts'
-import type { ViewshedAsk } from '#core/ground/viewshed-ask.ts'
+import type { ViewshedRequest } from '#core/ground/viewshed-request.ts'
 import type { FromWorker, ToWorker } from '#renderer/job/messages.ts'
 import type { Cells, ContourDrawing } from './contour-drawing.ts'
 import type { Masks } from './masks.ts'
@@ -17,13 +17,13 @@ interface OnGround {
 /** What a point sees, each cell by its own line. */
 export interface ExactJob extends OnGround {
   readonly kind: 'exact'
-  readonly ask: ViewshedAsk
+  readonly request: ViewshedRequest
 }
 
 /** The same in a single pass, a few cells in a hundred wrong: only for while something moves. */
 export interface PreviewJob extends OnGround {
   readonly kind: 'preview'
-  readonly ask: ViewshedAsk
+  readonly request: ViewshedRequest
 }
 
 /** The hills' shadow. */

@@ -3,7 +3,7 @@ import { exhaustive } from '#core/exhaustive.ts'
 import { contourStep } from '#core/ground/contour-step.ts'
 import { IN_SHADE, SHADE_UNKNOWN, hillShadow } from '#core/ground/hill-shadow.ts'
 import { beginViewshed, viewshedRows } from '#core/ground/viewshed.ts'
-import { HIDDEN, UNKNOWN } from '#core/ground/viewshed-ask.ts'
+import { HIDDEN, UNKNOWN } from '#core/ground/viewshed-request.ts'
 import { viewshedPreview } from '#core/ground/viewshed-preview.ts'
 import type { Step } from '#renderer/job/messages.ts'
 import { DARK_PALETTE, LIGHT_PALETTE } from '#renderer/view/sketch/sketch-palette.ts'
@@ -44,7 +44,7 @@ type GroundStep = Step<GroundUpdate>
 
 /** Takes windows and answers jobs on them. */
 export function groundWork(): {
-  readonly take: (told: GroundTold) => void
+  readonly take: (message: GroundTold) => void
   readonly stepsOf: (job: GroundJob) => Iterator<GroundStep>
 } {
   const windows = new Map<number, Known>()
@@ -79,9 +79,9 @@ export function groundWork(): {
   }
 }
 
-function* exactSteps({ ask }: ExactJob, laid: LaidGrid): Generator<GroundStep> {
+function* exactSteps({ request }: ExactJob, laid: LaidGrid): Generator<GroundStep> {
   const { columns, rows } = laid.grid
-  const state = beginViewshed(laid.grid, ask)
+  const state = beginViewshed(laid.grid, request)
   const rowsAStep = Math.max(1, Math.floor(CELLS_A_STEP / columns))
   for (let row = 0; row < rows; row += rowsAStep) {
     viewshedRows(state, row, row + rowsAStep)
@@ -91,8 +91,8 @@ function* exactSteps({ ask }: ExactJob, laid: LaidGrid): Generator<GroundStep> {
   yield { share: 1, update: { kind: 'exact', masks: masksOf(laid, state.seen, SIGHT) } }
 }
 
-function* previewSteps({ ask }: PreviewJob, laid: LaidGrid): Generator<GroundStep> {
-  yield { share: 1, update: { kind: 'preview', masks: masksOf(laid, viewshedPreview(laid.grid, ask), SIGHT) } }
+function* previewSteps({ request }: PreviewJob, laid: LaidGrid): Generator<GroundStep> {
+  yield { share: 1, update: { kind: 'preview', masks: masksOf(laid, viewshedPreview(laid.grid, request), SIGHT) } }
 }
 
 function* shadeSteps({ sun, refraction }: ShadeJob, laid: LaidGrid): Generator<GroundStep> {

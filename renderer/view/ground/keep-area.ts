@@ -22,7 +22,7 @@ export interface AreaState {
 export const NO_AREA: AreaState = { shown: null, share: null, fault: null }
 
 interface Outside {
-  /** Answers with what stops it. */
+  /** Returns a function that stops it. */
   readonly ask: (job: AreaJob, hearer: Hearer<AreaUpdate>) => () => void
   readonly show: (state: AreaState) => void
 }

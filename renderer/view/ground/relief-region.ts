@@ -9,7 +9,7 @@ import { warped } from './warp.ts'
 
 /** Degrees above the horizon from which the sun lights the drawn relief. */
 const SUN_HIGH = 3
-/** Degrees in which the light turns: less is not seen, and would draw the map anew with every minute. */
+/** Degrees in which the light turns: less is not seen, and would draw the map again with every minute. */
 const TURN = 2
 
 /** The sun's own light at an instant; null while it is too low to draw by. */

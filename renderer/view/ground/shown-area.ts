@@ -3,9 +3,9 @@ import { type ReadonlySignal, computed, signal } from '@preact/signals'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
 import type { Hearer } from '#renderer/job/ask-jobs.ts'
 import { assessment, plan } from '#renderer/state/plan/board-plan.ts'
-import { groundShown, seenAt, wantedShare } from '#renderer/state/session/ground-shown.ts'
+import { groundOverlay, seenAt, wantedShare } from '#renderer/state/session/ground-overlay.ts'
 import { liveShoot, liveSpot } from '#renderer/state/library/library.ts'
-import { type AreaAsk, type NoArea, areaAsk } from './area-ask.ts'
+import { type AreaRequest, type NoArea, areaRequest } from './area-request.ts'
 import { askerOn } from './ground-asker.ts'
 import type { AreaJob, AreaUpdate } from './ground-job.ts'
 import { calmly } from '#renderer/state/plan/calmly.ts'
@@ -15,15 +15,15 @@ const shownAreaSignal = signal<AreaState>(NO_AREA)
 export const shownArea: ReadonlySignal<AreaState> = shownAreaSignal
 
 /** What is asked now; null while nothing shall be shown. */
-export const wantedArea = computed<AreaAsk | NoArea | null>(() => {
-  const shown = groundShown.value
+export const wantedArea = computed<AreaRequest | NoArea | null>(() => {
+  const shown = groundOverlay.value
   const now = plan.value
   const reading = assessment.value
   if (shown === 'none' || now === null || reading === null) return null
-  return areaAsk(shown, now, reading.levels, wantedShare.value, seenAt.value)
+  return areaRequest(shown, now, reading.levels, wantedShare.value, seenAt.value)
 })
 
-/** Keeps the area in step with the board; answers with what ends it. */
+/** Keeps the area in step with the board. Returns a function that ends it. */
 export function followArea(): () => void {
   let grid: ElevationGrid | null = null
   const keeper = keepArea({

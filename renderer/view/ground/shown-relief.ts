@@ -4,7 +4,7 @@ import { type ElevationGrid, gridPoint } from '#core/ground/elevation-grid.ts'
 import { MAP_LIGHT, type ReliefLight } from '#core/ground/relief.ts'
 import { oneAtATime } from '#renderer/job/one-at-a-time.ts'
 import { plan } from '#renderer/state/plan/board-plan.ts'
-import { reliefLit } from '#renderer/state/session/ground-shown.ts'
+import { reliefLit } from '#renderer/state/session/ground-overlay.ts'
 import { dark } from '#renderer/state/library/settings.ts'
 import { steady } from '#renderer/job/steady.ts'
 import { mapTerrain } from '#renderer/state/plan/terrain.ts'
@@ -61,10 +61,10 @@ interface Around {
   readonly seas: (grid: ElevationGrid) => Promise<Seas>
 }
 
-/** Keeps relief and contours in step with board and map; answers with what ends it. */
+/** Keeps relief and contours in step with board and map. Returns a function that ends it. */
 export function followRelief({ on, window, seas }: Around): () => void {
   let grid: ElevationGrid | null = null
-  const told = signal<{ readonly grid: ElevationGrid; readonly seas: Seas } | null>(null)
+  const seasHere = signal<{ readonly grid: ElevationGrid; readonly seas: Seas } | null>(null)
   const asker = (): ReturnType<typeof askerOn> => {
     if (grid === null) throw new Error('relief is asked of no ground')
     return askerOn(grid)
@@ -87,16 +87,16 @@ export function followRelief({ on, window, seas }: Around): () => void {
   const stopSeas = calmly(() => {
     const now = on() ? drawnGrid.value : null
     if (now === null) {
-      told.value = null
+      seasHere.value = null
       return
     }
-    if (told.peek()?.grid === now) return
+    if (seasHere.peek()?.grid === now) return
     void seas(now).then((found) => {
-      if (drawnGrid.peek() === now) told.value = { grid: now, seas: found }
+      if (drawnGrid.peek() === now) seasHere.value = { grid: now, seas: found }
     })
   })
   const stopRelief = calmly(() => {
-    const here = told.value
+    const here = seasHere.value
     const light = drawnLight.value?.light ?? null
     const palette = dark.value ? 'dark' : 'light'
     if (here === null || light === null) {
@@ -113,7 +113,7 @@ export function followRelief({ on, window, seas }: Around): () => void {
     relief.want(job)
   })
   const stopLines = calmly(() => {
-    const here = told.value
+    const here = seasHere.value
     const shown = window()
     const needed = here === null || shown === null ? null : cellsAround(here.grid, shown, 0)
     if (here === null || shown === null || needed === null) {

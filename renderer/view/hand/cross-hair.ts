@@ -22,7 +22,7 @@ export function middleOf({ box }: PlanView): Point {
   return { x: (box.left + box.right) / 2, y: (box.top + box.bottom) / 2 }
 }
 
-export interface CrossHairGround {
+export interface CrossHairSurface {
   readonly holder: HTMLElement
   readonly view: () => PlanView | null
   /** Moves the map by pixels to the right and down. */
@@ -42,9 +42,9 @@ function typing(event: KeyboardEvent): boolean {
   return event.target instanceof HTMLElement && event.target.matches('input, textarea, select, [contenteditable]')
 }
 
-/** Gives the map the focus while the gesture waits, and back again afterwards; answers with what takes the listeners away. */
-export function followCrossHair(ground: CrossHairGround, wish: CrossHairWish): () => void {
-  const { holder } = ground
+/** Gives the map the focus while the gesture waits, and back again afterwards. Returns a function that removes the listeners. */
+export function followCrossHair(surface: CrossHairSurface, wish: CrossHairWish): () => void {
+  const { holder } = surface
   let from: Element | null = null
   let waited = false
 
@@ -75,11 +75,11 @@ export function followCrossHair(ground: CrossHairGround, wish: CrossHairWish): (
     if (arrow !== undefined) {
       crossHairOnSignal.value = true
       const step = event.shiftKey ? LONG_STEP : STEP
-      ground.panBy(arrow[0] * step, arrow[1] * step)
+      surface.panBy(arrow[0] * step, arrow[1] * step)
       return true
     }
     if (event.key === ' ') {
-      const view = ground.view()
+      const view = surface.view()
       crossHairOnSignal.value = true
       if (view !== null) wish.press(middleOf(view))
       return true

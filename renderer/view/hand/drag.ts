@@ -4,13 +4,13 @@ import { planOf } from '#core/plan/plan.ts'
 import { type LiveChange, begin } from '#renderer/state/act/live-change.ts'
 import { boardPins } from '#renderer/state/plan/pin-heights.ts'
 import { terrain } from '#renderer/state/plan/terrain.ts'
-import { type Grip, brought, gripPlace, readGrip } from '#core/plan/grip.ts'
+import { type Grip, gripBroughtTo, gripPlace, readGrip } from '#core/plan/grip.ts'
 import { type PlanView, type Point, distanceBetween } from '#renderer/view/drawing/plan-view.ts'
 import { selectGrip } from './select.ts'
 import { moveLabel, refuseGround, letGripGo, holdGrip } from '#renderer/state/act/held.ts'
 
-export interface DragGround {
-  readonly surface: SVGSVGElement
+export interface DragSurface {
+  readonly svg: SVGSVGElement
   readonly where: 'map' | 'close'
   readonly view: () => PlanView
   /** A pointer's place in the view's pixels. */
@@ -26,7 +26,7 @@ interface Drag {
   readonly change: LiveChange
   readonly plan: Plan
   readonly down: Point
-  /** From the window's pixels to the view's: read once, for reading it anew after each change would lay the page out again. */
+  /** From the window's pixels to the view's: read once, for reading it again after each change would lay the page out again. */
   readonly origin: Point
   /** From the pointer to the grip's own place, so that a thing doesn't jump under the finger. */
   readonly off: Point
@@ -40,7 +40,7 @@ function gripUnder(event: Event): Grip | null {
   return part === null ? null : readGrip(part.getAttribute('data-grip') ?? '')
 }
 
-function beginDrag(ground: DragGround, event: PointerEvent, grip: Grip, onEnd: () => void): Drag | null {
+function beginDrag(surface: DragSurface, event: PointerEvent, grip: Grip, onEnd: () => void): Drag | null {
   const change = begin(moveLabel(grip), { refuse: refuseGround, onEnd })
   if (change === null) return null
   const plan = planOf(change.start.shoot, change.start.spot, terrain.peek(), boardPins.peek())
@@ -49,8 +49,8 @@ function beginDrag(ground: DragGround, event: PointerEvent, grip: Grip, onEnd: (
     change.giveUp()
     return null
   }
-  const down = ground.pointOf(event)
-  const at = ground.view().toPoint(place)
+  const down = surface.pointOf(event)
+  const at = surface.view().toPoint(place)
   // The notch is turned toward the pointer itself.
   const off = grip.on === 'heading' ? { x: 0, y: 0 } : { x: at.x - down.x, y: at.y - down.y }
   return {
@@ -74,15 +74,15 @@ function keepFromBelow(event: Event): void {
   if (gripUnder(event) !== null) event.stopPropagation()
 }
 
-/** Listens on a plan's surface; answers with what takes the listeners away. */
-export function followDrags(ground: DragGround): () => void {
-  const { surface } = ground
+/** Listens on a plan's surface. Returns a function that removes the listeners. */
+export function followDrags(surface: DragSurface): () => void {
+  const { svg } = surface
   let drag: Drag | null = null
 
   function apply(now: Drag): void {
     if (!now.change.lasts()) return now.change.giveUp()
-    const place = ground.view().toPlace({ x: now.point.x + now.off.x, y: now.point.y + now.off.y })
-    now.change.show(brought(now.plan, now.grip, place))
+    const place = surface.view().toPlace({ x: now.point.x + now.off.x, y: now.point.y + now.off.y })
+    now.change.show(gripBroughtTo(now.plan, now.grip, place))
   }
 
   function letGo(): void {
@@ -103,9 +103,9 @@ export function followDrags(ground: DragGround): () => void {
     // The map below must neither pan nor take this for its own press.
     event.stopPropagation()
     if (drag !== null) return
-    drag = beginDrag(ground, event, grip, letGo)
+    drag = beginDrag(surface, event, grip, letGo)
     if (drag === null) return
-    surface.setPointerCapture(event.pointerId)
+    svg.setPointerCapture(event.pointerId)
     document.addEventListener('keydown', onKey, true)
     selectGrip(grip)
   }
@@ -117,7 +117,7 @@ export function followDrags(ground: DragGround): () => void {
     if (!now.moving) {
       if (distanceBetween(now.point, now.down) < DRAG_FROM) return
       now.moving = true
-      holdGrip(now.grip, ground.where)
+      holdGrip(now.grip, surface.where)
     }
     if (now.frame !== 0) return
     now.frame = requestAnimationFrame(() => {
@@ -147,17 +147,17 @@ export function followDrags(ground: DragGround): () => void {
     if (event.key === 'Escape') abandon()
   }
 
-  for (const name of BELOW) surface.addEventListener(name, keepFromBelow)
-  surface.addEventListener('pointerdown', onDown)
-  surface.addEventListener('pointermove', onMove)
-  surface.addEventListener('pointerup', onUp)
-  surface.addEventListener('pointercancel', onCancel)
+  for (const name of BELOW) svg.addEventListener(name, keepFromBelow)
+  svg.addEventListener('pointerdown', onDown)
+  svg.addEventListener('pointermove', onMove)
+  svg.addEventListener('pointerup', onUp)
+  svg.addEventListener('pointercancel', onCancel)
   return () => {
     abandon()
-    for (const name of BELOW) surface.removeEventListener(name, keepFromBelow)
-    surface.removeEventListener('pointerdown', onDown)
-    surface.removeEventListener('pointermove', onMove)
-    surface.removeEventListener('pointerup', onUp)
-    surface.removeEventListener('pointercancel', onCancel)
+    for (const name of BELOW) svg.removeEventListener(name, keepFromBelow)
+    svg.removeEventListener('pointerdown', onDown)
+    svg.removeEventListener('pointermove', onMove)
+    svg.removeEventListener('pointerup', onUp)
+    svg.removeEventListener('pointercancel', onCancel)
   }
 }

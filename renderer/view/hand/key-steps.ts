@@ -4,21 +4,24 @@ import { tell } from '#renderer/state/library/notices.ts'
 import { plan } from '#renderer/state/plan/board-plan.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
 import { stoppingWords } from '#renderer/words/en-stopping.ts'
-import { type Grip, type Moved, brought, gripPlace, readGrip, withoutCorner } from '#core/plan/grip.ts'
-import { withoutGroundPoint } from '#core/plan/drawn-grip.ts'
+import { type Grip, type Moved, gripBroughtTo, gripPlace, readGrip, withoutCorner } from '#core/plan/grip.ts'
+import { withoutDrawnPoint } from '#core/plan/drawn-grip.ts'
 import { selectGrip } from './select.ts'
-import { held, moveLabel, refuseGround } from '#renderer/state/act/held.ts'
-import { type Step, stepOf, stepped } from './step.ts'
+import { heldGrip, moveLabel, refuseGround } from '#renderer/state/act/held.ts'
+import { type KeyStep, keyStepOf, gripStepped } from './step.ts'
 
-function labelOf(grip: Grip, step: Step): string {
+/** Metres that an arrow moves a thing on the map and in the close plan, without Shift. */
+export const KEY_STEP = { map: 1, close: 0.1 } as const
+
+function labelOf(grip: Grip, step: KeyStep): string {
   return step.kind === 'turn' ? mapWords.turnSubject : moveLabel(grip)
 }
 
-function walk(grip: Grip, step: Step): void {
+function walk(grip: Grip, step: KeyStep): void {
   const steps = beginSteps(labelOf(grip, step), refuseGround)
   const now = plan.peek()
   if (steps === null || now === null) return
-  const moved = stepped(now, grip, step)
+  const moved = gripStepped(now, grip, step)
   if (moved !== null) steps.show(moved)
 }
 
@@ -35,7 +38,7 @@ function removePoint(grip: Grip): void {
   const now = plan.peek()
   if (now === null) return
   if ('sort' in grip) {
-    const left = withoutGroundPoint(now.shoot, grip)
+    const left = withoutDrawnPoint(now.shoot, grip)
     if ('needed' in left) tell('fault', stoppingWords.pointsFew[left.needed])
     else change(stoppingWords.edit.removePoint, { shoot: left.shoot, spot: now.spot })
     return
@@ -50,15 +53,15 @@ function addPoint(grip: Grip): void {
   settleSteps()
   const now = plan.peek()
   const at = now === null ? null : gripPlace(now, grip)
-  if (now !== null && at !== null) change(moveLabel(grip), brought(now, grip, at))
+  if (now !== null && at !== null) change(moveLabel(grip), gripBroughtTo(now, grip, at))
 }
 
 function onPoint(grip: Grip): boolean {
-  return grip.on === 'corner' || grip.on === 'ground-point'
+  return grip.on === 'corner' || grip.on === 'drawn-point'
 }
 
 function onLeg(grip: Grip): boolean {
-  return grip.on === 'edge' || grip.on === 'ground-leg'
+  return grip.on === 'edge' || grip.on === 'drawn-leg'
 }
 
 /** What a key does to the thing that has the focus; true when it was for it. */
@@ -72,13 +75,13 @@ function act(grip: Grip, event: KeyboardEvent, metres: number): boolean {
     removePoint(grip)
     return true
   }
-  const step = stepOf(event, metres)
+  const step = keyStepOf(event, metres)
   if (step === null || onLeg(grip)) return false
   walk(grip, step)
   return true
 }
 
-/** Listens for keys on a plan's surface; `metres` is its step without Shift. Answers with what takes the listeners away. */
+/** Listens for keys on a plan's surface; `metres` is its step without Shift. Returns a function that removes the listeners. */
 export function followKeys(surface: SVGSVGElement, metres: number): () => void {
   const gripOf = (event: Event): Grip | null => {
     const part = event.target instanceof Element ? event.target.closest('[data-grip]') : null
@@ -86,7 +89,7 @@ export function followKeys(surface: SVGSVGElement, metres: number): () => void {
   }
   const onKey = (event: KeyboardEvent): void => {
     const grip = gripOf(event)
-    if (grip === null || held.peek() !== null || !act(grip, event, metres)) return
+    if (grip === null || heldGrip.peek() !== null || !act(grip, event, metres)) return
     event.preventDefault()
     event.stopPropagation()
   }

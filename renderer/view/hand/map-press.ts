@@ -2,7 +2,7 @@
 import type { PlanView, Point } from '#renderer/view/drawing/plan-view.ts'
 import { readPresses } from './press.ts'
 
-export interface PressGround {
+export interface PressSurface {
   readonly holder: HTMLElement
   readonly view: () => PlanView | null
   readonly pointOf: (event: PointerEvent) => Point
@@ -20,8 +20,8 @@ export interface PressWish {
   readonly keepsDouble?: boolean
 }
 
-/** Listens on the map's holder; answers with what takes the listeners away. */
-export function followPresses({ holder, pointOf }: PressGround, wish: PressWish): () => void {
+/** Listens on the map's holder. Returns a function that removes the listeners. */
+export function followPresses({ holder, pointOf }: PressSurface, wish: PressWish): () => void {
   const presses = readPresses()
   const idle = (event: PointerEvent): boolean => !wish.waits() || !event.isPrimary
   const onMap = (event: Event): boolean => event.target instanceof Element && event.target.closest('.map-over') === null

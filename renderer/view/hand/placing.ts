@@ -7,11 +7,11 @@ import { type Arrangement, type LiveChange, begin } from '#renderer/state/act/li
 import { boardPins } from '#renderer/state/plan/pin-heights.ts'
 import { terrain } from '#renderer/state/plan/terrain.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
-import { type Moved, brought } from '#core/plan/grip.ts'
-import { type PressGround, followPresses } from './map-press.ts'
+import { type Moved, gripBroughtTo } from '#core/plan/grip.ts'
+import { type PressSurface, followPresses } from './map-press.ts'
 import type { Point } from '#renderer/view/drawing/plan-view.ts'
 import { PLACE_AFTER } from './press.ts'
-import { placeAlone, standsAlone } from '#renderer/state/act/place-alone.ts'
+import { placeAlone, placeStandsAlone } from '#renderer/state/act/place-alone.ts'
 import { refuseGround } from '#renderer/state/act/held.ts'
 
 const LABELS: Readonly<Record<Placing['what'], string>> = {
@@ -22,11 +22,11 @@ const LABELS: Readonly<Record<Placing['what'], string>> = {
 }
 
 /** The arrangement with a thing placed; a spot that looks at no landmark yet looks at the one placed. */
-export function placed(start: Arrangement, wish: Placing, at: LatLon): Moved {
+export function arrangementWith(start: Arrangement, wish: Placing, at: LatLon): Moved {
   if (wish.what !== 'landmark')
-    return brought(planOf(start.shoot, start.spot, terrain.peek(), boardPins.peek()), { on: wish.what }, at)
+    return gripBroughtTo(planOf(start.shoot, start.spot, terrain.peek(), boardPins.peek()), { on: wish.what }, at)
   const looking = { ...start.spot, landmarkId: wish.landmarkId }
-  const moved = brought(planOf(start.shoot, looking, terrain.peek(), boardPins.peek()), { on: 'landmark' }, at)
+  const moved = gripBroughtTo(planOf(start.shoot, looking, terrain.peek(), boardPins.peek()), { on: 'landmark' }, at)
   const other = start.spot.landmarkId !== null && start.spot.landmarkId !== wish.landmarkId
   return other ? { ...moved, spot: start.spot } : moved
 }
@@ -34,19 +34,19 @@ export function placed(start: Arrangement, wish: Placing, at: LatLon): Moved {
 /** Places the wished thing at once, as the keyboard does. */
 export function placeAt(at: LatLon): void {
   const wish = placing.peek()
-  if (wish !== null && standsAlone(wish)) {
+  if (wish !== null && placeStandsAlone(wish)) {
     stopPlacing()
     return placeAlone(wish, at)
   }
   const change = wish === null ? null : begin(LABELS[wish.what], { refuse: refuseGround })
   if (wish === null || change === null) return
   stopPlacing()
-  change.show(placed(change.start, wish, at))
+  change.show(arrangementWith(change.start, wish, at))
   void change.keep()
 }
 
-/** Listens on the map's holder while something is to be placed; answers with what takes the listeners away. */
-export function followPlacing(ground: PressGround): () => void {
+/** Listens on the map's holder while something is to be placed. Returns a function that removes the listeners. */
+export function followPlacing(surface: PressSurface): () => void {
   let waiting: { readonly change: LiveChange; readonly timer: number } | null = null
 
   let alone: number | undefined
@@ -70,15 +70,15 @@ export function followPlacing(ground: PressGround): () => void {
 
   function placeSoon(point: Point): void {
     const wish = placing.peek()
-    const at = ground.view()?.toPlace(point)
+    const at = surface.view()?.toPlace(point)
     if (wish === null || at === undefined) return
-    if (standsAlone(wish)) {
+    if (placeStandsAlone(wish)) {
       alone = window.setTimeout(() => placeAt(at), PLACE_AFTER)
       return
     }
     const change = begin(LABELS[wish.what], { refuse: refuseGround, onEnd: ended })
     if (change === null) return
-    change.show(placed(change.start, wish, at))
+    change.show(arrangementWith(change.start, wish, at))
     waiting = { change, timer: window.setTimeout(keep, PLACE_AFTER) }
   }
 
@@ -92,7 +92,7 @@ export function followPlacing(ground: PressGround): () => void {
   const stopWatching = effect(() => {
     if (placing.value === null) takeBack()
   })
-  const stopPresses = followPresses(ground, {
+  const stopPresses = followPresses(surface, {
     waits: () => placing.peek() !== null,
     press: placeSoon,
     double: takeBack,

@@ -3,7 +3,7 @@ import type { LatLon } from '#core/geo/lat-lon.ts'
 import { localFrame, placeUnder, toEarth } from '#core/geo/local-frame.ts'
 import { turnSubject } from '#core/plan/arrange.ts'
 import type { Plan } from '#core/plan/plan.ts'
-import { type Grip, type Moved, brought, gripPlace } from '#core/plan/grip.ts'
+import { type Grip, type Moved, gripBroughtTo, gripPlace } from '#core/plan/grip.ts'
 
 /** As much of a keyboard event as a step is read from. */
 export interface Key {
@@ -15,7 +15,7 @@ export interface Key {
   readonly metaKey: boolean
 }
 
-export type Step =
+export type KeyStep =
   /** Metres. */
   | { readonly kind: 'shift'; readonly east: number; readonly north: number }
   /** Degrees, clockwise. */
@@ -35,7 +35,7 @@ function turnOf(key: Key): number {
 }
 
 /** What a key asks for; null when it is none of ours. `metres` is the step without Shift. */
-export function stepOf(key: Key, metres: number): Step | null {
+export function keyStepOf(key: Key, metres: number): KeyStep | null {
   if (key.metaKey || (key.ctrlKey && !key.altKey)) return null
   const size = key.shiftKey ? 10 : 1
   const arrow = ARROWS[key.key]
@@ -51,7 +51,7 @@ function shifted(at: LatLon, east: number, north: number): LatLon {
 }
 
 /** The plan after one step of a thing; null when the plan has no such thing or it can't be done to it. */
-export function stepped(plan: Plan, grip: Grip, step: Step): Moved | null {
+export function gripStepped(plan: Plan, grip: Grip, step: KeyStep): Moved | null {
   const { shoot, spot } = plan
   if (step.kind === 'turn') {
     const turns = grip.on === 'subject' || grip.on === 'heading' || grip.on === 'pair'
@@ -62,5 +62,5 @@ export function stepped(plan: Plan, grip: Grip, step: Step): Moved | null {
     return step.east === 0 ? null : { shoot, spot: turnSubject(plan, spot.stop.heading + Math.sign(step.east)) }
   }
   const at = gripPlace(plan, grip)
-  return at === null ? null : brought(plan, grip, shifted(at, step.east, step.north))
+  return at === null ? null : gripBroughtTo(plan, grip, shifted(at, step.east, step.north))
 }

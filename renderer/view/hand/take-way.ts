@@ -2,7 +2,7 @@
 import { type ReadonlySignal, computed, effect, signal } from '@preact/signals'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { addDrawn } from '#renderer/state/act/drawn-acts.ts'
-import { groundShown, stopDrawing, takingAs } from '#renderer/state/session/drawn-ground.ts'
+import { drawnShown, stopDrawing, takingAs } from '#renderer/state/session/drawn-ground.ts'
 import { settleSteps } from '#renderer/state/act/live-change.ts'
 import { stoppingWords } from '#renderer/words/en-stopping.ts'
 import type { SketchIndex } from '#renderer/view/sketch/sketch-index.ts'
@@ -11,8 +11,8 @@ import { type WayUnder, wayUnder } from '#renderer/view/sketch/way-under.ts'
 import { boxesMeet } from '#renderer/view/sketch/world.ts'
 import { sketchShown } from '#renderer/state/session/map-source.ts'
 import { shownWindow } from '#renderer/view/drawing/map-look.ts'
-import { type CrossHairGround, followCrossHair } from './cross-hair.ts'
-import { type PressGround, followPresses } from './map-press.ts'
+import { type CrossHairSurface, followCrossHair } from './cross-hair.ts'
+import { type PressSurface, followPresses } from './map-press.ts'
 import { mapLook } from '#renderer/view/drawing/map-look.ts'
 import { TILE_SIZE, type Point } from '#renderer/view/drawing/plan-view.ts'
 
@@ -57,28 +57,28 @@ function take(place: LatLon): void {
   addDrawn(sort, [{ name, shape: way.shape }], way.kind)
 }
 
-/** Listens while a way is to be taken; answers with what takes the listeners away. */
-export function followTaking(ground: PressGround & CrossHairGround): () => void {
+/** Listens while a way is to be taken. Returns a function that removes the listeners. */
+export function followTaking(surface: PressSurface & CrossHairSurface): () => void {
   const press = (point: Point): void => {
-    const place = ground.view()?.toPlace(point)
+    const place = surface.view()?.toPlace(point)
     if (place !== undefined) take(place)
   }
   const stopLoading = effect(() => {
-    if (groundShown.value && sketchShown.value && island.peek() === null) void load()
+    if (drawnShown.value && sketchShown.value && island.peek() === null) void load()
   })
   const stopClearing = effect(() => {
     if (takingAs.value !== null) return
     pointed.value = null
     tookNothingSignal.value = false
   })
-  const stopPresses = followPresses(ground, {
+  const stopPresses = followPresses(surface, {
     waits: () => takingAs.peek() !== null,
     press,
     double: () => undefined,
     keepsDouble: true,
-    point: (point) => pointAtWay(point === null ? null : (ground.view()?.toPlace(point) ?? null)),
+    point: (point) => pointAtWay(point === null ? null : (surface.view()?.toPlace(point) ?? null)),
   })
-  const stopKeys = followCrossHair(ground, {
+  const stopKeys = followCrossHair(surface, {
     waits: () => takingAs.value !== null,
     press,
     end: stopDrawing,

@@ -9,7 +9,7 @@ export interface ImagePoint {
   readonly y: number
 }
 
-export interface Bounds {
+export interface ClipBounds {
   readonly left: number
   readonly top: number
   readonly right: number
@@ -53,7 +53,7 @@ export function clipStretch(
 type Edge = (point: ImagePoint) => number
 
 /** The part of a picture's polygon within bounds, so that no coordinate grows beyond what a drawing can hold. */
-export function clipToBounds(points: readonly ImagePoint[], bounds: Bounds): readonly ImagePoint[] {
+export function clipToBounds(points: readonly ImagePoint[], bounds: ClipBounds): readonly ImagePoint[] {
   const { left, top, right, bottom } = bounds
   if (points.every(({ x, y }) => x >= left && x <= right && y >= top && y <= bottom)) return points
   const edges: Edge[] = [(p) => p.x - left, (p) => right - p.x, (p) => p.y - top, (p) => bottom - p.y]
@@ -83,7 +83,11 @@ function clipEdge(points: readonly ImagePoint[], edge: Edge): ImagePoint[] {
 }
 
 /** The part of a straight line within bounds; null when none is. (Liang and Barsky.) */
-export function clipLine(from: ImagePoint, to: ImagePoint, bounds: Bounds): readonly [ImagePoint, ImagePoint] | null {
+export function clipLine(
+  from: ImagePoint,
+  to: ImagePoint,
+  bounds: ClipBounds,
+): readonly [ImagePoint, ImagePoint] | null {
   const dx = to.x - from.x
   const dy = to.y - from.y
   const limits = [

@@ -28,7 +28,7 @@ export function mixed(from: Colour, to: Colour, share: number): Colour {
 }
 
 /** The colour with only a share of its cover. */
-export function thinned(one: Colour, share: number): Colour {
+export function translucent(one: Colour, share: number): Colour {
   return { ...one, cover: one.cover * share }
 }
 

@@ -1,5 +1,5 @@
 /** The ground seen, in bands of distance: how high in each direction all ground within a distance reaches, and where it is water. */
-import { curvatureDrop, horizonDistance } from '#core/geo/curvature.ts'
+import { curvatureDrop, horizonDistance } from '#core/geo/curvature-and-refraction.ts'
 import { type SeenGround, pointsWithin, slopeWithin } from '#core/ground/seen-ground.ts'
 import type { GroundLooks } from './ground-looks.ts'
 

@@ -37,7 +37,7 @@ function line(sheet: Sheet, from: CameraPoint, to: CameraPoint): string {
 /** One path of hairlines: across the aim at round distances, and along it at a round spacing about `distance` metres out. */
 export function groundLines(view: View, sheet: Sheet, below: number, distance: number): string {
   if (below <= 0 || view.cosPitch < 0.05) return ''
-  const spacing = roundStep(distance / 3)
+  const spacing = roundLength(distance / 3)
   const { left, right, top, bottom } = sheet.bounds
   let path = ''
   for (const ahead of CROSSINGS) {
@@ -56,7 +56,7 @@ export function groundLines(view: View, sheet: Sheet, below: number, distance: n
 }
 
 /** The nearest of 1, 2, 5, 10 ... below a length. */
-export function roundStep(length: number): number {
+export function roundLength(length: number): number {
   const ten = 10 ** Math.floor(Math.log10(Math.max(length, 0.01)))
   const lead = length / ten
   return (lead >= 5 ? 5 : lead >= 2 ? 2 : 1) * ten

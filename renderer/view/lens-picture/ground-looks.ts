@@ -42,7 +42,7 @@ interface Kept {
 const MOST_KEPT = 8
 /** Looks kept of one place: those all around it, and finer ones ahead. */
 const MOST_SEEN = 2000
-const kept = new WeakMap<ElevationGrid, Kept[]>()
+const keptLooks = new WeakMap<ElevationGrid, Kept[]>()
 
 function sameLevels(one: Settled, other: Settled): boolean {
   return one.underEye === other.underEye && one.there === other.there && one.at === other.at
@@ -50,7 +50,7 @@ function sameLevels(one: Settled, other: Settled): boolean {
 
 /** From the same place, as fine as wished or up to four times finer. */
 function keptFor(grid: ElevationGrid, eye: Raised, settled: Settled, refraction: number, step: number): Kept {
-  const all = kept.get(grid) ?? []
+  const all = keptLooks.get(grid) ?? []
   const known = all.find(
     (one) =>
       sameEye(one.eye, eye) &&
@@ -62,7 +62,7 @@ function keptFor(grid: ElevationGrid, eye: Raised, settled: Settled, refraction:
   if (known !== undefined) return known
   const look = groundSeer(grid, eye, refraction, step * RADIANS_PER_DEGREE * LEAST_RISE, settled)
   const made: Kept = { eye, settled, refraction, step, look, seen: new Map() }
-  kept.set(grid, [made, ...all].slice(0, MOST_KEPT))
+  keptLooks.set(grid, [made, ...all].slice(0, MOST_KEPT))
   return made
 }
 
@@ -76,8 +76,8 @@ function halfSpan(view: View, sheet: Sheet, margin: number): number {
 
 /** Steps are powers of two, so that looks serve on when the focal length changes. */
 function stepFor(sheet: Sheet, spacing: number): number {
-  const wished = degrees(spacing / sheet.scale)
-  return Math.min(LARGEST_STEP, 2 ** Math.floor(Math.log2(wished)))
+  const wantedStep = degrees(spacing / sheet.scale)
+  return Math.min(LARGEST_STEP, 2 ** Math.floor(Math.log2(wantedStep)))
 }
 
 /** Metres beyond the subject, at least, over which the ground returns from measured levels to the elevations, and cells. */
@@ -112,8 +112,8 @@ export function groundLooks(
   if (grid === null) return null
   const eye = lensOn(grid, plan, levels)
   const settled = settledFor(grid, plan, levels)
-  const wished = stepFor(sheet, moving ? SPACING.coarse : SPACING.fine)
-  const { step, look, seen } = keptFor(grid, eye, settled, shoot.refraction, wished)
+  const wantedStep = stepFor(sheet, moving ? SPACING.coarse : SPACING.fine)
+  const { step, look, seen } = keptFor(grid, eye, settled, shoot.refraction, wantedStep)
   const half = halfSpan(view, sheet, margin)
   const first = Math.floor((view.bearing - half) / step)
   const last = Math.ceil((view.bearing + half) / step)

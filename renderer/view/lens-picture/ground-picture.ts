@@ -7,7 +7,7 @@ import { type Footing, type GroundBand, REACHES, coverWithin, groundBands, seaSl
 import type { GroundLooks } from './ground-looks.ts'
 import { lookPlace } from './look-place.ts'
 import { type Sheet, outlinePath } from './pen.ts'
-import type { ScreenStrips } from './screen-strips.ts'
+import type { ObstructionStrips } from './obstruction-strips.ts'
 
 /** One filled area or, for `edge`, a line. */
 export interface GroundPiece {
@@ -36,7 +36,7 @@ export interface GroundPicture {
   /** Before the nearer thing too; none where it hides nothing of it. */
   readonly before: readonly SoftGround[]
   /** Trees and walls. */
-  readonly screens: ScreenStrips
+  readonly obstructions: ObstructionStrips
   /** From the horizon down: heights in the drawing at which the sea lies at distances, metres. */
   readonly waterline: readonly Waterline[]
   /** The area of the ground one stands on: what lies on it is cut by it. */
@@ -267,7 +267,7 @@ export function groundPicture(
   seen: GroundLooks,
   stand: GroundStand,
   { farther, nearer }: GroundThings,
-  screens: ScreenStrips,
+  obstructions: ObstructionStrips,
 ): GroundPicture {
   const bands = groundBands(seen, stand.footing)
   const ridges = ridgesOf(seen.looks, seen.from, seen.step, stand.cell)
@@ -284,7 +284,7 @@ export function groundPicture(
     behind: softly(behind, stand.soft),
     between: softly(between, stand.soft),
     before: softly(before(nearer), stand.soft),
-    screens,
+    obstructions,
     waterline: waterlineOf(drawing),
     near: own?.path ?? '',
     front: areas[0]?.path ?? '',

@@ -31,7 +31,7 @@ function turnedTo(heading: number, { east, north, up }: LocalPoint): LocalPoint 
   return { east: cos * east - sin * north, north: sin * east + cos * north, up }
 }
 
-export function subjectShadow(plan: Plan, assessment: Assessment, see: See, sheet: Sheet): string {
+export function subjectShadowShapes(plan: Plan, assessment: Assessment, see: See, sheet: Sheet): string {
   const { spot, shoot } = plan
   const sun = sunOverStop(plan, assessment)
   const { levels } = assessment
@@ -44,7 +44,7 @@ export function subjectShadow(plan: Plan, assessment: Assessment, see: See, shee
 }
 
 /** Empty unless the landmark stands on the ground that is drawn. */
-export function landmarkShadow(plan: Plan, assessment: Assessment, view: View, sheet: Sheet): string {
+export function landmarkShadowShapes(plan: Plan, assessment: Assessment, view: View, sheet: Sheet): string {
   const sun = sunOverStop(plan, assessment, assessment.light.sunOnLandmark)
   const { levels } = assessment
   if (sun === null || plan.landmark === null || Math.abs(levels.landmark - levels.stop) > SAME_LEVEL) return ''

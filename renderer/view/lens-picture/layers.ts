@@ -4,7 +4,7 @@ import type { Material } from '#core/scene/solid.ts'
 import { type ImagePoint, clipNear, clipStretch, NEAR } from './clip.ts'
 import { type RodPoint, ringOutline, stretchOutline, turningArea } from './outline.ts'
 import type { SeenItem, SeenPart, SeenRod } from './painter.ts'
-import { type Box, COARSE, FINE, type Pen, type Sheet, addOutline, newPen, toSheet } from './pen.ts'
+import { type PenBox, COARSE_GRID, FINE, type Pen, type Sheet, addOutline, newPen, toSheet } from './pen.ts'
 
 /** How a layer looks. */
 interface Tone {
@@ -22,7 +22,7 @@ export interface Layer extends Tone {
 
 interface Drawn {
   readonly path: string
-  readonly box: Box
+  readonly box: PenBox
   /** The convex outline, where it has one: boxes of slanting things overlap where the things don't. */
   readonly outline: readonly ImagePoint[] | null
 }
@@ -39,8 +39,8 @@ function drawRod(pen: Pen, rod: SeenRod, sheet: Sheet): readonly ImagePoint[] | 
     const ring = ringOutline(points.map((point, index) => rodPoint(sheet, point, widths[index] ?? 0)))
     if (ring !== null) {
       const outerIsFirst = Math.abs(turningArea(ring[0])) > Math.abs(turningArea(ring[1]))
-      addOutline(pen, ring[0], sheet, COARSE, outerIsFirst ? 1 : -1)
-      addOutline(pen, ring[1], sheet, COARSE, outerIsFirst ? -1 : 1)
+      addOutline(pen, ring[0], sheet, COARSE_GRID, outerIsFirst ? 1 : -1)
+      addOutline(pen, ring[1], sheet, COARSE_GRID, outerIsFirst ? -1 : 1)
       return null
     }
   }
@@ -54,7 +54,7 @@ function drawRod(pen: Pen, rod: SeenRod, sheet: Sheet): readonly ImagePoint[] | 
     const start = rodPoint(sheet, kept[0], widths[before] ?? 0)
     const end = rodPoint(sheet, kept[1], widths[index] ?? 0)
     outline = stretchOutline(start, end)
-    addOutline(pen, outline, sheet, start.half < 1 || end.half < 1 ? FINE : COARSE)
+    addOutline(pen, outline, sheet, start.half < 1 || end.half < 1 ? FINE : COARSE_GRID)
   }
   return points.length === 2 ? outline : null
 }
@@ -65,11 +65,11 @@ function drawItem(item: SeenItem, sheet: Sheet): Drawn | null {
   if (item.kind === 'rod') outline = drawRod(pen, item, sheet)
   else if (item.kind === 'face') {
     outline = clipNear(item.points).map((point) => toSheet(sheet, point))
-    addOutline(pen, outline, sheet, COARSE)
+    addOutline(pen, outline, sheet, COARSE_GRID)
   } else if (item.centre.depth >= NEAR) {
     const { x, y } = toSheet(sheet, item.centre)
     const radius = (item.radius * sheet.scale) / item.centre.depth
-    addOutline(pen, circle(x, y, radius), sheet, COARSE)
+    addOutline(pen, circle(x, y, radius), sheet, COARSE_GRID)
   }
   const { path, left, top, right, bottom } = pen
   return path === '' ? null : { path, box: { left, top, right, bottom }, outline }
@@ -95,7 +95,7 @@ function sameTone(one: Tone, other: Tone): boolean {
 /** How many layers back a later item may slip under, to join one of its tone. */
 const LOOK_BACK = 24
 
-function overlap(one: Box, other: Box, slack: number): boolean {
+function overlap(one: PenBox, other: PenBox, slack: number): boolean {
   return (
     one.left < other.right - slack &&
     other.left < one.right - slack &&
@@ -108,7 +108,7 @@ interface GrowingLayer {
   readonly tone: Tone
   path: string
   /** Around all its items. */
-  readonly box: Box
+  readonly box: PenBox
   readonly items: Drawn[]
 }
 
@@ -153,7 +153,7 @@ function layerFor(layers: readonly GrowingLayer[], tone: Tone, item: Drawn, slac
   return null
 }
 
-function grow(box: Box, other: Box): void {
+function grow(box: PenBox, other: PenBox): void {
   box.left = Math.min(box.left, other.left)
   box.top = Math.min(box.top, other.top)
   box.right = Math.max(box.right, other.right)

@@ -46,15 +46,21 @@ export function shootInPicture(shoot: Shoot): Shoot {
   return { ...shoot, stoppingGround: [], keepOuts: [] }
 }
 
+function alone(ring: ElevationGrid): ElevationGrid {
+  const copy: { -readonly [Key in keyof ElevationGrid]: ElevationGrid[Key] } = { ...ring }
+  delete copy.beyond
+  return copy
+}
+
 /** The page's end of a ground sent ring by ring: wide rings stay while fine ones change, and copying them takes longer than a frame. */
 export function ringSender(): (ground: ElevationGrid | null) => readonly SentRing[] {
   let sent: ReadonlyMap<Float32Array, number> = new Map()
   let newest = 0
   return (ground) => {
     const rings = ground === null ? [] : ringsOf(ground)
-    const message = rings.map(({ beyond: _, ...ring }): SentRing => {
+    const message = rings.map((ring): SentRing => {
       const number = sent.get(ring.heights)
-      return number === undefined ? { number: (newest += 1), ring } : { number, ring: null }
+      return number === undefined ? { number: (newest += 1), ring: alone(ring) } : { number, ring: null }
     })
     sent = new Map(rings.map((ring, at) => [ring.heights, message[at]?.number ?? 0]))
     return message

@@ -4,7 +4,7 @@ import type { Block, Face, Item, Material, Solid } from '#core/scene/solid.ts'
 import { type Lighting, toneStep } from './lighting.ts'
 import type { See } from './camera-transform.ts'
 
-export interface SeenFace {
+export interface PictureFace {
   readonly kind: 'face'
   readonly material: Material
   readonly shade: number
@@ -28,7 +28,7 @@ export interface SeenBall {
   readonly radius: number
 }
 
-export type SeenItem = SeenFace | SeenRod | SeenBall
+export type SeenItem = PictureFace | SeenRod | SeenBall
 
 /** Items of one part, in order, and the depth of its middle along the axis, metres. */
 export interface SeenPart {
@@ -125,17 +125,22 @@ function placedAt(middle: CameraPoint, seen: readonly SeenItem[]): Placed {
   return { range: Math.hypot(middle.right, middle.up, middle.depth), depth: middle.depth, seen }
 }
 
-/** The face and what is painted upon it; nothing when it looks away. */
-function seenFaces(face: Face, points: readonly CameraPoint[], middle: CameraPoint, look: Look): SeenFace[] {
+/** The face and what is painted on it; nothing when it looks away. */
+function seenFaces(face: Face, points: readonly CameraPoint[], middle: CameraPoint, look: Look): PictureFace[] {
   const normal = normalOf(points)
   const toward = normal.right * middle.right + normal.up * middle.up + normal.depth * middle.depth
   if (toward >= 0) return []
   const shade = toneStep(normal, look.lighting)
-  const own: SeenFace = { kind: 'face', material: face.material, shade, points }
-  const upon = face.upon ?? []
+  const own: PictureFace = { kind: 'face', material: face.material, shade, points }
+  const painted = face.painted ?? []
   return [
     own,
-    ...upon.map((one): SeenFace => ({ kind: 'face', material: one.material, shade, points: one.points.map(look.see) })),
+    ...painted.map((one): PictureFace => ({
+      kind: 'face',
+      material: one.material,
+      shade,
+      points: one.points.map(look.see),
+    })),
   ]
 }
 

@@ -1,6 +1,6 @@
 /** The pen: outlines as path text, clipped, rounded and turned one way so that those of one path unite. */
 import type { CameraPoint } from '#core/frame/projection.ts'
-import { type Bounds, type ImagePoint, clipNear, clipToBounds } from './clip.ts'
+import { type ClipBounds, type ImagePoint, clipNear, clipToBounds } from './clip.ts'
 import { turningArea } from './outline.ts'
 
 /** From camera metres to the drawing's units: its middle, and units per metre at one metre's depth. */
@@ -9,7 +9,7 @@ export interface Sheet {
   readonly middleY: number
   readonly scale: number
   /** What is drawn reaches a little beyond the frame, so that a blur at its edge has something to draw on. */
-  readonly bounds: Bounds
+  readonly bounds: ClipBounds
   /** No rod is drawn thinner than this, in units: a far cable keeps a trace. */
   readonly thinnest: number
 }
@@ -20,7 +20,7 @@ export function toSheet(sheet: Sheet, point: CameraPoint): ImagePoint {
 }
 
 /** The extent of a path in the drawing's units. */
-export interface Box {
+export interface PenBox {
   left: number
   top: number
   right: number
@@ -28,7 +28,7 @@ export interface Box {
 }
 
 /** Path text under way, and how far it reaches. */
-export interface Pen extends Box {
+export interface Pen extends PenBox {
   path: string
 }
 
@@ -37,7 +37,7 @@ export function newPen(): Pen {
 }
 
 /** Steps per unit to which coordinates are rounded: a tenth, but a hundredth where the shape itself is a hair. */
-export const COARSE = 10
+export const COARSE_GRID = 10
 export const FINE = 100
 
 /** Figures of up to so many steps are written once and kept: most are short ways from corner to corner. */
@@ -57,7 +57,7 @@ function figure(inSteps: number, steps: number): string {
 }
 
 /** Grows a box around points. */
-function extend(box: Box, points: readonly ImagePoint[]): void {
+function extend(box: PenBox, points: readonly ImagePoint[]): void {
   for (const { x, y } of points) {
     if (x < box.left) box.left = x
     if (x > box.right) box.right = x
@@ -107,7 +107,7 @@ export function finePath(points: readonly ImagePoint[], sheet: Sheet): string {
 /** The same to a tenth of a unit. */
 export function outlinePath(points: readonly ImagePoint[], sheet: Sheet): string {
   const pen = newPen()
-  addOutline(pen, points, sheet, COARSE)
+  addOutline(pen, points, sheet, COARSE_GRID)
   return pen.path
 }
 
@@ -116,7 +116,7 @@ export function areasPath(areas: readonly (readonly CameraPoint[])[], sheet: She
   const pen = newPen()
   for (const area of areas) {
     const points = clipNear(area).map((point) => toSheet(sheet, point))
-    addOutline(pen, points, sheet, COARSE)
+    addOutline(pen, points, sheet, COARSE_GRID)
   }
   return pen.path
 }

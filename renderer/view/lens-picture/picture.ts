@@ -11,12 +11,12 @@ import type { Footing } from './ground-bands.ts'
 import { groundLooks } from './ground-looks.ts'
 import { type GroundPicture, type GroundThings, groundPicture } from './ground-picture.ts'
 import { landmarkReach } from './ground-reach.ts'
-import { contactPatch, landmarkShadow, subjectShadow } from './ground-shadows.ts'
+import { contactPatch, landmarkShadowShapes, subjectShadowShapes } from './ground-shadows.ts'
 import { type Layer, layersOf } from './layers.ts'
 import { type Lighting, darknessAt, lightingOf } from './lighting.ts'
 import { type SeenPart, paintOrder } from './painter.ts'
 import type { Sheet } from './pen.ts'
-import { screenStrips } from './screen-strips.ts'
+import { obstructionStrips } from './obstruction-strips.ts'
 import { type See, seer } from './camera-transform.ts'
 import { type SkyBody, moonInPicture, sunInPicture } from './sky-bodies.ts'
 import { solidOfLandmark, solidOfSubject } from './solids.ts'
@@ -103,8 +103,8 @@ export function pictureOf(plan: Plan, assessment: Assessment, width: number, mov
     skyDeviation: skyDeviation(assessment, view, sheet),
     ground: groundOf(plan, assessment, { view, sheet, landmarkBefore, moving }),
     groundLines: groundLines(view, sheet, below, assessment.toSubject.distance),
-    subjectShadow: subjectShadow(plan, assessment, see, sheet),
-    landmarkShadow: landmarkShadow(plan, assessment, view, sheet),
+    subjectShadow: subjectShadowShapes(plan, assessment, see, sheet),
+    landmarkShadow: landmarkShadowShapes(plan, assessment, view, sheet),
     contact: contactPatch(plan, see, sheet),
     landmark: landmarkLayers(plan, assessment, view, sheet),
     landmarkBefore,
@@ -148,11 +148,11 @@ function groundOf(plan: Plan, assessment: Assessment, stand: GroundStand): Groun
   const footing = footingOf(plan, assessment)
   const [farther, nearer] = landmarkBefore ? [toSubject, toLandmark] : [toLandmark, toSubject]
   const eye = lensOn(terrain, plan, levels)
-  const screens = screenStrips(
+  const obstructions = obstructionStrips(
     { view, sheet, seen, grid: terrain, eye, footing, soft, farther, nearer },
-    plan.shoot.screens,
+    plan.shoot.obstructions,
   )
-  return groundPicture(seen, { view, sheet, footing, cell: terrain.cell, soft }, things, screens)
+  return groundPicture(seen, { view, sheet, footing, cell: terrain.cell, soft }, things, obstructions)
 }
 
 /** Metres of ground drawn behind the subject's feet. */

@@ -2,9 +2,9 @@
 import { type Sky } from '#core/light/exposure.ts'
 import { type LensInks } from './lens-inks.ts'
 import { type SkyBody } from './sky-bodies.ts'
-import { thinned, mixed } from './colour.ts'
+import { translucent, mixed } from './colour.ts'
 import { type Picture } from './picture.ts'
-import { sharp, even, type StrokeGroup, rect, drawn, filled, type Stroke, type Paint } from './stroke.ts'
+import { sharp, even, type StrokeGroup, rect, drawnStroke, filledStroke, type Stroke, type Paint } from './stroke.ts'
 
 /** What every part of the picture is drawn with. */
 export interface PictureLook {
@@ -28,7 +28,7 @@ export function skyStrokes({ picture, inks }: PictureLook): StrokeGroup[] {
       { at: 1, colour: mixed(inks.skyLow, inks.nightLow, darkness) },
     ],
   }
-  return sharp([filled('sky', rect(0, 0, width, height), paint)])
+  return sharp([filledStroke('sky', rect(0, 0, width, height), paint)])
 }
 
 /** Shares of the reach, and of the glow there: falling ever more slowly, so that it ends nowhere. */
@@ -50,9 +50,9 @@ function glow(sun: SkyBody, { picture, inks }: PictureLook): Stroke {
   const { x, y, radius } = sun
   const reach = Math.max(radius * 8, picture.height * 0.4)
   const strength = glowIn(picture.sky, inks)
-  const stops = GLOW.map(([at, share]) => ({ at, colour: thinned(inks.shine, strength * share) }))
+  const stops = GLOW.map(([at, share]) => ({ at, colour: translucent(inks.shine, strength * share) }))
   const square = rect(x - reach, y - reach, reach * 2, reach * 2)
-  return filled('bodies', square, { kind: 'around', x, y, radius: reach, stops })
+  return filledStroke('bodies', square, { kind: 'around', x, y, radius: reach, stops })
 }
 
 /** Sun and moon are brightness alone; a hair of ink holds their edge against a bright sky. The moon goes before the sun, as it is. */
@@ -63,9 +63,9 @@ export function bodyStrokes(look: PictureLook): StrokeGroup[] {
   const shining = (path: string): Stroke => ({
     part: 'bodies',
     path,
-    fill: even(thinned(inks.shine, veiled ? 0.25 : 1)),
+    fill: even(translucent(inks.shine, veiled ? 0.25 : 1)),
     line: {
-      paint: even(thinned(inks.rim, 0.55 - darkness * 0.45)),
+      paint: even(translucent(inks.rim, 0.55 - darkness * 0.45)),
       width: 0.7,
       dashes: veiled ? [1.5, 1.5] : null,
       round: false,
@@ -76,7 +76,7 @@ export function bodyStrokes(look: PictureLook): StrokeGroup[] {
     ...(moon === null
       ? []
       : [
-          drawn('bodies', moon.disc, even(thinned(inks.ink, 0.16)), 0.5),
+          drawnStroke('bodies', moon.disc, even(translucent(inks.ink, 0.16)), 0.5),
           ...(moon.lit === '' ? [] : [shining(moon.lit)]),
         ]),
   ]

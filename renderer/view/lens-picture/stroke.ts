@@ -2,7 +2,7 @@
 import type { Colour } from './colour.ts'
 
 /** What a stroke is of. */
-export type StrokePart = 'sky' | 'bodies' | 'ground' | 'water' | 'screens' | 'shadow' | 'landmark' | 'subject'
+export type StrokePart = 'sky' | 'bodies' | 'ground' | 'water' | 'obstructions' | 'shadow' | 'landmark' | 'subject'
 
 export interface PaintStop {
   /** 0..1, never falling. */
@@ -56,11 +56,11 @@ export interface Strokes {
 export const even = (colour: Colour): Paint => ({ kind: 'even', colour })
 export const SEAM = 0.7
 
-export function filled(part: StrokePart, path: string, fill: Paint): Stroke {
+export function filledStroke(part: StrokePart, path: string, fill: Paint): Stroke {
   return { part, path, fill, line: null }
 }
 
-export function drawn(part: StrokePart, path: string, paint: Paint, width: number, round = false): Stroke {
+export function drawnStroke(part: StrokePart, path: string, paint: Paint, width: number, round = false): Stroke {
   return { part, path, fill: null, line: { paint, width, dashes: null, round } }
 }
 

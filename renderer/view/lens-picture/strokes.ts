@@ -6,18 +6,18 @@ import {
   SEAM,
   type StrokeGroup,
   rect,
-  drawn,
-  filled,
+  drawnStroke,
+  filledStroke,
   type Paint,
   type Stroke,
   type Strokes,
 } from './stroke.ts'
-import { mixed, thinned } from './colour.ts'
+import { mixed, translucent } from './colour.ts'
 import type { SoftGround } from './ground-picture.ts'
 import type { Layer } from './layers.ts'
 import type { LensInks, ThingInks } from './lens-inks.ts'
 import type { Picture, SoftLayers } from './picture.ts'
-import type { ScreenStrips } from './screen-strips.ts'
+import type { ObstructionStrips } from './obstruction-strips.ts'
 import { edgeTone, landTone, thingTone, wallTone, waterTone } from './tones.ts'
 
 function lookOf(picture: Picture, inks: LensInks): PictureLook {
@@ -36,8 +36,8 @@ function lookOf(picture: Picture, inks: LensInks): PictureLook {
     from: horizon + height * 0.01,
     to: horizon + height * 0.35,
     stops: [
-      { at: 0, colour: thinned(inks.ink, 0) },
-      { at: 1, colour: thinned(inks.ink, 0.12) },
+      { at: 0, colour: translucent(inks.ink, 0) },
+      { at: 1, colour: translucent(inks.ink, 0.12) },
     ],
   }
   return { picture, inks, near, lines, water: waterPaint(ground?.waterline ?? [], inks, darkness) }
@@ -64,18 +64,18 @@ function levelGround(look: PictureLook): StrokeGroup[] {
   const { width, height, horizon, groundLines } = picture
   const low = Math.min(height, Math.max(0, horizon))
   return sharp([
-    filled('ground', rect(0, low, width, height - low), near),
-    drawn('ground', groundLines, lines, 0.7),
-    drawn('ground', `M0 ${horizon.toFixed(2)}H${width}`, even(thinned(inks.ink, 0.22)), 0.8),
+    filledStroke('ground', rect(0, low, width, height - low), near),
+    drawnStroke('ground', groundLines, lines, 0.7),
+    drawnStroke('ground', `M0 ${horizon.toFixed(2)}H${width}`, even(translucent(inks.ink, 0.22)), 0.8),
   ])
 }
 
 function areaStrokes(groups: readonly SoftGround[], { picture, inks, near, water }: PictureLook): StrokeGroup[] {
   const dusk = picture.darkness
   const strokeOf = ({ kind, distance, path }: SoftGround['pieces'][number]): Stroke => {
-    if (kind === 'near') return filled('ground', path, near)
-    if (kind === 'land') return filled('ground', path, even(landTone(distance, inks, dusk)))
-    if (kind === 'edge') return drawn('ground', path, even(edgeTone(distance, inks)), 0.8, true)
+    if (kind === 'near') return filledStroke('ground', path, near)
+    if (kind === 'land') return filledStroke('ground', path, even(landTone(distance, inks, dusk)))
+    if (kind === 'edge') return drawnStroke('ground', path, even(edgeTone(distance, inks)), 0.8, true)
     // Its own edge closes the seams between the bands of the sea.
     return { part: 'water', path, fill: water, line: { paint: water, width: SEAM, dashes: null, round: false } }
   }
@@ -83,17 +83,17 @@ function areaStrokes(groups: readonly SoftGround[], { picture, inks, near, water
 }
 
 /** Trees and walls: plain, for nothing is known of them but their line and their height. */
-function stripStrokes(of: keyof ScreenStrips, { picture, inks }: PictureLook): StrokeGroup[] {
-  const strips = picture.ground?.screens[of] ?? []
+function stripStrokes(of: keyof ObstructionStrips, { picture, inks }: PictureLook): StrokeGroup[] {
+  const strips = picture.ground?.obstructions[of] ?? []
   return strips.map(({ deviation, distance, path }) => ({
     deviation,
     within: null,
-    strokes: [filled('screens', path, even(wallTone(distance, inks, picture.darkness)))],
+    strokes: [filledStroke('obstructions', path, even(wallTone(distance, inks, picture.darkness)))],
   }))
 }
 
 function cast(path: string, { picture, inks }: PictureLook): Stroke {
-  return filled('shadow', path, even(thinned(inks.cast, picture.sky === 'hazy' ? 0.55 : 1)))
+  return filledStroke('shadow', path, even(translucent(inks.cast, picture.sky === 'hazy' ? 0.55 : 1)))
 }
 
 /** What lies on the ground about the subject; lines and the landmark's shadow as far as the true ground before them shows. */
@@ -106,11 +106,11 @@ function onGround(look: PictureLook): StrokeGroup[] {
     ground === null
       ? []
       : [
-          ...within(ground.near, [drawn('ground', groundLines, lines, 0.7)]),
+          ...within(ground.near, [drawnStroke('ground', groundLines, lines, 0.7)]),
           ...within(ground.front, [cast(landmarkBefore ? '' : landmarkShadow, look)]),
         ]
-  const contact = even(thinned(inks.contact, subjectShadow === '' ? 1 : 0.4))
-  return [...cut, ...sharp([filled('shadow', picture.contact, contact), cast(subjectShadow, look)])]
+  const contact = even(translucent(inks.contact, subjectShadow === '' ? 1 : 0.4))
+  return [...cut, ...sharp([filledStroke('shadow', picture.contact, contact), cast(subjectShadow, look)])]
 }
 
 function thingStrokes(

@@ -1,5 +1,5 @@
 /** Tones: the colour of each part of the picture by its light, the air before it and the darkness of the hour. */
-import { type Colour, mixed, thinned } from './colour.ts'
+import { type Colour, mixed, translucent } from './colour.ts'
 import type { Layer } from './layers.ts'
 import type { LensInks, ThingInks } from './lens-inks.ts'
 
@@ -59,5 +59,5 @@ export function wallTone(distance: number, inks: LensInks, dusk: number): Colour
 
 /** The line along a ridge, thinner with distance. */
 export function edgeTone(distance: number, inks: LensInks): Colour {
-  return thinned(inks.ink, 0.24 * (1 - airAt(distance)))
+  return translucent(inks.ink, 0.24 * (1 - airAt(distance)))
 }

@@ -1,6 +1,6 @@
 /** Marks at the frame's edge for sun and moon that stand a little outside: which way, and how far. */
 import type { BodyReading, LightReading } from '#core/plan/light-reading.ts'
-import { degrees } from '#renderer/text/figure.ts'
+import { degreesText } from '#renderer/text/figure.ts'
 import { lensViewWords } from '#renderer/words/en-lens-view.ts'
 
 /** Degrees outside the frame beyond which a body is no longer near. */
@@ -72,7 +72,7 @@ function BodyMark({ body, words, width, height }: BodyMarkProps) {
         transform={`translate(${x.toFixed(1)} ${y.toFixed(1)}) rotate(${turn.toFixed(1)})`}
       />
       <text class="lens-label" x={textX.toFixed(1)} y={(y + down).toFixed(1)} text-anchor={anchor}>
-        {words(degrees(out))}
+        {words(degreesText(out))}
       </text>
     </g>
   )

@@ -6,7 +6,7 @@ import { plan } from '#renderer/state/plan/board-plan.ts'
 import { changeSpot } from '#renderer/state/library/history.ts'
 import { type LiveChange, begin } from '#renderer/state/act/live-change.ts'
 import { lensViewWords } from '#renderer/words/en-lens-view.ts'
-import { draggedBy, keyStep, movedBy } from './composition.ts'
+import { draggedBy, keyStep, composedBy } from './composition.ts'
 
 /** What is being moved in the frame, until it is saved or given up. */
 let change: LiveChange | null = null
@@ -60,7 +60,7 @@ export function keyDown(key: string, shift: boolean): boolean {
   }
   const step = keyStep(key, shift)
   if (step === null) return false
-  show(take(), now, movedBy(now.spot.shot.placement, step[0], step[1]))
+  show(take(), now, composedBy(now.spot.shot.placement, step[0], step[1]))
   return true
 }
 

@@ -8,16 +8,16 @@ import type { Plan } from '#core/plan/plan.ts'
 import { turnBetween } from '#core/units/angle.ts'
 
 /** How far from the middle the subject's centre may be put: just out of the frame, so that it can be cut at an edge. */
-export const FARTHEST = 0.75
+export const FARTHEST_PLACEMENT = 0.75
 
-function kept(value: number): number {
-  const inside = Math.min(FARTHEST, Math.max(-FARTHEST, value))
+function withinPlacement(value: number): number {
+  const inside = Math.min(FARTHEST_PLACEMENT, Math.max(-FARTHEST_PLACEMENT, value))
   return inside === 0 ? 0 : inside
 }
 
 /** A placement moved by a share of the frame, right and up positive. */
-export function movedBy(placement: Placement, right: number, up: number): Placement {
-  return { across: kept(placement.across + right), up: kept(placement.up + up) }
+export function composedBy(placement: Placement, right: number, up: number): Placement {
+  return { across: withinPlacement(placement.across + right), up: withinPlacement(placement.up + up) }
 }
 
 /**
@@ -29,7 +29,7 @@ export function draggedBy(
   pixels: { readonly right: number; readonly down: number },
   frame: { readonly width: number; readonly height: number },
 ): Placement {
-  return movedBy(placement, pixels.right / frame.width, -pixels.down / frame.height)
+  return composedBy(placement, pixels.right / frame.width, -pixels.down / frame.height)
 }
 
 /** Shares of the frame by which a key moves the composition; null for other keys. */
@@ -51,7 +51,7 @@ const CLOSE = 1e-4
  * aim and shift the image a little, so it is found in rounds through the very edit that will be made. Null when the
  * subject would then lie farther out than a placement may be.
  */
-export function placementForAim(plan: Plan, aim: Aim): Placement | null {
+export function placementForAim(plan: Plan, aim: LensAim): Placement | null {
   let now = plan
   for (let round = 0; round < ROUNDS; round++) {
     const { view } = assess(now)
@@ -64,13 +64,13 @@ export function placementForAim(plan: Plan, aim: Aim): Placement | null {
       return now.spot.shot.placement
     const { centre } = sceneOf(now).scene
     const at = projectLocal(makeView({ ...view, bearing: aim.bearing, pitch: aim.pitch }), centre)
-    if (at === null || Math.abs(at.x) > FARTHEST || Math.abs(at.y) > FARTHEST) return null
+    if (at === null || Math.abs(at.x) > FARTHEST_PLACEMENT || Math.abs(at.y) > FARTHEST_PLACEMENT) return null
     now = { ...plan, spot: setShot(plan, { placement: { across: at.x, up: at.y } }) }
   }
   return null
 }
 
-export interface Aim {
+export interface LensAim {
   readonly bearing: number
   readonly pitch: number
 }

@@ -18,7 +18,7 @@ export function cropRect(crop: Crop | null, width: number, height: number): Rect
   return { x: (width - size.width) / 2, y: (height - size.height) / 2, ...size }
 }
 
-export function cropName(crop: Crop): string {
+export function guideCropName(crop: Crop): string {
   return `${crop.wide}:${crop.high}`
 }
 
@@ -42,7 +42,7 @@ export function CropGuide({ crop, rect, width, height }: { crop: Crop; rect: Rec
       />
       <rect class="lens-crop" x={x + 0.75} y={y + 0.75} width={rect.width - 1.5} height={rect.height - 1.5} />
       <text class="lens-label" x={x + rect.width - 7} y={y + 16} text-anchor="end">
-        {cropName(crop)}
+        {guideCropName(crop)}
       </text>
     </g>
   )

@@ -7,10 +7,10 @@ import { FigureField } from '#renderer/part/figure-field.tsx'
 import { Segment } from '#renderer/part/segment.tsx'
 import { lensViewWords } from '#renderer/words/en-lens-view.ts'
 import { centre, place, turnCamera } from './compose.ts'
-import { type Aim, placementForAim } from './composition.ts'
+import { type LensAim, placementForAim } from './composition.ts'
 import { cropGuide, thirds, showThirds, showCrop } from './guide-choice.ts'
-import { cropName } from './guides.tsx'
-import { subjectName } from '#renderer/view/lens-picture/picture-text.ts'
+import { guideCropName } from './guides.tsx'
+import { subjectNameIn } from '#renderer/view/lens-picture/picture-text.ts'
 
 export function LensControls({ plan, assessment }: { readonly plan: Plan; readonly assessment: Assessment }) {
   return (
@@ -44,16 +44,16 @@ export function LensControls({ plan, assessment }: { readonly plan: Plan; readon
 function CropChoice({ plan }: { readonly plan: Plan }) {
   const { crops } = plan.shoot
   const chosen = cropGuide.value
-  const options = crops.map((crop) => [cropName(crop), cropName(crop)] as const)
-  const known = chosen !== null && crops.some((crop) => cropName(crop) === cropName(chosen))
+  const options = crops.map((crop) => [guideCropName(crop), guideCropName(crop)] as const)
+  const known = chosen !== null && crops.some((crop) => guideCropName(crop) === guideCropName(chosen))
   return (
     <Choice
       label={lensViewWords.crop}
       hideLabel
-      value={known ? cropName(chosen) : ''}
+      value={known ? guideCropName(chosen) : ''}
       options={[['', lensViewWords.wholeFrame], ...options]}
       onChoose={(name) => {
-        showCrop(crops.find((crop) => cropName(crop) === name) ?? null)
+        showCrop(crops.find((crop) => guideCropName(crop) === name) ?? null)
       }}
     />
   )
@@ -63,14 +63,14 @@ function CropChoice({ plan }: { readonly plan: Plan }) {
 function AimFields({ plan, assessment }: { readonly plan: Plan; readonly assessment: Assessment }) {
   const { view } = assessment
   if (view === null) return null
-  const refuse = (aim: Aim): string | null =>
-    placementForAim(plan, aim) === null ? lensViewWords.noSuchAim(subjectName(plan)) : null
-  const take = (aim: Aim): void => {
+  const refuse = (aim: LensAim): string | null =>
+    placementForAim(plan, aim) === null ? lensViewWords.noSuchAim(subjectNameIn(plan)) : null
+  const take = (aim: LensAim): void => {
     const placement = placementForAim(plan, aim)
     if (placement !== null) place(placement, lensViewWords.changeAim)
   }
-  const turned = (bearing: number): Aim => ({ bearing: wrapBearing(bearing), pitch: view.pitch })
-  const tilted = (pitch: number): Aim => ({ bearing: view.bearing, pitch })
+  const turned = (bearing: number): LensAim => ({ bearing: wrapBearing(bearing), pitch: view.pitch })
+  const tilted = (pitch: number): LensAim => ({ bearing: view.bearing, pitch })
   return (
     <div class="lens-aim" role="group" aria-label={lensViewWords.aim}>
       <FigureField

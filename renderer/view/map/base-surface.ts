@@ -1,7 +1,14 @@
 /** The base of the map as a Leaflet layer: two canvases, a wide coarse one under a fine one a little larger than the window. */
 import L from 'leaflet'
 import { type BaseArtist, startBaseArtist } from '#renderer/view/base/base-artist.ts'
-import { COARSE, type Painted, coarsePiece, covers, finePiece, wanted } from '#renderer/view/base/base-coverage.ts'
+import {
+  COARSE_SHARE,
+  type PaintedPiece,
+  coarsePiece,
+  covers,
+  finePiece,
+  wanted,
+} from '#renderer/view/base/base-coverage.ts'
 import type { BaseLook, BaseWindow } from '#renderer/view/base/base-request.ts'
 import type { PaintCanvas } from '#renderer/view/sketch/canvas-context.ts'
 import type { ContourDrawing } from '#renderer/view/ground/contour-drawing.ts'
@@ -9,7 +16,7 @@ import type { ReliefPictures } from '#renderer/view/ground/relief-pictures.ts'
 
 interface Sheet {
   readonly canvas: HTMLCanvasElement
-  painted: Painted | null
+  painted: PaintedPiece | null
 }
 
 function sheet(name: 'fine' | 'coarse'): Sheet {
@@ -31,7 +38,7 @@ export class BaseSurface extends L.Layer {
   declare private fine: Sheet
   declare private coarse: Sheet
   /** What is being painted; null while nothing is. */
-  declare private asked: { readonly sheet: Sheet; readonly painted: Painted; readonly sharpness: number } | null
+  declare private asked: { readonly sheet: Sheet; readonly painted: PaintedPiece; readonly sharpness: number } | null
   /** Grows with every change of what is painted. */
   declare private version: number
   declare private timer: ReturnType<typeof setTimeout> | null
@@ -163,7 +170,7 @@ export class BaseSurface extends L.Layer {
     const one = next === 'fine' ? this.fine : this.coarse
     if (asked?.sheet === one && asked.painted.version === version && covers(asked.painted.piece, window, 0)) return
     const piece = next === 'fine' ? finePiece(window) : coarsePiece(window)
-    const sharpness = next === 'fine' ? devicePixelRatio : COARSE * devicePixelRatio
+    const sharpness = next === 'fine' ? devicePixelRatio : COARSE_SHARE * devicePixelRatio
     this.asked = { sheet: one, painted: { piece, version }, sharpness }
     artist.paint({ window: piece, sharpness, labels: next === 'fine' })
   }

@@ -7,7 +7,7 @@ import { sizeText } from '#renderer/text/drawn-text.ts'
 import { Icon } from '#renderer/part/icon.tsx'
 import { stoppingWords as say } from '#renderer/words/en-stopping.ts'
 import { crossHairOn } from '#renderer/view/hand/cross-hair.ts'
-import { finishDrawing, takeBackPoint } from '#renderer/view/hand/draw-ground.ts'
+import { finishDrawing, takeBackPoint } from '#renderer/view/hand/draw-shape.ts'
 import { tookNothing } from '#renderer/view/hand/take-way.ts'
 
 export function DrawNote() {

@@ -1,18 +1,18 @@
 /** What the veil on the map says, in words: what is clear, what is veiled, how finely and how surely it was found. */
 import type { Plan } from '#core/plan/plan.ts'
 import { formatClock } from '#core/time/civil.ts'
-import type { AreaAsk, NoArea } from '#renderer/view/ground/area-ask.ts'
+import type { AreaRequest, NoArea } from '#renderer/view/ground/area-request.ts'
 import { shownArea, wantedArea } from '#renderer/view/ground/shown-area.ts'
 import { metres } from '#renderer/text/figure.ts'
 import { plan } from '#renderer/state/plan/board-plan.ts'
-import { type GroundShown, groundShown, seenAt, wantedShare } from '#renderer/state/session/ground-shown.ts'
+import { type GroundOverlay, groundOverlay, seenAt, wantedShare } from '#renderer/state/session/ground-overlay.ts'
 import { settings } from '#renderer/state/library/settings.ts'
 import { terrainSource, terrainTrouble } from '#renderer/state/plan/terrain.ts'
 import { zone } from '#renderer/state/plan/zone.ts'
 import { type LegendWords, groundMapWords as say } from '#renderer/words/en-ground-map.ts'
 import { landmarkWords, shareWords, stateWords } from './legend-words.ts'
 
-function wordsFor(shown: Exclude<GroundShown, 'none'>, now: Plan): LegendWords {
+function wordsFor(shown: Exclude<GroundOverlay, 'none'>, now: Plan): LegendWords {
   if (shown === 'landmark')
     return now.landmark?.kind === 'summit'
       ? say.summit(landmarkWords(now))
@@ -23,7 +23,7 @@ function wordsFor(shown: Exclude<GroundShown, 'none'>, now: Plan): LegendWords {
     : say.standpointFor(metres(now.shoot.subject.height, settings.value.units))
 }
 
-function wayWords(shown: GroundShown, now: Plan, { grid }: AreaAsk): string {
+function wayWords(shown: GroundOverlay, now: Plan, { grid }: AreaRequest): string {
   const { units } = settings.value
   const cells = say.cells(metres(grid.cell, units))
   return shown === 'shade' ? cells : `${cells}, ${say.lensUp(metres(now.spot.standpoint.lensHeight, units))}`
@@ -35,7 +35,7 @@ function missing(why: NoArea): string {
 }
 
 export function GroundLegend() {
-  const shown = groundShown.value
+  const shown = groundOverlay.value
   const now = plan.value
   const asked = wantedArea.value
   if (shown === 'none' || now === null || asked === null) return null

@@ -4,9 +4,9 @@ import { drawnLight } from '#renderer/view/ground/shown-relief.ts'
 import { share } from '#renderer/text/figure.ts'
 import { plan } from '#renderer/state/plan/board-plan.ts'
 import {
-  type GroundShown,
+  type GroundOverlay,
   SHARES,
-  groundShown,
+  groundOverlay,
   reliefLit,
   seenAt,
   wantedShare,
@@ -14,12 +14,12 @@ import {
   showGround,
   lookFor,
   lightReliefFrom,
-} from '#renderer/state/session/ground-shown.ts'
+} from '#renderer/state/session/ground-overlay.ts'
 import { groundMapWords as say } from '#renderer/words/en-ground-map.ts'
 import { groundDrawn } from './base-layers.ts'
 
 const PANEL = 'ground-panel'
-const CHOICES: readonly GroundShown[] = ['none', 'landmark', 'standpoint', 'shade']
+const CHOICES: readonly GroundOverlay[] = ['none', 'landmark', 'standpoint', 'shade']
 
 function ShareChoice() {
   return (
@@ -80,7 +80,7 @@ function LightChoice() {
 }
 
 function Panel() {
-  const shown = groundShown.value
+  const shown = groundOverlay.value
   return (
     <div id={PANEL} class="ground-panel">
       <fieldset>
@@ -90,7 +90,7 @@ function Panel() {
             <label>
               <input
                 type="radio"
-                name="ground-shown"
+                name="ground-overlay"
                 checked={choice === shown}
                 onChange={() => {
                   showGround(choice)
@@ -143,7 +143,7 @@ export function GroundMenu() {
         title={say.show}
         aria-expanded={open}
         aria-controls={open ? PANEL : undefined}
-        class={groundShown.value === 'none' ? '' : 'on'}
+        class={groundOverlay.value === 'none' ? '' : 'on'}
         onClick={() => setOpen(!open)}
       >
         <svg viewBox="0 0 16 16" width="16" height="16" aria-hidden="true">

@@ -1,15 +1,15 @@
 /** The Leaflet map on the board from its making to its end: base, the plan's pane, its size, and the wishes where to look. */
+import { FIRST_PLACE } from './first-place.ts'
 import { effect } from '@preact/signals'
 import { batch, signal } from '@preact/signals'
 import type L from 'leaflet'
-import type { LatLon } from '#core/geo/lat-lon.ts'
 import { followArea } from '#renderer/view/ground/shown-area.ts'
 import { layBase } from './base-layers.ts'
 import { ask } from '#renderer/host/host.ts'
 import { drawing, takingAs } from '#renderer/state/session/drawn-ground.ts'
 import { placing } from '#renderer/state/session/navigation.ts'
 import { freeWindows } from '#renderer/view/drawing/covered.ts'
-import { followDrawing } from '#renderer/view/hand/draw-ground.ts'
+import { followDrawing } from '#renderer/view/hand/draw-shape.ts'
 import { endStalePlacing } from '#renderer/state/act/end-placing.ts'
 import { bestFit } from '#renderer/view/drawing/fit.ts'
 import {
@@ -25,7 +25,7 @@ import {
 } from './leaflet-seam.ts'
 import { mapLook, mapView, tellMapLook } from '#renderer/view/drawing/map-look.ts'
 import {
-  type Look,
+  type LookRequest,
   wantedLook,
   tellMapBounds,
   takeWantedLook,
@@ -40,7 +40,7 @@ import { followPointer } from './pointer-height.tsx'
 import { layVeil } from './veil-layer.ts'
 
 /** Where the map looks when it starts: on the whole world at first, later where it looked when another page took its place. */
-let start: { readonly at: LatLon; readonly zoom: number } = { at: { lat: 30, lon: 0 }, zoom: 2 }
+let start = FIRST_PLACE
 /** A place asked for by name or coordinates is shown at least this near. */
 const STREET_ZOOM = 14
 
@@ -59,7 +59,7 @@ function hasSize(map: L.Map): boolean {
   return size.x > 0 && size.y > 0
 }
 
-function meet(map: L.Map, look: Look, smoothly: boolean): void {
+function meet(map: L.Map, look: LookRequest, smoothly: boolean): void {
   if (look.kind === 'fly') {
     const zoom = look.zoom ?? Math.max(STREET_ZOOM, map.getZoom())
     setOutFor(look.at)

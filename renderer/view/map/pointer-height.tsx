@@ -10,7 +10,7 @@ import type { Point } from '#renderer/view/drawing/plan-view.ts'
 /** From the map's corner; null while no pointer is over the map. */
 const pointer = signal<Point | null>(null)
 
-/** Watches the pointer over a map; answers with what ends the watch. */
+/** Watches the pointer over a map. Returns a function that ends the watch. */
 export function followPointer(holder: HTMLElement): () => void {
   const onMove = (event: PointerEvent): void => {
     // A finger hides what it points at and leaves no pointer behind.

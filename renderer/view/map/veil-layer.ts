@@ -1,4 +1,4 @@
-/** The veil over the map: a canvas below the plan, somewhat larger than the window, drawn anew when the window leaves it. */
+/** The veil over the map: a canvas below the plan, somewhat larger than the window, drawn again when the window leaves it. */
 import { type PaintCanvas } from '#renderer/view/sketch/canvas-context.ts'
 import type L from 'leaflet'
 import type { ShownArea } from '#renderer/view/ground/keep-area.ts'
@@ -10,7 +10,7 @@ import { GRAIN, crispMask } from './crisp-mask.ts'
 import { followZoom, readLook, standStill } from './leaflet-seam.ts'
 import { mapLook } from '#renderer/view/drawing/map-look.ts'
 import { type Box, type MapLook, TILE_SIZE } from '#renderer/view/drawing/plan-view.ts'
-import { type OnMap, drawRaster, pictureOf, rasterBox } from '#renderer/view/base/raster-picture.ts'
+import { type OnMap, drawRaster, rasterPicture, rasterBox } from '#renderer/view/base/raster-picture.ts'
 import { calmly } from '#renderer/state/plan/calmly.ts'
 import { type VeilKind, veilFill } from './veil-pattern.ts'
 
@@ -27,12 +27,12 @@ interface Veil {
   readonly kind: VeilKind
 }
 
-let made: { readonly of: ShownArea; readonly veil: Veil } | null = null
+let lastVeil: { readonly of: ShownArea; readonly veil: Veil } | null = null
 
 function veilOf(area: ShownArea): Veil {
-  if (made?.of === area) return made.veil
+  if (lastVeil?.of === area) return lastVeil.veil
   const veil: Veil = { masks: area.masks, kind: area.of.kind === 'shade' ? 'shade' : 'hidden' }
-  made = { of: area, veil }
+  lastVeil = { of: area, veil }
   return veil
 }
 
@@ -48,10 +48,10 @@ const pictures = new WeakMap<Uint8ClampedArray, PaintCanvas>()
 function drawMask(pen: Pen, mask: Uint8ClampedArray, raster: MapRaster, on: OnMap, box: Box): void {
   if (raster.pixel * on.size > ENLARGED) {
     const { columns, rows, bytes } = crispMask(mask, raster, on, box)
-    pen.drawImage(pictureOf(bytes, { columns, rows }), box.left, box.top, columns * GRAIN, rows * GRAIN)
+    pen.drawImage(rasterPicture(bytes, { columns, rows }), box.left, box.top, columns * GRAIN, rows * GRAIN)
     return
   }
-  const known = pictures.get(mask) ?? pictureOf(inked(mask), raster)
+  const known = pictures.get(mask) ?? rasterPicture(inked(mask), raster)
   pictures.set(mask, known)
   drawRaster(pen, known, raster, on, box)
 }
@@ -122,7 +122,7 @@ function outside(context: OffscreenCanvasRenderingContext2D, known: Box, box: Bo
   context.fill('evenodd')
 }
 
-/** Lays the veil; answers with what takes it away. */
+/** Lays the veil. Returns a function that removes it. */
 export function layVeil(map: L.Map): () => void {
   const pane = map.createPane('veil')
   const canvas = document.createElement('canvas')
@@ -138,7 +138,7 @@ export function layVeil(map: L.Map): () => void {
     const isDark = dark.value
     if (shown === null || look === null) {
       drawn = null
-      made = null
+      lastVeil = null
       canvas.hidden = true
       return
     }

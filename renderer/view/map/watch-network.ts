@@ -3,7 +3,7 @@ import { effect } from '@preact/signals'
 import { lookAtHealth, offline } from '#renderer/state/session/network.ts'
 import { missingTiles } from './missing-tiles.ts'
 
-/** Watches the network; `back` is called when it has returned. Answers with what ends the watch. */
+/** Watches the network; `back` is called when it has returned. Returns a function that ends the watch. */
 export function watchNetwork(back: () => void): () => void {
   let was = offline.peek()
   const stopBack = effect(() => {

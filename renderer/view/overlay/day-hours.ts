@@ -1,9 +1,9 @@
-/** The beads of the day on the board, worked out anew only when the day changes or the subject goes elsewhere. */
+/** The beads of the day on the board, worked out again only when the day changes or the subject goes elsewhere. */
 import { computed } from '@preact/signals'
 import { geodesicDistance } from '#core/geo/geodesic.ts'
 import { type LatLon, wrapLongitude } from '#core/geo/lat-lon.ts'
-import type { SkyEdge } from '#core/light/light-stage.ts'
-import { day, stage } from '#renderer/state/plan/daylight.ts'
+import type { LightSkyline } from '#core/light/light-scene.ts'
+import { day, scene } from '#renderer/state/plan/daylight.ts'
 import { plan } from '#renderer/state/plan/board-plan.ts'
 import { zone } from '#renderer/state/plan/zone.ts'
 import { type ClockHour, type HourBead, clockHours, hourBeads } from '#renderer/view/drawing/hour-ring.ts'
@@ -21,20 +21,21 @@ function isNear(one: LatLon, other: LatLon): boolean {
 
 interface Known {
   readonly hours: readonly ClockHour[]
-  readonly edge: SkyEdge | null
+  readonly skyline: LightSkyline | null
   readonly at: LatLon
   readonly beads: readonly HourBead[]
 }
 
-let known: Known | null = null
+let lastBeads: Known | null = null
 
 export const dayBeads = computed<readonly HourBead[]>(() => {
   const at = plan.value?.spot.stop.at ?? null
-  const edge = stage.value?.skylines.subject ?? null
+  const skyline = scene.value?.skylines.subject ?? null
   const all = hours.value
   if (at === null) return []
-  if (known !== null && known.hours === all && known.edge === edge && isNear(known.at, at)) return known.beads
-  const beads = hourBeads(at, all, edge)
-  known = { hours: all, edge, at, beads }
+  if (lastBeads !== null && lastBeads.hours === all && lastBeads.skyline === skyline && isNear(lastBeads.at, at))
+    return lastBeads.beads
+  const beads = hourBeads(at, all, skyline)
+  lastBeads = { hours: all, skyline, at, beads }
   return beads
 })

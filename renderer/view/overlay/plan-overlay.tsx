@@ -6,14 +6,14 @@ import type { Plan } from '#core/plan/plan.ts'
 import { metres } from '#renderer/text/figure.ts'
 import { assessment, plan, ring } from '#renderer/state/plan/board-plan.ts'
 import { landmarkName } from '#renderer/text/names.ts'
-import { selected } from '#renderer/state/session/navigation.ts'
+import { selectedThing } from '#renderer/state/session/navigation.ts'
 import { settings } from '#renderer/state/library/settings.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
 import { dayBeads } from './day-hours.ts'
 import { followDrags } from '#renderer/view/hand/drag.ts'
 import { type PlanDrawing, drawLandmark, drawPlan, isJoined, wedgeReach } from '#renderer/view/drawing/plan-drawing.ts'
 import { DrawPreview } from './draw-preview.tsx'
-import { ChosenGroundHandles, GroundMarks, KeepOutHatch } from './ground-marks.tsx'
+import { ChosenDrawnHandles, DrawnMarks, KeepOutHatch } from './drawn-marks.tsx'
 import type { HourLabel } from '#renderer/view/drawing/hour-ring.ts'
 import { sunNow } from '#renderer/view/drawing/light-drawing.ts'
 import {
@@ -38,18 +38,16 @@ import {
   SubjectMark,
 } from '#renderer/view/drawing/marks.tsx'
 import type { PlanView, Point } from '#renderer/view/drawing/plan-view.ts'
-import { type Ring, ringRaysGap } from '#renderer/view/drawing/ring-marks.ts'
+import { type RingDrawing, ringRaysGap } from '#renderer/view/drawing/ring-marks.ts'
 import { ScanMarks, ScanScores } from './scan-marks.tsx'
 import { figure } from '#renderer/view/drawing/pixel-lines.ts'
-import { held } from '#renderer/state/act/held.ts'
-import { OnTheWay, ScreenMarks } from './screen-marks.tsx'
-import { type PlacedSightline, Sightline, placeSightline, plateBox } from '#renderer/view/drawing/sightline.tsx'
+import { heldGrip } from '#renderer/state/act/held.ts'
+import { OnTheWay, ObstructionMarks } from './obstruction-marks.tsx'
+import { type PlacedSightline, SightlineMark, placeSightline, plateBox } from '#renderer/view/drawing/sightline.tsx'
 import { StandpointLineDrawing } from './standpoint-line.tsx'
-import { followKeys } from '#renderer/view/hand/key-steps.ts'
+import { KEY_STEP, followKeys } from '#renderer/view/hand/key-steps.ts'
 
 const HATCH = 'hatch-map'
-/** Metres that an arrow key moves a thing on the map. */
-const MAP_STEP = 1
 
 interface Drawn {
   readonly now: Plan
@@ -58,7 +56,7 @@ interface Drawn {
   readonly drawing: PlanDrawing
   readonly joined: boolean
   readonly light: ThingsLight
-  readonly ring: Ring | null
+  readonly ring: RingDrawing | null
   readonly labels: readonly HourLabel[]
   readonly sightline: PlacedSightline | null
 }
@@ -71,7 +69,7 @@ const drawn = computed<Drawn | null>(() => {
   const view = mapView.value
   if (now === null || reading === null || view === null) return null
   // A group doesn't fall apart, nor two things grow together, under the hand that drags them.
-  if (held.value === null) joinedBefore = isJoined(view, now)
+  if (heldGrip.value === null) joinedBefore = isJoined(view, now)
   const drawing = drawPlan(now, reading, ring.value, view, wedgeReach(now))
   const round = hourRing(now, reading, drawing, dayBeads.value, view)
   const sightline = placeSightline(drawing, reading, view, ringBoxes(round))
@@ -128,7 +126,7 @@ function Ground({ drawing, light }: Drawn) {
 function LandmarkParts({ drawing, reading, light, away }: Drawn & { readonly away: string }) {
   const { landmark } = drawing
   if (landmark === null || reading.toLandmark === null) return null
-  const chosen = selected.value === 'landmark'
+  const chosen = selectedThing.value === 'landmark'
   return (
     <>
       <SideStrokes strokes={light.landmarkSides} />
@@ -165,7 +163,7 @@ function Hours({ ring: round, labels, reading }: Drawn) {
 function Near({ drawing, reading, joined, light }: Drawn) {
   const { subject, standpoint, aim } = drawing
   const apart = metres(reading.toSubject.distance, settings.value.units)
-  const pressed = selected.value
+  const pressed = selectedThing.value
   if (joined) {
     const name = mapWords.pairNamed(apart)
     const chosen = pressed === 'subject' || pressed === 'standpoint'
@@ -200,8 +198,8 @@ export function Things({ pointOf }: ThingsProps) {
       if (now === null) throw new Error('a thing is dragged on a map that shows nothing')
       return now
     }
-    const stopDrags = followDrags({ surface: svg, where: 'map', view, pointOf })
-    const stopKeys = followKeys(svg, MAP_STEP)
+    const stopDrags = followDrags({ svg, where: 'map', view, pointOf })
+    const stopKeys = followKeys(svg, KEY_STEP.map)
     return () => {
       stopDrags()
       stopKeys()
@@ -219,19 +217,19 @@ export function Things({ pointOf }: ThingsProps) {
       {shown === null ? null : (
         <>
           <Ground {...shown} />
-          <GroundMarks shoot={shown.now.shoot} view={shown.view} />
+          <DrawnMarks shoot={shown.now.shoot} view={shown.view} />
           <OtherLandmarks {...shown} />
           <StandpointLineDrawing view={shown.view} />
           <ScanScores />
-          <ScreenMarks plan={shown.now} view={shown.view} found={shown.reading} />
+          <ObstructionMarks plan={shown.now} view={shown.view} found={shown.reading} />
           <Hours {...shown} />
-          {shown.sightline === null ? null : <Sightline {...shown.sightline} />}
+          {shown.sightline === null ? null : <SightlineMark {...shown.sightline} />}
           {shown.drawing.parking === null ? null : (
             <ParkingMark at={shown.drawing.parking} name={mapWords.parkingNamed} />
           )}
           <OnTheWay view={shown.view} found={shown.reading} />
           <LandmarkParts {...shown} away={away === null ? '' : metres(away, settings.value.units)} />
-          <ChosenGroundHandles shoot={shown.now.shoot} view={shown.view} />
+          <ChosenDrawnHandles shoot={shown.now.shoot} view={shown.view} />
           <ScanMarks />
           <Near {...shown} />
           <DrawPreview view={shown.view} />

@@ -2,7 +2,7 @@
 import type { Subject } from '#core/scene/subject.ts'
 import { degrees } from '#core/units/angle.ts'
 import type { ScanResult } from '#renderer/state/session/scan-shown.ts'
-import { moved, toward } from '#renderer/view/drawing/plan-drawing.ts'
+import { pointMoved, toward } from '#renderer/view/drawing/plan-drawing.ts'
 import type { Box, PlanView, Point } from '#renderer/view/drawing/plan-view.ts'
 import { boxAround, figure, inset, placeLabel, textWidth } from '#renderer/view/drawing/pixel-lines.ts'
 
@@ -56,7 +56,7 @@ export function placeMarks(
     const { candidate, number, id } = result
     const way = bearingBetween(at, view.toPoint(candidate.standpoint))
     const width = textWidth(String(number), FONT) + 9
-    const tries = PLATE_AWAY.flatMap((away) => WAYS.map((turn) => moved(at, toward(way + turn), away)))
+    const tries = PLATE_AWAY.flatMap((away) => WAYS.map((turn) => pointMoved(at, toward(way + turn), away)))
     const plate = placeLabel(tries, { width, height: PLATE_HIGH }, inset(view.box, -40), taken) ?? tries[0] ?? at
     taken.push(boxAround(plate, width, PLATE_HIGH))
     return {
@@ -65,7 +65,7 @@ export function placeMarks(
       at,
       heading: candidate.heading,
       body: bodyPath(subject, view.pixelsPerMetre(candidate.at)),
-      stub: moved(at, toward(way), STUB),
+      stub: pointMoved(at, toward(way), STUB),
       plate: { at: plate, width, height: PLATE_HIGH },
     }
   })

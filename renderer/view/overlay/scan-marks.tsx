@@ -18,18 +18,18 @@ import { figure } from '#renderer/view/drawing/pixel-lines.ts'
 /** Only beside the scan's panel: the board stays calm otherwise. */
 const shown = computed(() => (beside.value === 'scan' ? scanShown.value : null))
 
-/** Drawn anew when the map moves or more is found, not with every thing that is dragged. */
+/** Drawn again when the map moves or more is found, not with every thing that is dragged. */
 const scores = computed(() => {
   const scan = shown.value
   const view = mapView.value
   if (scan === null || view === null || scan.places.length === 0) return null
-  return drawScores(scan.places, scan.ask.shoot.stoppingGround, scan.ask.steps.place, view)
+  return drawScores(scan.places, scan.request.shoot.stoppingGround, scan.request.steps.place, view)
 })
 
 const marks = computed(() => {
   const scan = shown.value
   const view = mapView.value
-  return scan === null || view === null ? [] : placeMarks(scan.results, scan.ask.shoot.subject, view)
+  return scan === null || view === null ? [] : placeMarks(scan.results, scan.request.shoot.subject, view)
 })
 
 /** Under the things. */

@@ -1,5 +1,5 @@
 /** The score along lines and over areas as ink: thicker or larger is better, dotted where nothing meets the musts. */
-import type { GroundForm } from '#core/record/stopping-ground.ts'
+import type { DrawnForm } from '#core/record/stopping-ground.ts'
 import type { PlaceFound } from '#core/scan/scan-found.ts'
 import { type Box, type PlanView, type Point, distanceBetween } from '#renderer/view/drawing/plan-view.ts'
 import { figure, inset, linePath } from '#renderer/view/drawing/pixel-lines.ts'
@@ -52,7 +52,7 @@ interface Pieces {
 
 export interface ScoreGround {
   readonly id: string
-  readonly form: GroundForm
+  readonly form: DrawnForm
 }
 
 /** `step` in metres between the places. */

@@ -6,7 +6,7 @@ import { mapLightWords } from '#renderer/words/en-map-light.ts'
 import { runsOf } from '#renderer/view/drawing/hidden-runs.ts'
 import type { PlanView, Point } from '#renderer/view/drawing/plan-view.ts'
 import { clipSegment, figure, inset, linePath } from '#renderer/view/drawing/pixel-lines.ts'
-import { held } from '#renderer/state/act/held.ts'
+import { heldGrip } from '#renderer/state/act/held.ts'
 
 /** The stretches of a line that are in sight, each as a path of its own. */
 export function seenStretches(points: readonly Point[], view: PlanView): string {
@@ -66,7 +66,7 @@ export function StandpointLineNote() {
     if (!there) return undefined
     const onKey = (event: KeyboardEvent): void => {
       if (event.key !== 'Escape' || event.defaultPrevented || typing(event)) return
-      if (page.peek() !== 'board' || placing.peek() !== null || held.peek() !== null) return
+      if (page.peek() !== 'board' || placing.peek() !== null || heldGrip.peek() !== null) return
       event.preventDefault()
       remove()
     }

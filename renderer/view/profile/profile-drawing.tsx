@@ -91,7 +91,7 @@ const SUBJECT_HALF = 2
 const LEAST_HIGH = 4
 
 function Things({ picture }: { readonly picture: ProfilePicture }) {
-  const { landmark, lens, lensFoot, subject, screens } = picture
+  const { landmark, lens, lensFoot, subject, obstructions } = picture
   const top = Math.min(landmark.top, landmark.foot - LEAST_HIGH)
   const sill = Math.max(top, Math.min(landmark.sill, landmark.foot))
   const bar = (from: number, until: number): string =>
@@ -99,10 +99,10 @@ function Things({ picture }: { readonly picture: ProfilePicture }) {
   const subjectTop = Math.min(subject.top, subject.foot - LEAST_HIGH)
   return (
     <>
-      {screens.map(({ x, foot, top: crown }) => (
+      {obstructions.map(({ x, foot, top: crown }) => (
         <path
           key={x}
-          class="profile-screen"
+          class="profile-obstruction"
           d={`M${figure(x)},${figure(foot)}V${figure(crown)}M${figure(x - 3)},${figure(crown)}h6`}
         />
       ))}

@@ -39,8 +39,8 @@ export interface ProfilePicture {
   /** Pixels of the ground under the lens. */
   readonly lensFoot: number
   readonly subject: { readonly x: number; readonly foot: number; readonly top: number }
-  readonly screens: readonly { readonly x: number; readonly foot: number; readonly top: number }[]
-  /** Where it runs tightest: the ground or the screen's top there, and the line to the foot above or below it. */
+  readonly obstructions: readonly { readonly x: number; readonly foot: number; readonly top: number }[]
+  /** Where it runs tightest: the ground or the obstruction's top there, and the line to the foot above or below it. */
   readonly tightest: (Point & { readonly line: number; readonly metres: number }) | null
   readonly along: readonly Tick[]
   readonly up: readonly Tick[]
@@ -83,7 +83,7 @@ const DEPTH_SHOWN = 0.45
 function heightsShown(line: GroundProfile): { readonly least: number; readonly most: number } {
   const known = Array.from(line.ground.elevations).filter((height) => !Number.isNaN(height))
   const lowest = known.reduce((least, height) => Math.min(least, height), Infinity)
-  const tops = [line.high, line.eye.elevation, ...line.screens.map(({ top }) => top)]
+  const tops = [line.high, line.eye.elevation, ...line.obstructions.map(({ top }) => top)]
   const most = known.reduce((highest, height) => Math.max(highest, height), Math.max(...tops))
   const things = Math.min(line.low, line.eye.elevation, line.subject.low, groundHeight(line, 0) ?? Infinity)
   const span = Math.max(most - things, 1)
@@ -129,7 +129,11 @@ export function drawProfile(line: GroundProfile, room: ProfileRoom, units: UnitS
     lens: { x: toX(0), y: toY(line.eye.elevation) },
     lensFoot: toY(groundHeight(line, 0) ?? line.eye.elevation),
     subject: { x: toX(line.subject.distance), foot: toY(line.subject.low), top: toY(line.subject.high) },
-    screens: line.screens.map(({ distance, foot: low, top }) => ({ x: toX(distance), foot: toY(low), top: toY(top) })),
+    obstructions: line.obstructions.map(({ distance, foot: low, top }) => ({
+      x: toX(distance),
+      foot: toY(low),
+      top: toY(top),
+    })),
     tightest: tightestPoint(line, toX, toY),
     along: ticks(0, line.length, alongStep).map((metres) => ({ at: toX(metres), metres })),
     up: ticks(least, least + shownHigh, upStep).map((metres) => ({ at: toY(metres), metres })),

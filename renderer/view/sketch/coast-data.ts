@@ -1,7 +1,7 @@
 /** Fetches the world's coast once, when it is first wanted, and says whose work it is. */
 import type { Topology } from 'topojson-specification'
 import atlasUrl from 'world-atlas/countries-50m.json?url'
-import { type CoastData, readCoast } from './coast-shapes.ts'
+import { type CoastData, readCoastShapes } from './coast-shapes.ts'
 
 export const COAST_ATTRIBUTION = 'Coast and borders: Natural Earth (public domain)'
 
@@ -10,7 +10,7 @@ let loading: Promise<CoastData> | null = null
 async function load(): Promise<CoastData> {
   const response = await fetch(atlasUrl)
   if (!response.ok) throw new Error(`the coast map is missing: ${atlasUrl} answered ${response.status}`)
-  return readCoast((await response.json()) as Topology)
+  return readCoastShapes((await response.json()) as Topology)
 }
 
 /** The coast; a failed attempt is forgotten, so that the next one tries again. */

@@ -1,17 +1,17 @@
 /** Land and country borders of the world in world coordinates, whole across the antimeridian. */
 import { feature, mesh } from 'topojson-client'
 import type { GeometryCollection, Topology } from 'topojson-specification'
-import { boxAround, type Box, worldX, worldY } from './world.ts'
+import { worldBoxAround, type WorldBox, worldX, worldY } from './world.ts'
 
 export interface CoastPiece {
-  readonly box: Box
+  readonly box: WorldBox
   /** x, y, x, y. */
   readonly points: Float64Array
 }
 
 export interface CoastData {
   /** Areas, each as its rings; the box is the outer ring's. */
-  readonly land: readonly { readonly box: Box; readonly rings: readonly Float64Array[] }[]
+  readonly land: readonly { readonly box: WorldBox; readonly rings: readonly Float64Array[] }[]
   readonly shores: readonly CoastPiece[]
   readonly borders: readonly CoastPiece[]
 }
@@ -46,11 +46,11 @@ export function closedAtPole(ring: Float64Array): Float64Array {
 }
 
 function piece(points: Float64Array): CoastPiece {
-  return { box: boxAround(points), points }
+  return { box: worldBoxAround(points), points }
 }
 
 /** Reads a topology of countries. */
-export function readCoast(topology: Topology): CoastData {
+export function readCoastShapes(topology: Topology): CoastData {
   const land = topology.objects['land']
   const countries = topology.objects['countries'] as GeometryCollection | undefined
   if (land === undefined || countries === undefined) throw new Error('the coast file has no land or no countries')
@@ -61,7 +61,7 @@ export function readCoast(topology: Topology): CoastData {
   return {
     land: areas.map((area) => {
       const rings = area.map((ring) => closedAtPole(unwrapped(ring)))
-      return { box: boxAround(rings[0] ?? new Float64Array(0)), rings }
+      return { box: worldBoxAround(rings[0] ?? new Float64Array(0)), rings }
     }),
     shores: areas.flat().map((ring) => piece(unwrapped(ring))),
     borders: mesh(topology, countries, (first, second) => first !== second).coordinates.map((line) =>

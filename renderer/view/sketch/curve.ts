@@ -1,5 +1,5 @@
 /** Lines of the sketch map made finer or cut to a window: corner cutting, clipping. Points are x, y, x, y. */
-import type { Box } from './world.ts'
+import type { WorldBox } from './world.ts'
 
 /** Cuts each corner at a quarter and three quarters of its sides (Chaikin 1974); in the limit a quadratic B-spline. */
 export function cutCorners(points: Float64Array, closed: boolean): Float64Array {
@@ -24,13 +24,13 @@ export function cutCorners(points: Float64Array, closed: boolean): Float64Array 
 }
 
 /** A closed ring cut to a box (Sutherland and Hodgman 1974); what runs along the box lies outside what is shown. */
-export function clipRing(ring: Float64Array, box: Box): Float64Array {
+export function clipRing(ring: Float64Array, box: WorldBox): Float64Array {
   let points = ring
   for (let side = 0; side < 4 && points.length > 0; side++) points = clipSide(points, side, box)
   return points
 }
 
-function clipSide(points: Float64Array, side: number, box: Box): Float64Array {
+function clipSide(points: Float64Array, side: number, box: WorldBox): Float64Array {
   const axis = side < 2 ? 0 : 1
   const limit = [box.west, box.east, box.north, box.south][side] ?? 0
   const sign = side % 2 === 0 ? 1 : -1

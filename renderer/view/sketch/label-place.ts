@@ -1,5 +1,5 @@
 /** Where letters go: a name set on a point or along a line, the boxes it takes up, and who yields when two meet. */
-import { type Box, boxesMeet } from './world.ts'
+import { type WorldBox, boxesMeet } from './world.ts'
 
 /** A letter at its place, world pixels; `turn` in radians clockwise from upright. */
 export interface Letter {
@@ -9,12 +9,12 @@ export interface Letter {
   readonly turn: number
 }
 
-export interface Setting {
+export interface LabelSetting {
   readonly letters: readonly Letter[]
-  readonly boxes: readonly Box[]
+  readonly boxes: readonly WorldBox[]
 }
 
-export type Measure = (text: string) => number
+export type TextMeasure = (text: string) => number
 
 const PADDING = 3
 
@@ -29,8 +29,8 @@ export function setLevel(
   side: Side,
   away: number,
   size: number,
-  measure: Measure,
-): Setting {
+  measure: TextMeasure,
+): LabelSetting {
   const width = measure(text)
   const [x, y] = at
   const left = side === 'right' ? x + away : side === 'left' ? x - away - width : x - width / 2
@@ -50,8 +50,8 @@ export function setAlong(
   line: Float64Array,
   size: number,
   spacing: number,
-  measure: Measure,
-): Setting | null {
+  measure: TextMeasure,
+): LabelSetting | null {
   const signs = Array.from(text)
   const widths = signs.map(measure)
   const natural = widths.reduce((sum, width) => sum + width, 0)
@@ -62,10 +62,10 @@ export function setAlong(
   const spread = Math.min(size * 0.9, Math.max(spacing, (length * 0.66 - natural) / gaps))
   let along = (length - natural - spread * gaps) / 2
   const letters: Letter[] = []
-  const boxes: Box[] = []
+  const boxes: WorldBox[] = []
   for (const [place, letter] of signs.entries()) {
     const width = widths[place] ?? 0
-    const { x, y, turn } = pointAlong(forward, along + width / 2)
+    const { x, y, turn } = labelPointAlong(forward, along + width / 2)
     letters.push({
       text: letter,
       x: x - (Math.cos(turn) * width) / 2 - Math.sin(turn) * size * 0.3,
@@ -84,8 +84,8 @@ export function setTurned(
   text: string,
   at: { readonly x: number; readonly y: number; readonly turn: number },
   size: number,
-  measure: Measure,
-): Setting {
+  measure: TextMeasure,
+): LabelSetting {
   const width = measure(text)
   const upright = Math.cos(at.turn) < 0 ? at.turn + Math.PI : at.turn
   const [east, south] = [Math.cos(upright), Math.sin(upright)]
@@ -110,7 +110,7 @@ export function lengthOf(line: Float64Array): number {
 }
 
 /** The point `distance` along the line, and the line's direction there. */
-export function pointAlong(
+export function labelPointAlong(
   line: Float64Array,
   distance: number,
 ): { readonly x: number; readonly y: number; readonly turn: number } {
@@ -141,15 +141,15 @@ const CELL = 64
 
 /** Remembers which boxes are taken; first come, first served. */
 export class TakenSpace {
-  readonly #cells = new Map<string, Box[]>()
+  readonly #cells = new Map<string, WorldBox[]>()
 
-  isFree(boxes: readonly Box[]): boolean {
+  isFree(boxes: readonly WorldBox[]): boolean {
     return boxes.every((box) =>
       this.#keys(box).every((key) => (this.#cells.get(key) ?? []).every((other) => !boxesMeet(box, other))),
     )
   }
 
-  take(boxes: readonly Box[]): void {
+  take(boxes: readonly WorldBox[]): void {
     for (const box of boxes) {
       for (const key of this.#keys(box)) {
         const cell = this.#cells.get(key)
@@ -159,7 +159,7 @@ export class TakenSpace {
     }
   }
 
-  #keys(box: Box): string[] {
+  #keys(box: WorldBox): string[] {
     const keys: string[] = []
     for (let column = Math.floor(box.west / CELL); column <= Math.floor(box.east / CELL); column++) {
       for (let row = Math.floor(box.north / CELL); row <= Math.floor(box.south / CELL); row++)

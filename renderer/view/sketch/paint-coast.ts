@@ -5,7 +5,7 @@ import { clipRing } from './curve.ts'
 import type { SketchWindow } from './paint-sketch.ts'
 import type { SketchPalette } from './sketch-palette.ts'
 import { byZoom } from './sketch-pen.ts'
-import { boxesMeet, type Box, grown, worldPixels } from './world.ts'
+import { boxesMeet, type WorldBox, grown, worldPixels } from './world.ts'
 
 interface CoastPen {
   readonly context: PaintContext
@@ -13,7 +13,7 @@ interface CoastPen {
   readonly left: number
   readonly top: number
   /** The canvas in world coordinates with a margin. */
-  readonly box: Box
+  readonly box: WorldBox
 }
 
 /** Draws the world, turn by turn: pieces that cross the antimeridian reach into the next turn, so one more is drawn each way. */

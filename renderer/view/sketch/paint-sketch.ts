@@ -6,10 +6,10 @@ import { paintContours, paintFieldWalls, paintMarks, paintTints, paintWaters } f
 import { paintCoast, paintLand, paintRelief, paintWaterlines } from './sketch-paint-ground.ts'
 import { paintBuildings, paintQuays } from './sketch-paint-built.ts'
 import { paintWays } from './sketch-paint-ways.ts'
-import { type Label, placeLabels } from './sketch-labels.ts'
+import { type Label, placeSketchLabels } from './sketch-labels.ts'
 import { paintLabels } from './sketch-paint-labels.ts'
 import type { SketchPalette } from './sketch-palette.ts'
-import { byZoom, type Pen, shownBox } from './sketch-pen.ts'
+import { byZoom, type SketchPen, shownBox } from './sketch-pen.ts'
 import { boxesMeet, worldPixels, worldX, worldY } from './world.ts'
 
 /** What a canvas shows: world pixels of its corner at a zoom, or the place at its middle. CSS pixels throughout. */
@@ -57,7 +57,7 @@ function labelsFor(island: IslandData, zoom: number, palette: SketchPalette, con
   const key = `${palette.name} ${zoom}`
   let labels = layouts.get(key)
   if (labels === undefined) {
-    labels = placeLabels(island.index, zoom, palette, (text: string, style: LabelStyle) => {
+    labels = placeSketchLabels(island.index, zoom, palette, (text: string, style: LabelStyle) => {
       context.font = fontOf(style)
       return context.measureText(text).width
     })
@@ -84,7 +84,7 @@ export function showsIsland(island: IslandData, window: SketchWindow): boolean {
 
 /** Draws the map; the canvas is `width x height x pixelRatio` device pixels. */
 export function paintSketch(context: PaintContext, island: IslandData, window: SketchWindow, look: SketchLook): void {
-  const pen: Pen = {
+  const pen: SketchPen = {
     context,
     palette: look.palette,
     scale: worldPixels(window.zoom),
@@ -103,7 +103,7 @@ export function paintSketch(context: PaintContext, island: IslandData, window: S
   context.restore()
 }
 
-function paintIsland(pen: Pen, island: IslandData, labels: boolean): void {
+function paintIsland(pen: SketchPen, island: IslandData, labels: boolean): void {
   const { index, relief } = island
   if (pen.zoom < 8) return
   paintWaterlines(pen, index)

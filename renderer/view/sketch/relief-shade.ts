@@ -2,7 +2,7 @@
 import { type PaintCanvas, freshCanvas, contextOf } from './canvas-context.ts'
 import { type Relief, splineShares, splineSlopes } from './relief.ts'
 import type { SketchPalette } from './sketch-palette.ts'
-import type { Pen } from './sketch-pen.ts'
+import type { SketchPen } from './sketch-pen.ts'
 import { latitudeAt, worldY } from './world.ts'
 
 /** Shaded points per post. */
@@ -11,13 +11,13 @@ const FINENESS = 2
 const LIGHT = { east: -Math.SQRT1_2 * Math.cos(0.7), north: Math.SQRT1_2 * Math.cos(0.7), up: Math.sin(0.7) }
 const EXAGGERATION = 1.5
 
-const made = new WeakMap<Relief, Map<string, PaintCanvas>>()
+const shadeByRelief = new WeakMap<Relief, Map<string, PaintCanvas>>()
 
 function shadeImage(relief: Relief, palette: SketchPalette): PaintCanvas {
-  let images = made.get(relief)
+  let images = shadeByRelief.get(relief)
   if (images === undefined) {
     images = new Map()
-    made.set(relief, images)
+    shadeByRelief.set(relief, images)
   }
   let image = images.get(palette.name)
   if (image === undefined) {
@@ -118,7 +118,7 @@ export function tintSlope(data: Uint8ClampedArray, place: number, light: number,
 }
 
 /** Lays the shading over what the pen shows; the caller clips it to the land. */
-export function drawRelief(pen: Pen, relief: Relief): void {
+export function drawRelief(pen: SketchPen, relief: Relief): void {
   const image = shadeImage(relief, pen.palette)
   const { context, scale, left, top, width, height } = pen
   const columnAt = (pixel: number): number => {

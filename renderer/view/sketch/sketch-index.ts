@@ -1,13 +1,13 @@
 /** The island's features in world coordinates: which of them touch a tile, and how fine each is drawn at a zoom. */
 import type { Feature, FeatureCollection, Position } from 'geojson'
-import { thinned } from '#core/geo/thin.ts'
+import { simplified } from '#core/geo/simplify.ts'
 import { cutCorners } from './curve.ts'
-import { boxAround, boxesMeet, type Box, worldPixels, worldX, worldY } from './world.ts'
+import { worldBoxAround, boxesMeet, type WorldBox, worldPixels, worldX, worldY } from './world.ts'
 
 /** Points in one run, cut into stretches with a box each, so that far stretches of a long line are skipped. */
-export interface Part {
+export interface SketchPart {
   readonly points: Float64Array
-  readonly stretches: readonly Box[]
+  readonly stretches: readonly WorldBox[]
 }
 export const STRETCH = 32
 
@@ -16,7 +16,7 @@ export interface SketchFeature {
   readonly properties: Readonly<Record<string, unknown>>
   /** True when the parts are rings of one area. */
   readonly area: boolean
-  readonly box: Box
+  readonly box: WorldBox
   readonly raw: readonly Float64Array[]
 }
 
@@ -43,8 +43,8 @@ function parts(feature: Feature): Float64Array[] {
   throw new TypeError(`the island has no ${geometry.type}`)
 }
 
-function around(raw: readonly Float64Array[]): Box {
-  const boxes = raw.map((part) => boxAround(part))
+function around(raw: readonly Float64Array[]): WorldBox {
+  const boxes = raw.map((part) => worldBoxAround(part))
   return {
     west: Math.min(...boxes.map((box) => box.west)),
     north: Math.min(...boxes.map((box) => box.north)),
@@ -53,10 +53,10 @@ function around(raw: readonly Float64Array[]): Box {
   }
 }
 
-export function stretchesOf(points: Float64Array): Box[] {
-  const stretches: Box[] = []
+export function stretchesOf(points: Float64Array): WorldBox[] {
+  const stretches: WorldBox[] = []
   for (let from = 0; from < points.length - 2; from += STRETCH * 2) {
-    stretches.push(boxAround(points, from, Math.min(points.length, from + STRETCH * 2 + 2)))
+    stretches.push(worldBoxAround(points, from, Math.min(points.length, from + STRETCH * 2 + 2)))
   }
   return stretches
 }
@@ -64,10 +64,10 @@ export function stretchesOf(points: Float64Array): Box[] {
 /** How a part is drawn at a whole zoom. */
 export function shapedFor(raw: Float64Array, kind: string, area: boolean, zoom: number): Float64Array {
   const pixel = 1 / worldPixels(zoom)
-  if (ANGULAR.has(kind)) return zoom < 15 ? thinned(raw, pixel * 0.3) : raw
+  if (ANGULAR.has(kind)) return zoom < 15 ? simplified(raw, pixel * 0.3) : raw
   const end = raw.length - 2
   const closed = area || (raw.length > 6 && raw[0] === raw[end] && raw[1] === raw[end + 1])
-  if (zoom < FINE_ZOOM) return thinned(zoom < 14 ? raw : cutCorners(cutCorners(raw, closed), closed), pixel * 0.25)
+  if (zoom < FINE_ZOOM) return simplified(zoom < 14 ? raw : cutCorners(cutCorners(raw, closed), closed), pixel * 0.25)
   let points = raw
   for (let round = 0; round < (zoom < 19 ? 2 : 3); round++) points = cutCorners(points, closed)
   return points
@@ -83,9 +83,9 @@ function shapeZoom(zoom: number): number {
 export class SketchIndex {
   readonly features: readonly SketchFeature[]
   /** Around everything. */
-  readonly box: Box
+  readonly box: WorldBox
   readonly #byKind = new Map<string, SketchFeature[]>()
-  readonly #shapes = new Map<SketchFeature, Map<number, readonly Part[]>>()
+  readonly #shapes = new Map<SketchFeature, Map<number, readonly SketchPart[]>>()
 
   constructor(collection: FeatureCollection) {
     this.features = collection.features.map((feature) => {
@@ -112,12 +112,12 @@ export class SketchIndex {
   }
 
   /** Features of a kind that touch the box, in their own order. */
-  within(kind: string, box: Box): SketchFeature[] {
+  within(kind: string, box: WorldBox): SketchFeature[] {
     return this.all(kind).filter((feature) => boxesMeet(feature.box, box))
   }
 
   /** The feature's parts as drawn at a zoom, made when first asked for. */
-  shape(feature: SketchFeature, zoom: number): readonly Part[] {
+  shape(feature: SketchFeature, zoom: number): readonly SketchPart[] {
     const key = shapeZoom(zoom)
     let shapes = this.#shapes.get(feature)
     if (shapes === undefined) {

@@ -3,23 +3,23 @@ import { contourStyle, isNamed, type LabelStyle, styleOf } from './label-text.ts
 import {
   type Letter,
   lengthOf,
-  pointAlong,
+  labelPointAlong,
   setAlong,
   setLevel,
   setTurned,
-  type Setting,
+  type LabelSetting,
   type Side,
   SIDES,
   TakenSpace,
 } from './label-place.ts'
 import type { SketchFeature, SketchIndex } from './sketch-index.ts'
 import type { SketchPalette } from './sketch-palette.ts'
-import { type Box, worldPixels } from './world.ts'
+import { type WorldBox, worldPixels } from './world.ts'
 
 export interface Label {
   readonly style: LabelStyle
   readonly letters: readonly Letter[]
-  readonly boxes: readonly Box[]
+  readonly boxes: readonly WorldBox[]
   /** A small triangle over a summit, world pixels. */
   readonly peak: readonly [number, number] | null
 }
@@ -31,7 +31,12 @@ const NUMBER_SPACING = 620
 const NUMBER_ZOOM = 14
 
 /** Decides which names are written at a zoom, and where. */
-export function placeLabels(index: SketchIndex, zoom: number, palette: SketchPalette, measure: MeasureText): Label[] {
+export function placeSketchLabels(
+  index: SketchIndex,
+  zoom: number,
+  palette: SketchPalette,
+  measure: MeasureText,
+): Label[] {
   const space = new TakenSpace()
   const scale = worldPixels(zoom)
   const labels: Label[] = []
@@ -95,7 +100,7 @@ function offers(nameClass: string, zoom: number): readonly (readonly [Side, numb
 }
 
 /** How many sides of houses and roads a name would lie on. */
-function coveredSides(index: SketchIndex, boxes: readonly Box[], scale: number): number {
+function coveredSides(index: SketchIndex, boxes: readonly WorldBox[], scale: number): number {
   let covered = 0
   for (const box of boxes) {
     const world = { west: box.west / scale, east: box.east / scale, north: box.north / scale, south: box.south / scale }
@@ -109,7 +114,7 @@ function coveredSides(index: SketchIndex, boxes: readonly Box[], scale: number):
 }
 
 /** Counts the sides of a line whose own box meets the given one: near enough for short sides. */
-function sidesWithin(points: Float64Array, box: Box): number {
+function sidesWithin(points: Float64Array, box: WorldBox): number {
   let within = 0
   for (let place = 0; place + 3 < points.length; place += 2) {
     const [x, y] = [points[place] ?? 0, points[place + 1] ?? 0]
@@ -191,9 +196,9 @@ function numberAt(
   text: string,
   style: LabelStyle,
   measure: MeasureText,
-): Setting | null {
-  const before = pointAlong(line, along - 10)
-  const after = pointAlong(line, along + 10)
+): LabelSetting | null {
+  const before = labelPointAlong(line, along - 10)
+  const after = labelPointAlong(line, along + 10)
   if (Math.hypot(after.x - before.x, after.y - before.y) < 18.5) return null
   const turn = Math.atan2(after.y - before.y, after.x - before.x)
   return setTurned(text, { x: (before.x + after.x) / 2, y: (before.y + after.y) / 2, turn }, style.size, (part) =>

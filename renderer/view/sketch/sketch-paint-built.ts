@@ -1,8 +1,8 @@
 /** Quays, walls, buildings and the lighthouse of the sketch map. */
 import type { SketchIndex } from './sketch-index.ts'
-import { type Pen, byZoom, fillAreas, shownBox, strokeFeatures } from './sketch-pen.ts'
+import { type SketchPen, byZoom, fillAreas, shownBox, strokeFeatures } from './sketch-pen.ts'
 
-export function paintQuays(pen: Pen, index: SketchIndex): void {
+export function paintQuays(pen: SketchPen, index: SketchIndex): void {
   if (pen.zoom < 12) return
   const quays = index.within('quay', shownBox(pen, 8))
   // The edge is drawn below the fill, so that quay and mole read as one piece where they meet.
@@ -11,7 +11,7 @@ export function paintQuays(pen: Pen, index: SketchIndex): void {
   if (pen.zoom >= 15) fillAreas(pen, index, 'wall', pen.palette.quayEdge)
 }
 
-export function paintBuildings(pen: Pen, index: SketchIndex): void {
+export function paintBuildings(pen: SketchPen, index: SketchIndex): void {
   const { palette, zoom } = pen
   if (zoom < 13) return
   const buildings = fillAreas(pen, index, 'building', palette.building)
@@ -21,7 +21,7 @@ export function paintBuildings(pen: Pen, index: SketchIndex): void {
   paintLighthouse(pen, index)
 }
 
-function paintLighthouse(pen: Pen, index: SketchIndex): void {
+function paintLighthouse(pen: SketchPen, index: SketchIndex): void {
   const { context, palette, scale, left, top } = pen
   for (const light of index.within('lighthouse', shownBox(pen, 30))) {
     const x = ((light.box.west + light.box.east) / 2) * scale - left

@@ -2,11 +2,11 @@
 import type { PaintContext } from './canvas-context.ts'
 import { scatterMarks, type Mark } from './scatter.ts'
 import type { SketchIndex } from './sketch-index.ts'
-import { type Box, grown } from './world.ts'
-import { type Pen, byZoom, fillAreas, shownBox, strokeFeatures, traceAreas } from './sketch-pen.ts'
+import { type WorldBox, grown } from './world.ts'
+import { type SketchPen, byZoom, fillAreas, shownBox, strokeFeatures, traceAreas } from './sketch-pen.ts'
 
 /** Tints under the relief. */
-export function paintTints(pen: Pen, index: SketchIndex): void {
+export function paintTints(pen: SketchPen, index: SketchIndex): void {
   const { palette, zoom } = pen
   const tufts = { spacing: byZoom(zoom, [16, 34], [20, 74]), size: byZoom(zoom, [16, 2], [20, 4.5]), draw: tuftMark }
   markAreas(pen, index, palette.tuft, { kind: 'land', fromZoom: 16.5, filled: false, ...tufts })
@@ -17,7 +17,7 @@ export function paintTints(pen: Pen, index: SketchIndex): void {
   fillAreas(pen, index, 'wood', palette.wood)
 }
 
-function fillFields(pen: Pen, index: SketchIndex): void {
+function fillFields(pen: SketchPen, index: SketchIndex): void {
   const fields = index.within('field', shownBox(pen, 8))
   for (const tilled of [false, true]) {
     pen.context.beginPath()
@@ -38,7 +38,7 @@ export function contourWidths(zoom: number): { readonly fine: number; readonly s
   return { fine, strong: fine * (zoom < 13 ? 1.1 : 1.5) }
 }
 
-export function paintContours(pen: Pen, index: SketchIndex): void {
+export function paintContours(pen: SketchPen, index: SketchIndex): void {
   const { palette, zoom } = pen
   if (zoom < 11.5) return
   const shown = index.within('contour', shownBox(pen, 4))
@@ -53,13 +53,13 @@ export function paintContours(pen: Pen, index: SketchIndex): void {
   strokeFeatures(pen, index, major, palette.majorContour, strong)
 }
 
-export function paintFieldWalls(pen: Pen, index: SketchIndex): void {
+export function paintFieldWalls(pen: SketchPen, index: SketchIndex): void {
   if (pen.zoom < 13.5) return
   const width = byZoom(pen.zoom, [14, 0.45], [16, 0.8], [18, 1.3], [20, 2])
   strokeFeatures(pen, index, index.within('field', shownBox(pen, 4)), pen.palette.fieldWall, width)
 }
 
-export function paintWaters(pen: Pen, index: SketchIndex): void {
+export function paintWaters(pen: SketchPen, index: SketchIndex): void {
   const { palette, zoom } = pen
   if (zoom >= 12) {
     const streams = index.within('stream', shownBox(pen, 6))
@@ -121,7 +121,7 @@ interface Marking {
 }
 
 /** Small marks strewn inside areas. */
-export function paintMarks(pen: Pen, index: SketchIndex): void {
+export function paintMarks(pen: SketchPen, index: SketchIndex): void {
   const { palette, zoom } = pen
   const tree = byZoom(zoom, [13, 1.5], [15, 2.1], [17, 3.4], [20, 7])
   markAreas(pen, index, palette.woodCrown, {
@@ -160,7 +160,7 @@ export function paintMarks(pen: Pen, index: SketchIndex): void {
   markAreas(pen, index, palette.crag, { kind: 'rock', ...crag })
 }
 
-function markAreas(pen: Pen, index: SketchIndex, colour: string, marking: Marking): void {
+function markAreas(pen: SketchPen, index: SketchIndex, colour: string, marking: Marking): void {
   if (pen.zoom < marking.fromZoom) return
   const areas = index.within(marking.kind, shownBox(pen, 8))
   if (areas.length === 0) return
@@ -186,7 +186,7 @@ function markAreas(pen: Pen, index: SketchIndex, colour: string, marking: Markin
 }
 
 /** A world box in the canvas's own pixels, with a margin. */
-function canvasBox(pen: Pen, box: Box, margin: number): Box {
+function canvasBox(pen: SketchPen, box: WorldBox, margin: number): WorldBox {
   return grown(
     {
       west: box.west * pen.scale - pen.left,
@@ -198,6 +198,6 @@ function canvasBox(pen: Pen, box: Box, margin: number): Box {
   )
 }
 
-function holds(box: Box, mark: Mark): boolean {
+function holds(box: WorldBox, mark: Mark): boolean {
   return mark.x >= box.west && mark.x <= box.east && mark.y >= box.north && mark.y <= box.south
 }

@@ -1,5 +1,5 @@
 /** Sea, land and relief of the sketch map. */
-import { type Pen, byZoom, fillAreas, shownBox, strokeFeatures, traceAreas, traceLines } from './sketch-pen.ts'
+import { type SketchPen, byZoom, fillAreas, shownBox, strokeFeatures, traceAreas, traceLines } from './sketch-pen.ts'
 import type { SketchIndex } from './sketch-index.ts'
 import type { Relief } from './relief.ts'
 import { drawRelief } from './relief-shade.ts'
@@ -13,7 +13,7 @@ const WATERLINES = [
 ] as const
 
 /** Lines parallel to the coast, fading seaward, as engraved maps have them; the canvas must be bare below. */
-export function paintWaterlines(pen: Pen, index: SketchIndex): void {
+export function paintWaterlines(pen: SketchPen, index: SketchIndex): void {
   const { context } = pen
   const reach = byZoom(pen.zoom, [9, 0.35], [12, 0.6], [15, 1], [18, 1.4])
   const margin = 26 * reach + 4
@@ -38,7 +38,7 @@ export function paintWaterlines(pen: Pen, index: SketchIndex): void {
   context.restore()
 }
 
-export function paintLand(pen: Pen, index: SketchIndex): boolean {
+export function paintLand(pen: SketchPen, index: SketchIndex): boolean {
   return fillAreas(pen, index, 'land', pen.palette.land).length > 0
 }
 
@@ -48,7 +48,7 @@ export function reliefStrength(zoom: number): number {
 }
 
 /** Shades the land by its slopes. */
-export function paintRelief(pen: Pen, index: SketchIndex, relief: Relief): void {
+export function paintRelief(pen: SketchPen, index: SketchIndex, relief: Relief): void {
   const { context } = pen
   context.save()
   context.beginPath()
@@ -64,6 +64,6 @@ export function coastWidth(zoom: number): number {
   return byZoom(zoom, [9, 0.6], [12, 0.9], [15, 1.2], [19, 1.8])
 }
 
-export function paintCoast(pen: Pen, index: SketchIndex): void {
+export function paintCoast(pen: SketchPen, index: SketchIndex): void {
   strokeFeatures(pen, index, index.within('land', shownBox(pen, 4)), pen.palette.coast, coastWidth(pen.zoom))
 }

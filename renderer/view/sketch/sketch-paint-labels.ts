@@ -2,13 +2,13 @@
 import type { Letter } from './label-place.ts'
 import { fontOf, type LabelStyle } from './label-text.ts'
 import type { Label } from './sketch-labels.ts'
-import type { Pen } from './sketch-pen.ts'
-import { type Box, boxesMeet } from './world.ts'
+import type { SketchPen } from './sketch-pen.ts'
+import { type WorldBox, boxesMeet } from './world.ts'
 
 /** Writes the labels that touch the canvas. */
-export function paintLabels(pen: Pen, labels: readonly Label[]): void {
+export function paintLabels(pen: SketchPen, labels: readonly Label[]): void {
   const { context, left, top, width, height } = pen
-  const window: Box = { west: left - 4, north: top - 4, east: left + width + 4, south: top + height + 4 }
+  const window: WorldBox = { west: left - 4, north: top - 4, east: left + width + 4, south: top + height + 4 }
   context.lineJoin = 'round'
   context.textBaseline = 'alphabetic'
   for (const label of labels) {
@@ -28,7 +28,7 @@ export function paintLabels(pen: Pen, labels: readonly Label[]): void {
   context.letterSpacing = '0px'
 }
 
-function write(pen: Pen, letter: Letter, what: 'halo' | 'ink'): void {
+function write(pen: SketchPen, letter: Letter, what: 'halo' | 'ink'): void {
   const { context, left, top } = pen
   const put = (x: number, y: number): void => {
     if (what === 'halo') context.strokeText(letter.text, x, y)
@@ -42,7 +42,7 @@ function write(pen: Pen, letter: Letter, what: 'halo' | 'ink'): void {
   return context.restore()
 }
 
-function paintPeak(pen: Pen, at: readonly [number, number], style: LabelStyle): void {
+function paintPeak(pen: SketchPen, at: readonly [number, number], style: LabelStyle): void {
   const { context } = pen
   const [x, y] = [at[0] - pen.left, at[1] - pen.top]
   context.beginPath()

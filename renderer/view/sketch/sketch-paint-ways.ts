@@ -1,6 +1,6 @@
 /** Roads, tracks, paths and the bridge of the sketch map. */
 import type { SketchFeature, SketchIndex } from './sketch-index.ts'
-import { type Pen, byZoom, shownBox, strokeDashed, strokeFeatures } from './sketch-pen.ts'
+import { type SketchPen, byZoom, shownBox, strokeDashed, strokeFeatures } from './sketch-pen.ts'
 
 type Stops = readonly (readonly [number, number])[]
 /** CSS pixels across the road's own surface; at the closest zooms about true to scale. */
@@ -38,7 +38,7 @@ const TRACK: Stops = [
   [20, 2.6],
 ]
 
-export function paintWays(pen: Pen, index: SketchIndex): void {
+export function paintWays(pen: SketchPen, index: SketchIndex): void {
   const { palette, zoom, context } = pen
   const roadWidth = byZoom(zoom, ...ROAD)
   const margin = roadWidth + 4
@@ -64,7 +64,7 @@ export function paintWays(pen: Pen, index: SketchIndex): void {
   paintBridges(pen, index, roadWidth)
 }
 
-function paintTracks(pen: Pen, index: SketchIndex, tracks: readonly SketchFeature[]): void {
+function paintTracks(pen: SketchPen, index: SketchIndex, tracks: readonly SketchFeature[]): void {
   const { context, palette, zoom } = pen
   const width = byZoom(zoom, ...TRACK)
   const dash = byZoom(zoom, [13, 3], [15, 5], [17, 7], [20, 11])
@@ -86,7 +86,7 @@ function paintTracks(pen: Pen, index: SketchIndex, tracks: readonly SketchFeatur
 
 /** The two dashed edges of a track, drawn as a wide dashed line with its middle taken back by the surface. */
 function outlineDashed(
-  pen: Pen,
+  pen: SketchPen,
   index: SketchIndex,
   tracks: readonly SketchFeature[],
   across: number,
@@ -100,7 +100,7 @@ function outlineDashed(
   strokeFeatures(pen, index, tracks, palette.name === 'light' ? '#f4eedf' : '#45443c', across - width)
 }
 
-function paintFootways(pen: Pen, index: SketchIndex, paths: readonly SketchFeature[]): void {
+function paintFootways(pen: SketchPen, index: SketchIndex, paths: readonly SketchFeature[]): void {
   const { context, palette, zoom } = pen
   context.strokeStyle = palette.path
   context.lineWidth = byZoom(zoom, [14, 0.8], [17, 1.3], [20, 2])
@@ -109,7 +109,7 @@ function paintFootways(pen: Pen, index: SketchIndex, paths: readonly SketchFeatu
 }
 
 /** The bridge: its deck between two strong edges, and its towers across it. */
-function paintBridges(pen: Pen, index: SketchIndex, roadWidth: number): void {
+function paintBridges(pen: SketchPen, index: SketchIndex, roadWidth: number): void {
   const { context, palette, zoom, scale, left, top } = pen
   for (const bridge of index.within('bridge', shownBox(pen, roadWidth * 2 + 12))) {
     const edge = byZoom(zoom, [11, 0.6], [14, 1], [17, 1.8], [20, 3])

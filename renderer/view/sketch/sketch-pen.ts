@@ -1,11 +1,11 @@
 /** The pen of the sketch map: a canvas with its view, and the drawing of world lines and areas on it. */
 import type { PaintContext } from './canvas-context.ts'
 import { clipRing } from './curve.ts'
-import { type SketchFeature, type SketchIndex, STRETCH, type Part } from './sketch-index.ts'
+import { type SketchFeature, type SketchIndex, STRETCH, type SketchPart } from './sketch-index.ts'
 import type { SketchPalette } from './sketch-palette.ts'
-import { type Box, boxesMeet, grown } from './world.ts'
+import { type WorldBox, boxesMeet, grown } from './world.ts'
 
-export interface Pen {
+export interface SketchPen {
   readonly context: PaintContext
   readonly palette: SketchPalette
   readonly zoom: number
@@ -21,7 +21,7 @@ export interface Pen {
 }
 
 /** The world rectangle that the canvas shows, with a margin of CSS pixels. */
-export function shownBox(pen: Pen, margin: number): Box {
+export function shownBox(pen: SketchPen, margin: number): WorldBox {
   const box = {
     west: pen.left / pen.scale,
     north: pen.top / pen.scale,
@@ -45,7 +45,7 @@ export function byZoom(zoom: number, ...stops: readonly (readonly [number, numbe
 }
 
 /** Adds the stretch of points from..to (counted in points, both drawn) to the path. */
-function run(pen: Pen, points: Float64Array, from: number, to: number): void {
+function run(pen: SketchPen, points: Float64Array, from: number, to: number): void {
   const { context, scale, left, top } = pen
   context.moveTo((points[from * 2] ?? 0) * scale - left, (points[from * 2 + 1] ?? 0) * scale - top)
   for (let place = from + 1; place <= to; place++) {
@@ -54,7 +54,7 @@ function run(pen: Pen, points: Float64Array, from: number, to: number): void {
 }
 
 /** Adds the parts of lines that come near the canvas to the current path. */
-export function traceLines(pen: Pen, parts: readonly Part[], margin: number): void {
+export function traceLines(pen: SketchPen, parts: readonly SketchPart[], margin: number): void {
   const box = shownBox(pen, margin)
   for (const { points, stretches } of parts) {
     const last = points.length / 2 - 1
@@ -68,12 +68,17 @@ export function traceLines(pen: Pen, parts: readonly Part[], margin: number): vo
   }
 }
 
-function near(stretch: Box | undefined, box: Box): boolean {
+function near(stretch: WorldBox | undefined, box: WorldBox): boolean {
   return stretch !== undefined && boxesMeet(stretch, box)
 }
 
 /** Strokes dashed lines; the dashes keep their places from tile to tile since each run starts at its own distance. */
-export function strokeDashed(pen: Pen, parts: readonly Part[], dash: readonly [number, number], margin: number): void {
+export function strokeDashed(
+  pen: SketchPen,
+  parts: readonly SketchPart[],
+  dash: readonly [number, number],
+  margin: number,
+): void {
   const { context, scale } = pen
   const box = shownBox(pen, margin)
   context.setLineDash([...dash])
@@ -106,7 +111,12 @@ function lengthOf(points: Float64Array, from: number, to: number): number {
 }
 
 /** Adds areas to the current path, cut to a little more than the canvas. */
-export function traceAreas(pen: Pen, features: readonly SketchFeature[], index: SketchIndex, margin: number): void {
+export function traceAreas(
+  pen: SketchPen,
+  features: readonly SketchFeature[],
+  index: SketchIndex,
+  margin: number,
+): void {
   const box = shownBox(pen, margin)
   for (const feature of features) {
     for (const { points } of index.shape(feature, pen.zoom)) {
@@ -118,7 +128,7 @@ export function traceAreas(pen: Pen, features: readonly SketchFeature[], index: 
   }
 }
 
-export function fillAreas(pen: Pen, index: SketchIndex, kind: string, colour: string): readonly SketchFeature[] {
+export function fillAreas(pen: SketchPen, index: SketchIndex, kind: string, colour: string): readonly SketchFeature[] {
   const features = index.within(kind, shownBox(pen, 8))
   if (features.length === 0) return features
   pen.context.beginPath()
@@ -130,7 +140,7 @@ export function fillAreas(pen: Pen, index: SketchIndex, kind: string, colour: st
 
 /** Strokes lines or the outlines of areas. */
 export function strokeFeatures(
-  pen: Pen,
+  pen: SketchPen,
   index: SketchIndex,
   features: readonly SketchFeature[],
   colour: string,

@@ -1,10 +1,10 @@
 /** What of the sketch map lies under a place and can be taken over as drawn ground: a stretch of a way, or an area. */
 import { type LatLon, latLon } from '#core/geo/lat-lon.ts'
-import { thinnedPlaces } from '#core/geo/thin.ts'
+import { simplifiedPlaces } from '#core/geo/simplify.ts'
 import { type DrawnShape, type DrawnSort, shapeFault, withoutRepeats } from '#core/record/drawn-ground.ts'
 import type { KeepOutKind } from '#core/record/keep-out.ts'
 import type { SketchFeature, SketchIndex } from './sketch-index.ts'
-import { type Box, boxesMeet, grown, latitudeAt, worldX, worldY } from './world.ts'
+import { type WorldBox, boxesMeet, grown, latitudeAt, worldX, worldY } from './world.ts'
 
 /** Kinds on which a subject can stop, and what the others keep out as; ways are met before areas. */
 const STOPPING: readonly string[] = ['road', 'minor', 'track', 'path', 'bridge', 'quay']
@@ -22,7 +22,7 @@ const KEEPING_OUT: Readonly<Record<string, KeepOutKind>> = {
 /** Ways that meet at junctions. */
 const WAYS: readonly string[] = ['road', 'minor', 'track', 'path', 'bridge']
 
-/** The zoom whose shape is taken: finer is not drawn anew. */
+/** The zoom whose shape is taken: finer is not drawn again. */
 const SHAPE_ZOOM = 17
 /** Segments within which a press lies at a junction itself: then the stretches on both sides of it are meant. */
 const AT_ONE = 1e-6
@@ -106,7 +106,7 @@ function between(points: Float64Array, position: number): readonly [number, numb
 }
 
 /** The farthest position from `start` toward an end at which the way is still in the window. */
-function farthestSeen(points: Float64Array, start: number, step: 1 | -1, window: Box): number {
+function farthestSeen(points: Float64Array, start: number, step: 1 | -1, window: WorldBox): number {
   const last = points.length / 2 - 1
   let position = start
   const inWindow = ([x, y]: readonly [number, number]): boolean =>
@@ -139,7 +139,7 @@ function placesOf(positions: readonly (readonly [number, number])[]): LatLon[] {
   return positions.map(([x, y]) => latLon(latitudeAt(y), (x - 0.5) * 360))
 }
 
-function stretch(points: Float64Array, spotted: Spotted, cuts: readonly number[], window: Box): LatLon[] {
+function stretch(points: Float64Array, spotted: Spotted, cuts: readonly number[], window: WorldBox): LatLon[] {
   const here = spotted.segment + spotted.share
   const from = Math.max(farthestSeen(points, here, -1, window), ...cuts.filter((cut) => cut < here - AT_ONE))
   const to = Math.min(farthestSeen(points, here, 1, window), ...cuts.filter((cut) => cut > here + AT_ONE))
@@ -158,7 +158,7 @@ export function wayUnder(
   sort: DrawnSort,
   place: LatLon,
   reach: number,
-  window: Box,
+  window: WorldBox,
 ): WayUnder | null {
   const [x, y] = [worldX(place.lon), worldY(place.lat)]
   const around = grown({ west: x, east: x, north: y, south: y }, reach)
@@ -175,19 +175,19 @@ export function wayUnder(
   if (way !== undefined) {
     const line = drawn(way.feature)
     const cuts = sort === 'stopping' ? junctions(index, way.feature, line) : []
-    return taken(way.feature, { form: 'line', points: stretch(line, way.spotted, cuts, window) })
+    return wayTaken(way.feature, { form: 'line', points: stretch(line, way.spotted, cuts, window) })
   }
   const inside = features.find((feature) => feature.area && holdsPoint(drawn(feature), x, y))
   if (inside === undefined) return null
   const ring = drawn(inside)
-  return taken(inside, {
+  return wayTaken(inside, {
     form: 'area',
     points: placesOf(Array.from({ length: ring.length / 2 }, (_, n) => at(ring, n))),
   })
 }
 
-function taken(feature: SketchFeature, whole: DrawnShape): WayUnder | null {
-  const shape = { form: whole.form, points: thinnedPlaces(withoutRepeats(whole), OFF) }
+function wayTaken(feature: SketchFeature, whole: DrawnShape): WayUnder | null {
+  const shape = { form: whole.form, points: simplifiedPlaces(withoutRepeats(whole), OFF) }
   if (shapeFault(shape) !== null) return null
   const name = feature.properties['name']
   return {

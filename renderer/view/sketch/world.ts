@@ -1,7 +1,7 @@
 /** The square Web Mercator world of the sketch map: 0..1 from west to east and from north to south, and boxes in it. */
 
 /** A rectangle; `west <= east`, `north <= south`, in whatever unit the caller works in. */
-export interface Box {
+export interface WorldBox {
   readonly west: number
   readonly north: number
   readonly east: number
@@ -29,18 +29,18 @@ export function worldPixels(zoom: number): number {
   return 256 * 2 ** zoom
 }
 
-export function boxesMeet(first: Box, second: Box): boolean {
+export function boxesMeet(first: WorldBox, second: WorldBox): boolean {
   return (
     first.west <= second.east && second.west <= first.east && first.north <= second.south && second.north <= first.south
   )
 }
 
-export function grown(box: Box, margin: number): Box {
+export function grown(box: WorldBox, margin: number): WorldBox {
   return { west: box.west - margin, north: box.north - margin, east: box.east + margin, south: box.south + margin }
 }
 
 /** The smallest box around points given as x, y, x, y. */
-export function boxAround(points: Float64Array, from = 0, to = points.length): Box {
+export function worldBoxAround(points: Float64Array, from = 0, to = points.length): WorldBox {
   let [west, north, east, south] = [Infinity, Infinity, -Infinity, -Infinity]
   for (let place = from; place < to; place += 2) {
     const x = points[place] ?? 0

@@ -2,7 +2,7 @@
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
-import { fitPlaces } from '#renderer/view/drawing/fit.ts'
+import { placesFitted } from '#renderer/view/drawing/fit.ts'
 import { type PlanView, TILE_SIZE, mercatorView } from '#renderer/view/drawing/plan-view.ts'
 
 /** Nearest zoom of a still map. */
@@ -25,7 +25,7 @@ export function stillView(plan: Plan, width: number, height: number): Still | nu
   ]
   const room = Math.min(width, height) * 0.12
   const window = { width, height, left: room, right: room, top: room, bottom: room }
-  const fitted = fitPlaces(places, window, CLOSEST, 0.25)
+  const fitted = placesFitted(places, window, CLOSEST, 0.25)
   if (fitted === null) return null
   const size = TILE_SIZE * 2 ** fitted.zoom
   const middle = mercatorView({ zoom: fitted.zoom, originX: 0, originY: 0, middleLon: fitted.centre.lon, box: NOWHERE })

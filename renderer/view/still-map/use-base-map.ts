@@ -13,7 +13,7 @@ export interface StillBase {
 export function useBaseMap({ mapSource }: Settings, dark: boolean): StillBase | null {
   useEffect(() => void readTileSources(), [])
   const sources = tileSources.value
-  // Drawn anew with the page only when it is another one.
+  // Drawn again with the page only when it is another one.
   return useMemo(() => {
     if (sources === null) return null
     const source = sources.sources.find((candidate) => candidate.id === mapSource) ?? null

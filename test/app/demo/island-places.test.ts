@@ -4,7 +4,7 @@ import type { Feature, Polygon } from 'geojson'
 import { Geodesic } from 'geographiclib-geodesic'
 import { describe, expect, it } from 'vitest'
 import type { LatLon } from '#core/geo/lat-lon.ts'
-import { distanceBetween, toLatLon, toPlane } from '#app/demo/island-frame.ts'
+import { islandDistance, toLatLon, toPlane } from '#app/demo/island-frame.ts'
 import { BRIDGE, DEMO_PLACES, type DemoPlace, LIGHTHOUSE } from '#app/demo/island-places.ts'
 import { gridHeights, islandFeatures, lineOf, ofKind } from './island-file.ts'
 
@@ -52,7 +52,7 @@ describe('the bridge and the plane it is laid out on', () => {
       { east: -4000, north: 2500 },
       { east: 4000, north: -2500 },
     ]
-    expect(Math.abs(line(toLatLon(west), toLatLon(east)).metres - distanceBetween(west, east))).toBeLessThan(3)
+    expect(Math.abs(line(toLatLon(west), toLatLon(east)).metres - islandDistance(west, east))).toBeLessThan(3)
   })
 })
 

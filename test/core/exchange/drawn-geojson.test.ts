@@ -161,7 +161,7 @@ describe('done, with notes', () => {
     expect(points[0]).toEqual({ lat: 0, lon: 0 })
     expect(points.at(-1)?.lon).toBe(wavy.at(-1)?.[0])
     const [note] = notes
-    if (note?.what !== 'thinned') throw new Error('thinning is told')
+    if (note?.what !== 'simplified') throw new Error('thinning is told')
     expect(note.count).toBe(1)
     for (let n = 0; n < wavy.length; n += 199) {
       const [lon = 0, lat = 0] = wavy[n] ?? []

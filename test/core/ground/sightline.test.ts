@@ -1,15 +1,15 @@
-/** What shows of an upright thing: shapes known exactly, screens, unknown ground, and every crossing on mountains. */
+/** What shows of an upright thing: shapes known exactly, obstructions, unknown ground, and every crossing on mountains. */
 import { describe, expect, it } from 'vitest'
 import { type ElevationGrid, elevationAt, placeOnGrid } from '#core/ground/elevation-grid.ts'
 import { sightElevation } from '#core/ground/sight.ts'
-import { type Upright, sightline } from '#core/ground/sightline.ts'
+import { type UprightTarget, sightline } from '#core/ground/sightline.ts'
 import { plainCrossings, plainSill } from '#test/help/brute-sight.ts'
 import { generator } from '#test/help/generator.ts'
 import { groundOf, mountains } from '#test/help/terrain.ts'
 
 const REFRACTION = 0.13
 const eye = { east: -500, north: 0, elevation: 2 }
-const tower: Upright = { east: 500, north: 0, low: 0, high: 40 }
+const tower: UprightTarget = { east: 500, north: 0, low: 0, high: 40 }
 /** No curve at all: refraction takes it back, so that rays are plain triangles. */
 const STRAIGHT = 1
 
@@ -22,10 +22,10 @@ describe('a wall before a tower', () => {
     const seen = sightline(walled(12), eye, tower, STRAIGHT)
     expect(seen.hidden).toBeCloseTo(22, 9)
     expect(seen.visibleShare).toBeCloseTo(18 / 40, 9)
-    expect(seen.hiddenBy).toMatchObject({ distance: 500, screen: null })
+    expect(seen.hiddenBy).toMatchObject({ distance: 500, obstruction: null })
     expect(seen.hiddenBy?.clearance).toBeCloseTo(-11, 9)
     expect(seen.toLow?.clearance).toBeCloseTo(-11, 9)
-    expect(seen.toHigh).toMatchObject({ screen: null })
+    expect(seen.toHigh).toMatchObject({ obstruction: null })
     expect(seen.ground).toBe('known')
   })
 
@@ -90,7 +90,7 @@ describe('a cone between', () => {
   })
 })
 
-describe('screens', () => {
+describe('obstructions', () => {
   const grid = groundOf(121, 10, (east) => (east === 200 ? 6 : 3))
   const row = (east: number, from: number, to: number) => [placeOnGrid(grid, east, from), placeOnGrid(grid, east, to)]
   const high = { ...tower, low: 3, high: 43 }
@@ -98,10 +98,10 @@ describe('screens', () => {
   it('hide like a wall on the ground they stand on', () => {
     const trees = { line: row(-403, -50, 80), height: 8 }
     const seen = sightline(grid, { ...eye, elevation: 5 }, high, STRAIGHT, [trees])
-    expect(seen.hiddenBy).toMatchObject({ screen: 0 })
+    expect(seen.hiddenBy).toMatchObject({ obstruction: 0 })
     expect(seen.hiddenBy?.distance).toBeCloseTo(97, 3)
     expect(seen.hidden).toBe(40)
-    expect(seen.toHigh).toMatchObject({ screen: 0 })
+    expect(seen.toHigh).toMatchObject({ obstruction: 0 })
     const low = sightline(grid, { ...eye, elevation: 5 }, high, STRAIGHT, [{ ...trees, height: 3 }])
     expect(low.hidden).toBeCloseTo(5 + (1 / 97) * 1000 - 3, 2)
   })
@@ -109,7 +109,7 @@ describe('screens', () => {
   it('hide only where they stand, not beside the line nor beyond the thing', () => {
     const clear = (line: ReturnType<typeof row>): void => {
       expect(
-        sightline(grid, { ...eye, elevation: 5 }, high, STRAIGHT, [{ line, height: 90 }]).hiddenBy?.screen ?? null,
+        sightline(grid, { ...eye, elevation: 5 }, high, STRAIGHT, [{ line, height: 90 }]).hiddenBy?.obstruction ?? null,
       ).toBeNull()
     }
     clear(row(-400, 10, 80))
@@ -126,7 +126,7 @@ describe('screens', () => {
       { line: row(0, -5, 5), height: 1 },
       { line: bent, height: 5 },
     ])
-    expect(seen.hiddenBy?.screen).toBe(1)
+    expect(seen.hiddenBy?.obstruction).toBe(1)
     expect(seen.hiddenBy?.distance).toBeCloseTo(150, 1)
   })
 

@@ -2,12 +2,12 @@
 import { describe, expect, it } from 'vitest'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
 import { viewshed } from '#core/ground/viewshed.ts'
-import { HIDDEN, SEEN, UNKNOWN, type ViewshedAsk } from '#core/ground/viewshed-ask.ts'
+import { HIDDEN, SEEN, UNKNOWN, type ViewshedRequest } from '#core/ground/viewshed-request.ts'
 import { viewshedPreview } from '#core/ground/viewshed-preview.ts'
 import { generator } from '#test/help/generator.ts'
 import { groundOf, mountains } from '#test/help/terrain.ts'
 
-function askAt(grid: ElevationGrid, column: number, row: number, eye: number, targetHeight = 0): ViewshedAsk {
+function askAt(grid: ElevationGrid, column: number, row: number, eye: number, targetHeight = 0): ViewshedRequest {
   const height = (grid.heights[row * grid.columns + column] ?? Number.NaN) + eye
   const east = grid.west + column * grid.cell
   return { east, north: grid.north - row * grid.cell, height, targetHeight, refraction: 0.13, radius: null }
@@ -43,7 +43,7 @@ describe('near enough to the exact one to show while something moves', () => {
   })
 })
 
-it('sees down a steep slope from upon it: the cells beside the eye keep their own height', () => {
+it('sees down a steep slope from on it: the cells beside the eye keep their own height', () => {
   const grid = groundOf(61, 10, (east, north) => 500 + 0.8 * north + 0.3 * east)
   const seen = viewshedPreview(grid, askAt(grid, 30, 30, 1.6))
   expect(seen.every((told) => told === SEEN)).toBe(true)

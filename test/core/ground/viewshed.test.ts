@@ -1,24 +1,24 @@
 /** The viewshed against every crossing in turn, and over ground whose answer is known by hand. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { horizonDistance } from '#core/geo/curvature.ts'
+import { horizonDistance } from '#core/geo/curvature-and-refraction.ts'
 import { type ElevationGrid, elevationAt } from '#core/ground/elevation-grid.ts'
 import { sees } from '#core/ground/sight.ts'
 import { beginViewshed, heightShowing, viewshed, viewshedRows } from '#core/ground/viewshed.ts'
-import { HIDDEN, SEEN, UNKNOWN, type ViewshedAsk } from '#core/ground/viewshed-ask.ts'
+import { HIDDEN, SEEN, UNKNOWN, type ViewshedRequest } from '#core/ground/viewshed-request.ts'
 import { plainSill } from '#test/help/brute-sight.ts'
 import { generator } from '#test/help/generator.ts'
 import { groundOf, mountains } from '#test/help/terrain.ts'
 
 const REFRACTION = 0.13
 
-function ask(east: number, north: number, height: number, more: Partial<ViewshedAsk> = {}): ViewshedAsk {
+function request(east: number, north: number, height: number, more: Partial<ViewshedRequest> = {}): ViewshedRequest {
   return { east, north, height, targetHeight: 0, refraction: REFRACTION, radius: null, ...more }
 }
 
 /** An eye at metres above the ground of a point. */
-function askOver(grid: ElevationGrid, east: number, north: number, eye: number, more: Partial<ViewshedAsk> = {}) {
-  return ask(east, north, (elevationAt(grid, east, north) ?? Number.NaN) + eye, more)
+function askOver(grid: ElevationGrid, east: number, north: number, eye: number, more: Partial<ViewshedRequest> = {}) {
+  return request(east, north, (elevationAt(grid, east, north) ?? Number.NaN) + eye, more)
 }
 
 function pointOf(grid: ElevationGrid, column: number, row: number): { readonly east: number; readonly north: number } {
@@ -26,7 +26,7 @@ function pointOf(grid: ElevationGrid, column: number, row: number): { readonly e
 }
 
 /** Cells at which the viewshed and the plain way differ; unknown cells aside. */
-function differing(grid: ElevationGrid, asked: ViewshedAsk, seen: Uint8Array): number {
+function differing(grid: ElevationGrid, asked: ViewshedRequest, seen: Uint8Array): number {
   const eye = { east: asked.east, north: asked.north, elevation: asked.height }
   let count = 0
   for (let row = 0; row < grid.rows; row++) {
@@ -112,8 +112,8 @@ describe('ground known by hand', () => {
     const grid = groundOf(81, 10, (east) => (east === 100 ? 10 : 0))
     const flat = { refraction: 1 }
     const row = 40 * 81 + 40
-    const low = viewshed(grid, ask(0, 0, 2, { ...flat, targetHeight: 17.9 }))
-    const high = viewshed(grid, ask(0, 0, 2, { ...flat, targetHeight: 18.1 }))
+    const low = viewshed(grid, request(0, 0, 2, { ...flat, targetHeight: 17.9 }))
+    const high = viewshed(grid, request(0, 0, 2, { ...flat, targetHeight: 18.1 }))
     expect(low[row + 10]).toBe(SEEN)
     expect([low[row + 20], high[row + 20]]).toEqual([HIDDEN, SEEN])
     expect(low[row - 20]).toBe(SEEN)
@@ -134,28 +134,28 @@ describe('ground known by hand', () => {
     const grid = groundOf(201, cell, () => 0)
     const eye = 5
     const far = horizonDistance(eye, refraction)
-    const seen = viewshed(grid, ask(0, 0, eye, { refraction }))
+    const seen = viewshed(grid, request(0, 0, eye, { refraction }))
     const row = 100 * 201 + 100
     let last = 0
     for (let steps = 1; steps <= 100; steps++) if (seen[row + steps] === SEEN) last = steps * cell
     expect(far).toBeGreaterThan(7000)
     expect(Math.abs(last - far)).toBeLessThanOrEqual(cell)
     // A mast shows beyond it, as far as its own horizon.
-    const mast = viewshed(grid, ask(0, 0, 1, { refraction, targetHeight: 1 }))
+    const mast = viewshed(grid, request(0, 0, 1, { refraction, targetHeight: 1 }))
     const both = 2 * horizonDistance(1, refraction)
     let shown = 0
     for (let steps = 1; steps <= 100; steps++) if (mast[row + steps] === SEEN) shown = steps * cell
     expect(Math.abs(shown - both)).toBeLessThanOrEqual(cell)
   })
 
-  it('an even slope is seen by an eye upon it: a line that touches the ground sees, rounding or not', () => {
+  it('an even slope is seen by an eye on it: a line that touches the ground sees, rounding or not', () => {
     // Heights that floats hold exactly.
     const grid = groundOf(60, 4, (east, north) => east / 4 + north / 8)
     for (const [east, north] of [
       [1.3, 2.7],
       [-77.7, 31.1],
     ] as const) {
-      const seen = viewshed(grid, ask(east, north, east / 4 + north / 8, { refraction: 1 }))
+      const seen = viewshed(grid, request(east, north, east / 4 + north / 8, { refraction: 1 }))
       expect(seen.every((told) => told === SEEN)).toBe(true)
     }
   })
@@ -172,7 +172,7 @@ describe('a landmark looked at from all the ground', () => {
   it('is the same from its point outward and from each lens towards it', () => {
     const grid = mountains(90, 25, 4)
     const top = { east: 120, north: -90, elevation: (elevationAt(grid, 120, -90) ?? 0) + 30 }
-    const seen = viewshed(grid, ask(top.east, top.north, top.elevation, { targetHeight: 1.6 }))
+    const seen = viewshed(grid, request(top.east, top.north, top.elevation, { targetHeight: 1.6 }))
     let shows = 0
     for (const [cell, told] of seen.entries()) {
       const lens = { ...pointOf(grid, cell % 90, Math.floor(cell / 90)), elevation: (grid.heights[cell] ?? 0) + 1.6 }
@@ -187,7 +187,7 @@ describe('a landmark looked at from all the ground', () => {
     const base = elevationAt(grid, 0, 0) ?? 0
     const counts = [1, 0.5, 0.1].map((share) => {
       const height = heightShowing(base, 60, share)
-      const seen = viewshed(grid, ask(0, 0, height, { targetHeight: 1.6 }))
+      const seen = viewshed(grid, request(0, 0, height, { targetHeight: 1.6 }))
       return seen.filter((told) => told === SEEN).length
     })
     expect(counts[0]).toBeLessThan(counts[1] ?? 0)
@@ -199,7 +199,7 @@ describe('unknown ground', () => {
   const flat = { refraction: 1 }
   it('is unknown, hides nothing, and leaves in doubt what lies behind it', () => {
     const grid = groundOf(41, 10, (east) => (east === 50 ? Number.NaN : 0))
-    const seen = viewshed(grid, ask(0, 0, 2, flat))
+    const seen = viewshed(grid, request(0, 0, 2, flat))
     const row = 20 * 41 + 20
     expect([seen[row + 4], seen[row + 5], seen[row + 6], seen[row + 20], seen[row - 20]]).toEqual([
       SEEN,
@@ -212,14 +212,14 @@ describe('unknown ground', () => {
 
   it('leaves no doubt where known ground hides the cell anyway', () => {
     const grid = groundOf(41, 10, (east) => (east === 50 ? Number.NaN : east === 80 ? 30 : 0))
-    const seen = viewshed(grid, ask(0, 0, 2, flat))
+    const seen = viewshed(grid, request(0, 0, 2, flat))
     const row = 20 * 41 + 20
     expect([seen[row + 6], seen[row + 8], seen[row + 9], seen[row + 20]]).toEqual([UNKNOWN, UNKNOWN, HIDDEN, HIDDEN])
   })
 
   it('beside a line that runs over known cell centres is no matter', () => {
     const grid = groundOf(41, 10, (_, north) => (north === 0 ? 0 : Number.NaN))
-    const seen = viewshed(grid, ask(-200, 0, 2, flat))
+    const seen = viewshed(grid, request(-200, 0, 2, flat))
     expect(seen.subarray(20 * 41, 21 * 41).every((told) => told === SEEN)).toBe(true)
   })
 
@@ -245,14 +245,14 @@ describe('unknown ground', () => {
 
   it('reaches to an eye that stands outside the grid', () => {
     const grid = groundOf(41, 10, (east) => (east === 0 ? 50 : 0))
-    const seen = viewshed(grid, ask(-1000, 333, 2, flat))
+    const seen = viewshed(grid, request(-1000, 333, 2, flat))
     const row = 20 * 41 + 20
     expect([seen[row - 5], seen[row + 1], seen[row + 15]]).toEqual([UNKNOWN, HIDDEN, HIDDEN])
   })
 })
 
 /** Whether any crossing between the eye (on a cell centre) and a cell has an unknown post with a say in it. */
-function passesUnknown(grid: ElevationGrid, asked: ViewshedAsk, cell: number): boolean {
+function passesUnknown(grid: ElevationGrid, asked: ViewshedRequest, cell: number): boolean {
   const [x0, y0] = [(asked.east - grid.west) / grid.cell, (grid.north - asked.north) / grid.cell]
   const [x1, y1] = [cell % grid.columns, Math.floor(cell / grid.columns)]
   const post = (x: number, y: number): boolean => Number.isNaN(grid.heights[y * grid.columns + x] ?? 0)

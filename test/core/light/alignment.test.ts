@@ -3,7 +3,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { type Alignment, alignments, skyLight } from '#core/light/alignment.ts'
-import { type AlignmentAsk, LATEST, LONGEST_SEARCH } from '#core/light/alignment-ask.ts'
+import { type AlignmentRequest, LATEST, LONGEST_SEARCH } from '#core/light/alignment-request.ts'
 import { type Body, type DiscPoint, CENTRE, LEFT_LIMB, LOWER_LIMB, RIGHT_LIMB, bodyAt } from '#core/light/body.ts'
 import { apparentAltitude, trueAltitude } from '#core/light/refraction.ts'
 import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
@@ -12,14 +12,14 @@ import { generator } from '#test/help/generator.ts'
 const MINUTE = 60_000
 const DAY = 24 * 60 * MINUTE
 
-function found(ask: AlignmentAsk): readonly Alignment[] {
-  const result = alignments(ask)
+function found(request: AlignmentRequest): readonly Alignment[] {
+  const result = alignments(request)
   if (!result.ok) throw new Error(result.fault.message)
   return result.value
 }
 
 /** Separation by the haversine; limbs by moving the target, where the search moves the disc. */
-function separation({ at, body, target }: AlignmentAsk, instant: number): number {
+function separation({ at, body, target }: AlignmentRequest, instant: number): number {
   const disc = bodyAt(body, at, instant)
   const point: DiscPoint = target.point ?? { across: 0, up: 0 }
   const seen = apparentAltitude(disc.altitude + point.up * disc.radius) * RADIANS_PER_DEGREE
@@ -31,11 +31,11 @@ function separation({ at, body, target }: AlignmentAsk, instant: number): number
 }
 
 /** Lowest separation about a minute, by thirds. */
-function lowest(ask: AlignmentAsk, from: number, until: number): number {
+function lowest(request: AlignmentRequest, from: number, until: number): number {
   let [low, high] = [from, until]
   while (high - low > 1) {
     const [left, right] = [low + (high - low) / 3, high - (high - low) / 3]
-    if (separation(ask, left) < separation(ask, right)) high = right
+    if (separation(request, left) < separation(request, right)) high = right
     else low = left
   }
   return (low + high) / 2
@@ -45,35 +45,36 @@ function lowest(ask: AlignmentAsk, from: number, until: number): number {
  * Every approach within the tolerance, by looking at each minute that can be near one. The sky turns by a quarter of a degree in a
  * minute, so as long as the separation is many degrees no minute of as many half degrees can be near: those are not looked at.
  */
-function byMinutes(ask: AlignmentAsk): number[] {
+function byMinutes(request: AlignmentRequest): number[] {
   const instants: number[] = []
-  for (let minute = 0; minute < (ask.until - ask.from) / MINUTE + 1; minute++) {
-    const instant = ask.from + minute * MINUTE
-    const here = separation(ask, instant)
-    if (here >= ask.tolerance + 0.3) {
-      minute += Math.max(0, Math.floor((here - ask.tolerance - 0.3) / 0.5) - 1)
+  for (let minute = 0; minute < (request.until - request.from) / MINUTE + 1; minute++) {
+    const instant = request.from + minute * MINUTE
+    const here = separation(request, instant)
+    if (here >= request.tolerance + 0.3) {
+      minute += Math.max(0, Math.floor((here - request.tolerance - 0.3) / 0.5) - 1)
       continue
     }
-    if (here > separation(ask, instant - MINUTE) || here >= separation(ask, instant + MINUTE)) continue
-    const closest = lowest(ask, instant - MINUTE, instant + MINUTE)
-    if (closest >= ask.from && closest < ask.until && separation(ask, closest) <= ask.tolerance) instants.push(closest)
+    if (here > separation(request, instant - MINUTE) || here >= separation(request, instant + MINUTE)) continue
+    const closest = lowest(request, instant - MINUTE, instant + MINUTE)
+    if (closest >= request.from && closest < request.until && separation(request, closest) <= request.tolerance)
+      instants.push(closest)
   }
   return instants
 }
 
-function expectSame(ask: AlignmentAsk): number {
-  const expected = byMinutes(ask)
-  const all = found(ask)
-  expect(all.length, JSON.stringify(ask)).toBe(expected.length)
+function expectSame(request: AlignmentRequest): number {
+  const expected = byMinutes(request)
+  const all = found(request)
+  expect(all.length, JSON.stringify(request)).toBe(expected.length)
   all.forEach((one, index) => {
-    expect(Math.abs(one.instant - (expected[index] ?? Number.NaN)), JSON.stringify(ask)).toBeLessThan(1000)
-    expect(Math.abs(one.separation - separation(ask, one.instant))).toBeLessThan(1e-4)
+    expect(Math.abs(one.instant - (expected[index] ?? Number.NaN)), JSON.stringify(request)).toBeLessThan(1000)
+    expect(Math.abs(one.separation - separation(request, one.instant))).toBeLessThan(1e-4)
   })
   return all.length
 }
 
 /** A question about a direction in which the body does stand at some time within the days, a little aside of it. */
-function question(body: Body, days: number, lats: readonly [number, number], random: () => number): AlignmentAsk {
+function question(body: Body, days: number, lats: readonly [number, number], random: () => number): AlignmentRequest {
   const at = { lat: lats[0] + (lats[1] - lats[0]) * random(), lon: 360 * random() - 180 }
   const from = Math.floor(Date.UTC(1960, 0, 1) + random() * 36_500 * DAY)
   const tolerance = [0.1, 0.3, 0.5, 1, 3][Math.floor(5 * random())] ?? 1
@@ -120,7 +121,7 @@ describe('nothing is missed and nothing added against looking at every minute', 
   ] as const)('%s at latitude %d, target %d degrees high', { timeout: 120_000 }, (body, lat, altitude) => {
     const from = Date.UTC(2025, 0, 1)
     const at = { lat, lon: 33 }
-    const ask: AlignmentAsk = {
+    const request: AlignmentRequest = {
       at,
       body,
       target: { bearing: 77, altitude },
@@ -128,9 +129,9 @@ describe('nothing is missed and nothing added against looking at every minute', 
       from,
       until: from + 120 * DAY,
     }
-    expectSame(ask)
-    expectSame({ ...ask, from: from + 110 * DAY, until: from + 230 * DAY })
-    expect(found({ ...ask, until: from + 365 * DAY }).length).toBeGreaterThan(0)
+    expectSame(request)
+    expectSame({ ...request, from: from + 110 * DAY, until: from + 230 * DAY })
+    expect(found({ ...request, until: from + 365 * DAY }).length).toBeGreaterThan(0)
   })
 })
 
@@ -165,7 +166,7 @@ describe('the published place of the sun is found again at its instant', () => {
 
 /** A valley at a middle latitude; any numbers would do. */
 const AT: LatLon = { lat: 46.9, lon: 9.3 }
-const ASK: AlignmentAsk = {
+const ASK: AlignmentRequest = {
   at: AT,
   body: 'moon',
   target: { bearing: 120, altitude: 5 },
@@ -177,16 +178,16 @@ const ASK: AlignmentAsk = {
 describe('an alignment tells', () => {
   test('the stretch within the tolerance: at its ends the separation is the tolerance itself', () => {
     for (const body of ['sun', 'moon'] as const) {
-      const ask = { ...ASK, body, tolerance: 1.5 }
-      const all = found(ask)
+      const request = { ...ASK, body, tolerance: 1.5 }
+      const all = found(request)
       expect(all.length).toBeGreaterThan(5)
       for (const { from, instant, until } of all) {
         expect(from).toBeLessThanOrEqual(instant)
         expect(until).toBeGreaterThanOrEqual(instant)
-        expect(separation(ask, from - 1000)).toBeGreaterThan(1.5)
-        expect(separation(ask, from + 1000)).toBeLessThan(1.5)
-        expect(separation(ask, until - 1000)).toBeLessThan(1.5)
-        expect(separation(ask, until + 1000)).toBeGreaterThan(1.5)
+        expect(separation(request, from - 1000)).toBeGreaterThan(1.5)
+        expect(separation(request, from + 1000)).toBeLessThan(1.5)
+        expect(separation(request, until - 1000)).toBeLessThan(1.5)
+        expect(separation(request, until + 1000)).toBeGreaterThan(1.5)
       }
     }
   })
@@ -239,10 +240,10 @@ describe('an alignment tells', () => {
   })
 
   test('the limb asked for: the centre then stands a radius aside of the target', () => {
-    const ask: AlignmentAsk = { ...ASK, body: 'sun', tolerance: 0.1 }
-    for (const one of found({ ...ask, target: { ...ask.target, point: LOWER_LIMB } }))
+    const request: AlignmentRequest = { ...ASK, body: 'sun', tolerance: 0.1 }
+    for (const one of found({ ...request, target: { ...request.target, point: LOWER_LIMB } }))
       expect(Math.abs(one.altitude - 5 - 959.63 / 3600)).toBeLessThan(0.11)
-    for (const one of found({ ...ask, target: { ...ask.target, point: LEFT_LIMB } }))
+    for (const one of found({ ...request, target: { ...request.target, point: LEFT_LIMB } }))
       expect(Math.abs(one.azimuth - 120 - 959.63 / 3600)).toBeLessThan(0.11)
   })
 })

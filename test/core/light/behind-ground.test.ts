@@ -6,7 +6,7 @@ import { alignments } from '#core/light/alignment.ts'
 import { type Body, bodyAt } from '#core/light/body.ts'
 import { apparentAltitude } from '#core/light/refraction.ts'
 import { faceDays, faceYears } from '#core/light/side-hours.ts'
-import { behindGround } from '#core/light/sky-edge.ts'
+import { behindGround } from '#core/light/over-skyline.ts'
 import { SUN_RADIUS, sunAt } from '#core/light/sky.ts'
 import { civilDay } from '#core/time/civil.ts'
 import { mountains } from '#test/help/terrain.ts'
@@ -31,7 +31,7 @@ function skylineOf(height: number): Skyline {
 }
 
 /** The skyline at an azimuth by reading the two values beside it. */
-function edge({ altitudes, step }: Skyline, azimuth: number): number {
+function risesTo({ altitudes, step }: Skyline, azimuth: number): number {
   const at = ((azimuth % 360) + 360) % 360
   const index = Math.floor(at / step)
   const [low, high] = [altitudes[index] ?? 0, altitudes[(index + 1) % altitudes.length] ?? 0]
@@ -41,7 +41,7 @@ function edge({ altitudes, step }: Skyline, azimuth: number): number {
 /** Degrees of the disc's lower and upper edge above the skyline. */
 function limbs(line: Skyline, body: Body, instant: number): readonly [number, number] {
   const disc = bodyAt(body, AT, instant)
-  const over = apparentAltitude(disc.altitude) - edge(line, disc.azimuth)
+  const over = apparentAltitude(disc.altitude) - risesTo(line, disc.azimuth)
   return [over - disc.radius, over + disc.radius]
 }
 
@@ -53,11 +53,11 @@ describe('an alignment', () => {
     (body) => {
       const states = new Map<string, number>()
       for (const bearing of [96, 112, 135, 171, 204, 233, 251, 268]) {
-        const altitude = edge(line, bearing)
+        const altitude = risesTo(line, bearing)
         for (const above of [-1.5, -0.4, 0, 0.4, 1.5]) {
           const from = Date.UTC(2026, 0, 1)
           const target = { bearing, altitude: altitude + above }
-          const found = alignments({ at: AT, body, target, edge: line, tolerance: 1, from, until: from + 200 * DAY })
+          const found = alignments({ at: AT, body, target, skyline: line, tolerance: 1, from, until: from + 200 * DAY })
           if (!found.ok) throw new Error(found.fault.message)
           for (const { instant, ground } of found.value) {
             const start = Math.floor(instant / DAY) * DAY
@@ -77,9 +77,9 @@ describe('an alignment', () => {
   test('knows nothing of hills where no ground is known', () => {
     const from = Date.UTC(2026, 5, 1)
     const target = { bearing: 180, altitude: 65 }
-    const ask = { at: AT, body: 'sun', target, tolerance: 5, from, until: from + 30 * DAY } as const
+    const request = { at: AT, body: 'sun', target, tolerance: 5, from, until: from + 30 * DAY } as const
     const [flat, holed] = [null, { step: 90, altitudes: new Float32Array(4).fill(Number.NaN) }].map((known) =>
-      alignments({ ...ask, edge: known }),
+      alignments({ ...request, skyline: known }),
     )
     for (const found of [flat, holed]) {
       expect(found?.ok === true && found.value.length > 0).toBe(true)
@@ -101,7 +101,7 @@ describe('the sides of a landmark', () => {
     const { azimuth, altitude } = sunAt(AT, instant)
     const apparent = apparentAltitude(altitude)
     const turn = (azimuth * Math.PI) / 180
-    return apparent + SUN_RADIUS >= edge(line, azimuth) && east * Math.sin(turn) + north * Math.cos(turn) >= 0
+    return apparent + SUN_RADIUS >= risesTo(line, azimuth) && east * Math.sin(turn) + north * Math.cos(turn) >= 0
   }
 
   test.each(['2026-03-25', '2026-05-02', '2026-06-21', '2026-08-20'])(

@@ -3,13 +3,13 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { Span } from '#core/light/crossing.ts'
-import type { LightStage } from '#core/light/light-stage.ts'
+import type { LightScene } from '#core/light/light-scene.ts'
 import { commonByDay, dayWindows, daysFrom, totalOf } from '#core/light/light-window.ts'
 import { type LightWishes, NO_WISHES, wishesMade } from '#core/light/light-wish.ts'
 import { wishDays } from '#core/light/wish-days.ts'
 import { lookAtSun, wishMargin } from '#core/light/wish-margin.ts'
 import { assess } from '#core/plan/assess.ts'
-import { stageOf } from '#core/plan/day-light.ts'
+import { lightSceneOf } from '#core/plan/day-light.ts'
 import { type CivilDay, addDays, civilDay, civilTime } from '#core/time/civil.ts'
 import { type PlanParts, bridgeAt, examplePlan } from '#test/help/plans.ts'
 
@@ -23,16 +23,16 @@ function daysIn(zone: string, ...dates: string[]): CivilDay[] {
   })
 }
 
-function stageAt(at: LatLon, parts: PlanParts = {}): LightStage {
+function sceneAt(at: LatLon, parts: PlanParts = {}): LightScene {
   const plan = examplePlan({ at, ...parts })
-  return stageOf(plan, assess(plan))
+  return lightSceneOf(plan, assess(plan))
 }
 
 /** Whether all wishes hold, by the clock of the place and the sky alone. */
-function holds(stage: LightStage, wishes: LightWishes, zone: string, instant: number): boolean {
-  const sun = lookAtSun(stage.at, instant)
+function holds(scene: LightScene, wishes: LightWishes, zone: string, instant: number): boolean {
+  const sun = lookAtSun(scene.at, instant)
   return wishesMade(wishes).every((kind) => {
-    if (kind !== 'hours') return wishMargin(kind, wishes, stage, instant, sun) >= 0
+    if (kind !== 'hours') return wishMargin(kind, wishes, scene, instant, sun) >= 0
     if (wishes.hours === null) return true
     const { hour, minute } = civilTime(instant, zone)
     const { from, until } = wishes.hours
@@ -47,11 +47,11 @@ interface Met {
   readonly inside: number
 }
 
-function walk(stage: LightStage, wishes: LightWishes, zone: string, day: CivilDay, spans: readonly Span[]): Met {
+function walk(scene: LightScene, wishes: LightWishes, zone: string, day: CivilDay, spans: readonly Span[]): Met {
   const disagree: string[] = []
   let inside = 0
   for (let instant = day.start; instant < day.end; instant += MINUTE) {
-    const here = holds(stage, wishes, zone, instant)
+    const here = holds(scene, wishes, zone, instant)
     if (here) inside++
     const near = spans.some(({ from, until }) => Math.min(Math.abs(instant - from), Math.abs(instant - until)) <= 2000)
     const within = spans.some(({ from, until }) => instant >= from && instant <= until)
@@ -114,19 +114,19 @@ const CASES: readonly [string, string, LatLon, PlanParts, LightWishes, string[]]
 
 describe('common windows against every minute', () => {
   test.each(CASES)('%s', (_name, zone, at, parts, wishes, dates) => {
-    const stage = stageAt(at, parts)
+    const scene = sceneAt(at, parts)
     const days = daysIn(zone, ...dates)
-    const { common, total } = commonByDay(stage, wishes, days, zone)
+    const { common, total } = commonByDay(scene, wishes, days, zone)
     let inside = 0
     days.forEach((day, index) => {
       const spans = common[index] ?? []
-      const met = walk(stage, wishes, zone, day, spans)
+      const met = walk(scene, wishes, zone, day, spans)
       expect(met.disagree).toEqual([])
       inside += met.inside
       // No window but touches a minute, or is shorter than one.
       expect(Math.abs(totalOf(spans) / MINUTE - met.inside)).toBeLessThanOrEqual(spans.length)
       expect(total[index]).toBe(totalOf(spans))
-      const whole = dayWindows(stage, wishes, day, zone).common
+      const whole = dayWindows(scene, wishes, day, zone).common
       expect(whole).toHaveLength(spans.length)
       whole.forEach((span, place) => {
         expect(Math.abs(span.from - (spans[place]?.from ?? 0))).toBeLessThanOrEqual(1000)
@@ -158,11 +158,11 @@ test('any wishes anywhere hold when every minute says so', () => {
     fc.integer({ min: 0, max: 364 }),
     fc.integer({ min: 10, max: 170 }),
     (wishes, at, bearing, place, turned) => {
-      const stage = stageAt(at, { bearing, landmark: bridgeAt(at, bearing, 600, turned) })
+      const scene = sceneAt(at, { bearing, landmark: bridgeAt(at, bearing, 600, turned) })
       const days = daysIn('UTC', addDays('2026-01-01', place))
-      const { common } = commonByDay(stage, wishes, days, 'UTC')
+      const { common } = commonByDay(scene, wishes, days, 'UTC')
       days.forEach((day, index) => {
-        expect(walk(stage, wishes, 'UTC', day, common[index] ?? []).disagree).toEqual([])
+        expect(walk(scene, wishes, 'UTC', day, common[index] ?? []).disagree).toEqual([])
       })
     },
   )
@@ -171,7 +171,7 @@ test('any wishes anywhere hold when every minute says so', () => {
 
 describe('why no day will do', () => {
   const zone = 'Europe/Berlin'
-  const stage = stageAt({ lat: 51.2, lon: 12.4 })
+  const scene = sceneAt({ lat: 51.2, lon: 12.4 })
   const week = daysFrom('2026-06-01', 7, (date) => {
     const day = civilDay(date, zone)
     return day.ok ? day.value : null
@@ -180,7 +180,7 @@ describe('why no day will do', () => {
   test('counts the days of each wish and of each pair', () => {
     const wishes: LightWishes = { ...NO_WISHES, subject: 'lit', hours: { from: 0, until: 60 } }
     // The sun does not rise before one o'clock at 51 degrees north; everything else is there each day.
-    expect(wishDays(stage, wishes, week, zone)).toEqual({
+    expect(wishDays(scene, wishes, week, zone)).toEqual({
       looked: 7,
       alone: [
         { kind: 'subject', days: 7 },
@@ -192,13 +192,13 @@ describe('why no day will do', () => {
 
   test('counts pairs that do hold together', () => {
     const wishes: LightWishes = { ...NO_WISHES, subject: 'lit', hours: { from: 240, until: 1320 } }
-    expect(wishDays(stage, wishes, week, zone).pairs).toEqual([{ kinds: ['subject', 'hours'], days: 7 }])
+    expect(wishDays(scene, wishes, week, zone).pairs).toEqual([{ kinds: ['subject', 'hours'], days: 7 }])
   })
 
   test('a wish that never holds', () => {
     const wishes: LightWishes = { ...NO_WISHES, altitude: { least: 75, most: 80 }, moonUp: true }
     // The highest sun at latitude 51.2 stands at 90 - 51.2 + 23.4 = 62.2 degrees.
-    const { alone, pairs } = wishDays(stage, wishes, week, zone)
+    const { alone, pairs } = wishDays(scene, wishes, week, zone)
     expect(alone[0]).toEqual({ kind: 'altitude', days: 0 })
     expect(pairs[0]?.days).toBe(0)
   })

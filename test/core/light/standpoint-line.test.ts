@@ -1,16 +1,16 @@
 /** The line of standpoints: from all of it the body is behind the landmark, from its marks on the crest. */
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
+import { MEAN_EARTH_RADIUS } from '#core/geo/curvature-and-refraction.ts'
 import { destination, geodesicDistance, geodesicLine } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { localFrame, toLocal } from '#core/geo/local-frame.ts'
 import { bodyAt } from '#core/light/body.ts'
 import { apparentAltitude } from '#core/light/refraction.ts'
-import { FARTHEST, type StandLine, type StandLineAsk, standLine } from '#core/light/standpoint-line.ts'
+import { FARTHEST, type StandLine, type StandLineRequest, standLine } from '#core/light/standpoint-line.ts'
 import { alignmentTargets } from '#core/plan/alignment-target.ts'
 import type { Building, Summit, Upright } from '#core/scene/landmark.ts'
-import { landmarkMiddle } from '#core/scene/shell.ts'
+import { landmarkMiddle } from '#core/scene/bounding-points.ts'
 import { turnBetween } from '#core/units/angle.ts'
 import { bridgeAt, examplePlan } from '#test/help/plans.ts'
 
@@ -23,8 +23,8 @@ const towerAt = (at: LatLon, parts: Partial<Upright> = {}): Upright => ({
   ...parts,
 })
 
-function lineOf(ask: StandLineAsk): StandLine {
-  const line = standLine(ask)
+function lineOf(request: StandLineRequest): StandLine {
+  const line = standLine(request)
   if (!line.ok) throw new Error(line.fault.message)
   return line.value
 }
@@ -42,17 +42,20 @@ const asks = fc
     level: fc.double({ min: -50, max: 3000, noNaN: true }),
     reach: fc.double({ min: 100, max: 20_000, noNaN: true }),
   })
-  .map(({ at, height, ...others }): StandLineAsk & { readonly landmark: Upright } => ({
+  .map(({ at, height, ...others }): StandLineRequest & { readonly landmark: Upright } => ({
     ...others,
     landmark: towerAt(at, { height }),
     refraction: 0.13,
   }))
 
 /** Apparent altitude of a point over a place, from earth-centred metres alone. */
-function altitudeFrom(at: LatLon, ask: StandLineAsk, place: LatLon, height: number): number {
-  const local = toLocal(localFrame(at, ask.level + ask.lensHeight), localFrame(place, ask.level + height).origin)
+function altitudeFrom(at: LatLon, request: StandLineRequest, place: LatLon, height: number): number {
+  const local = toLocal(
+    localFrame(at, request.level + request.lensHeight),
+    localFrame(place, request.level + height).origin,
+  )
   const away = Math.hypot(local.east, local.north)
-  const lift = (ask.refraction * away * away) / (2 * MEAN_EARTH_RADIUS)
+  const lift = (request.refraction * away * away) / (2 * MEAN_EARTH_RADIUS)
   return (Math.atan2(local.up + lift, away) * 180) / Math.PI
 }
 
@@ -60,9 +63,9 @@ describe('of a tower', () => {
   test('from every point of the line the body is straight behind its middle', () => {
     let up = 0
     fc.assert(
-      fc.property(asks, (ask) => {
-        const line = standLine(ask)
-        const disc = bodyAt(ask.body, ask.landmark.at, ask.instant)
+      fc.property(asks, (request) => {
+        const line = standLine(request)
+        const disc = bodyAt(request.body, request.landmark.at, request.instant)
         if (!line.ok) {
           expect(line.fault.reason).toBe(disc.altitude < 0 ? 'not-up' : 'overhead')
           return
@@ -70,10 +73,10 @@ describe('of a tower', () => {
         up++
         const { points } = line.value
         expect(points[0]?.distance).toBe(20)
-        if (disc.altitude > 0.5) expect(points.at(-1)?.distance).toBeCloseTo(ask.reach, 6)
+        if (disc.altitude > 0.5) expect(points.at(-1)?.distance).toBeCloseTo(request.reach, 6)
         for (const { at, distance, altitude } of points) {
-          const seen = bodyAt(ask.body, at, ask.instant)
-          const toward = geodesicLine(at, ask.landmark.at)
+          const seen = bodyAt(request.body, at, request.instant)
+          const toward = geodesicLine(at, request.landmark.at)
           expect(Math.abs(turnBetween(toward.bearing ?? Number.NaN, seen.azimuth))).toBeLessThan(0.000_1)
           expect(Math.abs(toward.distance - distance)).toBeLessThan(1e-3)
           expect(altitude).toBe(apparentAltitude(seen.altitude))
@@ -87,8 +90,8 @@ describe('of a tower', () => {
   test('from its marks the centre stands on the top’s near rim, and the lower limb touches it', () => {
     let marks = 0
     fc.assert(
-      fc.property(asks, (ask) => {
-        const line = standLine(ask)
+      fc.property(asks, (request) => {
+        const line = standLine(request)
         if (!line.ok) return
         for (const [mark, limb] of [
           [line.value.onTop, 0],
@@ -96,13 +99,15 @@ describe('of a tower', () => {
         ] as const) {
           if (mark === null) continue
           marks++
-          const seen = bodyAt(ask.body, mark, ask.instant)
-          const back = geodesicLine(ask.landmark.at, mark).bearing ?? Number.NaN
-          const rim = destination(ask.landmark.at, back, (0.6 * ask.landmark.width) / 2)
+          const seen = bodyAt(request.body, mark, request.instant)
+          const back = geodesicLine(request.landmark.at, mark).bearing ?? Number.NaN
+          const rim = destination(request.landmark.at, back, (0.6 * request.landmark.width) / 2)
           const wanted = apparentAltitude(seen.altitude - limb * seen.radius)
           // A ring of 32 edges lies up to half a hundredth of its radius within the circle: 1.3 cm.
           const slack = (0.013 / Math.max(geodesicDistance(mark, rim), 0.1)) * 60
-          expect(Math.abs(altitudeFrom(mark, ask, rim, ask.landmark.height) - wanted)).toBeLessThan(0.005 + slack)
+          expect(Math.abs(altitudeFrom(mark, request, rim, request.landmark.height) - wanted)).toBeLessThan(
+            0.005 + slack,
+          )
         }
       }),
       { numRuns: 300 },
@@ -113,17 +118,17 @@ describe('of a tower', () => {
   test('a plan with its standpoint on a mark has the body in the direction of its target', () => {
     let marks = 0
     fc.assert(
-      fc.property(asks, (ask) => {
-        const line = standLine(ask)
+      fc.property(asks, (request) => {
+        const line = standLine(request)
         if (!line.ok || line.value.onTop === null) return
         const at = line.value.onTop
-        if (geodesicDistance(at, ask.landmark.at) < 30) return
+        if (geodesicDistance(at, request.landmark.at) < 30) return
         marks++
-        const landmark = { ...ask.landmark, baseElevation: ask.level }
+        const landmark = { ...request.landmark, baseElevation: request.level }
         const plan = examplePlan({ at, landmark })
-        const standpoint = { at, lensHeight: ask.lensHeight, elevation: ask.level, slope: null, aspect: null }
+        const standpoint = { at, lensHeight: request.lensHeight, elevation: request.level, slope: null, aspect: null }
         const top = alignmentTargets({ ...plan, spot: { ...plan.spot, standpoint } }).find(({ name }) => name === 'top')
-        const seen = bodyAt(ask.body, at, ask.instant)
+        const seen = bodyAt(request.body, at, request.instant)
         expect(Math.abs((top?.altitude ?? Number.NaN) - apparentAltitude(seen.altitude))).toBeLessThan(0.005)
         expect(Math.abs(turnBetween(top?.bearing ?? Number.NaN, seen.azimuth))).toBeLessThan(0.001)
       }),
@@ -134,10 +139,12 @@ describe('of a tower', () => {
 
   test('where the body rests lies farther than where its centre is on the top: the top must appear lower by a radius', () => {
     fc.assert(
-      fc.property(asks, (ask) => {
-        const line = standLine(ask)
+      fc.property(asks, (request) => {
+        const line = standLine(request)
         if (!line.ok || line.value.onTop === null || line.value.resting === null) return
-        const [centre, limb] = [line.value.onTop, line.value.resting].map((at) => geodesicDistance(at, ask.landmark.at))
+        const [centre, limb] = [line.value.onTop, line.value.resting].map((at) =>
+          geodesicDistance(at, request.landmark.at),
+        )
         expect(limb).toBeGreaterThan(centre ?? Number.NaN)
       }),
     )
@@ -146,7 +153,7 @@ describe('of a tower', () => {
 
 /** Midsummer afternoon at 47 north, the sun in the west. */
 const AT: LatLon = { lat: 47, lon: 10 }
-const ASK: StandLineAsk = {
+const ASK: StandLineRequest = {
   body: 'sun',
   instant: Date.UTC(2025, 5, 21, 16),
   landmark: towerAt(AT),

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest'
 import { setUp, subjectShare } from '#core/frame/set-up.ts'
 import { assess } from '#core/plan/assess.ts'
 import { sceneOf, settingOf } from '#core/plan/plan-scene.ts'
-import { setHold, followed } from '#core/plan/arrange.ts'
+import { setHold, spotFollowing } from '#core/plan/arrange.ts'
 import { destination } from '#core/geo/geodesic.ts'
 import type { Landmark } from '#core/scene/landmark.ts'
 import { ZOOM, bridgeAt, examplePlan } from '#test/help/plans.ts'
@@ -332,7 +332,7 @@ describe('what is held', () => {
   it('keeps the present proportion when the proportion is held, and changes nothing by being chosen', () => {
     const plan = examplePlan({ lenses: [] })
     const spot = setHold(plan, 'proportion')
-    const moved = followed({ ...plan, spot })
+    const moved = spotFollowing({ ...plan, spot })
     expect(assess({ ...plan, spot: moved }).proportion).toBeCloseTo(assess(plan).proportion ?? NaN, 6)
     expect(moved.standpoint.at.lat).toBeCloseTo(plan.spot.standpoint.at.lat, 8)
   })

@@ -3,10 +3,10 @@ import { describe, expect, it } from 'vitest'
 import { destination, geodesicDistance, geodesicLine } from '#core/geo/geodesic.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { type Landmark, landmarkPoints } from '#core/scene/landmark.ts'
-import { landmarkMiddle } from '#core/scene/shell.ts'
+import { landmarkMiddle } from '#core/scene/bounding-points.ts'
 import {
   type Grip,
-  brought,
+  gripBroughtTo,
   edgesOf,
   gripName,
   gripPlace,
@@ -14,7 +14,7 @@ import {
   readGrip,
   withoutCorner,
 } from '#core/plan/grip.ts'
-import { stepped } from '#renderer/view/hand/step.ts'
+import { gripStepped } from '#renderer/view/hand/step.ts'
 import { examplePlan } from '#test/help/plans.ts'
 
 const plan = examplePlan()
@@ -31,8 +31,8 @@ describe('grip names', () => {
     { on: 'heading' },
     { on: 'corner', index: 12 },
     { on: 'edge', index: 0 },
-    { on: 'screen', index: 3, end: 1 },
-    { on: 'screen', index: 0, end: null },
+    { on: 'obstruction', index: 3, end: 1 },
+    { on: 'obstruction', index: 0, end: null },
   ])('are read back as they were written: %o', (grip) => expect(readGrip(gripName(grip))).toEqual(grip))
 
   it('of nothing known are nothing', () => {
@@ -42,14 +42,14 @@ describe('grip names', () => {
 
 describe('brought', () => {
   it('moves the standpoint alone', () => {
-    const { spot, shoot } = brought(plan, { on: 'standpoint' }, elsewhere)
+    const { spot, shoot } = gripBroughtTo(plan, { on: 'standpoint' }, elsewhere)
     expect(spot.standpoint.at).toEqual(elsewhere)
     expect(spot.stop).toEqual(plan.spot.stop)
     expect(shoot).toBe(plan.shoot)
   })
 
   it('moves subject and standpoint as a pair, their distance and bearing kept', () => {
-    const { spot } = brought(plan, { on: 'pair' }, elsewhere)
+    const { spot } = gripBroughtTo(plan, { on: 'pair' }, elsewhere)
     const before = geodesicLine(plan.spot.standpoint.at, plan.spot.stop.at)
     const after = geodesicLine(spot.standpoint.at, spot.stop.at)
     expect(after.distance).toBeCloseTo(before.distance, 4)
@@ -57,23 +57,23 @@ describe('brought', () => {
   })
 
   it('turns the subject toward where the notch is brought', () => {
-    const { spot } = brought(plan, { on: 'heading' }, destination(plan.spot.stop.at, 271, 4))
+    const { spot } = gripBroughtTo(plan, { on: 'heading' }, destination(plan.spot.stop.at, 271, 4))
     expect(spot.stop.heading).toBeCloseTo(271, 6)
   })
 
-  it('leaves the heading when the notch is brought onto the subject itself', () => {
-    expect(brought(plan, { on: 'heading' }, plan.spot.stop.at).spot.stop.heading).toBe(plan.spot.stop.heading)
+  it('leaves the heading when the notch is gripBroughtTo onto the subject itself', () => {
+    expect(gripBroughtTo(plan, { on: 'heading' }, plan.spot.stop.at).spot.stop.heading).toBe(plan.spot.stop.heading)
   })
 
   it('changes the landmark in the shoot and lets the spot follow what is held', () => {
-    const { shoot, spot } = brought(plan, { on: 'corner', index: 0 }, elsewhere)
+    const { shoot, spot } = gripBroughtTo(plan, { on: 'corner', index: 0 }, elsewhere)
     expect(pointsOf(shoot.landmarks[0])[0]).toEqual(elsewhere)
     expect(plan.shoot.landmarks[0]).not.toBe(shoot.landmarks[0])
     expect(spot.standpoint).toEqual(plan.spot.standpoint)
   })
 
   it('adds a corner after the edge that was taken', () => {
-    const { shoot } = brought(plan, { on: 'edge', index: 1 }, elsewhere)
+    const { shoot } = gripBroughtTo(plan, { on: 'edge', index: 1 }, elsewhere)
     const before = pointsOf(plan.shoot.landmarks[0])
     const after = pointsOf(shoot.landmarks[0])
     expect(after).toEqual([...before.slice(0, 2), elsewhere, ...before.slice(2)])
@@ -129,32 +129,32 @@ describe('trees and walls', () => {
   const line = [0, 30, 60].map((metres) => destination(plan.spot.stop.at, 75, 200 + metres))
   const wooded: Plan = {
     ...plan,
-    shoot: { ...plan.shoot, screens: [0, 1].map((index) => ({ id: `${index}`, name: '', line, height: 8 })) },
+    shoot: { ...plan.shoot, obstructions: [0, 1].map((index) => ({ id: `${index}`, name: '', line, height: 8 })) },
   }
 
   it('are taken by a point, which alone moves', () => {
-    const grip: Grip = { on: 'screen', index: 1, end: 2 }
+    const grip: Grip = { on: 'obstruction', index: 1, end: 2 }
     expect(gripPlace(wooded, grip)).toEqual(line[2])
-    const { shoot, spot } = brought(wooded, grip, elsewhere)
-    expect(shoot.screens[1]?.line).toEqual([line[0], line[1], elsewhere])
-    expect(shoot.screens[0]).toBe(wooded.shoot.screens[0])
+    const { shoot, spot } = gripBroughtTo(wooded, grip, elsewhere)
+    expect(shoot.obstructions[1]?.line).toEqual([line[0], line[1], elsewhere])
+    expect(shoot.obstructions[0]).toBe(wooded.shoot.obstructions[0])
     expect(spot).toBe(wooded.spot)
   })
 
   it('are taken whole, their shape kept in metres', () => {
-    const { shoot } = brought(wooded, { on: 'screen', index: 0, end: null }, elsewhere)
-    const moved = shoot.screens[0]?.line ?? []
+    const { shoot } = gripBroughtTo(wooded, { on: 'obstruction', index: 0, end: null }, elsewhere)
+    const moved = shoot.obstructions[0]?.line ?? []
     expect(geodesicDistance(landmarkMiddle(moved) ?? plan.spot.stop.at, elsewhere)).toBeLessThan(0.01)
     const [first = elsewhere, , last = elsewhere] = moved
     expect(geodesicDistance(first, last)).toBeCloseTo(60, 3)
     expect(geodesicLine(first, last).bearing).toBeCloseTo(75, 1)
-    expect(shoot.screens[0]?.line).not.toEqual(line)
+    expect(shoot.obstructions[0]?.line).not.toEqual(line)
   })
 
   it('step by the keys like any other thing', () => {
     const step = { kind: 'shift', east: 10, north: 0 } as const
-    const end = stepped(wooded, { on: 'screen', index: 0, end: 0 }, step)?.shoot.screens[0]?.line[0]
+    const end = gripStepped(wooded, { on: 'obstruction', index: 0, end: 0 }, step)?.shoot.obstructions[0]?.line[0]
     expect(geodesicDistance(end ?? elsewhere, line[0] ?? elsewhere)).toBeCloseTo(10, 3)
-    expect(stepped(wooded, { on: 'screen', index: 9, end: 0 }, step)).toBeNull()
+    expect(gripStepped(wooded, { on: 'obstruction', index: 9, end: 0 }, step)).toBeNull()
   })
 })

@@ -1,12 +1,12 @@
-/** The way to the landmark: what a ridge hides by similar triangles, which crest comes near, screens on the line, the earth's curve. */
+/** The way to the landmark: what a ridge hides by similar triangles, which crest comes near, obstructions on the line, the earth's curve. */
 import { describe, expect, it } from 'vitest'
 import { destination, geodesicDistance } from '#core/geo/geodesic.ts'
-import { MEAN_EARTH_RADIUS } from '#core/geo/curvature.ts'
+import { MEAN_EARTH_RADIUS } from '#core/geo/curvature-and-refraction.ts'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
 import { type GroundProfile, groundHeight, groundProfile, lineHeight, placeAlong } from '#core/plan/ground-profile.ts'
 import { groundReading } from '#core/plan/ground-reading.ts'
 import { type Plan, levelsOf } from '#core/plan/plan.ts'
-import type { ScreenRecord } from '#core/record/shoot.ts'
+import type { ObstructionRecord } from '#core/record/shoot.ts'
 import type { Landmark } from '#core/scene/landmark.ts'
 import { examplePlan } from '#test/help/plans.ts'
 import { groundOf } from '#test/help/terrain.ts'
@@ -32,12 +32,12 @@ function ridge(height: number): ElevationGrid {
 
 interface Wanted {
   readonly refraction?: number
-  readonly screens?: readonly ScreenRecord[]
+  readonly obstructions?: readonly ObstructionRecord[]
   readonly landmark?: Landmark | null
 }
 
-function over(grid: ElevationGrid | null, { refraction = 1, screens = [], landmark = TOWER }: Wanted = {}): Plan {
-  const plan = examplePlan({ at: AT, bearing: 0, landmark, shoot: { refraction, screens } })
+function over(grid: ElevationGrid | null, { refraction = 1, obstructions = [], landmark = TOWER }: Wanted = {}): Plan {
+  const plan = examplePlan({ at: AT, bearing: 0, landmark, shoot: { refraction, obstructions } })
   const { spot } = plan
   return {
     ...plan,
@@ -64,7 +64,7 @@ describe('a ridge on the way', () => {
     const hidden = 2 + ((12 - 2) * line.length) / 400
     expect(line.sight.hidden).toBeCloseTo(hidden, 3)
     expect(line.tightest?.distance).toBeCloseTo(400, 2)
-    expect(line.tightest?.screen).toBeNull()
+    expect(line.tightest?.obstruction).toBeNull()
   })
 
   it('is touched by the line to the lowest part that shows', () => {
@@ -124,7 +124,7 @@ describe('the earth’s curve', () => {
 
 describe('trees on the way', () => {
   const middle = destination(AT, 0, 600)
-  const trees: ScreenRecord = {
+  const trees: ObstructionRecord = {
     id: 'trees',
     name: 'Poplars',
     line: [destination(middle, 270, 20), destination(middle, 90, 20)],
@@ -132,19 +132,19 @@ describe('trees on the way', () => {
   }
 
   it('stand on the line with foot and top, and hide by their height', () => {
-    const line = lineOf(over(ridge(0), { screens: [trees] }))
-    expect(line.screens).toHaveLength(1)
-    expect(line.screens[0]?.distance).toBeCloseTo(600, 1)
-    expect(line.screens[0]?.foot).toBeCloseTo(100, 6)
-    expect(line.screens[0]?.top).toBeCloseTo(115, 6)
-    expect(line.tightest?.screen).toBe(0)
+    const line = lineOf(over(ridge(0), { obstructions: [trees] }))
+    expect(line.obstructions).toHaveLength(1)
+    expect(line.obstructions[0]?.distance).toBeCloseTo(600, 1)
+    expect(line.obstructions[0]?.foot).toBeCloseTo(100, 6)
+    expect(line.obstructions[0]?.top).toBeCloseTo(115, 6)
+    expect(line.tightest?.obstruction).toBe(0)
     expect(line.sight.hidden).toBeCloseTo(2 + (13 * line.length) / 600, 1)
   })
 
   it('too low to hide are still the tightest point', () => {
-    const line = lineOf(over(ridge(0), { screens: [{ ...trees, height: 0.5 }] }))
+    const line = lineOf(over(ridge(0), { obstructions: [{ ...trees, height: 0.5 }] }))
     expect(line.sight.hidden).toBe(0)
-    expect(line.tightest?.screen).toBe(0)
+    expect(line.tightest?.obstruction).toBe(0)
     expect(line.tightest?.clearance).toBeCloseTo(2 * (1 - 600 / line.length) - 0.5, 2)
   })
 })

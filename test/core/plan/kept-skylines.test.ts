@@ -1,10 +1,10 @@
 /** The skylines of the board: exact for where things stand, kept while a hand has moved them only a little. */
 import { describe, expect, it } from 'vitest'
 import { placeOnGrid } from '#core/ground/elevation-grid.ts'
-import { screenedSkyline } from '#core/ground/screened-skyline.ts'
+import { obstructedSkyline } from '#core/ground/obstructed-skyline.ts'
 import { skyline } from '#core/ground/skyline.ts'
 import { skylinesAround } from '#core/plan/kept-skylines.ts'
-import type { SkyEyes } from '#core/plan/sky-edges.ts'
+import type { SkyEyes } from '#core/plan/plan-skylines.ts'
 import { mountains } from '#test/help/terrain.ts'
 
 const grid = mountains(121, 30)
@@ -53,7 +53,7 @@ describe('skylines', () => {
     expect(released.found.subject).toBe(start.found.subject)
   })
 
-  it('of another ground, or of other air, are all looked for anew', () => {
+  it('of another ground, or of other air, are all looked for again', () => {
     expect(skylinesAround(mountains(121, 30, 2), 0.13, EYES, start, 25).found.subject).not.toBe(start.found.subject)
     expect(skylinesAround(grid, 0.2, EYES, start, 25).found.subject).not.toBe(start.found.subject)
   })
@@ -63,23 +63,23 @@ describe('skylines', () => {
   })
 
   it('have trees and walls on them from where each eye is, though the ground is kept', () => {
-    const screens = [{ line: [placeOnGrid(grid, -50, 20), placeOnGrid(grid, 50, 20)], height: 400 }]
+    const obstructions = [{ line: [placeOnGrid(grid, -50, 20), placeOnGrid(grid, 50, 20)], height: 400 }]
     const from = (eyes: SkyEyes, thing: 'subject' | 'lens') => {
       const at = eyes[thing]
       if (at === null) throw new Error('the eyes are all there')
-      return screenedSkyline(skyline(grid, at, 0.13), grid, at, 0.13, screens).altitudes
+      return obstructedSkyline(skyline(grid, at, 0.13), grid, at, 0.13, obstructions).altitudes
     }
     const low = { subject: { ...eye(0, 0), elevation: 900 }, landmark: null, lens: { ...eye(-10, 0), elevation: 900 } }
-    const walled = skylinesAround(grid, 0.13, low, null, 0, screens)
+    const walled = skylinesAround(grid, 0.13, low, null, 0, obstructions)
     expect(walled.found.lens?.altitudes).toEqual(from(low, 'lens'))
     expect(walled.found.lens?.altitudes).not.toEqual(walled.ground.lens?.altitudes)
-    expect(skylinesAround(grid, 0.13, low, walled, 0, screens)).toBe(walled)
+    expect(skylinesAround(grid, 0.13, low, walled, 0, obstructions)).toBe(walled)
     const moved = { ...low, lens: { ...eye(5, 0), elevation: 900 } }
-    const dragged = skylinesAround(grid, 0.13, moved, walled, 25, screens)
+    const dragged = skylinesAround(grid, 0.13, moved, walled, 25, obstructions)
     expect(dragged.ground.lens).toBe(walled.ground.lens)
     expect(dragged.found.lens?.altitudes).not.toEqual(walled.found.lens?.altitudes)
     expect(dragged.found.subject).toBe(walled.found.subject)
-    const released = skylinesAround(grid, 0.13, moved, dragged, 0, screens)
+    const released = skylinesAround(grid, 0.13, moved, dragged, 0, obstructions)
     expect(released.found.lens?.altitudes).toEqual(from(moved, 'lens'))
     const felled = skylinesAround(grid, 0.13, moved, released, 0, [])
     expect(felled.found.lens).toBe(released.ground.lens)

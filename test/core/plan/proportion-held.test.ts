@@ -3,7 +3,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { destination, geodesicDistance } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
-import { followed, moveBoth, moveStandpoint, moveStop, setHold, turnSubject } from '#core/plan/arrange.ts'
+import { spotFollowing, moveBoth, moveStandpoint, moveStop, setHold, turnSubject } from '#core/plan/arrange.ts'
 import { type Assessment, assess } from '#core/plan/assess.ts'
 import { type Plan, planOf } from '#core/plan/plan.ts'
 import type { Spot } from '#core/record/spot.ts'
@@ -139,7 +139,7 @@ describe('a held proportion', () => {
           ? first
           : { ...first, at: along(first.at) }
     const next = planOf({ ...shoot, landmarks: [other] }, spot)
-    return { ...next, spot: followed(next) }
+    return { ...next, spot: spotFollowing(next) }
   }
 
   const told = ({ problems }: Assessment): boolean =>

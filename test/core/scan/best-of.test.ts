@@ -3,7 +3,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { destination } from '#core/geo/geodesic.ts'
 import { areDistinct } from '#core/scan/apart.ts'
-import { bestOf, polishedBest } from '#core/scan/best-of.ts'
+import { MOST_BEST, bestOf, polishedBest } from '#core/scan/best-of.ts'
 import type { Candidate, PlaceFound } from '#core/scan/scan-found.ts'
 import { CENTRE } from '#test/help/scans.ts'
 
@@ -52,7 +52,7 @@ describe('the best few', () => {
 
   it('are no more than asked for', () => {
     const many = Array.from({ length: 12 }, (_, index) => found(candidate(index, 0.5, index * 100)))
-    expect(bestOf(many)).toHaveLength(8)
+    expect(bestOf(many)).toHaveLength(MOST_BEST)
     expect(bestOf(many, 3)).toHaveLength(3)
   })
 

@@ -5,10 +5,10 @@ import { destination } from '#core/geo/geodesic.ts'
 import { NO_WISHES } from '#core/light/light-wish.ts'
 import { sunAt } from '#core/light/sky.ts'
 import { assess } from '#core/plan/assess.ts'
-import { stageOf } from '#core/plan/day-light.ts'
+import { lightSceneOf } from '#core/plan/day-light.ts'
 import { type Plan, planOf } from '#core/plan/plan.ts'
 import { NO_DEMANDS, type ScanWishes } from '#core/record/scan-wishes.ts'
-import { skylinesOf, skylinesToward } from '#core/plan/sky-edges.ts'
+import { skylinesOf, skylinesToward } from '#core/plan/plan-skylines.ts'
 import {
   type MeasuredDemand,
   clearSpace,
@@ -36,7 +36,7 @@ function planWith(wishes: Partial<ScanWishes>, parts: PlanParts = {}): Plan {
 
 function measured(plan: Plan, parkings: Parameters<typeof measureDemands>[3] = []): readonly MeasuredDemand[] {
   const found = assess(plan)
-  return measureDemands(plan, found, stageOf(plan, found), parkings, 'UTC')
+  return measureDemands(plan, found, lightSceneOf(plan, found), parkings, 'UTC')
 }
 
 function only(plan: Plan, parkings: Parameters<typeof measureDemands>[3] = []): MeasuredDemand {
@@ -224,8 +224,8 @@ describe('light', () => {
       const plan = planOf(shoot, { ...spot, when: Date.UTC(2026, 5, 14, hour) }, terrain)
       const found = assess(plan)
       const { azimuth } = sunAt(spot.stop.at, plan.spot.when)
-      const exact = stageOf(plan, found, skylinesToward(plan, found.levels, azimuth))
-      const whole = stageOf(plan, found, skylinesOf(plan))
+      const exact = lightSceneOf(plan, found, skylinesToward(plan, found.levels, azimuth))
+      const whole = lightSceneOf(plan, found, skylinesOf(plan))
       const [one] = measureDemands(plan, found, exact, [], 'UTC')
       const [other] = measureDemands(plan, found, whole, [], 'UTC')
       expect(one?.margin).toBeCloseTo(other?.margin ?? NaN, 1)

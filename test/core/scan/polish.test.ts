@@ -11,13 +11,13 @@ import { clearSpace } from '#core/scan/demands.ts'
 import { judge } from '#core/scan/judge-candidate.ts'
 import { cameraKeptOut, subjectKeptOut } from '#core/scan/kept-out.ts'
 import { polish } from '#core/scan/polish.ts'
-import type { ScanAsk } from '#core/scan/scan-ask.ts'
+import type { ScanRequest } from '#core/scan/scan-request.ts'
 import type { Candidate } from '#core/scan/scan-found.ts'
 import { holdsPlace, keptOutOf, measuredLine, alongAt, pointAlong } from '#core/scan/scan-places.ts'
 import { scanWhole } from '#core/scan/scan.ts'
 import { civilTime } from '#core/time/civil.ts'
 import { ZOOM } from '#test/help/plans.ts'
-import { type AskParts, CENTRE, MUST, WISH, askOf, judgedBy, lineThrough, towerAt } from '#test/help/scans.ts'
+import { type AskParts, CENTRE, MUST, WISH, requestOf, judgedBy, lineThrough, towerAt } from '#test/help/scans.ts'
 
 const FILLS = {
   subjectFill: { ...MUST, axis: 'width', least: 0.3, most: 0.5 },
@@ -72,8 +72,8 @@ function parts(picked: typeof asks extends fc.Arbitrary<infer One> ? One : never
 }
 
 /** Share of the frame's side that is clear beside the subject. */
-function clearOf(ask: ScanAsk, candidate: Candidate): number {
-  const { subject } = assess(planOfCandidate(ask, candidate))
+function clearOf(request: ScanRequest, candidate: Candidate): number {
+  const { subject } = assess(planOfCandidate(request, candidate))
   return subject === null ? NaN : clearSpace(subject)
 }
 
@@ -81,14 +81,14 @@ describe('polishing', () => {
   it('never worsens, and keeps to ground, musts, keep-outs, lens and hours', () => {
     fc.assert(
       fc.property(asks, (picked) => {
-        const ask = askOf(parts(picked))
-        const out = keptOutOf(ask)
-        const [ground] = ask.shoot.stoppingGround
-        for (const candidate of bestOf(scanWhole(ask), 2)) {
-          const polished = polish(ask, candidate)
+        const request = requestOf(parts(picked))
+        const out = keptOutOf(request)
+        const [ground] = request.shoot.stoppingGround
+        for (const candidate of bestOf(scanWhole(request), 2)) {
+          const polished = polish(request, candidate)
           expect(polished.score).toBeGreaterThanOrEqual(candidate.score)
-          expect(clearOf(ask, polished)).toBeGreaterThanOrEqual(Math.min(0.02, clearOf(ask, candidate)) - 1e-9)
-          const judged = judgedBy(ask, planOfCandidate(ask, polished).spot)
+          expect(clearOf(request, polished)).toBeGreaterThanOrEqual(Math.min(0.02, clearOf(request, candidate)) - 1e-9)
+          const judged = judgedBy(request, planOfCandidate(request, polished).spot)
           expect(judged?.score).toBeCloseTo(polished.score, 8)
           if (ground === undefined) throw new Error('there is ground')
           if (ground.form === 'area') expect(holdsPlace(ground, polished.at)).toBe(true)
@@ -104,11 +104,11 @@ describe('polishing', () => {
           expect(polished.lensHeight).toBeGreaterThanOrEqual(1)
           expect(polished.lensHeight).toBeLessThanOrEqual(1.5)
           if (picked.light) {
-            const { hour, minute } = civilTime(polished.instant, ask.zone)
+            const { hour, minute } = civilTime(polished.instant, request.zone)
             expect(hour * 60 + minute).toBeGreaterThanOrEqual(480)
             expect(hour * 60 + minute).toBeLessThanOrEqual(1080)
           }
-          expect(polish(ask, candidate)).toEqual(polished)
+          expect(polish(request, candidate)).toEqual(polished)
         }
       }),
       { numRuns: 12 },
@@ -116,13 +116,13 @@ describe('polishing', () => {
   })
 
   it('finds the middle of the bands where nothing stands in the way', () => {
-    const ask = askOf({
+    const request = requestOf({
       ground: [lineThrough(90, 70, { turn: 'free' })],
       wishes: { ...FILLS, subjectView: { ...WISH, least: 70, most: 90 } },
     })
-    const [best] = bestOf(scanWhole(ask))
+    const [best] = bestOf(scanWhole(request))
     if (best === undefined) throw new Error('nothing was found')
-    const values = new Map(polish(ask, best).met.map(({ kind, value }) => [kind, value]))
+    const values = new Map(polish(request, best).met.map(({ kind, value }) => [kind, value]))
     const before = best.met.find(({ kind }) => kind === 'subjectFill')?.value ?? NaN
     expect(Math.abs(before - 0.4)).toBeCloseTo(0.1, 6)
     expect(values.get('subjectFill')).toBeCloseTo(0.4, 2)
@@ -131,38 +131,38 @@ describe('polishing', () => {
   })
 
   it('leaves room for the day: it stops short of cutting the subject and of the end of the light', () => {
-    const ask = askOf({
+    const request = requestOf({
       ground: [lineThrough(90, 70)],
       wishes: { subjectFill: { ...WISH, axis: 'width', least: 0.2, most: 1.6 }, light: { ...MUST } },
       shoot: { light: { ...NO_WISHES, subject: 'lit', hours: { from: 480, until: 1080 } } },
       steps: { fills: 5, minutes: 60 },
     })
-    const found = bestOf(scanWhole(ask))
+    const found = bestOf(scanWhole(request))
     expect(found.length).toBeGreaterThan(0)
     for (const candidate of found) {
-      const polished = polish(ask, candidate)
-      expect(clearOf(ask, polished)).toBeGreaterThanOrEqual(Math.min(0.02, clearOf(ask, candidate)) - 1e-9)
+      const polished = polish(request, candidate)
+      expect(clearOf(request, polished)).toBeGreaterThanOrEqual(Math.min(0.02, clearOf(request, candidate)) - 1e-9)
       const light = (one: Candidate): number =>
-        judge(ask, keptOutOf(ask), one).measured.find(({ kind }) => kind === 'light')?.margin ?? NaN
+        judge(request, keptOutOf(request), one).measured.find(({ kind }) => kind === 'light')?.margin ?? NaN
       expect(light(polished)).toBeGreaterThanOrEqual(Math.min(0.1, light(candidate)) - 1e-9)
     }
   })
 
   it('leaves the shot’s own fill where none is wished', () => {
-    const ask = askOf({
+    const request = requestOf({
       wishes: { landmarkFill: { ...WISH, axis: 'height', least: 0.1, most: 0.3 } },
       shot: { subjectFill: { share: 0.35, axis: 'width' } },
     })
-    const [best] = bestOf(scanWhole(ask))
+    const [best] = bestOf(scanWhole(request))
     if (best === undefined) throw new Error('nothing was found')
-    const polished = polish(ask, best)
+    const polished = polish(request, best)
     expect(polished.score).toBeGreaterThan(best.score)
-    const plan = planOfCandidate(ask, polished)
-    expect(judgedBy(ask, plan.spot)).not.toBeNull()
+    const plan = planOfCandidate(request, polished)
+    expect(judgedBy(request, plan.spot)).not.toBeNull()
   })
 
   it('is stopped by a fence', () => {
-    const open = askOf({
+    const open = requestOf({
       ground: [lineThrough(90, 70)],
       landmark: towerAt(0, 200),
       wishes: FILLS,

@@ -9,7 +9,7 @@ import { wayToCamera } from '#core/scan/apart.ts'
 import { bestOf } from '#core/scan/best-of.ts'
 import { candidateWindow } from '#core/scan/candidate-spot.ts'
 import { polish } from '#core/scan/polish.ts'
-import type { ScanAsk } from '#core/scan/scan-ask.ts'
+import type { ScanRequest } from '#core/scan/scan-request.ts'
 import { scanPart, scanWhole } from '#core/scan/scan.ts'
 import { turnBetween } from '#core/units/angle.ts'
 import { ZOOM } from '#test/help/plans.ts'
@@ -20,15 +20,15 @@ import {
   MUST,
   MUST_FILLS,
   WISH,
-  askOf,
+  requestOf,
   lineThrough,
   towerAt,
 } from '#test/help/scans.ts'
 
 const PRIME = { ...ZOOM, id: 'prime', focalMin: 35, focalMax: 35 }
 
-function bestScore(ask: ScanAsk): number {
-  return bestOf(scanWhole(ask), 1)[0]?.score ?? -1
+function bestScore(request: ScanRequest): number {
+  return bestOf(scanWhole(request), 1)[0]?.score ?? -1
 }
 
 const around = fc.record({
@@ -53,8 +53,10 @@ describe('of any scan', () => {
       fc.property(around, (picked) => {
         const parts = partsOf(picked)
         const more = lineThrough(picked.extra, 50, { id: 'more', turn: 'along' })
-        const before = bestScore(askOf(parts))
-        expect(bestScore(askOf({ ...parts, ground: [more, ...(parts.ground ?? [])] }))).toBeGreaterThanOrEqual(before)
+        const before = bestScore(requestOf(parts))
+        expect(bestScore(requestOf({ ...parts, ground: [more, ...(parts.ground ?? [])] }))).toBeGreaterThanOrEqual(
+          before,
+        )
       }),
       { numRuns: 25 },
     )
@@ -64,8 +66,8 @@ describe('of any scan', () => {
     fc.assert(
       fc.property(around, (picked) => {
         const parts = partsOf(picked)
-        const before = bestScore(askOf({ ...parts, lenses: [ZOOM] }))
-        expect(bestScore(askOf({ ...parts, lenses: [PRIME, ZOOM, LONG_ZOOM] }))).toBeGreaterThanOrEqual(before)
+        const before = bestScore(requestOf({ ...parts, lenses: [ZOOM] }))
+        expect(bestScore(requestOf({ ...parts, lenses: [PRIME, ZOOM, LONG_ZOOM] }))).toBeGreaterThanOrEqual(before)
       }),
       { numRuns: 25 },
     )
@@ -85,8 +87,8 @@ describe('of any scan', () => {
           whom: 'both',
           noCrossing,
         }
-        const before = bestScore(askOf(parts))
-        expect(bestScore(askOf({ ...parts, shoot: { keepOuts: [keepOut] } }))).toBeLessThanOrEqual(before)
+        const before = bestScore(requestOf(parts))
+        expect(bestScore(requestOf({ ...parts, shoot: { keepOuts: [keepOut] } }))).toBeLessThanOrEqual(before)
       }),
       { numRuns: 25 },
     )
@@ -94,8 +96,8 @@ describe('of any scan', () => {
 
   it('the arrangements kept at a place are apart in bearing or time, best first', () => {
     const light = { ...NO_WISHES, subject: 'lit' } as const
-    const ask = askOf({ wishes: { ...MUST_FILLS, light: WISH }, shoot: { light }, steps: { minutes: 30 } })
-    const several = scanWhole(ask).filter(({ best }) => best.length > 1)
+    const request = requestOf({ wishes: { ...MUST_FILLS, light: WISH }, shoot: { light }, steps: { minutes: 30 } })
+    const several = scanWhole(request).filter(({ best }) => best.length > 1)
     expect(several.length).toBeGreaterThan(0)
     for (const { best, score } of several) {
       expect(score).toBe(best[0]?.score)
@@ -112,8 +114,8 @@ describe('of any scan', () => {
   })
 
   it('gives word at once and often, and tells how far it is', () => {
-    const ask = askOf({ wishes: MUST_FILLS, ground: [lineThrough(90, 400)], steps: { place: 10, bearing: 10 } })
-    const steps = [...scanPart(ask)]
+    const request = requestOf({ wishes: MUST_FILLS, ground: [lineThrough(90, 400)], steps: { place: 10, bearing: 10 } })
+    const steps = [...scanPart(request)]
     const shares = steps.map(({ share }) => share)
     expect(steps.length).toBeGreaterThan(5)
     expect(shares).toEqual(shares.toSorted((one, other) => one - other))
@@ -124,7 +126,7 @@ describe('of any scan', () => {
 
 describe('known answers', () => {
   it('on a straight track past a tower the best place has it square behind', () => {
-    const ask = askOf({
+    const request = requestOf({
       landmark: towerAt(20, 400),
       ground: [lineThrough(110, 200, { turn: 'along' })],
       wishes: {
@@ -134,9 +136,9 @@ describe('known answers', () => {
       },
       steps: { place: 20, bearing: 5 },
     })
-    const [best] = bestOf(scanWhole(ask), 1)
+    const [best] = bestOf(scanWhole(request), 1)
     if (best === undefined) throw new Error('nothing was found')
-    const polished = polish(ask, best)
+    const polished = polish(request, best)
     expect(geodesicDistance(best.at, CENTRE)).toBeLessThan(20)
     expect(geodesicDistance(polished.at, CENTRE)).toBeLessThan(5)
     expect(turnBetween(wayToCamera(polished), 200)).toBeCloseTo(0, 0)
@@ -148,7 +150,7 @@ describe('known answers', () => {
     const ring = lineThrough(0, 1, {
       points: Array.from({ length: 25 }, (_, index) => destination(CENTRE, index * 15, 300)),
     })
-    const ask = askOf({
+    const request = requestOf({
       landmark: towerAt(0, 0),
       ground: [ring],
       wishes: {
@@ -161,7 +163,7 @@ describe('known answers', () => {
       shoot: { light: { ...NO_WISHES, landmark: 'lit' } },
       steps: { minutes: 10 },
     })
-    const found = scanWhole(ask)
+    const found = scanWhole(request)
     const lit = found.filter(({ score }) => score !== null)
     const off = (at: typeof CENTRE): number => Math.abs(turnBetween(azimuth, geodesicLine(CENTRE, at).bearing ?? 0))
     expect(lit.length).toBeGreaterThan(5)
@@ -173,13 +175,13 @@ describe('known answers', () => {
 
   it('a candidate’s window holds its instant, and the wishes all through it', () => {
     const light = { ...NO_WISHES, subject: 'lit', altitude: { least: 20, most: 60 } } as const
-    const ask = askOf({ wishes: { ...MUST_FILLS, light: MUST }, shoot: { light }, steps: { minutes: 20 } })
-    const [best] = bestOf(scanWhole(ask), 1)
+    const request = requestOf({ wishes: { ...MUST_FILLS, light: MUST }, shoot: { light }, steps: { minutes: 20 } })
+    const [best] = bestOf(scanWhole(request), 1)
     if (best === undefined) throw new Error('nothing was found')
-    const window = candidateWindow(ask, best)
+    const window = candidateWindow(request, best)
     if (window === null) throw new Error('there is no window')
     expect(best.instant).toBeGreaterThanOrEqual(window.from)
     expect(best.instant).toBeLessThanOrEqual(window.until)
-    expect(candidateWindow(ask, { ...best, instant: window.until + 10 * 60_000 })).toBeNull()
+    expect(candidateWindow(request, { ...best, instant: window.until + 10 * 60_000 })).toBeNull()
   })
 })

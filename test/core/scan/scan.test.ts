@@ -10,7 +10,7 @@ import { assess } from '#core/plan/assess.ts'
 import { bestOf } from '#core/scan/best-of.ts'
 import { planOfCandidate } from '#core/scan/candidate-spot.ts'
 import { judge } from '#core/scan/judge-candidate.ts'
-import type { ScanAsk } from '#core/scan/scan-ask.ts'
+import type { ScanRequest } from '#core/scan/scan-request.ts'
 import { type Tried, picturesAt } from '#core/scan/place-pictures.ts'
 import { type ScanPlace, keptOutOf, scanPlaces } from '#core/scan/scan-places.ts'
 import { scanTable } from '#core/scan/scan-table.ts'
@@ -27,7 +27,7 @@ import {
   MUST,
   MUST_FILLS,
   WISH,
-  askOf,
+  requestOf,
   byBruteForce,
   judgedBy,
   lineThrough,
@@ -148,7 +148,7 @@ const PROBLEMS: Readonly<Record<string, AskParts>> = {
 const brute = new Map<string, Brute[]>()
 
 function bruteOf(name: string): Brute[] {
-  const known = brute.get(name) ?? byBruteForce(askOf(PROBLEMS[name]))
+  const known = brute.get(name) ?? byBruteForce(requestOf(PROBLEMS[name]))
   brute.set(name, known)
   return known
 }
@@ -176,24 +176,24 @@ function nameOf(spot: Spot): string {
 }
 
 /** All pictures of a place that the scan holds to be good, not the best alone. */
-function namesOfGood(ask: ScanAsk, place: ScanPlace): string[] {
-  const table = scanTable(ask)
+function namesOfGood(request: ScanRequest, place: ScanPlace): string[] {
+  const table = scanTable(request)
   const tried: Tried = { pictures: [], count: 0, work: 0 }
   const work = picturesAt(table, stopPlace(table, place.at), place.headings, null, tried)
   while (work.next().done !== true);
   return tried.pictures.map(({ subject, stood, focal, setting, measured }) =>
     nameOf({
-      ...ask.spot,
+      ...request.spot,
       stop: { at: place.at, heading: subject.heading, elevation: null, slope: null, aspect: null },
       standpoint: { at: stood.at, lensHeight: stood.lensHeight, elevation: null, slope: null, aspect: null },
       shot: {
-        ...ask.spot.shot,
+        ...request.spot.shot,
         focalLength: focal.focalLength,
         lensId: focal.lens.id,
         placement: setting.placement,
         subjectFill: {
-          ...ask.spot.shot.subjectFill,
-          share: measured.find(({ kind }) => kind === 'subjectFill')?.value ?? ask.spot.shot.subjectFill.share,
+          ...request.spot.shot.subjectFill,
+          share: measured.find(({ kind }) => kind === 'subjectFill')?.value ?? request.spot.shot.subjectFill.share,
         },
       },
     }),
@@ -204,12 +204,12 @@ const DARK = Object.keys(PROBLEMS).filter((name) => PROBLEMS[name]?.wishes?.ligh
 
 describe.each(DARK)('every picture, not the best alone: %s', (name) => {
   it('is good where brute force says so', () => {
-    const ask = askOf(PROBLEMS[name])
-    for (const place of scanPlaces(ask)) {
+    const request = requestOf(PROBLEMS[name])
+    for (const place of scanPlaces(request)) {
       const expected = bruteOf(name)
         .filter((one) => one.place === place.index)
         .map(({ spot }) => nameOf(spot))
-      expect(namesOfGood(ask, place).toSorted()).toEqual(expected.toSorted())
+      expect(namesOfGood(request, place).toSorted()).toEqual(expected.toSorted())
     }
   })
 })
@@ -229,7 +229,7 @@ describe('any small scan with light', () => {
   it('has the best of brute force', () => {
     fc.assert(
       fc.property(picked, ({ bearing, distance, subject, landmark, sun, least, must, hills }) => {
-        const ask = askOf({
+        const request = requestOf({
           landmark: towerAt(bearing, distance, { baseElevation: null }),
           terrain: hills
             ? groundOf(201, 20, (east, north) => 30 * Math.sin(east / 400) ** 2 + north / 40, CENTRE)
@@ -244,8 +244,8 @@ describe('any small scan with light', () => {
           shoot: { light: { ...NO_WISHES, subject, landmark, sun, altitude: { least, most: least + 30 } } },
           steps: { place: 80, bearing: 60, minutes: 60 },
         })
-        const expected = bests(byBruteForce(ask))
-        const found = scanWhole(ask).filter(({ score }) => score !== null)
+        const expected = bests(byBruteForce(request))
+        const found = scanWhole(request).filter(({ score }) => score !== null)
         expect(found.map(({ place }) => place)).toEqual([...expected.keys()])
         for (const { place, score } of found) expect(score).toBeCloseTo(expected.get(place) ?? NaN, 7)
       }),
@@ -279,11 +279,11 @@ describe('keep-outs for the camera', () => {
   }
 
   it('leave the same as by brute force, and less than without', () => {
-    const ask = askOf(parts)
-    const free = askOf({ ...parts, shoot: {} })
-    const allowed = byBruteForce(ask, mayStand)
+    const request = requestOf(parts)
+    const free = requestOf({ ...parts, shoot: {} })
+    const allowed = byBruteForce(request, mayStand)
     const best = bests(allowed)
-    const found = scanWhole(ask).filter(({ score }) => score !== null)
+    const found = scanWhole(request).filter(({ score }) => score !== null)
     expect(found.map(({ place }) => place)).toEqual([...best.keys()])
     for (const { place, score } of found) expect(score).toBeCloseTo(best.get(place) ?? NaN, 8)
     expect(allowed.length).toBeLessThan(0.9 * byBruteForce(free).length)
@@ -292,8 +292,8 @@ describe('keep-outs for the camera', () => {
 })
 
 describe.each(Object.keys(PROBLEMS))('against brute force: %s', (name) => {
-  const ask = askOf(PROBLEMS[name])
-  const found = scanWhole(ask)
+  const request = requestOf(PROBLEMS[name])
+  const found = scanWhole(request)
   const expected = bests(bruteOf(name))
 
   it('the same places meet the musts, with the same best score', () => {
@@ -304,9 +304,9 @@ describe.each(Object.keys(PROBLEMS))('against brute force: %s', (name) => {
   })
 
   it('each candidate is what its spot is assessed to be', () => {
-    const out = keptOutOf(ask)
+    const out = keptOutOf(request)
     for (const candidate of found.flatMap(({ best }) => best)) {
-      const judged = judgedBy(ask, planOfCandidate(ask, candidate).spot)
+      const judged = judgedBy(request, planOfCandidate(request, candidate).spot)
       expect(judged).not.toBeNull()
       candidate.met.forEach(({ kind, value, degree }, index) => {
         const truth = judged?.measured[index]
@@ -316,13 +316,13 @@ describe.each(Object.keys(PROBLEMS))('against brute force: %s', (name) => {
         expect(truth?.degree).toBeCloseTo(degree, 6)
       })
       expect(judged?.score).toBeCloseTo(candidate.score, 7)
-      expect(judge(ask, out, candidate)).toMatchObject({ limits: [], score: judged?.score })
-      expect(assess(planOfCandidate(ask, candidate)).focalLength).toBe(candidate.focalLength)
+      expect(judge(request, out, candidate)).toMatchObject({ limits: [], score: judged?.score })
+      expect(assess(planOfCandidate(request, candidate)).focalLength).toBe(candidate.focalLength)
     }
   })
 
   it('finds the same in any number of parts', () => {
-    for (const of of [2, 3, 4]) expect(scanWhole(ask, of)).toEqual(found)
+    for (const of of [2, 3, 4]) expect(scanWhole(request, of)).toEqual(found)
     expect(bestOf(found.toReversed())).toEqual(bestOf(found))
   })
 })

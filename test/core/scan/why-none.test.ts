@@ -3,28 +3,28 @@ import { describe, expect, it } from 'vitest'
 import { destination } from '#core/geo/geodesic.ts'
 import { NO_WISHES } from '#core/light/light-wish.ts'
 import type { ScanWishes } from '#core/record/scan-wishes.ts'
-import type { ScanAsk } from '#core/scan/scan-ask.ts'
+import type { ScanRequest } from '#core/scan/scan-request.ts'
 import { scanCost } from '#core/scan/scan-cost.ts'
 import type { Relaxation, WhyNone } from '#core/scan/scan-found.ts'
 import { scanWhole } from '#core/scan/scan.ts'
 import { whyNone, whyNonePart } from '#core/scan/why-none.ts'
 import type { WhyNonePart } from '#core/scan/why-tally.ts'
 import { ZOOM } from '#test/help/plans.ts'
-import { type AskParts, CENTRE, MUST, WISH, askOf, lineThrough, towerAt } from '#test/help/scans.ts'
+import { type AskParts, CENTRE, MUST, WISH, requestOf, lineThrough, towerAt } from '#test/help/scans.ts'
 import { groundOf } from '#test/help/terrain.ts'
 
-function partsOf(ask: ScanAsk, of: number): WhyNonePart[] {
-  return Array.from({ length: of }, (_, part) => [...whyNonePart(ask, part, of)].at(-1)?.part).flatMap((part) =>
+function partsOf(request: ScanRequest, of: number): WhyNonePart[] {
+  return Array.from({ length: of }, (_, part) => [...whyNonePart(request, part, of)].at(-1)?.part).flatMap((part) =>
     part === null || part === undefined ? [] : [part],
   )
 }
 
-function why(ask: ScanAsk): WhyNone {
-  return whyNone(partsOf(ask, 1))
+function why(request: ScanRequest): WhyNone {
+  return whyNone(partsOf(request, 1))
 }
 
-function relaxed(ask: ScanAsk, { of, to, end }: Relaxation): ScanAsk {
-  const { shoot } = ask
+function relaxed(request: ScanRequest, { of, to, end }: Relaxation): ScanRequest {
+  const { shoot } = request
   const { bag, scanWishes } = shoot
   if (of === 'lens-long' || of === 'lens-short') {
     const name = of === 'lens-long' ? 'focalMax' : 'focalMin'
@@ -33,7 +33,7 @@ function relaxed(ask: ScanAsk, { of, to, end }: Relaxation): ScanAsk {
         ? Math.max(...bag.lenses.map(({ focalMax }) => focalMax))
         : Math.min(...bag.lenses.map(({ focalMin }) => focalMin))
     const lenses = bag.lenses.map((lens) => (lens[name] === last ? { ...lens, [name]: to } : lens))
-    return { ...ask, shoot: { ...shoot, bag: { ...bag, lenses } } }
+    return { ...request, shoot: { ...shoot, bag: { ...bag, lenses } } }
   }
   const wishes: Record<string, unknown> = { ...scanWishes }
   const name = of === 'lens-height' ? 'lensHeight' : of
@@ -42,11 +42,11 @@ function relaxed(ask: ScanAsk, { of, to, end }: Relaxation): ScanAsk {
   else if (of === 'landmarkPlace') wishes[name] = { ...demand, ...(to >= 0 ? { gap: to } : { must: false }) }
   else if (of === 'parking') wishes[name] = { ...demand, within: to }
   else wishes[name] = { ...demand, [end ?? 'least']: to }
-  return { ...ask, shoot: { ...shoot, scanWishes: wishes as unknown as ScanWishes } }
+  return { ...request, shoot: { ...shoot, scanWishes: wishes as unknown as ScanWishes } }
 }
 
-function finds(ask: ScanAsk): number {
-  return scanWhole(ask).filter(({ score }) => score !== null).length
+function finds(request: ScanRequest): number {
+  return scanWhole(request).filter(({ score }) => score !== null).length
 }
 
 const FILL = { subjectFill: { ...MUST, axis: 'width', least: 0.3, most: 0.5 } } as const
@@ -154,19 +154,19 @@ const NONE: Readonly<Record<string, { parts: AskParts; expected: string }>> = {
 describe.each(Object.keys(NONE))('%s', (name) => {
   const problem = NONE[name]
   if (problem === undefined) throw new Error(name)
-  const ask = askOf(problem.parts)
-  const told = why(ask)
+  const request = requestOf(problem.parts)
+  const told = why(request)
 
   it('finds nothing, and tells what could be changed', () => {
-    expect(finds(ask)).toBe(0)
+    expect(finds(request)).toBe(0)
     expect(told.relaxations.map(({ of }) => of)).toContain(problem.expected)
   })
 
   it('finds something after any of the changes', () => {
     for (const change of told.relaxations) {
-      expect({ change, finds: finds(relaxed(ask, change)) > 0 }).toEqual({ change, finds: true })
+      expect({ change, finds: finds(relaxed(request, change)) > 0 }).toEqual({ change, finds: true })
       expect(change.places).toBeGreaterThan(0)
-      expect(finds(relaxed(ask, change))).toBeGreaterThanOrEqual(change.places)
+      expect(finds(relaxed(request, change))).toBeGreaterThanOrEqual(change.places)
     }
   })
 
@@ -179,40 +179,45 @@ describe.each(Object.keys(NONE))('%s', (name) => {
   })
 
   it('tells the same in any number of parts', () => {
-    for (const of of [2, 3]) expect(whyNone(partsOf(ask, of))).toEqual(told)
+    for (const of of [2, 3]) expect(whyNone(partsOf(request, of))).toEqual(told)
   })
 })
 
 describe('the smallest change', () => {
   it('is the smallest: a step less gives nothing', () => {
-    const ask = askOf(NONE['ground in the way']?.parts)
-    const change = why(ask).relaxations.find(({ of }) => of === 'landmarkShown')
+    const request = requestOf(NONE['ground in the way']?.parts)
+    const change = why(request).relaxations.find(({ of }) => of === 'landmarkShown')
     if (change === undefined) throw new Error('there is a change')
-    expect(finds(relaxed(ask, { ...change, to: change.to + 0.011 }))).toBe(0)
+    expect(finds(relaxed(request, { ...change, to: change.to + 0.011 }))).toBe(0)
   })
 })
 
 describe('what was looked at', () => {
   it('is all of a small problem', () => {
-    const ask = askOf(NONE['a landmark too near']?.parts)
-    expect(why(ask).looked).toBe(scanCost(ask).combinations)
+    const request = requestOf(NONE['a landmark too near']?.parts)
+    expect(why(request).looked).toBe(scanCost(request).combinations)
   })
 
   it('is a part of a large one', () => {
     const parts = NONE['a landmark too near']?.parts ?? {}
-    const ask = askOf({ ...parts, ground: [lineThrough(90, 20_000)], landmark: towerAt(0, 8), steps: { place: 10 } })
-    const told = why(ask)
-    expect(told.looked).toBeLessThan(scanCost(ask).combinations / 5)
+    const request = requestOf({
+      ...parts,
+      ground: [lineThrough(90, 20_000)],
+      landmark: towerAt(0, 8),
+      steps: { place: 10 },
+    })
+    const told = why(request)
+    expect(told.looked).toBeLessThan(scanCost(request).combinations / 5)
     expect(told.looked).toBeGreaterThan(0)
   })
 
   it('tells hours that leave no time', () => {
-    const ask = askOf({
+    const request = requestOf({
       wishes: { ...FILL, light: MUST, hours: { from: 0, until: 60 } },
       shoot: { light: { ...NO_WISHES, subject: 'lit' } },
       steps: { minutes: 60 },
     })
-    const told = why(ask)
+    const told = why(request)
     expect(told.excluded.map(({ by }) => by)).toEqual(expect.arrayContaining(['light', 'hours']))
     expect(told.excluded.find(({ by }) => by === 'hours')?.alone).toBeGreaterThan(0)
   })

@@ -1,15 +1,15 @@
-/** A landmark's convex parts: within its shell, down to its foot and up to its top. */
+/** A landmark's convex parts: within its bounding points, down to its foot and up to its top. */
 import { describe, expect, test } from 'vitest'
 import { destination } from '#core/geo/geodesic.ts'
 import { toLocal } from '#core/geo/local-frame.ts'
 import { convexParts } from '#core/scene/convex-parts.ts'
-import { SPAN_FORMS, type Landmark, type Span } from '#core/scene/landmark.ts'
-import { landmarkShell } from '#core/scene/shell.ts'
+import { SPAN_FORMS, type Landmark, type SpanLandmark } from '#core/scene/landmark.ts'
+import { landmarkBoundingPoints } from '#core/scene/bounding-points.ts'
 import { bridgeAt } from '#test/help/plans.ts'
 
 const AT = { lat: -41.2, lon: 12.4 }
 const COMMON = { id: 'one', name: 'One', height: 30, baseElevation: 0, baseSlope: null, baseAspect: null }
-const spanOf = (form: Span['form']): Span => ({ ...bridgeAt(AT, 40, 600), form })
+const spanOf = (form: SpanLandmark['form']): SpanLandmark => ({ ...bridgeAt(AT, 40, 600), form })
 const LANDMARKS: readonly Landmark[] = [
   ...SPAN_FORMS.map(spanOf),
   { ...COMMON, kind: 'upright', at: AT, width: 8 },
@@ -25,16 +25,16 @@ describe.each(LANDMARKS.map((landmark) => [landmark.kind + ('form' in landmark ?
     const placed = convexParts(landmark, base)
     if (placed === null) throw new Error('it has a place')
     const points = placed.parts.flat()
-    const shell = landmarkShell(landmark, base).map((point) => toLocal(placed.frame, point))
+    const boundingPoints = landmarkBoundingPoints(landmark, base).map((point) => toLocal(placed.frame, point))
 
     test('has parts of four corners or more', () => {
       expect(placed.parts.length).toBeGreaterThan(0)
       expect(placed.parts.every((part) => part.length >= 4)).toBe(true)
     })
 
-    test.each(['east', 'north', 'up'] as const)('reaches as far as its shell: %s', (axis) => {
+    test.each(['east', 'north', 'up'] as const)('reaches as far as its bounding points: %s', (axis) => {
       const own = points.map((point) => point[axis])
-      const whole = shell.map((point) => point[axis])
+      const whole = boundingPoints.map((point) => point[axis])
       // A leg stands a little out before and behind the pier it stands for.
       expect(Math.max(...own)).toBeCloseTo(Math.max(...whole), axis === 'up' ? 1 : -1)
       expect(Math.min(...own)).toBeCloseTo(Math.min(...whole), axis === 'up' ? 1 : -1)

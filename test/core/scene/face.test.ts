@@ -5,7 +5,7 @@ import { destination } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { LocalPoint } from '#core/geo/local-frame.ts'
 import { type PlacedFaces, type ThingFace, landmarkFaces, subjectFaces } from '#core/scene/face.ts'
-import type { Building, Landmark, Span, SpanForm } from '#core/scene/landmark.ts'
+import type { Building, Landmark, SpanLandmark, SpanForm } from '#core/scene/landmark.ts'
 import { turnBetween } from '#core/units/angle.ts'
 import { BICYCLE } from '#test/help/plans.ts'
 
@@ -24,7 +24,7 @@ function building(footprint: readonly LatLon[]): Building {
   return { ...common, kind: 'building', footprint }
 }
 
-function span(form: SpanForm, line: readonly LatLon[], width = 8): Span {
+function span(form: SpanForm, line: readonly LatLon[], width = 8): SpanLandmark {
   return { ...common, kind: 'span', form, line, deckHeight: 20, width }
 }
 

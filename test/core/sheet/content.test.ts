@@ -4,7 +4,7 @@ import { parseCoordinates } from '#core/geo/coordinate-text.ts'
 import { geodesicDistance } from '#core/geo/geodesic.ts'
 import { assess } from '#core/plan/assess.ts'
 import { MOVES } from '#core/tolerance/moves.ts'
-import { sensitivityOf } from '#core/tolerance/sensitivity.ts'
+import { planTolerances } from '#core/tolerance/plan-tolerances.ts'
 import { qrPlace, sheetDirections, sheetPlaces, sheetTolerances } from '#core/sheet/content.ts'
 import { turnBetween } from '#core/units/angle.ts'
 import { examplePlan } from '#test/help/plans.ts'
@@ -75,12 +75,12 @@ describe('directions of the sheet', () => {
 })
 
 it('the tolerances tell every way of being off once, and the tightest as the board has them', () => {
-  const found = sensitivityOf({ plan: examplePlan(), zone: 'UTC', parkings: [] })
+  const found = planTolerances({ plan: examplePlan(), zone: 'UTC', parkings: [] })
   if (found === null) throw new Error('nothing is framed')
   const { rows, first, failing } = sheetTolerances(found)
-  const told = rows.flatMap(({ off }) => off)
+  const told = rows.flatMap(({ tolerances }) => tolerances)
   expect(told.map(([move]) => move).toSorted()).toEqual([...MOVES].toSorted())
-  for (const [move, tolerance] of told) expect(tolerance).toBe(found.off[move])
+  for (const [move, tolerance] of told) expect(tolerance).toBe(found.tolerances[move])
   expect(first.length).toBeGreaterThan(0)
   expect(failing).toBe(found.failing)
 })

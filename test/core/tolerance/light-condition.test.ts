@@ -3,8 +3,8 @@ import { describe, expect, test } from 'vitest'
 import { type LightWishes, NO_WISHES } from '#core/light/light-wish.ts'
 import { lookAtSun } from '#core/light/wish-margin.ts'
 import { assess } from '#core/plan/assess.ts'
-import { stageOf } from '#core/plan/day-light.ts'
-import { lightAsked, lightHow, lightMargin } from '#core/tolerance/light-condition.ts'
+import { lightSceneOf } from '#core/plan/day-light.ts'
+import { lightAsked, lightHow, heldMargin } from '#core/tolerance/light-condition.ts'
 import type { How } from '#core/tolerance/condition.ts'
 import { examplePlan } from '#test/help/plans.ts'
 
@@ -15,12 +15,12 @@ const { azimuth: SUN, altitude: HEIGHT } = lookAtSun(examplePlan().spot.stop.at,
 /** What is asked of the light looking along a bearing told from the sun's: 0 into the sun, 180 with the sun behind the camera. */
 function asked(wishes: Partial<LightWishes>, fromSun = 180, instant = MORNING) {
   const plan = examplePlan({ bearing: SUN + fromSun, spot: { when: instant } })
-  const stage = stageOf(plan, assess(plan))
-  const sun = lookAtSun(stage.at, instant)
-  return lightAsked({ ...NO_WISHES, ...wishes }, stage, 'in-frame', instant, sun).map((one) => ({
+  const scene = lightSceneOf(plan, assess(plan))
+  const sun = lookAtSun(scene.at, instant)
+  return lightAsked({ ...NO_WISHES, ...wishes }, scene, 'in-frame', instant, sun).map((one) => ({
     kind: one.kind,
-    margin: lightMargin(one, stage, instant, sun),
-    how: (): How => lightHow(one, stage, sun),
+    margin: heldMargin(one, scene, instant, sun),
+    how: (): How => lightHow(one, scene, sun),
   }))
 }
 
@@ -39,10 +39,10 @@ describe('what is asked of the light', () => {
 
   test('is nothing of a landmark that is not there, and of one outside the frame its wish alone', () => {
     const plan = examplePlan({ spot: { when: MORNING } })
-    const stage = stageOf(plan, assess(plan))
-    const sun = lookAtSun(stage.at, MORNING)
+    const scene = lightSceneOf(plan, assess(plan))
+    const sun = lookAtSun(scene.at, MORNING)
     const kinds = (landmark: 'none' | 'out-of-frame', wishes: Partial<LightWishes>): string[] =>
-      lightAsked({ ...NO_WISHES, subject: 'lit', ...wishes }, stage, landmark, MORNING, sun).map(({ kind }) => kind)
+      lightAsked({ ...NO_WISHES, subject: 'lit', ...wishes }, scene, landmark, MORNING, sun).map(({ kind }) => kind)
     expect(kinds('none', { landmark: 'lit' })).toEqual(['subject-light'])
     expect(kinds('out-of-frame', { landmark: 'lit' })).toEqual(['subject-light', 'landmark-light'])
     expect(kinds('out-of-frame', {})).toEqual(['subject-light'])
@@ -83,11 +83,11 @@ describe('how it fails', () => {
   test('the sun within a frame that it is wished out of', () => {
     const plan = examplePlan({ bearing: SUN, shot: { placement: { across: 0, up: -0.4 } }, spot: { when: MORNING } })
     const found = assess(plan)
-    const stage = stageOf(plan, found)
-    const sun = lookAtSun(stage.at, MORNING)
-    const [one] = lightAsked({ ...NO_WISHES, sun: 'out-of-frame' }, stage, 'none', MORNING, sun)
+    const scene = lightSceneOf(plan, found)
+    const sun = lookAtSun(scene.at, MORNING)
+    const [one] = lightAsked({ ...NO_WISHES, sun: 'out-of-frame' }, scene, 'none', MORNING, sun)
     expect(found.light.sun.inFrame?.within).toBeGreaterThan(0)
-    expect(one && lightMargin(one, stage, MORNING, sun)).toBeLessThan(0)
-    expect(one && lightHow(one, stage, sun)).toBe('sun-in-frame')
+    expect(one && heldMargin(one, scene, MORNING, sun)).toBeLessThan(0)
+    expect(one && lightHow(one, scene, sun)).toBe('sun-in-frame')
   })
 })

@@ -57,6 +57,23 @@ describe('reading', () => {
     expect(readShootFile(older)).toEqual(done(file))
   })
 
+  test('reads obstructions from a file of version 1, which calls them screens', () => {
+    const line = [
+      { lat: -35.4, lon: -20.2 },
+      { lat: -35.4, lon: -20.1 },
+    ]
+    const obstructions = [{ id: 'trees', name: 'Poplars', line, height: 12 }]
+    const { obstructions: _none, ...shoot } = file.shoot
+    const first = (screens: object): string =>
+      JSON.stringify({ ...JSON.parse(text), version: 1, shoot: { ...shoot, ...screens } })
+    expect(readShootFile(first({ screens: obstructions }))).toEqual(
+      done({ ...file, shoot: { ...shoot, obstructions } }),
+    )
+    expect(readShootFile(first({}))).toEqual(done(file))
+    expect(reasonOf(first({ screens: 'no list' }))).toBe('broken')
+    expect(reasonOf(JSON.stringify({ ...JSON.parse(text), version: 1, shoot: null }))).toBe('broken')
+  })
+
   test('takes a byte order mark and another layout', () => {
     expect(reasonOf(`\uFEFF${text}`)).toBe('read')
     expect(reasonOf(JSON.stringify(JSON.parse(text)))).toBe('read')
@@ -71,7 +88,7 @@ describe('reading', () => {
     }
   })
 
-  test.each([2, 1000])('a file of version %i is told as newer, even when its body is of another form', (version) => {
+  test.each([3, 1000])('a file of version %i is told as newer, even when its body is of another form', (version) => {
     const newer = JSON.stringify({ format: 'standpoint-shoot', version, shoot: 'another form' })
     expect(readShootFile(newer)).toMatchObject({
       fault: { reason: 'newer', message: expect.stringContaining('Update') },

@@ -11,7 +11,7 @@ import { GROUND_HEADER, type GroundWindow, groundWindowShape } from '#app/contra
 import { coastOf, onLand, writeCoast } from '#core/geo/coast.ts'
 import { type ElevationGrid, elevationAt, placeOnGrid } from '#core/ground/elevation-grid.ts'
 import { latticeOf } from '#main/ground/lattice.ts'
-import { isSea, makeCoast, takeSea } from '#main/ground/sea.ts'
+import { isOpenSea, isSea, makeCoast, type SeaTaken, takeSea } from '#main/ground/sea.ts'
 import { groundService } from '#main/ground/service.ts'
 import { hgtBytes } from '#test/help/elevation-files.ts'
 import { groundOf } from '#test/help/terrain.ts'
@@ -39,7 +39,7 @@ function shore(lat: number, lon: number): number[][] {
   return [...along.toReversed(), [lon - 1, lat - 2], [lon + 1, lat - 2], along.at(-1) ?? []]
 }
 
-async function taken(grid: ElevationGrid, file: string): Promise<number> {
+async function taken(grid: ElevationGrid, file: string): Promise<SeaTaken> {
   return takeSea(grid, await latticeOf(grid, never), makeCoast(file), never)
 }
 
@@ -56,7 +56,7 @@ describe('a window', () => {
     const floor = (east: number, north: number): number => (Math.round(east / 40 + north / 30) % 3 === 0 ? 2 : -7)
     const grid = groundOf(201, 40, floor, { lat, lon })
     const before = grid.heights.slice()
-    const count = await taken(grid, file)
+    const count = (await taken(grid, file)).cells
     let [sea, land, differ] = [0, 0, 0]
     for (let cell = 0; cell < before.length; cell += 7) {
       const [column, row] = [cell % 201, Math.floor(cell / 201)]
@@ -80,17 +80,47 @@ describe('a window', () => {
       groundOf(21, 40, () => -9, { lat: 56, lon: 3 }),
       groundOf(21, 40, () => -9, { lat: 50, lon: 3 }),
     ]
-    expect(await taken(sea, file)).toBe(441)
+    expect(await taken(sea, file)).toEqual({ cells: 441, unknown: 0 })
     expect(sea.heights.every((height) => height === 0)).toBe(true)
-    expect(await taken(land, file)).toBe(0)
+    expect((await taken(land, file)).cells).toBe(0)
   })
 
-  test('without the build’s coasts stays as it was read, and so do unknown cells with them', async () => {
+  test('without the build’s coasts stays as it was read, unknown cells too', async () => {
     const grid = groundOf(21, 40, (east) => (east < 0 ? Number.NaN : -9), { lat: 56, lon: 3 })
-    expect(await taken(grid, join(folder, 'none.gz'))).toBe(0)
-    await taken(grid, coastFileOf('far-too.gz', [shore(51, 3)]))
+    expect((await taken(grid, join(folder, 'none.gz'))).cells).toBe(0)
     expect(elevationAt(grid, -200, 0)).toBeNull()
-    expect(elevationAt(grid, 200, 0)).toBe(0)
+    expect(elevationAt(grid, 200, 0)).toBe(-9)
+  })
+
+  test('has the sea where no source knows anything off the coasts, and stays unknown on land and where nothing is known at all', async () => {
+    const file = coastFileOf('unknown.gz', [shore(51, 3)])
+    const half = (east: number): number => (east < 0 ? Number.NaN : 4)
+    const sea = groundOf(21, 40, half, { lat: 56, lon: 3 })
+    expect(await taken(sea, file)).toEqual({ cells: 210, unknown: 210 })
+    expect([elevationAt(sea, -200, 0), elevationAt(sea, 200, 0)]).toEqual([0, 4])
+    const land = groundOf(21, 40, half, { lat: 50, lon: 3 })
+    expect((await taken(land, file)).cells).toBe(0)
+    expect(elevationAt(land, -200, 0)).toBeNull()
+    const nothing = groundOf(21, 40, () => Number.NaN, { lat: 56, lon: 3 })
+    expect((await taken(nothing, file)).cells).toBe(0)
+    expect(elevationAt(nothing, 0, 0)).toBeNull()
+  })
+
+  test('lies in the open sea only where no shore comes into the box', async () => {
+    const coast = await makeCoast(coastFileOf('open.gz', [shore(51, 3)]))()
+    const box = (lat: number, half: number) => ({
+      south: lat - half,
+      north: lat + half,
+      west: 3 - half,
+      east: 3 + half,
+    })
+    expect([box(56, 2), box(56, 5), box(50, 0.5), box(-61, 2)].map((one) => isOpenSea(coast, one))).toEqual([
+      true,
+      false,
+      false,
+      false,
+    ])
+    expect(isOpenSea(null, box(56, 2))).toBe(false)
   })
 
   test('is told the share of it, a pin that it is so, by the service', async () => {

@@ -14,7 +14,7 @@ import {
 } from '#app/contract/ground.ts'
 import type { Settings } from '#app/contract/settings.ts'
 import type { Result } from '#core/result.ts'
-import { receive } from '#main/ground/intake.ts'
+import { takeInFile } from '#main/ground/take-in-file.ts'
 import { type GroundService, groundService } from '#main/ground/service.ts'
 import type { AskTile } from '#main/ground/web-tiles.ts'
 import { READER_CODE } from '#test/help/reader-code.ts'
@@ -214,7 +214,7 @@ describe('a file that is added', () => {
   })
 
   test('larger than is taken is refused while it arrives', async () => {
-    const taken = await receive(folder, 'big.tif', bodyOf(Buffer.alloc(500_000)), never, 200_000)
+    const taken = await takeInFile(folder, 'big.tif', bodyOf(Buffer.alloc(500_000)), never, 200_000)
     expect(messageOf(taken)).toMatch(/big\.tif is larger than/)
     expect(readdirSync(folder)).toEqual([])
   })
@@ -358,7 +358,7 @@ describe('tiles from the web', () => {
     const off = await window(service, { ...ALPS, cell: 20, half: 10 })
     expect([asked, off.told]).toEqual([
       [],
-      { known: 0, sea: 0, resolution: null, sources: [], whole: false, trouble: null },
+      { known: 0, sea: 0, resolution: null, sources: [], whole: false, seaBeyond: false, trouble: null },
     ])
   })
 

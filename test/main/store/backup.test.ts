@@ -13,7 +13,7 @@ import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { backUp, backupFolder, listBackups, spotsIfGood } from '#main/store/backup.ts'
 import { connect } from '#main/store/handle.ts'
-import { dayNumber, outdated, weekNumber } from '#main/store/rotation.ts'
+import { dayNumber, outdatedBackups, weekNumber } from '#main/store/rotation.ts'
 import { saved, shootRecord, spotRecord } from '#test/help/library-records.ts'
 import { NOON, openedLibrary, reasonOf, valueOf } from '#test/help/open-library.ts'
 import { temporaryFolder } from '#test/help/temporary-folder.ts'
@@ -161,14 +161,14 @@ describe('the plan of what is kept', () => {
   })
 
   test('nothing is struck of seven, however old', () => {
-    expect(outdated(Array.from({ length: 7 }, (_, n) => ({ savedAt: NOON - n * 100 * DAY })))).toEqual([])
+    expect(outdatedBackups(Array.from({ length: 7 }, (_, n) => ({ savedAt: NOON - n * 100 * DAY })))).toEqual([])
   })
 
   test('of a week that the seven cover nothing more stays, of the four before it the newest', () => {
     const all = Array.from({ length: 14 }, (_, n) => ({ savedAt: NOON - n * 60_000 }))
-    expect(outdated(all)).toEqual(all.slice(7))
+    expect(outdatedBackups(all)).toEqual(all.slice(7))
     const weeks = Array.from({ length: 12 }, (_, n) => ({ savedAt: NOON - (n + 1) * 7 * DAY - (n % 2) * 3_600_000 }))
-    expect(outdated([...all, ...weeks])).toEqual([...all.slice(7), ...weeks.slice(4)])
+    expect(outdatedBackups([...all, ...weeks])).toEqual([...all.slice(7), ...weeks.slice(4)])
   })
 })
 

@@ -2,7 +2,7 @@
 import { join } from 'node:path'
 import { expect, test } from 'vitest'
 import { applyChanges } from '#main/store/apply.ts'
-import { faultOf, guarded } from '#main/store/fault.ts'
+import { faultOf, resultOf } from '#main/store/fault.ts'
 import { connect } from '#main/store/handle.ts'
 import { countRecords } from '#main/store/records.ts'
 import { saved, shootRecord, spotRecord } from '#test/help/library-records.ts'
@@ -13,8 +13,8 @@ test('nothing of a batch that finds no room is kept', async () => {
   const folder = temporaryFolder()
   await openedLibrary(folder)
   const connection = connect(join(folder, 'library.sqlite'), { readonly: false })
-  const save = (changes: Parameters<typeof applyChanges>[1]): ReturnType<typeof guarded<unknown>> =>
-    guarded(() => connection.immediately((handle) => applyChanges(handle, changes)))
+  const save = (changes: Parameters<typeof applyChanges>[1]): ReturnType<typeof resultOf<unknown>> =>
+    resultOf(() => connection.immediately((handle) => applyChanges(handle, changes)))
   expect(save([saved(shootRecord('a')), saved(spotRecord('small', 'a'))]).ok).toBe(true)
   // SQLite answers SQLITE_FULL beyond this size, as it does when the disk has no room.
   const pages = Number(connection.pragma('page_count'))
@@ -44,7 +44,7 @@ test.each([
 test('an error of our own is no fault of the outside world', () => {
   expect(faultOf(new TypeError('x is not a function'))).toBe(null)
   expect(() =>
-    guarded(() => {
+    resultOf(() => {
       throw new RangeError('ours')
     }),
   ).toThrow('ours')

@@ -82,7 +82,7 @@ test('records from before light was planned get its beginnings, and what they ho
   putRecords(connection)
   connection.immediately((handle) => {
     handle.run(
-      "UPDATE shoot SET document = json_remove(document, '$.stoppingGround', '$.keepOuts', '$.scanWishes', '$.screens', '$.zone', '$.light', '$.sky', '$.iso', '$.bag.camera.fastestShutter', '$.bag.camera.slowestShutter')",
+      "UPDATE shoot SET document = json_remove(document, '$.stoppingGround', '$.keepOuts', '$.scanWishes', '$.obstructions', '$.zone', '$.light', '$.sky', '$.iso', '$.bag.camera.fastestShutter', '$.bag.camera.slowestShutter')",
     )
     handle.run("UPDATE spot SET document = json_remove(document, '$.when')")
   })
@@ -129,6 +129,44 @@ test('records from before slopes were measured get none, each landmark in its pl
   expect(spots[0]?.standpoint).toMatchObject({ elevation: 12.5, slope: null, aspect: null })
   const [spot] = spots
   expect(spotShape.parse(spot)).toEqual(spot)
+  const broken = await handlers['library.open']({ shootId: 'broken' })
+  expect(broken.ok ? 'read' : broken.fault.reason).toBe('damaged')
+})
+
+test('what was stored as screens is stored as obstructions, damage is left as it was', async () => {
+  const folder = temporaryFolder()
+  const connection = libraryOfForm(folder, 80)
+  putRecords(connection)
+  const at = { lat: 50.5, lon: 8.25 }
+  const trees = { id: 't', name: 'Ä "poplars"', line: [at, { lat: 50.5, lon: 8.26 }], height: 12.5 }
+  connection.immediately((handle) => {
+    handle.run("UPDATE shoot SET document = json_remove(document, '$.obstructions')")
+    for (const id of ['empty', 'odd']) {
+      handle.run(
+        "INSERT INTO shoot (id, revision, name, made_at, document) SELECT ?, 1, '', 6, document FROM shoot WHERE id = 'a'",
+        id,
+      )
+    }
+    const put = (id: string, screens: unknown): void =>
+      void handle.run(
+        "UPDATE shoot SET document = json_set(document, '$.id', ?, '$.screens', json(?)) WHERE id = ?",
+        id,
+        JSON.stringify(screens),
+        id,
+      )
+    put('a', [trees])
+    put('empty', [])
+    put('odd', 'no list')
+    handle.run("INSERT INTO shoot (id, revision, name, made_at, document) VALUES ('broken', 1, '', 7, '{')")
+  })
+  connection.close()
+  const { handlers } = await openedLibrary(folder)
+  const { shoot } = valueOf(await handlers['library.open']({ shootId: 'a' }))
+  expect(shoot.obstructions).toEqual([trees])
+  expect(shootShape.parse(shoot)).toEqual(shoot)
+  expect(valueOf(await handlers['library.open']({ shootId: 'empty' })).shoot.obstructions).toEqual([])
+  // Whoever reads it says so, as before.
+  expect(valueOf(await handlers['library.open']({ shootId: 'odd' })).shoot.obstructions).toBe('no list')
   const broken = await handlers['library.open']({ shootId: 'broken' })
   expect(broken.ok ? 'read' : broken.fault.reason).toBe('damaged')
 })

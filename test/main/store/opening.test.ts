@@ -145,7 +145,7 @@ describe('damage', () => {
     expect(readdirSync(folder).some((name) => name.startsWith('library-left-over'))).toBe(true)
   })
 
-  test('a file that vanishes while the library is open is told, not made anew', async () => {
+  test('a file that vanishes while the library is open is told, not made again', async () => {
     const folder = temporaryFolder()
     const { handlers } = await openedLibrary(folder)
     await handlers['library.apply']({ changes: [saved(shootRecord('a'))] })

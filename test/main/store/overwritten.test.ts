@@ -98,7 +98,7 @@ test('is seen by looking, too: what is shown is what is there', async () => {
 })
 
 describe('what other windows do by right is not taken for that', () => {
-  test('saving, copying the log into the file, beginning it anew, adding tables', async () => {
+  test('saving, copying the log into the file, beginning it again, adding tables', async () => {
     const folder = temporaryFolder()
     const [one, two] = [await openedLibrary(folder), await openedLibrary(folder)]
     valueOf(await one.handlers['library.apply']({ changes: [saved(shootRecord('a'))] }))

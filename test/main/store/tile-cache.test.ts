@@ -116,7 +116,7 @@ describe('clearing', () => {
 })
 
 describe('a damaged file', () => {
-  test('that is no database is made anew', () => {
+  test('that is no database is made again', () => {
     writeFileSync(join(folder, TILE_CACHE_FILE), 'this was once a cache '.repeat(500))
     const held = cache()
     held.put(key(1), tile(10), 0)
@@ -152,7 +152,7 @@ describe('a damaged file', () => {
     expect(held.size()).toBe(10)
   })
 
-  test('of another layout is made anew', () => {
+  test('of another layout is made again', () => {
     const first = openTileCache({ folder })
     first.put(key(1), tile(10), 0)
     first.close()
@@ -162,7 +162,7 @@ describe('a damaged file', () => {
     expect(cache().get(key(1), 0)).toBeNull()
   })
 
-  test('that was deleted while closed is made anew, folder and all', () => {
+  test('that was deleted while closed is made again, folder and all', () => {
     cache().close()
     open = []
     rmSync(folder, { recursive: true })

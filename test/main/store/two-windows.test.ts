@@ -5,7 +5,7 @@ import { once } from 'node:events'
 import { join } from 'node:path'
 import { createInterface } from 'node:readline'
 import { expect, onTestFinished, test } from 'vitest'
-import { guarded } from '#main/store/fault.ts'
+import { resultOf } from '#main/store/fault.ts'
 import { connect, type ReadHandle } from '#main/store/handle.ts'
 import { raiseVersion } from '#main/store/records.ts'
 import { saved, shootRecord, spotRecord } from '#test/help/library-records.ts'
@@ -47,7 +47,7 @@ test('a write that reads first is not refused because another window committed i
   const readThenWrite = (read: ReadHandle): unknown => {
     read.rows('SELECT * FROM counter')
     const third = connect(join(folder, 'library.sqlite'), { readonly: false })
-    const between = guarded(() => third.immediately((handle) => raiseVersion(handle, 40)))
+    const between = resultOf(() => third.immediately((handle) => raiseVersion(handle, 40)))
     third.close()
     return [between.ok, read.row("UPDATE counter SET value = value + 1 WHERE name = 'version' RETURNING value")]
   }

@@ -1,6 +1,6 @@
 /** Which tile addresses are used at all: form, secrecy, and nothing inside this machine or its network. */
 import { describe, expect, test } from 'vitest'
-import { checkHost, checkTemplate, isTilePlace, laneOf, tileUrl } from '#main/tiles/address.ts'
+import { checkHost, checkTemplate, isTilePlace, queueNameOf, tileUrl } from '#main/tiles/address.ts'
 import { isPublicAddress } from '#main/tiles/public-address.ts'
 
 const strict = { allowLoopbackHttp: false }
@@ -187,8 +187,8 @@ describe('filling', () => {
   })
 
   test('counts all mirrors as one host', () => {
-    expect(laneOf('https://{s}.example.org/{z}/{x}/{y}')).toBe(
-      laneOf('https://{s}.example.org/other/{z}/{x}/{y}?k={key}'),
+    expect(queueNameOf('https://{s}.example.org/{z}/{x}/{y}')).toBe(
+      queueNameOf('https://{s}.example.org/other/{z}/{x}/{y}?k={key}'),
     )
   })
 })

@@ -202,7 +202,7 @@ describe('a tile that is kept', () => {
     expect((await service.tile('mine', 0, 0, 0)).status).toBe(504)
   })
 
-  test('comes anew when the file of the cache is rubbish', async () => {
+  test('comes again when the file of the cache is rubbish', async () => {
     writeFileSync(join(folder, TILE_CACHE_FILE), 'rubbish'.repeat(1000))
     const service = start()
     expect((await service.tile('mine', 0, 0, 0)).status).toBe(200)

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest'
 import { DEFAULT_SETTINGS } from '#app/contract/default-settings.ts'
 import { tileSourceShape } from '#app/contract/tiles.ts'
 import { checkTemplate } from '#main/tiles/address.ts'
-import { briefOf, tileSources } from '#main/tiles/source.ts'
+import { briefOf, tileSourcesOf } from '#main/tiles/source.ts'
 
 const own = {
   id: 'mine',
@@ -15,7 +15,7 @@ const own = {
 }
 
 test('every built-in source is fit for use and names whom it is from', () => {
-  const sources = tileSources(DEFAULT_SETTINGS)
+  const sources = tileSourcesOf(DEFAULT_SETTINGS)
   expect(sources).toHaveLength(4)
   for (const source of sources) {
     expect(checkTemplate(source.template, { allowLoopbackHttp: false })).toMatchObject({ ok: true })
@@ -28,13 +28,13 @@ test('every built-in source is fit for use and names whom it is from', () => {
 
 test('a template in the settings replaces a built-in one, which is then looked at like any typed one', () => {
   const template = 'https://tiles.example.org/{z}/{x}/{y}.png'
-  const sources = tileSources({ ownSources: [], templates: { openstreetmap: template, opentopomap: '  ' } })
+  const sources = tileSourcesOf({ ownSources: [], templates: { openstreetmap: template, opentopomap: '  ' } })
   expect(sources.find((one) => one.id === 'openstreetmap')).toMatchObject({ template, changed: true })
   expect(sources.find((one) => one.id === 'opentopomap')).toMatchObject({ changed: false })
 })
 
 test('the page never learns an address, and hears that a key is needed', () => {
-  const mine = tileSources({ ownSources: [own], templates: {} }).find((one) => one.id === 'mine')
+  const mine = tileSourcesOf({ ownSources: [own], templates: {} }).find((one) => one.id === 'mine')
   const brief = mine && briefOf(mine)
   expect(tileSourceShape.parse(brief)).toEqual(brief)
   expect(brief).toMatchObject({ needsKey: true, own: true })
@@ -42,11 +42,11 @@ test('the page never learns an address, and hears that a key is needed', () => {
 })
 
 test('an own source cannot pass for a built-in one', () => {
-  const sources = tileSources({ ownSources: [{ ...own, id: 'openstreetmap' }], templates: {} })
+  const sources = tileSourcesOf({ ownSources: [{ ...own, id: 'openstreetmap' }], templates: {} })
   expect(sources.filter((one) => one.id === 'openstreetmap').map((one) => one.own)).toEqual([false])
 })
 
 test.each(['javascript:alert(1)', 'data:text/html,x', '//example.org', ''])('a link of %s is left out', (link) => {
-  const mine = tileSources({ ownSources: [{ ...own, attributionLink: link }], templates: {} }).at(-1)
+  const mine = tileSourcesOf({ ownSources: [{ ...own, attributionLink: link }], templates: {} }).at(-1)
   expect(mine && briefOf(mine).attributionLink).toBe('')
 })

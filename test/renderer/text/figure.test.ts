@@ -63,7 +63,7 @@ test('shares, f-numbers, focal lengths, angles', () => {
     '135 mm',
     '0.029 mm',
   ])
-  expect([-0.01, 3.25].map((angle) => figure.degrees(angle))).toEqual(['0.0°', '3.3°'])
+  expect([-0.01, 3.25].map((angle) => figure.degreesText(angle))).toEqual(['0.0°', '3.3°'])
 })
 
 describe('what stands in a field', () => {

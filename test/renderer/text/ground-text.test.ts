@@ -2,10 +2,11 @@
 import { describe, expect, it } from 'vitest'
 import type { SunDay } from '#core/light/day-events.ts'
 import type { SightReading } from '#core/plan/ground-reading.ts'
-import type { GroundUnder, Told } from '#core/plan/ground-under.ts'
+import type { GroundUnder, TiltFigure } from '#core/plan/ground-under.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import type { Landmark } from '#core/scene/landmark.ts'
 import { civilDayOf } from '#core/time/civil.ts'
+import { GROUND_REACH } from '#core/ground/rings.ts'
 import {
   differenceSentence,
   elevationHint,
@@ -15,10 +16,12 @@ import {
   levelSourceText,
   lowerLineName,
   lightTimes,
-  screenName,
+  obstructionName,
   shownFigure,
   spanClock,
   subjectSightText,
+  reachText,
+  reachesAll,
 } from '#renderer/text/ground-text.ts'
 import { groundWords as say } from '#renderer/words/en-ground.ts'
 import { words } from '#renderer/words/en.ts'
@@ -37,8 +40,8 @@ const TOWER: Landmark = {
   baseAspect: null,
 }
 
-function looking(landmark: Landmark, screens: Plan['shoot']['screens'] = []): Plan {
-  return examplePlan({ landmark, shoot: { screens } })
+function looking(landmark: Landmark, obstructions: Plan['shoot']['obstructions'] = []): Plan {
+  return examplePlan({ landmark, shoot: { obstructions } })
 }
 
 function sight(parts: Partial<SightReading>): SightReading {
@@ -53,7 +56,7 @@ function sight(parts: Partial<SightReading>): SightReading {
   }
 }
 
-const RISE = { at: AT, distance: 310, above: 3, screen: null }
+const RISE = { at: AT, distance: 310, above: 3, obstruction: null }
 
 function plain(text: string | null): string | undefined {
   return text?.replaceAll('\u{a0}', ' ')
@@ -83,18 +86,18 @@ describe('what hides', () => {
   })
 
   it('is told by name and height when it is trees or a wall, by number while it has no name', () => {
-    const screens = [{ id: 'a', name: ' ', line: [AT, AT], height: 8 }]
-    const by = { ...RISE, screen: 0 }
+    const obstructions = [{ id: 'a', name: ' ', line: [AT, AT], height: 8 }]
+    const by = { ...RISE, obstruction: 0 }
     const said = (name: string): string | undefined => {
       const plan = looking(
         TOWER,
-        screens.map((screen) => ({ ...screen, name })),
+        obstructions.map((obstruction) => ({ ...obstruction, name })),
       )
       return plain(hiddenSentence(plan, sight({ hidden: 12, hiddenBy: by }), 0.7, 'metric'))
     }
     expect(said('Poplars')).toBe('The lower 12 m of 41 m are hidden by “Poplars” (8 m high) 310 m out.')
-    expect(said('')).toContain(`“${say.screens.unnamed(1)}”`)
-    expect(screenName(screens, 0)).toBe(say.screens.unnamed(1))
+    expect(said('')).toContain(`“${say.obstructions.unnamed(1)}”`)
+    expect(obstructionName(obstructions, 0)).toBe(say.obstructions.unnamed(1))
   })
 
   it('of a bridge is told at its middle, of a summit of its upper part', () => {
@@ -129,7 +132,7 @@ describe('the subject', () => {
 })
 
 describe('levels', () => {
-  const read = (value: number): Told => ({ value, from: 'elevations', read: value })
+  const read = (value: number): TiltFigure => ({ value, from: 'elevations', read: value })
   const under: GroundUnder = {
     elevation: 90,
     from: 'measured',
@@ -234,5 +237,20 @@ describe('direct sun', () => {
     ])
     expect(sun([], [], 'up-all-day')).toEqual([{ from: day.start, until: day.end }])
     expect(sun([], [], 'down-all-day')).toEqual([])
+  })
+})
+
+describe('how far the elevations reach', () => {
+  const reach = (most: number, least: number) => ({ most, least, leastToward: 180 })
+
+  it('is told no farther than is looked, also toward the corners of the widest window', () => {
+    expect(reachText(reach(225_000, 160_000), 'metric')).toBe(say.reach.around('150\u00A0km'))
+    expect(reachText(reach(GROUND_REACH, GROUND_REACH), 'metric')).toBe(say.reach.around('150\u00A0km'))
+    expect([reachesAll(reach(225_000, 160_000)), reachesAll(reach(225_000, 40_000))]).toEqual([true, false])
+  })
+
+  it('is told toward where they end first when they end sooner there', () => {
+    expect(reachText(reach(225_000, 40_000), 'metric')).toBe(say.reach.ends('40\u00A0km', 'south', '150\u00A0km'))
+    expect(reachText(reach(7_460, 4_120), 'metric')).toBe(say.reach.ends('4.12\u00A0km', 'south', '7.46\u00A0km'))
   })
 })

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest'
 import { lightCalendar } from '#renderer/page/days/light-calendar.ts'
 import { hazardSentences, hazardsSeen } from '#renderer/text/hazard-text.ts'
 import { spotWords } from '#renderer/words/en-spot.ts'
-import { stageOf } from '#core/plan/day-light.ts'
+import { lightSceneOf } from '#core/plan/day-light.ts'
 import { assess } from '#core/plan/assess.ts'
 import { examplePlan } from '#test/help/plans.ts'
 
@@ -32,7 +32,7 @@ test('a calendar entry carries the own words as well', () => {
   const plan = examplePlan({ spot: { hazards: ['edge'], hazardNote: CRANE } })
   const found = assess(plan)
   const windows = [{ from: plan.spot.when, until: plan.spot.when + 3_600_000 }]
-  const file = lightCalendar({ plan, found, stage: stageOf(plan, found), windows, stamp: plan.spot.when })
+  const file = lightCalendar({ plan, found, scene: lightSceneOf(plan, found), windows, stamp: plan.spot.when })
   const text = file.ok ? file.value.replaceAll('\r\n ', '') : file.fault.message
   expect(text).toContain(CRANE)
   expect(text).toContain('Edges:')

@@ -4,8 +4,8 @@ import { assess } from '#core/plan/assess.ts'
 import { dayLight } from '#core/plan/day-light.ts'
 import { compareRows } from '#renderer/page/compare/compare-rows.ts'
 import {
-  landmarkName as nameInSentence,
-  subjectName as subjectInSentence,
+  landmarkNameIn as nameInSentence,
+  subjectNameIn as subjectInSentence,
 } from '#renderer/view/lens-picture/picture-text.ts'
 import { landmarkWords } from '#renderer/view/map/legend-words.ts'
 import { settingRows } from '#renderer/page/sheet/sheet-settings.tsx'
@@ -32,7 +32,7 @@ function unnamed(blank: string) {
 function rowNamed(name: string, blank: string): readonly string[] {
   const plan = unnamed(blank)
   const assessment = assess(plan)
-  const column = { plan, assessment, daylight: dayLight(plan, assessment, 'UTC'), sensitivity: null, line: null }
+  const column = { plan, assessment, daylight: dayLight(plan, assessment, 'UTC'), tolerances: null, line: null }
   const row = compareRows([column, column], 'metric').find((candidate) => candidate.name === name)
   return row?.values ?? []
 }

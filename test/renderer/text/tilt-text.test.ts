@@ -1,16 +1,20 @@
 /** How the ground leans in words: which way it falls, whether that was measured, what the elevations say beside it. */
 import { describe, expect, it } from 'vitest'
-import type { GroundUnder, Told } from '#core/plan/ground-under.ts'
+import type { GroundUnder, TiltFigure } from '#core/plan/ground-under.ts'
 import { aspectHint, slopeHint, slopeText, tiltSourceAgainst, tiltSourceText } from '#renderer/text/tilt-text.ts'
 import { words } from '#renderer/words/en.ts'
 import { groundWords } from '#renderer/words/en-ground.ts'
 
 const say = groundWords.under
-const UNKNOWN: Told = { value: null, from: null, read: null }
-const read = (value: number): Told => ({ value, from: 'elevations', read: value })
-const measured = (value: number, against: number | null = null): Told => ({ value, from: 'measured', read: against })
+const UNKNOWN: TiltFigure = { value: null, from: null, read: null }
+const read = (value: number): TiltFigure => ({ value, from: 'elevations', read: value })
+const measured = (value: number, against: number | null = null): TiltFigure => ({
+  value,
+  from: 'measured',
+  read: against,
+})
 
-function under(slope: Told, aspect: Told): GroundUnder {
+function under(slope: TiltFigure, aspect: TiltFigure): GroundUnder {
   return { elevation: 90, from: 'elevations', read: 90, step: 20, source: null, sea: false, top: null, slope, aspect }
 }
 

@@ -1,11 +1,11 @@
-/** Landmarks' solids stay within the shell from which fills are read, and touch it. */
+/** Landmarks' solids stay within the bounding points from which fills are read, and touch them. */
 import { describe, expect, test } from 'vitest'
 import { type Extent, extentOf } from '#core/frame/framing.ts'
 import { type View, apparent, makeView } from '#core/frame/projection.ts'
 import { destination } from '#core/geo/geodesic.ts'
 import { type LocalPoint, localFrame, toEarth } from '#core/geo/local-frame.ts'
 import { SPAN_FORMS, type Landmark } from '#core/scene/landmark.ts'
-import { landmarkShell } from '#core/scene/shell.ts'
+import { landmarkBoundingPoints } from '#core/scene/bounding-points.ts'
 import { eachPoint, itemsOf } from '#core/scene/solid.ts'
 import { landmarkSolid } from '#core/scene/solid/landmark-solid.ts'
 
@@ -132,26 +132,26 @@ function solidExtent(view: View, landmark: Landmark): Extent {
 
 describe.each(CASES)('%s', (_, landmark, bearing) => {
   const view = viewToward(bearing)
-  const shell = extentOf(
+  const boundingPoints = extentOf(
     view,
-    landmarkShell(landmark, BASE).map((point) => apparent(view.frame, point, view.refraction)),
+    landmarkBoundingPoints(landmark, BASE).map((point) => apparent(view.frame, point, view.refraction)),
   )
   const solid = solidExtent(view, landmark)
 
-  test('lies within the shell and touches it to one part in a hundred', () => {
-    if (shell === null) throw new Error('behind')
-    const wide = shell.right - shell.left
-    const high = shell.top - shell.bottom
-    // A tower's thickness along the line isn't in the shell: seen at a slant its near edge rises a hair above.
+  test('lies within the bounding points and touches it to one part in a hundred', () => {
+    if (boundingPoints === null) throw new Error('behind')
+    const wide = boundingPoints.right - boundingPoints.left
+    const high = boundingPoints.top - boundingPoints.bottom
+    // A tower's thickness along the line isn't in the bounding points: seen at a slant its near edge rises a hair above.
     const inside = 1e-3
-    expect(solid.left).toBeGreaterThan(shell.left - inside * wide)
-    expect(solid.right).toBeLessThan(shell.right + inside * wide)
-    expect(solid.bottom).toBeGreaterThan(shell.bottom - inside * high)
-    expect(solid.top).toBeLessThan(shell.top + inside * high)
-    expect(solid.left).toBeLessThan(shell.left + 0.01 * wide)
-    expect(solid.right).toBeGreaterThan(shell.right - 0.01 * wide)
-    expect(solid.bottom).toBeLessThan(shell.bottom + 0.01 * high)
-    expect(solid.top).toBeGreaterThan(shell.top - 0.01 * high)
+    expect(solid.left).toBeGreaterThan(boundingPoints.left - inside * wide)
+    expect(solid.right).toBeLessThan(boundingPoints.right + inside * wide)
+    expect(solid.bottom).toBeGreaterThan(boundingPoints.bottom - inside * high)
+    expect(solid.top).toBeLessThan(boundingPoints.top + inside * high)
+    expect(solid.left).toBeLessThan(boundingPoints.left + 0.01 * wide)
+    expect(solid.right).toBeGreaterThan(boundingPoints.right - 0.01 * wide)
+    expect(solid.bottom).toBeLessThan(boundingPoints.bottom + 0.01 * high)
+    expect(solid.top).toBeGreaterThan(boundingPoints.top - 0.01 * high)
   })
 })
 

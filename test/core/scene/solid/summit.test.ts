@@ -3,20 +3,20 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { geodesicDistance } from '#core/geo/geodesic.ts'
 import { elevationAtPlace, gridPoint, placeOnGrid } from '#core/ground/elevation-grid.ts'
-import { SEEN } from '#core/ground/viewshed-ask.ts'
+import { SEEN } from '#core/ground/viewshed-request.ts'
 import { viewshed } from '#core/ground/viewshed.ts'
 import { alignmentTargets } from '#core/plan/alignment-target.ts'
 import { assess } from '#core/plan/assess.ts'
 import { groundProfile } from '#core/plan/ground-profile.ts'
 import { groundReading, lensOn } from '#core/plan/ground-reading.ts'
 import { type Plan, footLevel, levelsOf } from '#core/plan/plan.ts'
-import { skyEyes } from '#core/plan/sky-edges.ts'
+import { skyEyes } from '#core/plan/plan-skylines.ts'
 import { scanTable } from '#core/scan/scan-table.ts'
 import type { Summit } from '#core/scene/landmark.ts'
-import { areaAsk } from '#renderer/view/ground/area-ask.ts'
+import { areaRequest } from '#renderer/view/ground/area-request.ts'
 import { plainSill } from '#test/help/brute-sight.ts'
 import { examplePlan } from '#test/help/plans.ts'
-import { askOf } from '#test/help/scans.ts'
+import { requestOf } from '#test/help/scans.ts'
 import { mountains } from '#test/help/terrain.ts'
 
 const grid = mountains(501, 20, 5)
@@ -116,12 +116,12 @@ describe('the top', () => {
     const plan = from(1_500, 1_200)
     const levels = levelsOf(plan)
     expect(skyEyes(plan, levels, grid).landmark?.elevation).toBeCloseTo(TOP.height, 4)
-    const area = areaAsk('landmark', plan, levels, 0.5, 'ground')
+    const area = areaRequest('landmark', plan, levels, 0.5, 'ground')
     if (typeof area === 'string' || area.job.kind !== 'exact') throw new Error('its ground can be shown')
-    expect(area.job.ask.height).toBeCloseTo(TOP.height, 4)
-    const ask = { ...askOf({ landmark: summit() }), terrain: grid }
-    expect(scanTable(ask).foot).toEqual(footLevel(summit(), { terrain: grid, pins: [] }))
-    expect(scanTable(ask).foot.level).toBeCloseTo(TOP.height - 400, 4)
+    expect(area.job.request.height).toBeCloseTo(TOP.height, 4)
+    const request = { ...requestOf({ landmark: summit() }), terrain: grid }
+    expect(scanTable(request).foot).toEqual(footLevel(summit(), { terrain: grid, pins: [] }))
+    expect(scanTable(request).foot.level).toBeCloseTo(TOP.height - 400, 4)
   })
 })
 
@@ -158,9 +158,9 @@ describe('what shows of its upper tenth', () => {
   test('is the ground that is shown as seeing it, cell by cell', () => {
     const [plan] = seeing
     if (plan === undefined) throw new Error('somebody sees it')
-    const area = areaAsk('landmark', plan, levelsOf(plan), 0.5, 'ground')
+    const area = areaRequest('landmark', plan, levelsOf(plan), 0.5, 'ground')
     if (typeof area === 'string' || area.job.kind !== 'exact') throw new Error('its ground can be shown')
-    const seen = viewshed(grid, area.job.ask)
+    const seen = viewshed(grid, area.job.request)
     const cellOf = ({ spot }: Plan): number => {
       const { east, north } = gridPoint(grid, spot.standpoint.at)
       return Math.round((grid.north - north) / 20) * 501 + Math.round((east - grid.west) / 20)

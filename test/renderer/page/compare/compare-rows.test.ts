@@ -8,7 +8,7 @@ import type { Tolerances } from '#core/tolerance/tolerance.ts'
 import type { Column } from '#renderer/page/compare/compare-row.ts'
 import { compareRows } from '#renderer/page/compare/compare-rows.ts'
 import { groundWords } from '#renderer/words/en-ground.ts'
-import { sensitivityWords } from '#renderer/words/en-sensitivity.ts'
+import { toleranceWords } from '#renderer/words/en-tolerance.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { spotWords } from '#renderer/words/en-spot.ts'
 import { type PlanParts, ZOOM, bridgeAt, examplePlan } from '#test/help/plans.ts'
@@ -20,7 +20,7 @@ const HOUR = 3_600_000
 function column(parts: PlanParts = {}, changes: Partial<Column> = {}): Column {
   const plan = examplePlan(parts)
   const assessment = assess(plan)
-  return { plan, assessment, daylight: dayLight(plan, assessment, 'UTC'), sensitivity: null, line: null, ...changes }
+  return { plan, assessment, daylight: dayLight(plan, assessment, 'UTC'), tolerances: null, line: null, ...changes }
 }
 
 /** At this focal length, which is held while the fills follow. */
@@ -180,7 +180,7 @@ describe('the ground', () => {
     const plan = { ...examplePlan({ landmark }), terrain }
     const assessment = assess(plan)
     const daylight = dayLight(plan, assessment, 'UTC')
-    return { plan, assessment, daylight, sensitivity: null, line: groundProfile(plan, assessment.levels) }
+    return { plan, assessment, daylight, tolerances: null, line: groundProfile(plan, assessment.levels) }
   }
 
   test('without elevations nothing is told and nothing is best', () => {
@@ -224,7 +224,7 @@ describe('the ground', () => {
 })
 
 describe('how far off it may be', () => {
-  const name = sensitivityWords.compare.row
+  const name = toleranceWords.compare.row
   const free = Object.fromEntries(
     MOVES.map((move) => [move, { offset: null, limit: 50, fails: null }]),
   ) as unknown as Tolerances
@@ -234,12 +234,12 @@ describe('how far off it may be', () => {
     const tight: Tolerances = { ...free, 'camera-left': { offset: 0.5, limit: 50, fails } }
     const { values, best } = row(name, [
       column(),
-      column({}, { sensitivity: { held: [], failing: [], off: tight } }),
-      column({}, { sensitivity: { held: [], failing: [], off: free } }),
+      column({}, { tolerances: { held: [], failing: [], tolerances: tight } }),
+      column({}, { tolerances: { held: [], failing: [], tolerances: free } }),
     ])
-    expect(values[0]).toBe(sensitivityWords.compare.notFramed)
+    expect(values[0]).toBe(toleranceWords.compare.notFramed)
     expect(values[1]).toContain('0.5 m')
-    expect(values[2]).toBe(sensitivityWords.compare.loose)
+    expect(values[2]).toBe(toleranceWords.compare.loose)
     expect(best).toEqual([false, false, true])
   })
 
@@ -248,8 +248,8 @@ describe('how far off it may be', () => {
     const step: Tolerances = { ...free, 'camera-left': { offset: 1, limit: 50, fails } }
     const clock: Tolerances = { ...free, later: { offset: 300, limit: 21_600, fails } }
     const { best } = row(name, [
-      column({}, { sensitivity: { held: [], failing: [], off: step } }),
-      column({}, { sensitivity: { held: [], failing: [], off: clock } }),
+      column({}, { tolerances: { held: [], failing: [], tolerances: step } }),
+      column({}, { tolerances: { held: [], failing: [], tolerances: clock } }),
     ])
     expect(best).toEqual([true, false])
   })

@@ -24,7 +24,7 @@ function column(): Column {
   const plan = { ...made, spot, terrain }
   const assessment = assess(plan)
   const line = groundProfile(plan, assessment.levels)
-  return { plan, assessment, daylight: dayLight(plan, assessment, 'UTC'), sensitivity: null, line }
+  return { plan, assessment, daylight: dayLight(plan, assessment, 'UTC'), tolerances: null, line }
 }
 
 function said(name: string, of: Column): string | undefined {

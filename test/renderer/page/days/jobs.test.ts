@@ -3,9 +3,9 @@ import { describe, expect, test } from 'vitest'
 import { examplePlan } from '#test/help/plans.ts'
 import { NO_WISHES } from '#core/light/light-wish.ts'
 import { assess } from '#core/plan/assess.ts'
-import { stageOf } from '#core/plan/day-light.ts'
+import { lightSceneOf } from '#core/plan/day-light.ts'
 import type { FacesYearUpdate, Job, Update } from '#renderer/page/days/days-job.ts'
-import type { Step } from '#renderer/page/days/days-work.ts'
+import type { DaysStep } from '#renderer/page/days/days-work.ts'
 import { askJobs } from '#renderer/job/ask-jobs.ts'
 import type * as messages from '#renderer/job/messages.ts'
 import { runJobs } from '#renderer/job/run-jobs.ts'
@@ -14,15 +14,15 @@ type FromWorker = messages.FromWorker<Job, Update>
 type ToWorker = messages.ToWorker<Job>
 
 const plan = examplePlan()
-const stage = stageOf(plan, assess(plan))
-const yearJob = (year: number) => ({ kind: 'year', stage, wishes: NO_WISHES, zone: 'UTC', year }) as const
+const scene = lightSceneOf(plan, assess(plan))
+const yearJob = (year: number) => ({ kind: 'year', scene, wishes: NO_WISHES, zone: 'UTC', year }) as const
 const sidesJob = (year: number) =>
-  ({ kind: 'faces-year', at: stage.at, faces: [], edge: null, zone: 'UTC', year }) as const
+  ({ kind: 'faces-year', at: scene.at, faces: [], skyline: null, zone: 'UTC', year }) as const
 
 const update = (month: number): FacesYearUpdate => ({ kind: 'faces-year', month, hours: [] })
 
 /** Three steps for any job; the year is told in the first of the hours. */
-function* threeSteps(job: Job): Generator<Step> {
+function* threeSteps(job: Job): Generator<DaysStep> {
   const year = job.kind === 'year' || job.kind === 'faces-year' ? job.year : 0
   for (const month of [1, 2, 3])
     yield {
@@ -38,7 +38,7 @@ function* threeSteps(job: Job): Generator<Step> {
     }
 }
 
-function worker(stepsOf: (job: Job) => Iterator<Step> = threeSteps) {
+function worker(stepsOf: (job: Job) => Iterator<DaysStep> = threeSteps) {
   const sent: FromWorker[] = []
   const turns: (() => void)[] = []
   const hear = runJobs<Job, Update>({

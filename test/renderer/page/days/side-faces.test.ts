@@ -1,7 +1,7 @@
 /** The landmark's sides as counted: eight of a round thing, segments of one direction together, each with bearing and name. */
 import { expect, test } from 'vitest'
 import { destination } from '#core/geo/geodesic.ts'
-import { type Landmark, type Span } from '#core/scene/landmark.ts'
+import { type Landmark, type SpanLandmark } from '#core/scene/landmark.ts'
 import { landmarkFaces } from '#core/scene/face.ts'
 import { turnBetween } from '#core/units/angle.ts'
 import { landmarkSides } from '#renderer/page/days/side-faces.ts'
@@ -14,7 +14,7 @@ function sidesOf(landmark: Landmark) {
   return placed === null ? [] : landmarkSides(placed)
 }
 
-function span(...legs: readonly (readonly [bearing: number, length: number])[]): Span {
+function span(...legs: readonly (readonly [bearing: number, length: number])[]): SpanLandmark {
   const line = [AT]
   for (const [bearing, length] of legs) line.push(destination(line.at(-1) ?? AT, bearing, length))
   return { ...common, kind: 'span', form: 'girder', line, deckHeight: 10, width: 8 }

@@ -63,7 +63,7 @@ describe('a sheet', () => {
     expect(Math.min(...sheet.tried.map(Number))).toBeGreaterThanOrEqual(0.82)
   })
 
-  test('is fitted anew: what an earlier fit had set is no reason to stay small', () => {
+  test('is fitted again: what an earlier fit had set is no reason to stay small', () => {
     const sheet = sheetOf(262)
     sheet.element.dataset['tight'] = 'most'
     fitPage(sheet.element, 'a4')

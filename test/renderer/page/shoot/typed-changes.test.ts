@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest'
 import { USUAL_CROPS } from '#core/frame/crop.ts'
 import { geodesicDistance } from '#core/geo/geodesic.ts'
 import { SENSOR_FORMATS, USUAL_SHUTTER } from '#core/optics/sensor.ts'
-import { between, formatOf, hasCrop, ownCrops, resized, toggledCrop } from '#renderer/page/shoot/typed-changes.ts'
+import { pointBetween, formatOf, hasCrop, ownCrops, resized, toggledCrop } from '#renderer/page/shoot/typed-changes.ts'
 import { BICYCLE } from '#test/help/plans.ts'
 
 describe('a subject made shorter', () => {
@@ -76,15 +76,15 @@ describe('a point added to a line', () => {
     { lat: 46.41, lon: -33.59 },
   ]
   test('lies halfway along its last stretch, and so changes nothing', () => {
-    const middle = between([{ lat: 0, lon: 0 }, one, other]) ?? one
+    const middle = pointBetween([{ lat: 0, lon: 0 }, one, other]) ?? one
     const whole = geodesicDistance(one, other)
     expect(geodesicDistance(one, middle)).toBeCloseTo(whole / 2, 6)
     expect(geodesicDistance(middle, other)).toBeCloseTo(whole / 2, 6)
   })
 
   test('on a stretch of no length lies on it; without a stretch there is none', () => {
-    expect(between([one, one])).toEqual(one)
-    expect(between([one])).toBeNull()
-    expect(between([])).toBeNull()
+    expect(pointBetween([one, one])).toEqual(one)
+    expect(pointBetween([one])).toBeNull()
+    expect(pointBetween([])).toBeNull()
   })
 })

@@ -1,7 +1,7 @@
 /** Where names of bars are written: never one over another, never beyond the axis. */
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { type NamedBar, placeNames, placeOneName } from '#renderer/panel/day-strip/bar-names.ts'
+import { type NamedBar, placeBarNames, placeOneName } from '#renderer/panel/day-strip/bar-names.ts'
 
 const WIDTH = 1000
 
@@ -29,7 +29,7 @@ function written(bar: NamedBar, place: 'in' | 'after' | 'before'): readonly [num
 test('names overlap neither each other nor another bar, and stay on the axis', () => {
   fc.assert(
     fc.property(rows, (bars) => {
-      const taken = placeNames(bars, WIDTH).flatMap((place, index) => {
+      const taken = placeBarNames(bars, WIDTH).flatMap((place, index) => {
         const bar = bars[index]
         return place === null || bar === undefined ? [] : [{ index, span: written(bar, place) }]
       })
@@ -48,9 +48,9 @@ test('names overlap neither each other nor another bar, and stay on the axis', (
 })
 
 test('a long bar bears its name, a short one has it beside', () => {
-  expect(placeNames([{ from: 100, until: 400, name: 90 }], WIDTH)).toEqual(['in'])
-  expect(placeNames([{ from: 100, until: 140, name: 90 }], WIDTH)).toEqual(['after'])
-  expect(placeNames([{ from: 940, until: 980, name: 90 }], WIDTH)).toEqual(['before'])
+  expect(placeBarNames([{ from: 100, until: 400, name: 90 }], WIDTH)).toEqual(['in'])
+  expect(placeBarNames([{ from: 100, until: 140, name: 90 }], WIDTH)).toEqual(['after'])
+  expect(placeBarNames([{ from: 940, until: 980, name: 90 }], WIDTH)).toEqual(['before'])
 })
 
 test('of several bars the longest with room bears the one name', () => {

@@ -3,24 +3,24 @@ import { beforeEach, expect, test, vi } from 'vitest'
 import { destination } from '#core/geo/geodesic.ts'
 import { NO_WISHES } from '#core/light/light-wish.ts'
 import { USUAL_SCAN_WISHES, type ScanWishes } from '#core/record/scan-wishes.ts'
-import type { ScanAsk } from '#core/scan/scan-ask.ts'
+import type { ScanRequest } from '#core/scan/scan-request.ts'
 import { scanCost } from '#core/scan/scan-cost.ts'
 import type { ToWorker } from '#renderer/job/messages.ts'
 import { runJobs } from '#renderer/job/run-jobs.ts'
 import { openPool } from '#renderer/job/task-pool.ts'
 import type { ScanJob, ScanUpdate } from '#renderer/panel/scan/scan-job.ts'
 import { startScan, stopScan } from '#renderer/panel/scan/scan-run.ts'
-import { stepsOf } from '#renderer/panel/scan/scan-work.ts'
+import { scanSteps } from '#renderer/panel/scan/scan-work.ts'
 import { type ScanShown, lastScan, showScan } from '#renderer/state/session/scan-shown.ts'
 import { examplePlan } from '#test/help/plans.ts'
 
 vi.mock('#renderer/host/host.ts', () => ({
-  ask: () => Promise.resolve({ ok: false, fault: { reason: 'no-host', message: '' } }),
+  request: () => Promise.resolve({ ok: false, fault: { reason: 'no-host', message: '' } }),
 }))
 
 const AT = { lat: -41.2, lon: 12.4 }
 
-function asked(wishes: Partial<ScanWishes> = {}): ScanAsk {
+function asked(wishes: Partial<ScanWishes> = {}): ScanRequest {
   const { shoot, spot } = examplePlan({ at: AT })
   const points = [destination(AT, 310, 60), destination(AT, 130, 60)]
   const ground = { id: 'track', name: 'Track', form: 'line', points, turn: 'either-way' } as const
@@ -47,7 +47,7 @@ function testWorkers(size: number) {
     const own: (() => void)[] = []
     turns.push(own)
     const work = runJobs<ScanJob, ScanUpdate>({
-      stepsOf: (job) => stepsOf(job, null),
+      stepsOf: (job) => scanSteps(job, null),
       // As between a page and its worker, nothing is shared.
       send: (message) => hear(structuredClone(message)),
       later: (turn) => own.push(turn),
@@ -75,9 +75,9 @@ function testWorkers(size: number) {
   return { world, step }
 }
 
-function toTheEnd(ask: ScanAsk, size: number, order: (turn: number) => number): ScanShown {
+function toTheEnd(request: ScanRequest, size: number, order: (turn: number) => number): ScanShown {
   const { world, step } = testWorkers(size)
-  startScan(ask, scanCost(ask), world)
+  startScan(request, scanCost(request), world)
   for (let turn = 0; step(order(turn)); turn++);
   const shown = lastScan.value
   if (shown === null) throw new Error('nothing is shown')
@@ -101,18 +101,18 @@ beforeEach(() => {
 })
 
 test('finds the same with one worker as with four, whichever of them is quicker', () => {
-  const ask = asked()
-  const alone = toTheEnd(ask, 1, () => 0)
+  const request = asked()
+  const alone = toTheEnd(request, 1, () => 0)
   expect(alone.phase).toBe('done')
   expect(alone.results.length).toBeGreaterThan(1)
   for (const size of [2, 3, 4]) {
-    expect(told(toTheEnd(ask, size, (turn) => (size === 3 ? 0 : turn * 7)))).toEqual(told(alone))
+    expect(told(toTheEnd(request, size, (turn) => (size === 3 ? 0 : turn * 7)))).toEqual(told(alone))
   }
 })
 
 test('the best are numbered by their score after polishing, each a spot without the notes of the one it set out from', () => {
-  const ask = asked()
-  const { results } = toTheEnd(ask, 2, (turn) => turn)
+  const request = asked()
+  const { results } = toTheEnd(request, 2, (turn) => turn)
   const scores = results.map(({ candidate }) => candidate.score)
   expect(scores).toEqual(scores.toSorted((one, other) => other - one))
   expect(results.map(({ number }) => number)).toEqual(results.map((_, index) => index + 1))
@@ -135,7 +135,7 @@ test('what is found is shown while it is looked for', () => {
   expect(seen).toEqual(seen.toSorted((one, other) => one - other))
 })
 
-test('while an arrangement stays among the best, its frame is the same and need not be drawn anew', () => {
+test('while an arrangement stays among the best, its frame is the same and need not be drawn again', () => {
   const { world, step } = testWorkers(4)
   startScan(asked(), scanCost(asked()), world)
   const frames = new Map<unknown, unknown>()
@@ -177,15 +177,15 @@ test('another scan takes the place of the one at work', () => {
   step(0)
   startScan(second, scanCost(second), world)
   for (let turn = 0; step(turn); turn++);
-  expect(lastScan.value?.ask).toBe(second)
+  expect(lastScan.value?.request).toBe(second)
   expect(lastScan.value?.phase).toBe('done')
 })
 
 test('where nothing meets the musts it says what rules out how much, the same with every number of workers', () => {
-  const ask = asked({ landmarkFill: { must: true, weight: 3, axis: 'height', least: 0.8, most: 0.9 } })
-  const alone = toTheEnd(ask, 1, () => 0)
+  const request = asked({ landmarkFill: { must: true, weight: 3, axis: 'height', least: 0.8, most: 0.9 } })
+  const alone = toTheEnd(request, 1, () => 0)
   expect(alone.results).toEqual([])
   expect(alone.why?.looked).toBeGreaterThan(0)
   expect(alone.why?.excluded.find(({ by }) => by === 'landmarkFill')?.count).toBeGreaterThan(0)
-  expect(told(toTheEnd(ask, 3, (turn) => turn))).toEqual(told(alone))
+  expect(told(toTheEnd(request, 3, (turn) => turn))).toEqual(told(alone))
 })

@@ -5,8 +5,8 @@ import { NO_WISHES } from '#core/light/light-wish.ts'
 import { USUAL_SCAN_WISHES } from '#core/record/scan-wishes.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import type { StoppingGround } from '#core/record/stopping-ground.ts'
-import { type ScanTrouble, scanTroubles } from '#core/scan/check-ask.ts'
-import { type ScanAsk, USUAL_STEPS } from '#core/scan/scan-ask.ts'
+import { type ScanTrouble, scanTroubles } from '#core/scan/scan-troubles.ts'
+import { type ScanRequest, USUAL_STEPS } from '#core/scan/scan-request.ts'
 import { DEMAND_START } from '#renderer/panel/scan/demand-start.ts'
 import { type TroubleContext, troubleText } from '#renderer/panel/scan/trouble-text.ts'
 import { scanWishWords } from '#renderer/words/en-scan-wishes.ts'
@@ -18,26 +18,26 @@ function line(metres: number, name = 'Shore track'): StoppingGround {
   return { id: 'one', name, form: 'line', points: [AT, destination(AT, 90, metres)], turn: 'along' }
 }
 
-function asked(part: Partial<Shoot>, landmark?: null): ScanAsk {
+function asked(part: Partial<Shoot>, landmark?: null): ScanRequest {
   const { shoot, spot } = examplePlan(landmark === null ? { landmark } : {})
   const wished: Shoot = { ...shoot, stoppingGround: [line(200)], ...part }
   return { shoot: wished, spot, terrain: null, pins: [], zone: 'UTC', parkings: [], steps: USUAL_STEPS }
 }
 
-function sentences(ask: ScanAsk): string[] {
+function sentences(request: ScanRequest): string[] {
   const context: TroubleContext = {
-    shoot: ask.shoot,
-    landmark: ask.shoot.landmarks[0] ?? null,
+    shoot: request.shoot,
+    landmark: request.shoot.landmarks[0] ?? null,
     names: scanWishWords.names('Bicycle', 'Bridge'),
     units: 'metric',
   }
-  return scanTroubles(ask).map((trouble: ScanTrouble) => troubleText(trouble, context))
+  return scanTroubles(request).map((trouble: ScanTrouble) => troubleText(trouble, context))
 }
 
 const { landmarkFill, landmarkWhole } = USUAL_SCAN_WISHES
 const bow = [0, 1, 0, 1].map((east, index) => destination(destination(AT, 90, east * 50), 0, index < 2 ? 0 : 50))
 
-test.each<[string, ScanAsk, RegExp]>([
+test.each<[string, ScanRequest, RegExp]>([
   ['no ground', asked({ stoppingGround: [] }), /No stopping ground is drawn/u],
   ['a dot', asked({ stoppingGround: [line(0.2)] }), /“Shore track” is a line of 0.2.*too short/u],
   ['a dot without a name', asked({ stoppingGround: [line(0.2, ' ')] }), /^Ground 1 is a line of/u],
@@ -89,6 +89,6 @@ test.each<[string, ScanAsk, RegExp]>([
     asked({ stoppingGround: [line(400_000)] }),
     /40,001 places looked at this finely make .* million pictures/u,
   ],
-])('%s', (_, ask, sentence) => {
-  expect(sentences(ask).join('\n')).toMatch(sentence)
+])('%s', (_, request, sentence) => {
+  expect(sentences(request).join('\n')).toMatch(sentence)
 })

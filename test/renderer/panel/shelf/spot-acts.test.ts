@@ -27,9 +27,10 @@ async function session() {
   const { undo, redo } = await import('#renderer/state/library/history.ts')
   const { notices } = await import('#renderer/state/library/notices.ts')
   const page = await import('#renderer/state/session/navigation.ts')
+  const chosen = await import('#renderer/state/session/picked.ts')
   const map = await import('#renderer/state/session/map-window.ts')
   await state.openShoot('shoot')
-  return { ...acts, ...state, ...page, ...map, undo, redo, notices }
+  return { ...acts, ...state, ...page, ...chosen, ...map, undo, redo, notices }
 }
 
 beforeEach(() => {
@@ -173,9 +174,9 @@ describe('a spot that is deleted', () => {
 
   test('is picked no more; the last one leaves an empty board', async () => {
     const page = await session()
-    put(page.picked, ['one', 'two'])
+    put(page.pickedIds, ['one', 'two'])
     for (const spot of page.spots.value) await page.deleteSpot(spot)
-    expect(page.picked.value).toEqual([])
+    expect(page.pickedIds.value).toEqual([])
     expect(page.spotId.value).toBeNull()
   })
 })
@@ -214,17 +215,17 @@ describe('spots picked for side by side', () => {
     for (const [index, id] of ['four', 'five'].entries()) library.put('spot', spotAt(id, index + 4))
     const page = await session()
     for (const id of ['one', 'two', 'three', 'four', 'five']) page.togglePick(id)
-    expect(page.picked.value).toEqual(['one', 'two', 'three', 'four'])
+    expect(page.pickedIds.value).toEqual(['one', 'two', 'three', 'four'])
     expect(page.notices.value.map(({ text }) => text)).toEqual([words.board.shelf.pickFull])
     page.togglePick('two')
     page.togglePick('five')
-    expect(page.picked.value).toEqual(['one', 'three', 'four', 'five'])
+    expect(page.pickedIds.value).toEqual(['one', 'three', 'four', 'five'])
   })
 
   test('that an undo took off the shelf do not count', async () => {
     const page = await session()
-    put(page.picked, ['gone', 'lost', 'away', 'off'])
+    put(page.pickedIds, ['gone', 'lost', 'away', 'off'])
     page.togglePick('one')
-    expect(page.picked.value).toEqual(['one'])
+    expect(page.pickedIds.value).toEqual(['one'])
   })
 })

@@ -60,10 +60,10 @@ describe('words', () => {
     const page = await session()
     put(page.findText, 'a')
     await vi.advanceTimersByTimeAsync(1_000)
-    expect(page.found.value?.spots.map(({ id }) => id)).toEqual(['a'])
+    expect(page.spotsFound.value?.spots.map(({ id }) => id)).toEqual(['a'])
     put(page.findText, '  ')
     await vi.advanceTimersByTimeAsync(1_000)
-    expect(page.found.value).toBeNull()
+    expect(page.spotsFound.value).toBeNull()
     expect(questions()).toHaveLength(1)
   })
 
@@ -79,10 +79,10 @@ describe('words', () => {
     await vi.advanceTimersByTimeAsync(1)
     late[0]?.resolve(answerOf(brief('first')))
     await vi.advanceTimersByTimeAsync(1)
-    expect(page.found.value?.spots.map(({ id }) => id)).toEqual(['second'])
+    expect(page.spotsFound.value?.spots.map(({ id }) => id)).toEqual(['second'])
   })
 
-  test('are asked for anew when the library has changed', async () => {
+  test('are asked for again when the library has changed', async () => {
     const page = await session()
     put(page.findText, 'wall')
     await vi.advanceTimersByTimeAsync(1_000)
@@ -107,7 +107,7 @@ describe('words', () => {
     put(page.findText, 'ab')
     await vi.advanceTimersByTimeAsync(1_000)
     expect(page.notices.value.map(({ text }) => text)).toEqual(['nobody answers'])
-    expect(page.found.value?.spots).toHaveLength(1)
+    expect(page.spotsFound.value?.spots).toHaveLength(1)
   })
 })
 

@@ -32,9 +32,10 @@ async function session() {
   const { undo } = await import('#renderer/state/library/history.ts')
   const { notices } = await import('#renderer/state/library/notices.ts')
   const page = await import('#renderer/state/session/navigation.ts')
+  const chosen = await import('#renderer/state/session/picked.ts')
   await state.openShoot('shoot')
   const open = (): Shoot => state.shoot.value as Shoot
-  return { ...acts, ...landmarks, ...state, ...page, undo, notices, open }
+  return { ...acts, ...landmarks, ...state, ...page, ...chosen, undo, notices, open }
 }
 
 function keep(landmarks: readonly Landmark[], ...looks: (string | null)[]): void {
@@ -114,11 +115,11 @@ describe('a shoot', () => {
   test('that is made has a name, is open on its own page, and nothing is picked in it', async () => {
     keep([TOWER], 'tower')
     const page = await session()
-    put(page.picked, ['spot 0'])
+    put(page.pickedIds, ['spot 0'])
     await page.makeShoot()
     expect(page.open().name).toBe(words.shoot.newShootName)
     expect(page.page.value).toBe('shoot')
-    expect(page.picked.value).toEqual([])
+    expect(page.pickedIds.value).toEqual([])
     expect(page.spots.value).toEqual([])
     expect(library.shoots()).toHaveLength(2)
   })

@@ -279,7 +279,7 @@ describe('a refused change, kept at hand', () => {
   }
   const stored = (id: string) => library.records.get(id)?.record as Spot | undefined
 
-  test('is done again upon what another window made of the record: mine and theirs are both there', async () => {
+  test('is done again on what another window made of the record: mine and theirs are both there', async () => {
     const page = await session()
     otherWindow('one', { notes: 'theirs', stars: 4 })
     await page.changeSpot('Move', { ...spotAt('one', 1), notes: 'mine', rank: 7 })
@@ -301,7 +301,7 @@ describe('a refused change, kept at hand', () => {
     expect([page.savedSpot.value?.notes, stored('one')?.notes, page.refusals.value]).toEqual(['theirs', 'theirs', []])
   })
 
-  test('of a spot that another window deleted makes it anew; of one it changed deletes it all the same', async () => {
+  test('of a spot that another window deleted makes it again; of one it changed deletes it all the same', async () => {
     const page = await session()
     library.records.delete('one')
     otherWindow('two', { notes: 'theirs' })
@@ -452,11 +452,11 @@ describe('what is tried out', () => {
   async function trying() {
     const held = await session()
     const acts = await import('#renderer/state/act/try-out.ts')
-    const { pickedHere } = await import('#renderer/state/session/picked.ts')
+    const { pickedOnShelf } = await import('#renderer/state/session/picked.ts')
     const spot = { ...spotAt('best', 0), name: 'Best 1' }
     put(held.spotId, 'two')
     await acts.openTryOut(spot)
-    return { ...held, ...acts, pickedHere, spot }
+    return { ...held, ...acts, pickedOnShelf, spot }
   }
 
   test('lies on the board; the spot of the shelf stays as it is, and nothing is saved', async () => {
@@ -480,15 +480,15 @@ describe('what is tried out', () => {
   })
 
   test('kept, it is the last spot of the shelf, on the board, picked; undo brings back the try-out and takes it off', async () => {
-    const { boardSpot, keepArrangement, spot, spots, tryOut, undo, redo, pickedHere } = await trying()
+    const { boardSpot, keepArrangement, spot, spots, tryOut, undo, redo, pickedOnShelf } = await trying()
     await keepArrangement(spot)
     expect(spots.value.map(({ id }) => id)).toEqual(['one', 'two', 'best'])
     expect(tryOut.value).toBeNull()
     expect(boardSpot.value?.id).toBe('best')
     expect(storedName('best')).toBe('Best 1')
-    expect(pickedHere.value).toEqual(['best'])
+    expect(pickedOnShelf.value).toEqual(['best'])
     await undo()
-    expect(pickedHere.value).toEqual([])
+    expect(pickedOnShelf.value).toEqual([])
     expect(spots.value.map(({ id }) => id)).toEqual(['one', 'two'])
     expect(boardSpot.value).toBe(spot)
     expect(library.records.has('best')).toBe(false)
@@ -497,7 +497,7 @@ describe('what is tried out', () => {
     await redo()
     await redo()
     expect(storedName('best')).toBe('Best 1')
-    expect(pickedHere.value).toEqual(['best'])
+    expect(pickedOnShelf.value).toEqual(['best'])
   })
 
   test('another one kept leaves the board as it is', async () => {

@@ -62,7 +62,7 @@ beforeEach(() => {
 })
 
 describe('edits', () => {
-  test('go at once, and what is made meanwhile goes in one call, upon the revisions that will be there', async () => {
+  test('go at once, and what is made meanwhile goes in one call, on the revisions that will be there', async () => {
     const { save, unsaved } = await session()
     void save(edit('a', '1'))
     // In the very task of the edit: a page that is left right after it has sent it.
@@ -143,7 +143,7 @@ describe('leaving', () => {
     expect(calls[0]?.signal?.aborted).toBe(false)
   })
 
-  test('sends nothing anew when nothing waits', async () => {
+  test('sends nothing again when nothing waits', async () => {
     const { save, sendAtLeaving } = await session()
     void save(edit('a', '1'))
     sendAtLeaving()

@@ -17,7 +17,7 @@ vi.mock('#renderer/host/host.ts', () => ({
 
 const { BESIDE_SHOOT, BESIDE_SPOT, assessmentOf, daylightOf, groundLineOf } =
   await import('#renderer/state/plan/assessments.ts')
-const { sensitivityAtLeisure, sensitivityFor } = await import('#renderer/state/plan/shelf-sensitivity.ts')
+const { tolerancesAtLeisure, tolerancesFor } = await import('#renderer/state/plan/shelf-tolerances.ts')
 
 function times(): number {
   return vi.mocked(assess).mock.calls.length
@@ -25,7 +25,7 @@ function times(): number {
 
 /** All that a column side by side tells. */
 function column(plan: Plan): readonly unknown[] {
-  return [assessmentOf(plan), daylightOf(plan, 'UTC'), sensitivityFor(plan, 'UTC'), groundLineOf(plan)]
+  return [assessmentOf(plan), daylightOf(plan, 'UTC'), tolerancesFor(plan, 'UTC'), groundLineOf(plan)]
 }
 
 beforeEach(() => void vi.mocked(assess).mockClear())
@@ -72,11 +72,11 @@ test('a copy shares the assessment until it is moved, and both keep theirs', () 
 test('how far off it may be is worked out beside everything else, and once', async () => {
   const { shoot, spot } = examplePlan()
   const plan = planOf(shoot, { ...spot, stop: { ...spot.stop } })
-  expect(sensitivityAtLeisure(plan, 'UTC')).toBe('working')
-  await expect.poll(() => sensitivityAtLeisure(plan, 'UTC'), { timeout: 20_000 }).not.toBe('working')
-  expect(sensitivityAtLeisure(plan, 'UTC')).toEqual(sensitivityFor(plan, 'UTC'))
+  expect(tolerancesAtLeisure(plan, 'UTC')).toBe('working')
+  await expect.poll(() => tolerancesAtLeisure(plan, 'UTC'), { timeout: 20_000 }).not.toBe('working')
+  expect(tolerancesAtLeisure(plan, 'UTC')).toEqual(tolerancesFor(plan, 'UTC'))
   vi.mocked(assess).mockClear()
-  sensitivityAtLeisure(planOf({ ...shoot }, { ...plan.spot, status: 'dropped' }), 'UTC')
+  tolerancesAtLeisure(planOf({ ...shoot }, { ...plan.spot, status: 'dropped' }), 'UTC')
   expect(times()).toBe(0)
 })
 

@@ -100,7 +100,7 @@ describe('the board’s places', () => {
     expect(page.boardPins.value).toHaveLength(PLACES)
   })
 
-  test('are asked for anew when the sources change, and an answer of the old ones counts for nothing', async () => {
+  test('are asked for again when the sources change, and an answer of the old ones counts for nothing', async () => {
     const page = await session()
     page.groundChanged()
     await answered()

@@ -46,7 +46,16 @@ vi.mock('#renderer/host/ground-windows.ts', async () => {
           step: cell,
           sea: false,
         }
-        const found = { grid, sources: [], resolution: cell, known: 1, sea: 0, whole: false, trouble: null }
+        const found = {
+          grid,
+          sources: [],
+          resolution: cell,
+          known: 1,
+          sea: 0,
+          whole: false,
+          seaBeyond: false,
+          trouble: null,
+        }
         const answer = (told = {}): void => resolve({ ok: true, value: { ...found, ...told } })
         asked.push({ cell, reach: wide, signal: wanted, answer })
       }),
@@ -145,6 +154,18 @@ describe('the ground around a stop', () => {
     expect(asked).toHaveLength(2)
     expect(cells()).toEqual([6, 18])
     expect(boardGround.value.settled).toBe(true)
+  })
+
+  test('goes on as the sea where all around its whole is open sea', async () => {
+    const { cells, terrain } = await session()
+    await soMany(2)
+    asked[0]?.answer()
+    asked[1]?.answer({ whole: true, seaBeyond: true })
+    await calm()
+    expect(cells()).toEqual([6, 18, 0])
+    const last = terrain.value === null ? undefined : ringsOf(terrain.value).at(-1)
+    expect(last === undefined ? 0 : last.west).toBeLessThan(-GROUND_REACH)
+    expect(last?.heights.every((height) => height === 0)).toBe(true)
   })
 
   test('that was left for another place is given up; what serves there is kept', async () => {

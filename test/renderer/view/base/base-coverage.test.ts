@@ -1,7 +1,14 @@
 /** Which piece of the base is painted next: something at once, then the fine piece before the window's edge is reached, then the coarse one. */
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { type Painted, coarsePiece, covers, finePiece, meets, wanted } from '#renderer/view/base/base-coverage.ts'
+import {
+  type PaintedPiece,
+  coarsePiece,
+  covers,
+  finePiece,
+  windowsMeet,
+  wanted,
+} from '#renderer/view/base/base-coverage.ts'
 import type { BaseWindow } from '#renderer/view/base/base-request.ts'
 
 const WINDOW: BaseWindow = { zoom: 15, left: 1000, top: 2000, width: 800, height: 600 }
@@ -10,7 +17,7 @@ function moved(window: BaseWindow, across: number, down = 0): BaseWindow {
   return { ...window, left: window.left + across, top: window.top + down }
 }
 
-const painted = (piece: BaseWindow, version = 1): Painted => ({ piece, version })
+const painted = (piece: BaseWindow, version = 1): PaintedPiece => ({ piece, version })
 
 describe('what is wanted', () => {
   test('is the coarse piece first, then the fine one, then nothing', () => {
@@ -57,7 +64,7 @@ test('pieces cover their window with room, on whole pixels, wherever it is', () 
       for (const piece of [finePiece(one), coarsePiece(one)]) {
         expect([piece.left, piece.top].every(Number.isInteger)).toBe(true)
         expect(covers(piece, { ...one, left: Math.round(one.left), top: Math.round(one.top) }, 0)).toBe(true)
-        expect(meets(piece, one)).toBe(true)
+        expect(windowsMeet(piece, one)).toBe(true)
       }
       // Once both are painted nothing more is wanted, so painting comes to an end.
       expect(wanted(one, 1, painted(finePiece(one)), painted(coarsePiece(one)))).not.toBe('fine')

@@ -1,6 +1,6 @@
 /** Fits stay capped for one place and narrow across the antimeridian, and keep the covered sides free. */
 import { describe, expect, it } from 'vitest'
-import { bestFit, fitPlaces } from '#renderer/view/drawing/fit.ts'
+import { bestFit, placesFitted } from '#renderer/view/drawing/fit.ts'
 import { mercatorView } from '#renderer/view/drawing/plan-view.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { FitWindow, Fitted } from '#renderer/view/drawing/fit.ts'
@@ -19,7 +19,7 @@ function pointsIn(window: FitWindow, fitted: Fitted, places: readonly LatLon[]):
 
 describe('fitPlaces', () => {
   it('shows one place at the nearest zoom allowed, never at infinity', () => {
-    const fitted = fitPlaces([{ lat: 46.4, lon: -33.6 }], WINDOW, 16)
+    const fitted = placesFitted([{ lat: 46.4, lon: -33.6 }], WINDOW, 16)
     expect(fitted?.zoom).toBe(16)
     expect(fitted?.centre.lat).toBeCloseTo(46.4, 9)
     expect(fitted?.centre.lon).toBeCloseTo(-33.6, 9)
@@ -30,7 +30,7 @@ describe('fitPlaces', () => {
       { lat: -16.8, lon: 179.9 },
       { lat: -16.8, lon: -179.9 },
     ]
-    const fitted = fitPlaces(places, WINDOW, 16)
+    const fitted = placesFitted(places, WINDOW, 16)
     expect(fitted?.zoom).toBe(12)
     expect(Math.abs(fitted?.centre.lon ?? 0)).toBeCloseTo(180, 9)
   })
@@ -42,7 +42,7 @@ describe('fitPlaces', () => {
       { lat: 46.4, lon: -33.6 },
     ]
     const window = { ...WINDOW, left: 320, bottom: 120 }
-    const fitted = fitPlaces(places, window, 20)
+    const fitted = placesFitted(places, window, 20)
     if (fitted === null) throw new Error('nothing fitted')
     const inside = (zoom: number): boolean =>
       pointsIn(window, { ...fitted, zoom }, places).every(
@@ -56,9 +56,9 @@ describe('fitPlaces', () => {
   })
 
   it('has no answer without places, or in a window with nothing left free', () => {
-    expect(fitPlaces([], WINDOW, 16)).toBeNull()
-    expect(fitPlaces([{ lat: 0, lon: 0 }], { ...WINDOW, left: 500, right: 400 }, 16)).toBeNull()
-    expect(fitPlaces([{ lat: 0, lon: 0 }], { ...WINDOW, width: 0, height: 0 }, 16)).toBeNull()
+    expect(placesFitted([], WINDOW, 16)).toBeNull()
+    expect(placesFitted([{ lat: 0, lon: 0 }], { ...WINDOW, left: 500, right: 400 }, 16)).toBeNull()
+    expect(placesFitted([{ lat: 0, lon: 0 }], { ...WINDOW, width: 0, height: 0 }, 16)).toBeNull()
   })
 
   it('takes the way of keeping sides free that comes nearest', () => {
@@ -68,6 +68,6 @@ describe('fitPlaces', () => {
     ]
     const beside = { ...WINDOW, left: 700 }
     const above = { ...WINDOW, bottom: 400 }
-    expect(bestFit(row, [beside, above], 20)).toEqual(fitPlaces(row, above, 20))
+    expect(bestFit(row, [beside, above], 20)).toEqual(placesFitted(row, above, 20))
   })
 })

@@ -151,7 +151,7 @@ describe('the hours’ names', () => {
     expect(labels.map(({ text }) => text)).toEqual(['4', '6', '8', '10', '12', '14', '16', '18', '20'])
   })
 
-  test('name hours that lie upon each other as one', () => {
+  test('name hours that lie on each other as one', () => {
     // On the equator at an equinox the sun climbs straight up from due east and sinks due west.
     const hours = USUAL.map((hour) => ({ hour, instant: Date.UTC(2026, 2, 20, hour) }))
     const { labels } = labelled(hourBeads({ lat: 0, lon: 0 }, hours), 110)

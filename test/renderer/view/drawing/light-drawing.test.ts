@@ -7,7 +7,7 @@ import { localFrame } from '#core/geo/local-frame.ts'
 import { SKIES } from '#core/light/exposure.ts'
 import { incidence, sunDirection } from '#core/light/incidence.ts'
 import { assess } from '#core/plan/assess.ts'
-import { facesOf } from '#core/plan/light-staging.ts'
+import { facesOf } from '#core/plan/seen-sides.ts'
 import { type Landmark, SPAN_FORMS } from '#core/scene/landmark.ts'
 import { drawPlan } from '#renderer/view/drawing/plan-drawing.ts'
 import { hourBeads } from '#renderer/view/drawing/hour-ring.ts'
@@ -245,7 +245,7 @@ describe('besideLine', () => {
     ])
   })
 
-  test('has a place for points that lie upon each other and for a line that turns back', () => {
+  test('has a place for points that lie on each other and for a line that turns back', () => {
     const points = [MIDDLE, MIDDLE, { x: 520, y: 500 }, MIDDLE]
     for (const { x, y } of besideLine(points, 3)) expect(distanceBetween({ x, y }, MIDDLE)).toBeLessThan(40)
   })

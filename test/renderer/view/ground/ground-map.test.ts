@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { MAP_LIGHT } from '#core/ground/relief.ts'
 import { placeOnGrid, type ElevationGrid } from '#core/ground/elevation-grid.ts'
 import { sunAt } from '#core/light/sky.ts'
-import { contourDrawing, partOf, pixelsPerMetre, strideFor } from '#renderer/view/ground/contour-drawing.ts'
+import { contourDrawing, contourPart, pixelsPerMetre, strideFor } from '#renderer/view/ground/contour-drawing.ts'
 import { laidGrid } from '#renderer/view/ground/map-raster.ts'
 import { beginRelief, reliefRows } from '#renderer/view/ground/relief-pictures.ts'
 import { cellsAround, sunLight } from '#renderer/view/ground/relief-region.ts'
@@ -111,7 +111,7 @@ describe('contours', () => {
     expect(strideFor(grid, 16)).toBe(1)
     const stride = strideFor(grid, 10)
     expect(stride * grid.cell * pixelsPerMetre(grid, 10)).toBeGreaterThanOrEqual(1.2)
-    const part = partOf(grid, { left: 32, top: 64, right: 232, bottom: 264 }, stride)
+    const part = contourPart(grid, { left: 32, top: 64, right: 232, bottom: 264 }, stride)
     const [column, row] = [3, 5]
     const whole = (64 + row * stride) * grid.columns + 32 + column * stride
     expect(part.heights[row * part.columns + column]).toBe(grid.heights[whole])

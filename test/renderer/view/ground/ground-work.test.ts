@@ -4,7 +4,7 @@ import { elevationAt } from '#core/ground/elevation-grid.ts'
 import { IN_SHADE, LIT, hillShadow } from '#core/ground/hill-shadow.ts'
 import { MAP_LIGHT } from '#core/ground/relief.ts'
 import { viewshed } from '#core/ground/viewshed.ts'
-import { HIDDEN, SEEN, UNKNOWN } from '#core/ground/viewshed-ask.ts'
+import { HIDDEN, SEEN, UNKNOWN } from '#core/ground/viewshed-request.ts'
 import { viewshedPreview } from '#core/ground/viewshed-preview.ts'
 import { type AreaJob, type GroundJob, type GroundUpdate, WINDOWS_KEPT } from '#renderer/view/ground/ground-job.ts'
 import { groundBuffers, groundWork } from '#renderer/view/ground/ground-work.ts'
@@ -15,7 +15,7 @@ import type { Step } from '#renderer/job/messages.ts'
 import { groundOf, mountains } from '#test/help/terrain.ts'
 
 const grid = mountains(301, 30)
-const ask = {
+const request = {
   east: 400,
   north: -200,
   height: (elevationAt(grid, 400, -200) ?? 0) + 25,
@@ -62,17 +62,17 @@ function agreed(masks: Masks, found: Uint8Array, on = grid): { value: number; ve
 
 describe('an area', () => {
   test('the exact one veils what the viewshed hides and nothing else', () => {
-    const pixels = agreed(masksFor({ kind: 'exact', ground: 1, ask }), viewshed(grid, ask))
+    const pixels = agreed(masksFor({ kind: 'exact', ground: 1, request }), viewshed(grid, request))
     for (const value of [HIDDEN, SEEN])
       expect(pixels.filter((pixel) => pixel.value === value).length).toBeGreaterThan(50)
     for (const { value, veiled } of pixels) expect(veiled).toBe(value === HIDDEN ? 255 : 0)
   })
 
   test('the preview is the single pass, told apart from the exact one', () => {
-    const preview = masksFor({ kind: 'preview', ground: 1, ask })
-    for (const { value, veiled } of agreed(preview, viewshedPreview(grid, ask)))
+    const preview = masksFor({ kind: 'preview', ground: 1, request })
+    for (const { value, veiled } of agreed(preview, viewshedPreview(grid, request)))
       expect(veiled).toBe(value === HIDDEN ? 255 : 0)
-    expect(preview.veiled).not.toEqual(masksFor({ kind: 'exact', ground: 1, ask }).veiled)
+    expect(preview.veiled).not.toEqual(masksFor({ kind: 'exact', ground: 1, request }).veiled)
   })
 
   test('the hills’ shadow veils the shade', () => {
@@ -84,8 +84,8 @@ describe('an area', () => {
 
   test('unknown ground is neither veiled nor clear', () => {
     const holed = groundOf(201, 20, (east, north) => (Math.hypot(east - 900, north) < 400 ? Number.NaN : 10))
-    const level = { ...ask, east: 0, north: 0, height: 12 }
-    const masks = masksFor({ kind: 'exact', ground: 1, ask: level }, holed)
+    const level = { ...request, east: 0, north: 0, height: 12 }
+    const masks = masksFor({ kind: 'exact', ground: 1, request: level }, holed)
     const pixels = agreed(masks, viewshed(holed, level), holed)
     const dotted = pixels.filter(({ value }) => value === UNKNOWN)
     expect(dotted.length).toBeGreaterThan(10)
@@ -116,7 +116,7 @@ describe('an area', () => {
   })
 
   test('the exact one tells its progress in many small steps and its pictures with the last alone', () => {
-    const steps = stepsFor({ kind: 'exact', ground: 1, ask })
+    const steps = stepsFor({ kind: 'exact', ground: 1, request })
     expect(steps.length).toBeGreaterThan(5)
     const shares = steps.map(({ share }) => share)
     expect(shares).toEqual(shares.toSorted((one, other) => one - other))
@@ -127,7 +127,7 @@ describe('an area', () => {
 
   test('its arrays are handed over, each once', () => {
     for (const job of [
-      { kind: 'exact', ground: 1, ask },
+      { kind: 'exact', ground: 1, request },
       { kind: 'relief', ground: 1, light: MAP_LIGHT, seas, palette: 'light' },
       { kind: 'contours', ground: 1, cells: { left: 0, top: 0, right: 301, bottom: 301 }, zoom: 13, seas },
     ] as const) {
@@ -146,8 +146,8 @@ describe('windows', () => {
   test('one that was never handed over, or was long ago, is refused by its number', () => {
     const { take, stepsOf } = groundWork()
     for (let ground = 1; ground <= WINDOWS_KEPT + 1; ground++) take({ say: 'ground', ground, grid })
-    expect(() => stepsOf({ kind: 'exact', ground: 1, ask })).toThrow(/number 1/u)
-    expect(() => stepsOf({ kind: 'exact', ground: 99, ask })).toThrow(/number 99/u)
-    expect(stepsOf({ kind: 'exact', ground: WINDOWS_KEPT + 1, ask }).next().done).toBe(false)
+    expect(() => stepsOf({ kind: 'exact', ground: 1, request })).toThrow(/number 1/u)
+    expect(() => stepsOf({ kind: 'exact', ground: 99, request })).toThrow(/number 99/u)
+    expect(stepsOf({ kind: 'exact', ground: WINDOWS_KEPT + 1, request }).next().done).toBe(false)
   })
 })

@@ -12,8 +12,8 @@ const masks: Masks = {
 }
 
 function eyeAt(east: number): WantedArea {
-  const ask = { east, north: 0, height: 1, targetHeight: 0, refraction: 0.13, radius: null }
-  return { kind: 'exact', ground: 1, ask }
+  const request = { east, north: 0, height: 1, targetHeight: 0, refraction: 0.13, radius: null }
+  return { kind: 'exact', ground: 1, request }
 }
 
 function sunAt(azimuth: number): WantedArea {

@@ -1,7 +1,7 @@
 /** Keys move and turn by what they promise: 1 m and 10 m on the map, a tenth of it in the close plan, degrees by brackets. */
 import { describe, expect, it } from 'vitest'
 import { geodesicLine } from '#core/geo/geodesic.ts'
-import { type Key, stepOf, stepped } from '#renderer/view/hand/step.ts'
+import { type Key, keyStepOf, gripStepped } from '#renderer/view/hand/step.ts'
 import { examplePlan } from '#test/help/plans.ts'
 
 const plan = examplePlan()
@@ -17,26 +17,26 @@ describe('stepOf', () => {
     ['ArrowLeft', -1, 0],
     ['ArrowRight', 1, 0],
   ] as const)('%s', (name, east, north) => {
-    expect(stepOf(key(name), 1)).toEqual({ kind: 'shift', east, north })
-    expect(stepOf(key(name, { shiftKey: true }), 1)).toEqual({ kind: 'shift', east: east * 10, north: north * 10 })
+    expect(keyStepOf(key(name), 1)).toEqual({ kind: 'shift', east, north })
+    expect(keyStepOf(key(name, { shiftKey: true }), 1)).toEqual({ kind: 'shift', east: east * 10, north: north * 10 })
   })
 
   it('turns by brackets, with Shift ten times as far, on layouts with AltGr too', () => {
-    expect(stepOf(key(']'), 1)).toEqual({ kind: 'turn', by: 1 })
-    expect(stepOf(key('{', { shiftKey: true, code: 'BracketLeft' }), 1)).toEqual({ kind: 'turn', by: -10 })
-    expect(stepOf(key('[', { ctrlKey: true, altKey: true, code: 'Digit8' }), 1)).toEqual({ kind: 'turn', by: -1 })
+    expect(keyStepOf(key(']'), 1)).toEqual({ kind: 'turn', by: 1 })
+    expect(keyStepOf(key('{', { shiftKey: true, code: 'BracketLeft' }), 1)).toEqual({ kind: 'turn', by: -10 })
+    expect(keyStepOf(key('[', { ctrlKey: true, altKey: true, code: 'Digit8' }), 1)).toEqual({ kind: 'turn', by: -1 })
   })
 
   it('leaves the keys of others alone', () => {
-    expect(stepOf(key('z', { ctrlKey: true }), 1)).toBeNull()
-    expect(stepOf(key('ArrowUp', { metaKey: true }), 1)).toBeNull()
-    expect(stepOf(key('a'), 1)).toBeNull()
+    expect(keyStepOf(key('z', { ctrlKey: true }), 1)).toBeNull()
+    expect(keyStepOf(key('ArrowUp', { metaKey: true }), 1)).toBeNull()
+    expect(keyStepOf(key('a'), 1)).toBeNull()
   })
 })
 
 describe('stepped', () => {
   it('moves the standpoint a decimetre to the north', () => {
-    const moved = stepped(plan, { on: 'standpoint' }, { kind: 'shift', east: 0, north: 0.1 })
+    const moved = gripStepped(plan, { on: 'standpoint' }, { kind: 'shift', east: 0, north: 0.1 })
     if (moved === null) throw new Error('it did not move')
     const line = geodesicLine(plan.spot.standpoint.at, moved.spot.standpoint.at)
     expect(line.distance).toBeCloseTo(0.1, 6)
@@ -44,7 +44,7 @@ describe('stepped', () => {
   })
 
   it('moves the landmark ten metres to the east', () => {
-    const moved = stepped(plan, { on: 'landmark' }, { kind: 'shift', east: 10, north: 0 })
+    const moved = gripStepped(plan, { on: 'landmark' }, { kind: 'shift', east: 10, north: 0 })
     const [before] = plan.shoot.landmarks
     const after = moved?.shoot.landmarks[0]
     if (before?.kind !== 'span' || after?.kind !== 'span') throw new Error('the example has a bridge')
@@ -56,10 +56,10 @@ describe('stepped', () => {
 
   it('turns the subject past north', () => {
     const north = { ...plan, spot: { ...plan.spot, stop: { ...plan.spot.stop, heading: 355 } } }
-    expect(stepped(north, { on: 'subject' }, { kind: 'turn', by: 10 })?.spot.stop.heading).toBe(5)
+    expect(gripStepped(north, { on: 'subject' }, { kind: 'turn', by: 10 })?.spot.stop.heading).toBe(5)
   })
 
   it('does not turn what has no front', () => {
-    expect(stepped(plan, { on: 'standpoint' }, { kind: 'turn', by: 1 })).toBeNull()
+    expect(gripStepped(plan, { on: 'standpoint' }, { kind: 'turn', by: 1 })).toBeNull()
   })
 })

@@ -2,7 +2,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { projectLocal } from '#core/frame/projection.ts'
-import { horizonDip } from '#core/geo/curvature.ts'
+import { horizonDip } from '#core/geo/curvature-and-refraction.ts'
 import { destination } from '#core/geo/geodesic.ts'
 import { localFrame, toLocal } from '#core/geo/local-frame.ts'
 import { type ElevationGrid, gridPoint, placeOnGrid } from '#core/ground/elevation-grid.ts'

@@ -7,7 +7,13 @@ import { sceneOf } from '#core/plan/plan-scene.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { HOLDS } from '#core/record/spot.ts'
 import { turnBetween } from '#core/units/angle.ts'
-import { FARTHEST, draggedBy, keyStep, movedBy, placementForAim } from '#renderer/view/lens-view/composition.ts'
+import {
+  FARTHEST_PLACEMENT,
+  draggedBy,
+  keyStep,
+  composedBy,
+  placementForAim,
+} from '#renderer/view/lens-view/composition.ts'
 import { examplePlan } from '#test/help/plans.ts'
 
 function centreInPixels(plan: Plan, width: number): { x: number; y: number } {
@@ -34,7 +40,10 @@ describe('a drag', () => {
   })
 
   test('stops a little beyond the edge', () => {
-    expect(movedBy({ across: 0.6, up: -0.6 }, 3, -3)).toEqual({ across: FARTHEST, up: -FARTHEST })
+    expect(composedBy({ across: 0.6, up: -0.6 }, 3, -3)).toEqual({
+      across: FARTHEST_PLACEMENT,
+      up: -FARTHEST_PLACEMENT,
+    })
   })
 })
 

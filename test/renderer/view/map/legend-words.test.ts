@@ -13,7 +13,7 @@ const masks = {
 const sight: WantedArea = {
   kind: 'exact',
   ground: 1,
-  ask: { east: 0, north: 0, height: 1, targetHeight: 0, refraction: 0.13, radius: null },
+  request: { east: 0, north: 0, height: 1, targetHeight: 0, refraction: 0.13, radius: null },
 }
 const shade: WantedArea = { kind: 'shade', ground: 1, sun: { azimuth: 90, altitude: 5 }, refraction: 0.13 }
 

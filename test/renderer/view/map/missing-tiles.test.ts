@@ -49,7 +49,7 @@ describe('retryMissing', () => {
     expect(clock.waits).toEqual([4000, 8000, 16_000])
   })
 
-  it('asks at once when the network is back, and begins anew with short pauses', () => {
+  it('asks at once when the network is back, and begins again with short pauses', () => {
     const clock = handClock()
     const asked: string[] = []
     const retry = retryMissing<string>((tile) => asked.push(tile), clock)

@@ -2,14 +2,14 @@
 import { readFileSync } from 'node:fs'
 import type { Topology } from 'topojson-specification'
 import { describe, expect, it } from 'vitest'
-import { closedAtPole, readCoast, unwrapped } from '#renderer/view/sketch/coast-shapes.ts'
+import { closedAtPole, readCoastShapes, unwrapped } from '#renderer/view/sketch/coast-shapes.ts'
 
 const atlas = JSON.parse(
   readFileSync(new URL(import.meta.resolve('world-atlas/countries-50m.json')), 'utf8'),
 ) as Topology
 
 describe('the coast of the world', () => {
-  const coast = readCoast(atlas)
+  const coast = readCoastShapes(atlas)
 
   it('has land, shores and borders between the top and the bottom of the world square', () => {
     expect(coast.land.length).toBeGreaterThan(1000)
@@ -54,6 +54,6 @@ describe('the coast of the world', () => {
   })
 
   it('refuses a file of something else', () => {
-    expect(() => readCoast({ type: 'Topology', objects: {}, arcs: [] })).toThrow('no land')
+    expect(() => readCoastShapes({ type: 'Topology', objects: {}, arcs: [] })).toThrow('no land')
   })
 })

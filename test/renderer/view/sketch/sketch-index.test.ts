@@ -1,10 +1,10 @@
 /** The sketch's index: what a tile needs is found, and shapes are thinned no more than a zoom allows. */
 import type { Feature } from 'geojson'
 import { describe, expect, it } from 'vitest'
-import { thinned } from '#core/geo/thin.ts'
+import { simplified } from '#core/geo/simplify.ts'
 import { clipRing, cutCorners } from '#renderer/view/sketch/curve.ts'
 import { shapedFor, SketchIndex, STRETCH } from '#renderer/view/sketch/sketch-index.ts'
-import { boxAround, boxesMeet, latitudeAt, worldPixels, worldX, worldY } from '#renderer/view/sketch/world.ts'
+import { worldBoxAround, boxesMeet, latitudeAt, worldPixels, worldX, worldY } from '#renderer/view/sketch/world.ts'
 
 function line(kind: string, coordinates: [number, number][]): Feature {
   return { type: 'Feature', properties: { kind }, geometry: { type: 'LineString', coordinates } }
@@ -86,7 +86,7 @@ describe('the index', () => {
     expect(part.points.length / 2).toBe(200)
     for (let side = 0; side < 199; side++) {
       const box = part.stretches[Math.floor(side / STRETCH)]
-      const own = boxAround(part.points, side * 2, side * 2 + 4)
+      const own = worldBoxAround(part.points, side * 2, side * 2 + 4)
       expect(box !== undefined && box.west <= own.west && box.east >= own.east && boxesMeet(box, own)).toBe(true)
     }
   })
@@ -94,8 +94,8 @@ describe('the index', () => {
 
 describe('shapes', () => {
   it('thins a nearly straight line to its ends and keeps a corner', () => {
-    expect([...thinned(Float64Array.of(0, 0, 5, 0.1, 10, 0), 0.2)]).toEqual([0, 0, 10, 0])
-    expect([...thinned(Float64Array.of(0, 0, 5, 3, 10, 0), 0.2)]).toEqual([0, 0, 5, 3, 10, 0])
+    expect([...simplified(Float64Array.of(0, 0, 5, 0.1, 10, 0), 0.2)]).toEqual([0, 0, 10, 0])
+    expect([...simplified(Float64Array.of(0, 0, 5, 3, 10, 0), 0.2)]).toEqual([0, 0, 5, 3, 10, 0])
   })
 
   it('cuts corners at a quarter of the sides, keeps open ends, closes rings', () => {
@@ -113,7 +113,7 @@ describe('shapes', () => {
 
   it('clips a ring to a box: a square over a corner leaves the quarter that is shared', () => {
     const clipped = clipRing(Float64Array.of(-1, -1, 1, -1, 1, 1, -1, 1), { west: 0, east: 5, north: 0, south: 5 })
-    expect(boxAround(clipped)).toEqual({ west: 0, east: 1, north: 0, south: 1 })
+    expect(worldBoxAround(clipped)).toEqual({ west: 0, east: 1, north: 0, south: 1 })
     expect(clipRing(Float64Array.of(-3, -3, -2, -3, -2, -2), { west: 0, east: 1, north: 0, south: 1 })).toHaveLength(0)
   })
 })

@@ -2,10 +2,10 @@
 import { readFileSync } from 'node:fs'
 import type { FeatureCollection } from 'geojson'
 import { describe, expect, it } from 'vitest'
-import { pointAlong, setAlong, setLevel, setTurned, TakenSpace } from '#renderer/view/sketch/label-place.ts'
+import { labelPointAlong, setAlong, setLevel, setTurned, TakenSpace } from '#renderer/view/sketch/label-place.ts'
 import { scatterMarks } from '#renderer/view/sketch/scatter.ts'
 import { SketchIndex } from '#renderer/view/sketch/sketch-index.ts'
-import { placeLabels } from '#renderer/view/sketch/sketch-labels.ts'
+import { placeSketchLabels } from '#renderer/view/sketch/sketch-labels.ts'
 import { DARK_PALETTE, LIGHT_PALETTE } from '#renderer/view/sketch/sketch-palette.ts'
 import { boxesMeet } from '#renderer/view/sketch/world.ts'
 
@@ -19,12 +19,14 @@ const island = JSON.parse(
 const index = new SketchIndex(island)
 
 function written(zoom: number): string[] {
-  return placeLabels(index, zoom, LIGHT_PALETTE, measure).map(({ letters }) => letters.map(({ text }) => text).join(''))
+  return placeSketchLabels(index, zoom, LIGHT_PALETTE, measure).map(({ letters }) =>
+    letters.map(({ text }) => text).join(''),
+  )
 }
 
 describe('placed labels', () => {
   it.each([9, 12, 13, 14, 15, 16, 17, 18])('never meet at zoom %i', (zoom) => {
-    const labels = placeLabels(index, zoom, LIGHT_PALETTE, measure)
+    const labels = placeSketchLabels(index, zoom, LIGHT_PALETTE, measure)
     for (const [place, label] of labels.entries()) {
       for (const other of labels.slice(place + 1)) {
         expect(label.boxes.some((box) => other.boxes.some((taken) => boxesMeet(box, taken)))).toBe(false)
@@ -43,7 +45,7 @@ describe('placed labels', () => {
 
   it('stand alike in both palettes', () => {
     const places = (palette: typeof LIGHT_PALETTE): unknown =>
-      placeLabels(index, 15, palette, measure).map(({ letters, boxes }) => ({ letters, boxes }))
+      placeSketchLabels(index, 15, palette, measure).map(({ letters, boxes }) => ({ letters, boxes }))
     expect(places(DARK_PALETTE)).toEqual(places(LIGHT_PALETTE))
   })
 })
@@ -76,8 +78,8 @@ describe('a name along a line', () => {
 
   it('follows the bend', () => {
     const line = Float64Array.of(0, 0, 10, 0, 10, 10)
-    expect(pointAlong(line, 4)).toEqual({ x: 4, y: 0, turn: 0 })
-    expect(pointAlong(line, 14)).toEqual({ x: 10, y: 4, turn: Math.PI / 2 })
+    expect(labelPointAlong(line, 4)).toEqual({ x: 4, y: 0, turn: 0 })
+    expect(labelPointAlong(line, 14)).toEqual({ x: 10, y: 4, turn: Math.PI / 2 })
   })
 
   it('turns numbers so that none stands on its head', () => {

@@ -9,7 +9,7 @@ import { nearestOnLine } from '#core/geo/shape.ts'
 import { lineLength } from '#core/record/drawn-ground.ts'
 import { SketchIndex } from '#renderer/view/sketch/sketch-index.ts'
 import { wayUnder } from '#renderer/view/sketch/way-under.ts'
-import { boxAround, grown, worldX, worldY } from '#renderer/view/sketch/world.ts'
+import { worldBoxAround, grown, worldX, worldY } from '#renderer/view/sketch/world.ts'
 
 const EVERYWHERE = { west: 0, east: 1, north: 0, south: 1 }
 /** About five metres in world coordinates. */
@@ -72,7 +72,7 @@ describe('a way to stop on', () => {
   it('is cut where the window ends', () => {
     const [west, east] = [at(90, 800), at(90, 1130)]
     const window = grown(
-      boxAround(Float64Array.of(...[west, east].flatMap(({ lat, lon }) => [worldX(lon), worldY(lat)]))),
+      worldBoxAround(Float64Array.of(...[west, east].flatMap(({ lat, lon }) => [worldX(lon), worldY(lat)]))),
       0,
     )
     const tall = { ...window, north: window.north - 1e-5, south: window.south + 1e-5 }

@@ -1,0 +1,74 @@
+/** How far off the arrangement on the board may be: worked out bit by bit while nothing is being dragged, dropped when something is. */
+import { computed, signal } from '@preact/signals'
+import type { Plan } from '#core/plan/plan.ts'
+import { type PlanTolerances, type ToleranceRequest, toleranceSteps } from '#core/tolerance/plan-tolerances.ts'
+import { atLeisure } from '#renderer/job/at-leisure.ts'
+import { plan } from './board-plan.ts'
+import { liveShoot, liveSpot, spots } from '#renderer/state/library/library.ts'
+import { parkingsOf } from '#core/record/parkings.ts'
+import { skylines } from './skylines.ts'
+import { calmly } from './calmly.ts'
+import { zone } from './zone.ts'
+
+/** Milliseconds that the plan must have rested. */
+const REST = 150
+
+interface Known {
+  readonly parts: readonly unknown[]
+  readonly plan: Plan
+  /** Null when nothing is framed. */
+  readonly found: PlanTolerances | null
+}
+
+const lastFound = signal<Known | null>(null)
+
+/** What it depends on, by identity: a name or a note leaves these as they were. */
+function partsOf({
+  plan: { shoot, spot, landmark, terrain, pins },
+  zone: here,
+  skylines: edges,
+}: ToleranceRequest): readonly unknown[] {
+  const { stop, standpoint, shot, hold, when } = spot
+  const { subject, bag, crops, refraction, obstructions, scanWishes, light } = shoot
+  const parkings = scanWishes.parking === null ? null : spots.value
+  const ofShoot = [subject, bag, crops, refraction, obstructions, scanWishes, light, parkings]
+  return [spot.id, stop, standpoint, shot, hold, when, ...ofShoot, landmark, terrain, pins, here, edges]
+}
+
+function same(one: readonly unknown[], other: readonly unknown[]): boolean {
+  return one.every((part, index) => part === other[index])
+}
+
+/** Null while something is dragged. */
+const wanted = computed<ToleranceRequest | null>(() => {
+  const now = plan.value
+  if (now === null || liveSpot.value !== null || liveShoot.value !== null) return null
+  return { plan: now, zone: zone.value, parkings: parkingsOf(spots.value), skylines: skylines.value }
+})
+
+export interface BoardTolerances {
+  readonly plan: Plan
+  readonly found: PlanTolerances | null
+  /** False while the board is not yet, or no longer, as it was when this was worked out. */
+  readonly current: boolean
+}
+
+/** Null until it has been worked out for the spot on the board. */
+export const boardTolerances = computed<BoardTolerances | null>(() => {
+  const last = lastFound.value
+  if (last === null || last.plan.spot.id !== plan.value?.spot.id) return null
+  const request = wanted.value
+  return { plan: last.plan, found: last.found, current: request !== null && same(last.parts, partsOf(request)) }
+})
+
+/** Keeps it worked out for whatever rests on the board. */
+export function followTolerances(): void {
+  calmly(() => {
+    const request = wanted.value
+    if (request === null) return undefined
+    const parts = partsOf(request)
+    const last = lastFound.peek()
+    if (last !== null && same(last.parts, parts)) return undefined
+    return atLeisure(toleranceSteps(request), REST, (found) => (lastFound.value = { parts, plan: request.plan, found }))
+  })
+}

@@ -1,0 +1,101 @@
+/** How far off spots may be that are shown outside the board, each worked out once for as long as nothing changes that it goes by. */
+import { signal } from '@preact/signals'
+import { parkingsOf } from '#core/record/parkings.ts'
+import type { Plan } from '#core/plan/plan.ts'
+import {
+  type PlanTolerances,
+  type ToleranceRequest,
+  planTolerances,
+  toleranceSteps,
+} from '#core/tolerance/plan-tolerances.ts'
+import type { Zone } from '#core/time/civil.ts'
+import { planParts, sameParts, keptSkylinesOf } from './assessments.ts'
+import { atLeisure } from '#renderer/job/at-leisure.ts'
+import { spots } from '#renderer/state/library/library.ts'
+
+interface Known {
+  readonly parts: readonly unknown[]
+  readonly found: PlanTolerances | null
+}
+
+/** Copies of a spot share its places until one of them is moved: a few states are kept for each. */
+const MOST_STATES = 4
+const statesByStop = new WeakMap<object, readonly Known[]>()
+/** Grows whenever one more is known. */
+const count = signal(0)
+
+function partsOf(plan: Plan, zone: Zone): readonly unknown[] {
+  const { scanWishes } = plan.shoot
+  return [...planParts(plan), scanWishes, zone, scanWishes.parking === null ? null : spots.value]
+}
+
+function keep(plan: Plan, parts: readonly unknown[], found: PlanTolerances | null): void {
+  const states = statesByStop.get(plan.spot.stop) ?? []
+  statesByStop.set(plan.spot.stop, [{ parts, found }, ...states].slice(0, MOST_STATES))
+}
+
+function knownFor(plan: Plan, parts: readonly unknown[]): Known | null {
+  return statesByStop.get(plan.spot.stop)?.find((state) => sameParts(state.parts, parts)) ?? null
+}
+
+function requestOf(plan: Plan, zone: Zone): ToleranceRequest {
+  return { plan, zone, parkings: parkingsOf(spots.value), skylines: keptSkylinesOf(plan) }
+}
+
+/** Worked out at once when it is new, in some tens of milliseconds, hundreds among hills. Null when nothing is framed. */
+export function tolerancesFor(plan: Plan, zone: Zone): PlanTolerances | null {
+  const parts = partsOf(plan, zone)
+  const before = knownFor(plan, parts)
+  if (before !== null) return before.found
+  const found = planTolerances(requestOf(plan, zone))
+  keep(plan, parts, found)
+  return found
+}
+
+/** As far as it is known: `working` until it has been worked out, with an ear for the hand meanwhile. To be read in a drawing. */
+export function tolerancesAtLeisure(plan: Plan, zone: Zone): PlanTolerances | null | 'working' {
+  void count.value
+  const parts = partsOf(plan, zone)
+  const before = knownFor(plan, parts)
+  if (before !== null) return before.found
+  wait({ plan, zone, parts })
+  return 'working'
+}
+
+interface Waiting {
+  readonly plan: Plan
+  readonly zone: Zone
+  readonly parts: readonly unknown[]
+}
+
+/** In turn, each spot once: a newer state of one takes the place of that which waits. */
+let waiting: readonly Waiting[] = []
+let stop: (() => void) | null = null
+
+function wait(asked: Waiting): void {
+  if (waiting.some(({ parts }) => sameParts(parts, asked.parts))) return
+  const [first] = waiting
+  if (first?.plan.spot.id === asked.plan.spot.id) {
+    stop?.()
+    stop = null
+  }
+  waiting = [...waiting.filter(({ plan }) => plan.spot.id !== asked.plan.spot.id), asked]
+  next()
+}
+
+function next(): void {
+  const [first] = waiting
+  if (first === undefined || stop !== null) return
+  const { plan, zone, parts } = first
+  const goOn = (): void => {
+    waiting = waiting.slice(1)
+    stop = null
+    next()
+  }
+  const done = (found: PlanTolerances | null): void => {
+    keep(plan, parts, found)
+    count.value += 1
+    goOn()
+  }
+  stop = atLeisure(toleranceSteps(requestOf(plan, zone)), 0, done, goOn)
+}
