@@ -35,6 +35,10 @@ followCalmly()
 followTerrain()
 followPins()
 followTolerances()
+// What was asked for just now goes out before the page is drawn: drawing takes its time, and nothing is sent meanwhile.
+await new Promise((done) => {
+  setTimeout(done)
+})
 const root = document.getElementById('page')
 if (root !== null) render(<WholePage onAgain={bringUp} />, root)
 followCommands(runCommand)

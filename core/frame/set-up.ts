@@ -1,10 +1,11 @@
 /** The camera set up: aim and focus that belong together for one focal length, and the focal length for a wished fill. */
 import type { LocalFrame, LocalPoint } from '#core/geo/local-frame.ts'
 import { bestFocus } from '#core/optics/depth-of-field.ts'
+import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
 import { aimAt } from './aim.ts'
 import { type FillWish, imageSize, sideOf } from './fill.ts'
 import { type Extent, extentOf } from './framing.ts'
-import { type View, imageDistance, makeView, toCamera } from './projection.ts'
+import { type View, imageDistance, makeView } from './projection.ts'
 
 export const FOCUS_ON = ['near', 'middle', 'far', 'feature', 'best'] as const
 
@@ -53,23 +54,15 @@ export interface SetUp {
 const ROUNDS = 12
 const STANDS_STILL = 1e-14
 
-function focusDistanceOf(scene: Scene, view: View, focus: FocusChoice, near: number, far: number): number {
-  if (focus.on === 'near') return near
-  if (focus.on === 'far') return far
-  if (focus.on === 'best') return bestFocus(near, far)
-  return toCamera(view, focus.on === 'feature' ? scene.feature : scene.centre).depth
-}
-
-/** Depths of the subject's corners along a view's axis. */
-function depthSpan(view: View, corners: readonly LocalPoint[]): { near: number; far: number } {
-  let near = Infinity
-  let far = -Infinity
-  for (const corner of corners) {
-    const { depth } = toCamera(view, corner)
-    if (depth < near) near = depth
-    if (depth > far) far = depth
-  }
-  return { near, far }
+/** As `toCamera`'s depth, without a view: the search looks along dozens of axes a frame, and a view is much to throw away. */
+function depthAlong(
+  sinBearing: number,
+  cosBearing: number,
+  sinPitch: number,
+  cosPitch: number,
+  point: LocalPoint,
+): number {
+  return cosPitch * (sinBearing * point.east + cosBearing * point.north) + sinPitch * point.up
 }
 
 /**
@@ -85,16 +78,36 @@ export function setUp(scene: Scene, setting: Setting, focalLength: number, like:
   for (let round = 0; round < ROUNDS; round++) {
     const aim = aimAt(scene.centre, x, y, image)
     if (aim === null) return null
-    const { frame, refraction } = scene
-    const { frameWidth, frameHeight } = setting
-    const view = makeView({ frame, ...aim, imageDistance: image, frameWidth, frameHeight, refraction })
-    const { near, far } = depthSpan(view, scene.corners)
+    const bearing = aim.bearing * RADIANS_PER_DEGREE
+    const pitch = aim.pitch * RADIANS_PER_DEGREE
+    const sinBearing = Math.sin(bearing)
+    const cosBearing = Math.cos(bearing)
+    const sinPitch = Math.sin(pitch)
+    const cosPitch = Math.cos(pitch)
+    let near = Infinity
+    let far = -Infinity
+    for (const corner of scene.corners) {
+      const depth = depthAlong(sinBearing, cosBearing, sinPitch, cosPitch, corner)
+      if (depth < near) near = depth
+      if (depth > far) far = depth
+    }
     if (near <= focal) return null
-    const focusDistance = focusDistanceOf(scene, view, setting.focus, near, far)
+    const { on } = setting.focus
+    const focusDistance =
+      on === 'near'
+        ? near
+        : on === 'far'
+          ? far
+          : on === 'best'
+            ? bestFocus(near, far)
+            : depthAlong(sinBearing, cosBearing, sinPitch, cosPitch, on === 'feature' ? scene.feature : scene.centre)
     // Nearer than twice the focal length the image is larger than life: no lens of ours, and no answer.
     if (focusDistance <= 2 * focal) return null
     const next = imageDistance(focalLength, focusDistance)
     if (Math.abs(next - image) <= STANDS_STILL * next || round === ROUNDS - 1) {
+      const { frame, refraction } = scene
+      const { frameWidth, frameHeight } = setting
+      const view = makeView({ frame, ...aim, imageDistance: image, frameWidth, frameHeight, refraction })
       const subject = extentOf(view, scene.corners)
       return subject === null ? null : { view, focalLength, focusDistance, subject }
     }

@@ -2,6 +2,7 @@
 import { getMoonIllumination, getMoonPosition, getPosition } from 'suncalc'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { RADIANS_PER_DEGREE, degrees, wrapBearing } from '#core/units/angle.ts'
+import { lastInstant, lastLook } from './last-look.ts'
 
 /** A body's centre as seen from a place, without air. */
 export interface BodyPlace {
@@ -81,7 +82,9 @@ function equinoxAhead(instant: number): number {
 const SUN_PARALLAX = 8.794 / 3600
 
 /** The sun from a place at an instant (epoch milliseconds). Within 0.01 degrees (tested against astronomy-engine, 2000 to 2060). */
-export function sunAt(at: LatLon, instant: number): BodyPlace {
+export const sunAt = lastLook(sunLook)
+
+function sunLook(at: LatLon, instant: number): BodyPlace {
   const { azimuth, altitude } = getPosition(new Date(instant), at.lat, at.lon + equinoxAhead(instant))
   const central = airless(altitude)
   return {
@@ -110,7 +113,9 @@ function fromMiddleSeen(reported: number, distance: number): number {
  * The moon from a place at an instant (epoch milliseconds). suncalc lowers it by a parallax that is a hundredth of a
  * degree off and for a round earth: that is undone, and the true place taken off the way from the earth's middle.
  */
-export function moonAt(at: LatLon, instant: number): MoonPlace {
+export const moonAt = lastLook(moonLook)
+
+function moonLook(at: LatLon, instant: number): MoonPlace {
   const found = getMoonPosition(new Date(instant), at.lat, at.lon + equinoxAhead(instant))
   const height = fromMiddleSeen(airless(found.altitude) * RADIANS_PER_DEGREE, found.distance)
   const bearing = found.azimuth * RADIANS_PER_DEGREE
@@ -151,7 +156,9 @@ function eclipticLongitude(hourAngle: number, declination: number, instant: numb
  * moon, 90, 180 and 270 at the quarters and full, as almanacs define them. suncalc tells the phase by right ascension, which is up to
  * five hours off near new and full moon. From the pole a body's height is its declination, and its azimuth the hour angle and half a turn.
  */
-export function moonAhead(instant: number): number {
+export const moonAhead = lastInstant(aheadLook)
+
+function aheadLook(instant: number): number {
   const when = new Date(instant)
   const sun = getPosition(when, 90, 0)
   const moon = getMoonPosition(when, 90, 0)
@@ -164,9 +171,13 @@ export function moonAhead(instant: number): number {
 }
 
 /** The moon's phase, and how its lit side is turned as seen from a place. */
-export function moonPhase(at: LatLon, instant: number): MoonPhase {
+export const moonPhase = lastLook(phaseLook)
+
+const illumination = lastInstant((instant) => getMoonIllumination(new Date(instant)))
+
+function phaseLook(at: LatLon, instant: number): MoonPhase {
   const when = new Date(instant)
-  const { fraction, angle } = getMoonIllumination(when)
+  const { fraction, angle } = illumination(instant)
   const { parallacticAngle } = getMoonPosition(when, at.lat, at.lon)
   const ahead = moonAhead(instant)
   return { lit: fraction, waxing: ahead < 180, cycle: ahead / 360, tilt: wrapBearing(parallacticAngle - angle) }

@@ -1,6 +1,5 @@
 /** What a user does to an arrangement: pure changes of a spot after which the held thing still holds. */
 import { MOST_SHARE } from '#core/frame/fill.ts'
-import { setUpForFill } from '#core/frame/set-up.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { type Result, done } from '#core/result.ts'
 import { wrapBearing } from '#core/units/angle.ts'
@@ -10,6 +9,7 @@ import type { Plan } from './plan.ts'
 import { wishedProportion } from './proportion-ring.ts'
 import type { Hold, Shot, Spot, Standpoint, Stop } from '#core/record/spot.ts'
 import { type StandReason, landmarkShareHere, standForFill, standForProportion } from './stand.ts'
+import { solvedFill } from './solved-fill.ts'
 
 /**
  * The plan's spot with the standpoint and the focal length following what is held. A proportion that no place on the camera's bearing
@@ -24,7 +24,7 @@ export function spotFollowing(plan: Plan): Spot {
 
 function withSolvedFocal(plan: Plan): Spot {
   const { shot } = plan.spot
-  const made = setUpForFill(sceneOf(plan).scene, settingOf(plan, shot.orientation), shot.subjectFill)
+  const made = solvedFill(sceneOf(plan).scene, settingOf(plan, shot.orientation), shot.subjectFill)
   return made === null ? plan.spot : { ...plan.spot, shot: { ...shot, focalLength: made.focalLength } }
 }
 

@@ -1,8 +1,9 @@
 /** Which lens? The focal length for the fill asked for, the lens of the bag that is taken for it, and the camera set up with it. */
 import { type Plan } from './plan.ts'
 import { type Problem } from './problem.ts'
-import { setUpForFill, setUp, type Scene, type Setting, type SetUp } from '#core/frame/set-up.ts'
+import { setUp, type Scene, type Setting, type SetUp } from '#core/frame/set-up.ts'
 import { chooseOffer, type LensOffer, lensOffers } from '#core/frame/lens-choice.ts'
+import { solvedFill } from './solved-fill.ts'
 
 export interface LensAnswer {
   /** The set-up with the focal length that gives the subject its wished fill; null when none does. */
@@ -16,7 +17,7 @@ export interface LensAnswer {
 export function answerLens(plan: Plan, scene: Scene, setting: Setting, problems: Problem[]): LensAnswer {
   const { shot, hold } = plan.spot
   const { lenses } = plan.shoot.bag
-  const solved = setUpForFill(scene, setting, shot.subjectFill)
+  const solved = solvedFill(scene, setting, shot.subjectFill)
   if (solved === null) problems.push('fill-cannot-be')
   const aimed = hold === 'focal-length' ? shot.focalLength : (solved?.focalLength ?? shot.focalLength)
   const offers = lensOffers(lenses, aimed, scene, setting, shot.subjectFill, solved)

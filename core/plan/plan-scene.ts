@@ -56,7 +56,29 @@ export function seenFrom(frame: LocalFrame, points: readonly EarthPoint[], refra
   return points.map((point) => apparent(frame, point, refraction))
 }
 
+/** Of the plan asked about last: a move asks for its scene several times, to follow what is held and to assess what came of it. */
+let last: { readonly plan: Plan; readonly found: PlanScene } | null = null
+
+/** Whether two plans have the same things before the same lens, whatever else of them differs. */
+function sameScene(one: Plan, other: Plan): boolean {
+  return (
+    one.spot.standpoint === other.spot.standpoint &&
+    one.spot.stop === other.spot.stop &&
+    one.spot.shot.focus.behindFront === other.spot.shot.focus.behindFront &&
+    one.landmark === other.landmark &&
+    one.terrain === other.terrain &&
+    one.pins === other.pins &&
+    one.shoot.subject === other.shoot.subject &&
+    one.shoot.refraction === other.shoot.refraction
+  )
+}
+
 export function sceneOf(plan: Plan): PlanScene {
+  if (last === null || !sameScene(last.plan, plan)) last = { plan, found: madeScene(plan) }
+  return last.found
+}
+
+function madeScene(plan: Plan): PlanScene {
   const { spot, shoot, landmark } = plan
   const levels = levelsOf(plan)
   const { subject, refraction } = shoot

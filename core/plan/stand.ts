@@ -1,7 +1,7 @@
 /** Where to stand: the standpoint for a fill at a held focal length, for a held proportion, or for both fills at once. */
 import { imageSize, sideOf } from '#core/frame/fill.ts'
 import { extentOf } from '#core/frame/framing.ts'
-import { type SetUp, setUp, setUpForFill, subjectShare } from '#core/frame/set-up.ts'
+import { type SetUp, setUp, subjectShare } from '#core/frame/set-up.ts'
 import { destination, geodesicDistance, geodesicLine } from '#core/geo/geodesic.ts'
 import { type Result, done, failed } from '#core/result.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
@@ -11,6 +11,7 @@ import { type Bracket, edge, narrow, rootNear } from './bracketed-root.ts'
 import { sceneOf, settingOf } from './plan-scene.ts'
 import type { Plan } from './plan.ts'
 import type { Spot } from '#core/record/spot.ts'
+import { solvedFill } from './solved-fill.ts'
 
 export type StandReason = 'no-landmark' | 'same-place' | 'too-large' | 'too-small' | 'cannot-be'
 
@@ -74,7 +75,7 @@ interface Pair {
 function pairAt(plan: Plan): Pair | null {
   const { shot } = plan.spot
   const found = sceneOf(plan)
-  const made = setUpForFill(found.scene, settingOf(plan, shot.orientation), shot.subjectFill)
+  const made = solvedFill(found.scene, settingOf(plan, shot.orientation), shot.subjectFill)
   if (made === null || found.landmarkBoundingPoints === null) return null
   const extent = extentOf(made.view, found.landmarkBoundingPoints)
   if (extent === null || extent.partlyBehind) return null

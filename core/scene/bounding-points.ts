@@ -78,19 +78,45 @@ function buildingPoints(building: Building, base: number): EarthPoint[] {
   })
 }
 
-/** The bounding points, earth-centred; `base` is the foot's height in metres above the ellipsoid. Never empty. */
-export function landmarkBoundingPoints(landmark: Landmark, base: number): EarthPoint[] {
+const laid = new WeakMap<Landmark, { readonly base: number; readonly points: readonly EarthPoint[] }>()
+
+/**
+ * The bounding points, earth-centred; `base` is the foot's height in metres above the ellipsoid. Never empty. Laid once for as long as
+ * the landmark stays as it is.
+ */
+export function landmarkBoundingPoints(landmark: Landmark, base: number): readonly EarthPoint[] {
+  const before = laid.get(landmark)
+  if (before?.base === base) return before.points
+  const points = pointsOf(landmark, base)
+  laid.set(landmark, { base, points })
+  return points
+}
+
+function pointsOf(landmark: Landmark, base: number): EarthPoint[] {
   if (landmark.kind === 'upright') return uprightPoints(landmark, base)
   if (landmark.kind === 'summit') return summitPoints(landmark, base)
   if (landmark.kind === 'span') return spanPoints(landmark, base)
   return buildingPoints(landmark, base)
 }
 
-/** The landmark's middle on the ground, to which its sightline is drawn: mean of its points, wrapped about the first. */
+const middles = new WeakMap<readonly LatLon[], LatLon>()
+
+/**
+ * The landmark's middle on the ground, to which its sightline is drawn: mean of its points, wrapped about the first. Found once for each
+ * list of points: every part of an assessment asks for it.
+ */
 export function landmarkMiddle(points: readonly LatLon[]): LatLon | null {
   const [first] = points
   if (first === undefined) return null
   if (points.length === 1) return first
+  const known = middles.get(points)
+  if (known !== undefined) return known
+  const middle = meanOf(points, first)
+  middles.set(points, middle)
+  return middle
+}
+
+function meanOf(points: readonly LatLon[], first: LatLon): LatLon {
   const frame = localFrame(first, 0)
   let east = 0
   let north = 0

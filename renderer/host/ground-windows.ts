@@ -45,6 +45,11 @@ async function routes(): Promise<string | null> {
   return found
 }
 
+/** Asks where windows are had before any is wanted: the first then goes out at once. */
+export function askGroundRoutes(): void {
+  void routes()
+}
+
 /** Path of a binary route of the ground; null when the program does not answer. */
 export async function groundRoute(
   name: 'window' | 'file',

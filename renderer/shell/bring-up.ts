@@ -1,6 +1,7 @@
 /** Brings the page up: settings, library, the shoot that was last at work. */
 import { showTrouble } from './app-window.tsx'
 import { loadSettings, settings } from '#renderer/state/library/settings.ts'
+import { askGroundRoutes } from '#renderer/host/ground-windows.ts'
 import { ask } from '#renderer/host/host.ts'
 import { openAny, refreshShootList, tellLibraryState, noteVersion } from '#renderer/state/library/library.ts'
 
@@ -11,6 +12,7 @@ export async function bringUp(): Promise<void> {
     showTrouble({ kind: answer.fault.reason === 'no-key' ? 'no-key' : 'no-host', message: answer.fault.message })
     return
   }
+  askGroundRoutes()
   await loadSettings()
   tellLibraryState(answer.value)
   const { state } = answer.value

@@ -1,4 +1,5 @@
 /** How a bench measures: rounds of ours and the anchor in turns, CPU time, the median of the ratios. */
+import type { Gated } from './gate.ts'
 
 export interface BenchRow {
   readonly name: string
@@ -6,6 +7,8 @@ export interface BenchRow {
   readonly anchor: string
   readonly ratio: number
   readonly aim: string
+  /** Absent where no gate holds it. */
+  readonly gate?: Gated
 }
 
 /** CPU milliseconds that a piece of work takes. */

@@ -46,8 +46,21 @@ export const BROWSER_FLAGS = [
   `--disable-features=${OFF.join(',')}`,
 ]
 
+/** The window of a page that nothing else is asked of. */
+export const USUAL_WINDOW = {
+  viewport: { width: 1440, height: 900 },
+  colorScheme: 'light',
+  locale: 'en-GB',
+  timezoneId: 'UTC',
+} as const
+
+/** How a browser of ours is started, by the tests as by the bench. */
+export function launchOptions(): { executablePath: string; headless: boolean; args: string[] } {
+  return { executablePath: findBrowser(), headless: true, args: BROWSER_FLAGS }
+}
+
 export async function setup(project: TestProject): Promise<() => Promise<void>> {
-  const server = await chromium.launchServer({ executablePath: findBrowser(), headless: true, args: BROWSER_FLAGS })
+  const server = await chromium.launchServer(launchOptions())
   project.provide('browser', server.wsEndpoint())
   return () => server.close()
 }

@@ -11,6 +11,7 @@ import {
 import { expect, inject } from 'vitest'
 import { findHost } from '#test/help/browser.ts'
 import { type RunningHost, startHost, temporaryData } from '#test/help/host.ts'
+import { USUAL_WINDOW } from './one-browser.ts'
 
 const ROOT = resolve(import.meta.dirname, '../..')
 
@@ -53,10 +54,10 @@ async function openBrowser(data: string, options: OpenOptions, clean: () => Prom
   const host = await startHost(data, options.environment)
   await options.prepare?.(host)
   const context = await newContext({
-    viewport: options.viewport ?? { width: 1440, height: 900 },
-    colorScheme: options.colorScheme ?? 'light',
-    locale: options.locale ?? 'en-GB',
-    timezoneId: 'UTC',
+    ...USUAL_WINDOW,
+    viewport: options.viewport ?? USUAL_WINDOW.viewport,
+    colorScheme: options.colorScheme ?? USUAL_WINDOW.colorScheme,
+    locale: options.locale ?? USUAL_WINDOW.locale,
     acceptDownloads: true,
   })
   const troubles: string[] = []
