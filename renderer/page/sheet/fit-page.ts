@@ -10,7 +10,7 @@ const PIXELS_PER_MILLIMETRE = 96 / 25.4
 const TRIES: readonly { readonly size: number; readonly tight: '' | 'pictures' | 'most' }[] = [
   ...[1, 0.97, 0.94, 0.91, 0.88].map((size) => ({ size, tight: '' as const })),
   ...[0.94, 0.91, 0.88, 0.85, 0.82].map((size) => ({ size, tight: 'pictures' as const })),
-  ...[0.85, 0.82, 0.81].map((size) => ({ size, tight: 'most' as const })),
+  ...[0.85, 0.82].map((size) => ({ size, tight: 'most' as const })),
 ]
 
 /**
