@@ -11,7 +11,9 @@ export interface Found {
   readonly path: string
 }
 
+/** The engine alone comes first: without the browser's own windows and pages each test has more of the machine. */
 const NAMES = [
+  'chromium-headless-shell',
   'google-chrome',
   'google-chrome-stable',
   'chromium',
@@ -71,7 +73,8 @@ function fetched(): string | null {
 }
 
 function debians(): string | null {
-  return installDebian('chromium') ? onPath('chromium') : null
+  for (const name of ['chromium-headless-shell', 'chromium']) if (installDebian(name)) return onPath(name)
+  return null
 }
 
 /** A fetched browser may lack the system's libraries. */
