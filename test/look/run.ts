@@ -1,0 +1,99 @@
+/**
+ * `npm run look -- before` takes pictures of every state into test/shots/before; `npm run look -- before after` says how two such
+ * folders differ, picture by picture.
+ */
+import { mkdirSync, readFileSync, readdirSync, writeFileSync } from 'node:fs'
+import { join, resolve } from 'node:path'
+import { type Browser, chromium, type Page } from 'playwright-core'
+import { PNG } from 'pngjs'
+import { buildParts } from '#app/build.ts'
+import { launchOptions } from '#test/e2e/one-browser.ts'
+import { type RunningHost, startHost, temporaryData } from '#test/help/host.ts'
+import { type LookState, STATES } from './states.ts'
+
+const SHOTS = resolve(import.meta.dirname, '../shots')
+/** Milliseconds without any change on the page after which it counts as still. */
+const STILL = 1_500
+/** Of 255 in any colour: what anti-aliasing leaves between two paintings of the same. */
+const SAME_COLOUR = 32
+/** Share of a picture that may differ by more. */
+const SAME_PICTURE = 0.002
+
+async function untilStill(page: Page): Promise<void> {
+  await page.evaluate(
+    (still) =>
+      new Promise<void>((resolved) => {
+        let timer = setTimeout(resolved, still)
+        new MutationObserver(() => {
+          clearTimeout(timer)
+          timer = setTimeout(resolved, still)
+        }).observe(document, { subtree: true, childList: true, attributes: true, characterData: true })
+      }),
+    STILL,
+  )
+}
+
+async function take(browser: Browser, host: RunningHost, state: LookState, folder: string): Promise<void> {
+  const { width, height, scale, theme, name, go } = state
+  const context = await browser.newContext({
+    viewport: { width, height },
+    deviceScaleFactor: scale,
+    colorScheme: theme,
+    locale: 'en-GB',
+    timezoneId: 'UTC',
+    reducedMotion: 'reduce',
+  })
+  const page = await context.newPage()
+  await page.goto(await host.address())
+  await page.locator('.lens-frame').waitFor({ timeout: 60_000 })
+  await untilStill(page)
+  await go(page)
+  await untilStill(page)
+  await page.screenshot({ path: join(folder, `${name}.png`) })
+  await context.close()
+}
+
+async function takeAll(name: string): Promise<void> {
+  await buildParts('stale')
+  const folder = join(SHOTS, name)
+  mkdirSync(folder, { recursive: true })
+  const data = await temporaryData()
+  const host = await startHost(data.folder)
+  const browser = await chromium.launch(launchOptions())
+  // oxlint-disable-next-line no-await-in-loop -- one after the other, so that none waits for another's processor
+  for (const state of STATES) await take(browser, host, state, folder)
+  await browser.close()
+  await host.stop()
+  await data.remove()
+  process.stdout.write(`${STATES.length} pictures in ${folder}\n`)
+}
+
+/** Share of pixels that differ by more than painting again makes them; 1 for another size. */
+function difference(one: PNG, other: PNG): number {
+  if (one.width !== other.width || one.height !== other.height) return 1
+  let count = 0
+  for (let at = 0; at < one.data.length; at += 4) {
+    const most = Math.max(
+      ...[0, 1, 2].map((channel) => Math.abs((one.data[at + channel] ?? 0) - (other.data[at + channel] ?? 0))),
+    )
+    if (most > SAME_COLOUR) count += 1
+  }
+  return count / (one.width * one.height)
+}
+
+function compareAll(one: string, other: string): boolean {
+  const read = (folder: string, name: string): PNG => PNG.sync.read(readFileSync(join(SHOTS, folder, name)))
+  const names = readdirSync(join(SHOTS, one)).filter((name) => name.endsWith('.png'))
+  const lines = names.map((name) => ({ name, share: difference(read(one, name), read(other, name)) }))
+  for (const { name, share } of lines.toSorted((a, b) => b.share - a.share))
+    process.stdout.write(
+      `${(share * 100).toFixed(2).padStart(6)} % ${share > SAME_PICTURE ? 'differs' : 'agrees '} ${name}\n`,
+    )
+  writeFileSync(join(SHOTS, 'difference.json'), JSON.stringify(lines, null, 1))
+  return lines.every(({ share }) => share <= SAME_PICTURE)
+}
+
+const [first, second] = process.argv.slice(2)
+if (first === undefined) process.stdout.write('Name a folder to take pictures into, or two to compare.\n')
+else if (second === undefined) await takeAll(first)
+else process.exitCode = compareAll(first, second) ? 0 : 1
