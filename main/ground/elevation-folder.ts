@@ -4,6 +4,7 @@ import { readdir, rm, stat } from 'node:fs/promises'
 import { basename, extname, join } from 'node:path'
 import { type FileAdded } from '#app/contract/ground.ts'
 import { done, failed, type Result } from '#core/result.ts'
+import { DAY } from '#core/time/duration.ts'
 import { type ElevationFile } from './elevation-facts.ts'
 import { type FileReader, localId } from './file-reader.ts'
 import { ownFolder } from '#main/owner-alone.ts'
@@ -33,7 +34,7 @@ export interface ElevationFolder {
 }
 
 const READ_ENDINGS: ReadonlySet<string> = new Set(['.hgt', '.tif', '.tiff'])
-const HALF_DAY = 43_200_000
+const HALF_DAY = DAY / 2
 
 export async function openElevationFolder(
   folder: string,

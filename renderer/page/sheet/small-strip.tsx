@@ -5,12 +5,12 @@ import type { DayLight } from '#core/plan/day-light.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { civilTime, formatClock } from '#core/time/civil.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
+import { HOUR } from '#core/time/duration.ts'
 
 const WIDTH = 718
 const BAND = 30
 const HOURS = 11
 const BAR = 7
-const HOUR = 3_600_000
 /** Degrees at the band's top. */
 const HIGHEST = 70
 const SAMPLES = 96
