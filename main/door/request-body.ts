@@ -1,4 +1,4 @@
-/** The body of a request over HTTP: handed on piece by piece, read whole up to a limit, or taken as JSON. */
+/** The body of a request over HTTP: handed on piece by piece, or read whole up to a limit. */
 import type { IncomingMessage } from 'node:http'
 
 /** Read as it is wanted. Leaving it must not destroy the connection: the answer still has to reach the page. */
@@ -28,12 +28,4 @@ export async function readBody(request: IncomingMessage, limit: number): Promise
     pieces.push(piece)
   }
   return Buffer.concat(pieces).toString('utf8')
-}
-
-export function parsedJson(text: string): unknown {
-  try {
-    return JSON.parse(text)
-  } catch {
-    return undefined
-  }
 }
