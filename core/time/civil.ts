@@ -27,11 +27,11 @@ export interface CivilTime {
 
 export type DayReason = 'no-such-day' | 'out-of-range' | 'unreadable'
 
-const FIRST_DATE = '1900-01-01'
-const LAST_DATE = '2100-12-31'
-/** Beyond these the zone data are guesses and the sun's series are not checked. */
-export const EARLIEST_INSTANT = Temporal.Instant.from('1900-01-01T00:00:00Z').epochMilliseconds
-export const LATEST_INSTANT = Temporal.Instant.from('2100-12-31T23:59:59.999Z').epochMilliseconds
+/** Beyond these the zone data are guesses and the sun's series are not checked. Calendar days, YYYY-MM-DD. */
+export const FIRST_DATE = '1900-01-01'
+export const LAST_DATE = '2100-12-31'
+export const EARLIEST_INSTANT = Temporal.Instant.from(`${FIRST_DATE}T00:00:00Z`).epochMilliseconds
+export const LATEST_INSTANT = Temporal.Instant.from(`${LAST_DATE}T23:59:59.999Z`).epochMilliseconds
 
 /** True for a zone this program can compute with; bare offsets such as '+02:00' are none. */
 export function isZone(text: string): boolean {
