@@ -6,6 +6,7 @@ import type { Plan } from '#core/plan/plan.ts'
 import { civilTime, formatClock } from '#core/time/civil.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { HOUR } from '#core/time/duration.ts'
+import { figure } from '#renderer/text/path-text.ts'
 
 const WIDTH = 718
 const BAND = 30
@@ -24,10 +25,6 @@ interface SmallStripProps {
 function across(daylight: DayLight, instant: number): number {
   const { start, end } = daylight.day
   return ((instant - start) / (end - start)) * WIDTH
-}
-
-function figure(value: number): string {
-  return String(Math.round(value * 10) / 10)
 }
 
 /** Height in the band of an altitude: its foot is the level horizon. */

@@ -14,7 +14,8 @@ import { type PlacedFaces, type ThingFace, subjectFaces } from '#core/scene/face
 import type { Landmark } from '#core/scene/landmark.ts'
 import { pointMoved, toward } from './plan-drawing.ts'
 import { type Box, type PlanView, type Point, distanceBetween } from './plan-view.ts'
-import { boxAround, linePath } from './pixel-lines.ts'
+import { linePath } from '#renderer/text/path-text.ts'
+import { boxAround } from './pixel-lines.ts'
 
 /** The sun as the drawing needs it. */
 export interface SunNow {
