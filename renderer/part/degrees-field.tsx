@@ -4,5 +4,5 @@ import { FigureField, type FigureFieldProps } from './figure-field.tsx'
 type WithoutSign<Props> = Props extends unknown ? Omit<Props, 'unit' | 'strip'> : never
 
 export function DegreesField({ decimals = 1, ...field }: WithoutSign<FigureFieldProps>) {
-  return <FigureField {...(field as FigureFieldProps)} unit="°" decimals={decimals} strip={/°/u} />
+  return <FigureField {...field} unit="°" decimals={decimals} strip={/°/u} />
 }
