@@ -3,11 +3,13 @@ import { AsyncLocalStorage } from 'node:async_hooks'
 import { once } from 'node:events'
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http'
 import { ELEVATION_FILE_LIMIT } from '#app/contract/ground.ts'
+import { parsedJson } from '#core/parsed-json.ts'
 import type { Log } from './log.ts'
 import { limitConnections, TIME_LIMITS } from '#main/door/connections.ts'
 import { makeGate } from '#main/door/gate.ts'
-import { type DoorRequest, refuseCall, refuseRequest } from '#main/door/guard.ts'
+import { type CallBody, type DoorRequest, refuseCall, refuseRequest } from '#main/door/guard.ts'
 import { bodyLimit, dispatch, type Handlers } from '#main/door/handle.ts'
+import { bodyStream, readBody } from '#main/door/request-body.ts'
 import { plainAnswer, type Serve } from './serve.ts'
 
 export interface LoopbackOptions {
@@ -143,7 +145,7 @@ async function answerKey(work: Work): Promise<Response> {
   const { request, authority, gate } = work
   const refusal = refuseCall(askedOf(request), authority)
   if (refusal) return plainAnswer(refusal.status, refusal.text)
-  const text = await bodyText(request, KEY_BODY)
+  const text = await readBody(request, KEY_BODY)
   const input = text === null ? undefined : parsedJson(text)
   const key = typeof input === 'object' && input !== null && 'key' in input ? String(input.key) : ''
   const to = gate.takeKey(key)
@@ -155,13 +157,19 @@ async function answerKey(work: Work): Promise<Response> {
 /** Characters of a key and what is around it, with room. */
 const KEY_BODY = 1_000
 
-async function answerCall(work: Work, name: string): Promise<Response> {
-  const { request, authority, gate, options } = work
-  const refusal = refuseCall(askedOf(request), authority)
+/** The answer to what does not look like a call of the page, or comes without the token; null when neither is so. */
+function refuseUnlessAdmitted({ request, authority, gate }: Work, type?: CallBody): Response | null {
+  const refusal = refuseCall(askedOf(request), authority, type)
   if (refusal) return plainAnswer(refusal.status, refusal.text)
-  if (!gate.admits(request.headers.authorization))
-    return plainAnswer(401, 'The address that the terminal shows carries the key; open that one')
-  const text = await bodyText(request, bodyLimit(name))
+  if (gate.admits(request.headers.authorization)) return null
+  return plainAnswer(401, 'The address that the terminal shows carries the key; open that one')
+}
+
+async function answerCall(work: Work, name: string): Promise<Response> {
+  const { request, options } = work
+  const refusal = refuseUnlessAdmitted(work)
+  if (refusal) return refusal
+  const text = await readBody(request, bodyLimit(name))
   if (text === null) return plainAnswer(413, 'Too large')
   const input = parsedJson(text)
   if (input === undefined) return plainAnswer(400, 'Not JSON')
@@ -189,53 +197,14 @@ function giveUp(response: ServerResponse): void {
 
 /** A file for the library of ground: guarded like a call, its body handed on as it arrives. */
 async function answerFile(work: Work, target: string): Promise<Response> {
-  const { request, authority, gate, options } = work
-  const refusal = refuseCall(askedOf(request), authority, 'application/octet-stream')
-  if (refusal) return plainAnswer(refusal.status, refusal.text)
-  if (!gate.admits(request.headers.authorization))
-    return plainAnswer(401, 'The address that the terminal shows carries the key; open that one')
+  const { request, authority, options } = work
+  const refusal = refuseUnlessAdmitted(work, 'application/octet-stream')
+  if (refusal) return refusal
   if (Number(request.headers['content-length'] ?? 0) > ELEVATION_FILE_LIMIT) return plainAnswer(413, 'Too large')
   const address = new URL(`http://${authority}${target}`)
   // Half duplex is what a body in pieces asks for; not every typing of Request knows the word.
-  const wish = { method: 'POST', body: streamed(request), duplex: 'half' as const, signal: work.left }
+  const wish = { method: 'POST', body: bodyStream(request), duplex: 'half' as const, signal: work.left }
   return options.serve(new Request(address, wish))
-}
-
-/** Read as it is wanted. Leaving it must not destroy the connection: the answer still has to reach the page. */
-function streamed(request: IncomingMessage): ReadableStream<Uint8Array> {
-  const parts = request.iterator({ destroyOnReturn: false }) as AsyncIterableIterator<Uint8Array>
-  return new ReadableStream<Uint8Array>({
-    pull: async (controller) => {
-      const { done: ended, value } = await parts.next()
-      if (ended === true) controller.close()
-      else controller.enqueue(new Uint8Array(value))
-    },
-    cancel: async () => {
-      await parts.return?.()
-    },
-  })
-}
-
-/** The body, or null when it is larger than allowed: told by its header or met while reading. */
-async function bodyText(request: IncomingMessage, limit: number): Promise<string | null> {
-  if (Number(request.headers['content-length'] ?? 0) > limit) return null
-  const pieces: Buffer[] = []
-  let size = 0
-  // Leaving the loop must not destroy the connection: the refusal still has to reach the page.
-  for await (const piece of request.iterator({ destroyOnReturn: false }) as AsyncIterable<Buffer>) {
-    size += piece.length
-    if (size > limit) return null
-    pieces.push(piece)
-  }
-  return Buffer.concat(pieces).toString('utf8')
-}
-
-function parsedJson(text: string): unknown {
-  try {
-    return JSON.parse(text)
-  } catch {
-    return undefined
-  }
 }
 
 async function send(request: IncomingMessage, response: ServerResponse, result: Response): Promise<void> {

@@ -1,5 +1,6 @@
 /** How one call of the contract is told: its name, the shape of its request and of its answer. */
 import type { z } from 'zod'
+import type { Result } from '#core/result.ts'
 
 export interface Call<Input extends z.ZodType = z.ZodType, Output extends z.ZodType = z.ZodType> {
   readonly input: Input
@@ -14,6 +15,4 @@ export function call<Input extends z.ZodType, Output extends z.ZodType>(
 }
 
 /** What a call comes back as, over IPC and HTTP alike: faults travel as data. */
-export type Answer<Value> =
-  | { readonly ok: true; readonly value: Value }
-  | { readonly ok: false; readonly fault: { readonly reason: string; readonly message: string } }
+export type Answer<Value> = Result<Value>

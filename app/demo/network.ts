@@ -46,6 +46,45 @@ const QUENNICK_LANES: readonly IslandPoint[] = [
   { east: -380, north: -940 },
 ]
 
+/** Through which places each track comes from the roads, in the order in which they are laid. */
+const TRACKS: readonly (readonly IslandPoint[])[] = [
+  [{ east: -540, north: -60 }, TRACK_STOP],
+  [{ east: -1180, north: 480 }],
+  [
+    { east: -1650, north: 200 },
+    { east: -1300, north: -300 },
+  ],
+  [{ east: -3750, north: 1750 }],
+  [
+    { east: 1500, north: 1250 },
+    { east: 1250, north: 1000 },
+  ],
+  [
+    { east: 2350, north: 300 },
+    { east: 2500, north: -200 },
+  ],
+  [{ east: -1500, north: -2500 }],
+  [{ east: 3350, north: -420 }],
+]
+
+/** The same of the paths that lead to no summit. */
+const PATHS: readonly (readonly IslandPoint[])[] = [
+  [
+    { east: 330, north: 2100 },
+    { east: 200, north: 1300 },
+  ],
+  [
+    { east: 760, north: 1900 },
+    { east: 640, north: 1100 },
+  ],
+  [
+    { east: -460, north: -2000 },
+    { east: -420, north: -1300 },
+  ],
+  [{ east: -1620, north: -1500 }],
+  [{ east: 3950, north: 1050 }],
+]
+
 const ROAD_COMFORT = 0.06
 const LANE_COMFORT = 0.1
 const TRACK_COMFORT = 0.16
@@ -119,41 +158,7 @@ export function layWays(ground: Ground, quays: Quays): Way[] {
 }
 
 function addTracks(planner: RoutePlanner, add: (kind: Way['kind'], line: readonly IslandPoint[]) => void): void {
-  add('track', planner.join([{ east: -540, north: -60 }, TRACK_STOP], TRACK_COMFORT))
-  add('track', planner.join([{ east: -1180, north: 480 }], TRACK_COMFORT))
-  add(
-    'track',
-    planner.join(
-      [
-        { east: -1650, north: 200 },
-        { east: -1300, north: -300 },
-      ],
-      TRACK_COMFORT,
-    ),
-  )
-  add('track', planner.join([{ east: -3750, north: 1750 }], TRACK_COMFORT))
-  add(
-    'track',
-    planner.join(
-      [
-        { east: 1500, north: 1250 },
-        { east: 1250, north: 1000 },
-      ],
-      TRACK_COMFORT,
-    ),
-  )
-  add(
-    'track',
-    planner.join(
-      [
-        { east: 2350, north: 300 },
-        { east: 2500, north: -200 },
-      ],
-      TRACK_COMFORT,
-    ),
-  )
-  add('track', planner.join([{ east: -1500, north: -2500 }], TRACK_COMFORT))
-  add('track', planner.join([{ east: 3350, north: -420 }], TRACK_COMFORT))
+  for (const through of TRACKS) add('track', planner.join(through, TRACK_COMFORT))
 }
 
 function addPaths(
@@ -164,38 +169,7 @@ function addPaths(
   for (const hill of HILLS) {
     if (hill.name !== null) add('path', planner.join([summitOf(ground, hill.at, 420)], PATH_COMFORT))
   }
-  add(
-    'path',
-    planner.join(
-      [
-        { east: 330, north: 2100 },
-        { east: 200, north: 1300 },
-      ],
-      PATH_COMFORT,
-    ),
-  )
-  add(
-    'path',
-    planner.join(
-      [
-        { east: 760, north: 1900 },
-        { east: 640, north: 1100 },
-      ],
-      PATH_COMFORT,
-    ),
-  )
-  add(
-    'path',
-    planner.join(
-      [
-        { east: -460, north: -2000 },
-        { east: -420, north: -1300 },
-      ],
-      PATH_COMFORT,
-    ),
-  )
-  add('path', planner.join([{ east: -1620, north: -1500 }], PATH_COMFORT))
-  add('path', planner.join([{ east: 3950, north: 1050 }], PATH_COMFORT))
+  for (const through of PATHS) add('path', planner.join(through, PATH_COMFORT))
 }
 
 /** Drops ways so short that they only mark where two others met. */

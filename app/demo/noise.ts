@@ -1,12 +1,5 @@
 /** Seeded noise and a seeded random sequence, so that the demo island comes out alike on every run. */
-
-/** Mixes two lattice coordinates and a seed into an unsigned 32-bit number. */
-function mix(column: number, row: number, seed: number): number {
-  let value = (Math.imul(column, 0x27d4eb2d) ^ Math.imul(row, 0x165667b1) ^ Math.imul(seed, 0x9e3779b1)) | 0
-  value = Math.imul(value ^ (value >>> 15), 0x2c1b3c6d)
-  value = Math.imul(value ^ (value >>> 12), 0x297a2d39)
-  return (value ^ (value >>> 15)) >>> 0
-}
+import { cellNumber } from '#core/geo/cell-number.ts'
 
 const DIRECTIONS = Array.from({ length: 64 }, (_, step) => {
   const angle = (step / 64) * Math.PI * 2
@@ -14,7 +7,7 @@ const DIRECTIONS = Array.from({ length: 64 }, (_, step) => {
 })
 
 function slopeAt(column: number, row: number, seed: number, east: number, north: number): number {
-  const direction = DIRECTIONS[mix(column, row, seed) & 63]
+  const direction = DIRECTIONS[cellNumber(column, row, seed) & 63]
   return direction === undefined ? 0 : direction[0] * east + direction[1] * north
 }
 
@@ -51,7 +44,7 @@ export function layeredNoise(x: number, y: number, size: number, octaves: number
 /** A sequence of numbers 0..1 that depends on the seed alone. */
 export function randomSequence(seed: number): () => number {
   let step = 0
-  return () => mix(step++, 7919, seed) / 4294967296
+  return () => cellNumber(step++, 7919, seed) / 4294967296
 }
 
 /** 0 below `from`, 1 above `to`, with soft ends. */

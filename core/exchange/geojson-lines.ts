@@ -2,6 +2,7 @@
 import { type LatLon, latLon } from '#core/geo/lat-lon.ts'
 import { type Result, done, failed } from '#core/result.ts'
 import type { DrawnForm } from '#core/record/stopping-ground.ts'
+import { parsedJson } from '#core/parsed-json.ts'
 
 export interface FoundLine {
   readonly name: string
@@ -52,12 +53,9 @@ function notGeojson(what: string): Fault {
 }
 
 export function gatherLines(text: string): Result<FoundLines, GeojsonReason> {
-  let value: unknown
-  try {
-    value = JSON.parse(text.replace(/^\u{feff}/u, ''))
-  } catch {
+  const value = parsedJson(text.replace(/^\u{feff}/u, ''))
+  if (value === undefined)
     return failed('not-json', 'It is no JSON: perhaps it is cut short, or another kind of file. Choose a GeoJSON file.')
-  }
   if (!isMembers(value) || typeof value['type'] !== 'string') return notGeojson('It is JSON, but says no GeoJSON type.')
   const found: Gathering = { lines: [], points: 0, empty: 0 }
   const fault = gather(value, '', found, 0)

@@ -1,22 +1,8 @@
 /** Folds the names of places so that a search finds them however they are typed: case, accents, ß and ss, hyphens. */
+import { PLAIN_LETTERS } from '#core/plain-letters.ts'
 
-/** Letters that Unicode does not take apart into a plain letter and an accent. */
-const LETTERS: Readonly<Record<string, string>> = {
-  ß: 'ss',
-  æ: 'ae',
-  œ: 'oe',
-  ø: 'o',
-  đ: 'd',
-  ð: 'd',
-  þ: 'th',
-  ł: 'l',
-  ı: 'i',
-  ħ: 'h',
-  ŋ: 'ng',
-  ə: 'e',
-}
-
-const ODD_LETTER = /[ßæœøđðþłıħŋə]/gu
+const LETTERS: Readonly<Record<string, string>> = { ...PLAIN_LETTERS, ŋ: 'ng', ə: 'e' }
+const ODD_LETTER = new RegExp(`[${Object.keys(LETTERS).join('')}]`, 'gu')
 
 const PLAIN = /^[\x20-\x7e]*$/
 

@@ -26,6 +26,20 @@ export interface ElevationGrid {
   readonly beyond?: ElevationGrid
 }
 
+/** A window of cells on a plane: `half` of them to each side of the middle one, which lies east and north of where the plane touches. */
+export interface SquareWindow extends GridPoint {
+  readonly centre: LatLon
+  /** Metres. */
+  readonly cell: number
+  readonly half: number
+}
+
+/** The grid of such a window. */
+export function squareGrid({ centre, east, north, cell, half }: SquareWindow, heights: Float32Array): ElevationGrid {
+  const side = 2 * half + 1
+  return { centre, cell, columns: side, rows: side, west: east - half * cell, north: north + half * cell, heights }
+}
+
 /** Metres between the samples that a grid's heights come from. */
 export function stepOf({ step, cell }: ElevationGrid): number {
   return step ?? cell

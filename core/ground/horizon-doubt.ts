@@ -1,5 +1,6 @@
 /** Unknown ground in a look toward the sky: whether it could stand above what is known, and how far off it begins. */
-import { type Crossings, type GridLine, highestAcross, stripUnknown } from './grid-line.ts'
+import type { Crossings, GridLine } from './grid-line.ts'
+import { highestAcross, stripUnknown } from './line-strips.ts'
 import { type Look, couldRise } from './horizon-look.ts'
 import { GROUND_REACH, HIGHEST_GROUND, REACH_SLACK, endOf, startOf } from './rings.ts'
 

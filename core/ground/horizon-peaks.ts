@@ -1,5 +1,6 @@
 /** Ground that peaks inside a cell near the eye, where it stands out above the crossings on the cell's edges. */
-import { AT_END, type GridLine, distanceAt, majorAt, stripAt, stripMaximum } from './grid-line.ts'
+import { AT_END, type GridLine, distanceAt, majorAt } from './grid-line.ts'
+import { stripAt, stripMaximum } from './line-strips.ts'
 import { type Look, couldRise } from './horizon-look.ts'
 
 /** Whether ground of a strip, wherever it peaks, could still stand above what its crossings gave. */

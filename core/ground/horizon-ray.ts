@@ -1,18 +1,8 @@
 /** How high the ground stands against the sky in one direction after another, each helped by the one before. */
 import { degrees } from '#core/units/angle.ts'
 import { type MaximaLevel, maximaOf } from './block-maxima.ts'
-import {
-  AT_END,
-  type GridLine,
-  crossingsBetween,
-  distanceAt,
-  highestAcross,
-  majorAt,
-  minorLineBetween,
-  stripAt,
-  stripEnd,
-  stripUnknown,
-} from './grid-line.ts'
+import { AT_END, type GridLine, crossingsBetween, distanceAt, majorAt, minorLineBetween } from './grid-line.ts'
+import { highestAcross, stripAt, stripEnd, stripUnknown } from './line-strips.ts'
 import { doubtAt, doubtBeyond, stripIsDoubtful, nearestDoubt } from './horizon-doubt.ts'
 import { type Look, couldRise } from './horizon-look.ts'
 import { peaksMayRise, peaksWithin } from './horizon-peaks.ts'

@@ -1,5 +1,6 @@
 /** What the user saw and the elevations do not know: a row of trees, a wall, houses; a line with a height that hides what is behind it. */
 import type { LatLon } from '#core/geo/lat-lon.ts'
+import { keptWith } from '#core/kept-with.ts'
 import { type ElevationGrid, type GridPoint, elevationAt, gridPoint } from './elevation-grid.ts'
 
 export interface Obstruction {
@@ -27,24 +28,20 @@ export interface PlacedObstruction {
   readonly corners: readonly GridPoint[]
 }
 
-const placedBefore = new WeakMap<
-  readonly Obstruction[],
-  { readonly grid: ElevationGrid; readonly placed: readonly PlacedObstruction[] }
->()
+const placedOn = keptWith((obstructions: readonly Obstruction[], grid: ElevationGrid): readonly PlacedObstruction[] =>
+  obstructions.map(({ line, height }, obstruction) => ({
+    obstruction,
+    height,
+    corners: line.map((place) => gridPoint(grid, place)),
+  })),
+)
 
 /** The obstructions on a grid, kept for as long as both are the same objects. */
 export function placedObstructions(
   grid: ElevationGrid,
   obstructions: readonly Obstruction[],
 ): readonly PlacedObstruction[] {
-  const before = placedBefore.get(obstructions)
-  if (before !== undefined && before.grid === grid) return before.placed
-  const placed = obstructions.map(({ line, height }, obstruction): PlacedObstruction => {
-    const corners = line.map((place) => gridPoint(grid, place))
-    return { obstruction, height, corners }
-  })
-  placedBefore.set(obstructions, { grid, placed })
-  return placed
+  return placedOn(obstructions, grid)
 }
 
 /** Every crossing of a line with the obstructions; a stretch exactly parallel to the line has none. */

@@ -1,4 +1,7 @@
-/** Walks lines of sight from one eye to cell after cell: over whole blocks of lower ground at a glance, and first to what hid the last cell. */
+/**
+ * Walks lines of sight from one eye to cell after cell: over whole blocks of lower ground at a glance, and first to what hid the last cell;
+ * longer than others because its inner loops share one line's private fields, and handing those over at each crossing would slow them.
+ */
 import type { BlockMaxima, MaximaLevel } from './block-maxima.ts'
 import type { ElevationGrid } from './elevation-grid.ts'
 

@@ -2,18 +2,8 @@
 import { MEAN_EARTH_RADIUS } from '#core/geo/curvature-and-refraction.ts'
 import { type BlockMaxima, type MaximaLevel, maximaOf } from './block-maxima.ts'
 import type { ElevationGrid, GridPoint } from './elevation-grid.ts'
-import {
-  AT_END,
-  type Crossings,
-  type GridLine,
-  crossingsBetween,
-  distanceAt,
-  roomForCrossings,
-  stripAt,
-  stripEnd,
-  stripMaximum,
-  stripUnknown,
-} from './grid-line.ts'
+import { AT_END, type Crossings, type GridLine, crossingsBetween, distanceAt, roomForCrossings } from './grid-line.ts'
+import { stripAt, stripEnd, stripMaximum, stripUnknown } from './line-strips.ts'
 import { ringLines } from './rings.ts'
 
 /** A point on the grid's plane and its metres above the sea. */

@@ -1,6 +1,7 @@
 /** When sun or moon stands on a landmark as seen from a place: a look a day at the most, and a search only where it can succeed. */
 import { type Result, done } from '#core/result.ts'
 import { degrees, turnBetween, wrapBearing } from '#core/units/angle.ts'
+import { HOUR, MINUTE } from '#core/time/duration.ts'
 import { type AlignmentRequest, type AlignmentReason, checkedRequest } from './alignment-request.ts'
 import { type Body, CENTRE, bodyAt, discPlace } from './body.ts'
 import { crossings } from './crossing.ts'
@@ -36,9 +37,6 @@ export interface Alignment {
 
 /** Day while some of the sun is up by the almanacs' convention, then the twilights, then night. */
 export type SkyLight = 'day' | Twilight | 'night'
-
-const MINUTE = 60_000
-const HOUR = 60 * MINUTE
 
 /** How a body comes back to its hour angle. */
 interface Pace {

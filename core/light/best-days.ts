@@ -1,4 +1,5 @@
 /** Best days: of many days with their minutes of light the few to choose from, no two of them neighbours; and the next ones. */
+import { MINUTE } from '#core/time/duration.ts'
 
 export interface DayTotal {
   /** YYYY-MM-DD. */
@@ -9,7 +10,6 @@ export interface DayTotal {
 
 /** Days that lie nearer than this to a better one are not told beside it. */
 const DAYS_APART = 14
-const MINUTE = 60_000
 
 /**
  * The best days, in the order of the calendar: the day with most minutes, then the day with most of those that lie a

@@ -3,6 +3,7 @@ import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { LocalPoint } from '#core/geo/local-frame.ts'
 import type { CivilDay } from '#core/time/civil.ts'
 import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
+import { HOUR } from '#core/time/duration.ts'
 import { type Span, spansAbove } from './crossing.ts'
 import type { LightSkyline } from './light-scene.ts'
 import { LOOK_EVERY, totalOf } from './light-window.ts'
@@ -56,8 +57,6 @@ export interface FaceYear {
   /** Hours over all the days given. */
   readonly total: number
 }
-
-const HOUR = 3_600_000
 
 /** Adds up the days given; a year of them takes some tens of milliseconds a face, five times that over a skyline: work for a worker. */
 export function faceYears(

@@ -2,6 +2,7 @@
 import { getMoonIllumination, getMoonPosition, getPosition } from 'suncalc'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { RADIANS_PER_DEGREE, degrees, wrapBearing } from '#core/units/angle.ts'
+import { DAY } from '#core/time/duration.ts'
 import { lastInstant, lastLook } from './last-look.ts'
 
 /** A body's centre as seen from a place, without air. */
@@ -65,7 +66,6 @@ export function airless(reported: number): number {
   return degrees(height)
 }
 
-const DAY = 86_400_000
 const CENTURY = 36_525 * DAY
 const J2000 = Date.UTC(2000, 0, 1, 12)
 

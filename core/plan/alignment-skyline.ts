@@ -3,24 +3,20 @@ import { maximaOf } from '#core/ground/block-maxima.ts'
 import { type ElevationGrid, type GridPoint, gridPoint } from '#core/ground/elevation-grid.ts'
 import { mapRings } from '#core/ground/rings.ts'
 import type { LightSkyline, PlanSkylines } from '#core/light/light-scene.ts'
-import type { Landmark } from '#core/scene/landmark.ts'
+import type { Landmark, Summit } from '#core/scene/landmark.ts'
+import { keptWith } from '#core/kept-with.ts'
 import { type Plan, levelsOf } from './plan.ts'
 import { skyEyes, skylineFrom } from './plan-skylines.ts'
-
-const withoutBefore = new WeakMap<
-  ElevationGrid,
-  { readonly landmark: Landmark | null; readonly without: ElevationGrid }
->()
 
 /** The ground without that of which the landmark itself consists: a summit is in the elevations, other landmarks stand on them. */
 export function groundWithout(landmark: Landmark | null, grid: ElevationGrid): ElevationGrid {
   if (landmark?.kind !== 'summit') return grid
-  const before = withoutBefore.get(grid)
-  if (before?.landmark === landmark) return before.without
-  const without = mapRings(grid, (ring) => lowered(ring, gridPoint(grid, landmark.at), landmark.width / 2))
-  withoutBefore.set(grid, { landmark, without })
-  return without
+  return withoutSummit(grid, landmark)
 }
+
+const withoutSummit = keptWith((grid: ElevationGrid, { at, width }: Summit) =>
+  mapRings(grid, (ring) => lowered(ring, gridPoint(grid, at), width / 2)),
+)
 
 /** Cells within a circle at the lowest level that anything there could have: no hill, yet nothing unknown. The same ring where none lies in it. */
 function lowered(ring: ElevationGrid, middle: GridPoint, radius: number): ElevationGrid {

@@ -8,19 +8,12 @@ import { type PlacedFaces, type ThingFace, landmarkFaces, subjectFaces } from '#
 import type { Landmark } from '#core/scene/landmark.ts'
 import type { Subject } from '#core/scene/subject.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
+import { keptWith } from '#core/kept-with.ts'
 import type { Levels, Plan } from './plan.ts'
 import type { Stop } from '#core/record/spot.ts'
 
-const placedFaces = new WeakMap<Landmark, { readonly base: number; readonly placed: PlacedFaces | null }>()
-
 /** The landmark's faces, cut once for as long as it stays as it is. */
-export function facesOf(landmark: Landmark, base: number): PlacedFaces | null {
-  const known = placedFaces.get(landmark)
-  if (known !== undefined && known.base === base) return known.placed
-  const placed = landmarkFaces(landmark, base)
-  placedFaces.set(landmark, { base, placed })
-  return placed
-}
+export const facesOf = keptWith(landmarkFaces)
 
 /** What was found of a plan that its light depends on. */
 interface Found {

@@ -1,14 +1,12 @@
 /** When two arrangements count as two: apart in place, in the way to the camera, or in the time of day. */
 import { geodesicDistance, geodesicLine } from '#core/geo/geodesic.ts'
 import { turnBetween } from '#core/units/angle.ts'
+import { DAY, MINUTE } from '#core/time/duration.ts'
 import type { Candidate } from './scan-found.ts'
 
 /** Degrees, and minutes of the clock, from which two arrangements at one place are two: less is mostly the same window of light. */
 const APART_DEGREES = 20
 const APART_MINUTES = 120
-
-const MINUTE = 60_000
-const DAY = 1440 * MINUTE
 
 /** The same hour on another day is the same light again, near enough: what counts is the time of day. */
 export function apartInTime(one: number, other: number): boolean {

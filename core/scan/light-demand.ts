@@ -4,6 +4,7 @@ import { type Hours, type LightWishes, SOFT_ENDS, type WishKind, wishesMade } fr
 import { SUN_RISE_ALTITUDE } from '#core/light/day-events.ts'
 import { type SunLook, type SunOver, lookAtSun, wishMargin } from '#core/light/wish-margin.ts'
 import { type Zone, civilTime } from '#core/time/civil.ts'
+import { DAY_MINUTES } from '#core/time/duration.ts'
 import { degreeOf, meets } from './score.ts'
 
 /** Cosine, or radians of the sun over the skyline, from which a lit, raked or shaded side counts as fully so. */
@@ -20,8 +21,6 @@ function fullAt(kind: Exclude<WishKind, 'hours'>, { altitude }: LightWishes): nu
   if (kind === 'altitude' && altitude !== null) return Math.max((altitude.most - altitude.least) / 2, FINEST_ALTITUDE)
   return FULL_IN_SKY
 }
-
-const DAY_MINUTES = 1440
 
 /** The margin of clock hours: 1 in their middle, 0 at their ends, below outside. */
 export function hoursMargin({ from, until }: Hours, instant: number, zone: Zone): number {

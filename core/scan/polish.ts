@@ -6,6 +6,7 @@ import { hoursSpans } from '#core/light/light-window.ts'
 import type { StoppingGround } from '#core/record/stopping-ground.ts'
 import { civilDayOf } from '#core/time/civil.ts'
 import { turnBetween, wrapBearing } from '#core/units/angle.ts'
+import { MINUTE } from '#core/time/duration.ts'
 import { wayToCamera } from './apart.ts'
 import { type MeasuredLine, alongAt, holdsPlace, measuredLine, pointAlong } from './scan-places.ts'
 import { awayFrom, offPlane, planeAt } from './drawn-shape.ts'
@@ -46,8 +47,6 @@ interface Polishing {
   /** When the instant may be; null where it stays. */
   readonly times: readonly Span[] | null
 }
-
-const MINUTE = 60_000
 
 function timesOf({ request, table }: Pick<Polishing, 'request' | 'table'>, instant: number): readonly Span[] | null {
   if (!table.lit) return null

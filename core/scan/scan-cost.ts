@@ -1,5 +1,6 @@
 /** What a scan will take, told before it starts: lengths, areas, places and combinations, without trying any of them. */
 import type { StoppingGround } from '#core/record/stopping-ground.ts'
+import { DAY_MINUTES } from '#core/time/duration.ts'
 import { areaOf, onPlane, planeAt } from './drawn-shape.ts'
 import { cellsOver, measuredLine, samplesAlong, turnSamples } from './scan-places.ts'
 import type { ScanRequest } from './scan-request.ts'
@@ -30,8 +31,6 @@ function sizeOf(ground: StoppingGround, { place, heading }: ScanRequest['steps']
   const share = box > 0 ? area / box : 0
   return { length: 0, area, places: area > 0 ? Math.max(1, Math.round(columns * rows * share)) : 0, headings: round }
 }
-
-const DAY_MINUTES = 1440
 
 /** Instants looked at, about: days of 24 hours, the wished part of each. */
 function instantCount(request: ScanRequest): number {

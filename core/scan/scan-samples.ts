@@ -6,6 +6,7 @@ import { commonSpans, hoursSpans } from '#core/light/light-window.ts'
 import type { Lens } from '#core/optics/lens.ts'
 import type { Band, ScanWishes } from '#core/record/scan-wishes.ts'
 import { type CivilDay, type Zone, addDays, civilDay, civilDayOf } from '#core/time/civil.ts'
+import { DAY, MINUTE } from '#core/time/duration.ts'
 import { demandsMade } from './demands.ts'
 import type { ScanRequest } from './scan-request.ts'
 
@@ -65,8 +66,6 @@ export function placementSamples({ shoot, spot }: Pick<ScanRequest, 'shoot' | 's
   return [placement, ...others.map((across) => ({ ...placement, across }))]
 }
 
-const DAY = 86_400_000
-
 function daysBetween(from: string, until: string): number {
   return Math.round((Date.parse(until) - Date.parse(from)) / DAY)
 }
@@ -91,8 +90,6 @@ export function daySamples({ shoot, spot, zone, steps }: ScanRequest): CivilDay[
     return day.ok ? [day.value] : []
   })
 }
-
-const MINUTE = 60_000
 
 function instantsWithin(hours: readonly (Hours | null)[], day: CivilDay, zone: Zone, minutes: number): number[] {
   const spans = hours.reduce(

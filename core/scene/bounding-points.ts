@@ -1,6 +1,7 @@
 /** The landmark's bounding points: the points in space that bound it, from which its place and share in the frame are read. */
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { type EarthPoint, type LocalFrame, localFrame, placeUnder, toEarth, toLocal } from '#core/geo/local-frame.ts'
+import { keptWith } from '#core/kept-with.ts'
 import type { Building, Landmark, SpanLandmark, Summit, Upright } from './landmark.ts'
 
 const RING = 32
@@ -78,26 +79,18 @@ function buildingPoints(building: Building, base: number): EarthPoint[] {
   })
 }
 
-const laid = new WeakMap<Landmark, { readonly base: number; readonly points: readonly EarthPoint[] }>()
-
-/**
- * The bounding points, earth-centred; `base` is the foot's height in metres above the ellipsoid. Never empty. Laid once for as long as
- * the landmark stays as it is.
- */
-export function landmarkBoundingPoints(landmark: Landmark, base: number): readonly EarthPoint[] {
-  const before = laid.get(landmark)
-  if (before?.base === base) return before.points
-  const points = pointsOf(landmark, base)
-  laid.set(landmark, { base, points })
-  return points
-}
-
 function pointsOf(landmark: Landmark, base: number): EarthPoint[] {
   if (landmark.kind === 'upright') return uprightPoints(landmark, base)
   if (landmark.kind === 'summit') return summitPoints(landmark, base)
   if (landmark.kind === 'span') return spanPoints(landmark, base)
   return buildingPoints(landmark, base)
 }
+
+/**
+ * The bounding points, earth-centred; `base` is the foot's height in metres above the ellipsoid. Never empty. Laid once for as long as
+ * the landmark stays as it is.
+ */
+export const landmarkBoundingPoints: (landmark: Landmark, base: number) => readonly EarthPoint[] = keptWith(pointsOf)
 
 const middles = new WeakMap<readonly LatLon[], LatLon>()
 

@@ -1,5 +1,6 @@
 /** The landmark as a few convex parts whose shadows together are its own, but for cables, hangers and other open work. */
 import { type LocalFrame, type LocalPoint, localFrame, toEarth, toLocal } from '#core/geo/local-frame.ts'
+import { keptWith } from '#core/kept-with.ts'
 import { type Building, type Landmark, type SpanLandmark, landmarkPoints } from './landmark.ts'
 import { landmarkBoundingPoints } from './bounding-points.ts'
 import { type PlaceAlong, type SpanRule, spanRule } from '#core/scene/solid/span-rule.ts'
@@ -62,8 +63,7 @@ function buildingParts(building: Building, base: number, frame: LocalFrame): Con
   return posts.map((post, index) => [...post, ...(posts[(index + 1) % posts.length] ?? post)])
 }
 
-/** `base` is the foot's height in metres above the ellipsoid. Null for a landmark without points. */
-export function convexParts(landmark: Landmark, base: number): PlacedParts | null {
+function partsOf(landmark: Landmark, base: number): PlacedParts | null {
   const [first] = landmarkPoints(landmark)
   if (first === undefined) return null
   const frame = localFrame(first, base)
@@ -71,3 +71,9 @@ export function convexParts(landmark: Landmark, base: number): PlacedParts | nul
   if (landmark.kind === 'building') return { frame, parts: buildingParts(landmark, base, frame) }
   return { frame, parts: [landmarkBoundingPoints(landmark, base).map((point) => toLocal(frame, point))] }
 }
+
+/**
+ * `base` is the foot's height in metres above the ellipsoid. Null for a landmark without points. Cut once for as long as the landmark
+ * stays as it is.
+ */
+export const convexParts = keptWith(partsOf)

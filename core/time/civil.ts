@@ -1,6 +1,7 @@
 /** Civil time: days, clock times and zones of the place itself, never the computer's own; the one file that names Temporal. */
 import { Temporal } from 'temporal-polyfill'
 import { type Result, done, failed } from '#core/result.ts'
+import { MINUTE } from './duration.ts'
 
 /** An IANA zone such as 'Europe/Berlin', 'UTC', or at sea 'Etc/GMT+2' (whose sign is POSIX's: two hours BEHIND UTC). */
 export type Zone = string
@@ -26,13 +27,11 @@ export interface CivilTime {
 
 export type DayReason = 'no-such-day' | 'out-of-range' | 'unreadable'
 
-const FIRST_DATE = '1900-01-01'
-const LAST_DATE = '2100-12-31'
-/** Beyond these the zone data are guesses and the sun's series are not checked. */
-export const EARLIEST_INSTANT = Temporal.Instant.from('1900-01-01T00:00:00Z').epochMilliseconds
-export const LATEST_INSTANT = Temporal.Instant.from('2100-12-31T23:59:59.999Z').epochMilliseconds
-
-const MINUTE = 60_000
+/** Beyond these the zone data are guesses and the sun's series are not checked. Calendar days, YYYY-MM-DD. */
+export const FIRST_DATE = '1900-01-01'
+export const LAST_DATE = '2100-12-31'
+export const EARLIEST_INSTANT = Temporal.Instant.from(`${FIRST_DATE}T00:00:00Z`).epochMilliseconds
+export const LATEST_INSTANT = Temporal.Instant.from(`${LAST_DATE}T23:59:59.999Z`).epochMilliseconds
 
 /** True for a zone this program can compute with; bare offsets such as '+02:00' are none. */
 export function isZone(text: string): boolean {

@@ -3,6 +3,7 @@ import type { LightScene } from '#core/light/light-scene.ts'
 import { type Assessment, assess } from '#core/plan/assess.ts'
 import { groundReading } from '#core/plan/ground-reading.ts'
 import { type Levels, type Plan, levelsOf } from '#core/plan/plan.ts'
+import { keptWith } from '#core/kept-with.ts'
 
 export interface PlacedPlan {
   readonly plan: Plan
@@ -29,16 +30,11 @@ function levelled(plan: Plan, levels: Levels): Plan {
   }
 }
 
-const stood = new WeakMap<NonNullable<Plan['landmark']>, NonNullable<Plan['landmark']>>()
-
 /** The landmark at its level; the same object each time, since its faces are kept by it. */
-function standing(landmark: NonNullable<Plan['landmark']>, level: number): NonNullable<Plan['landmark']> {
-  const known = stood.get(landmark)
-  if (known !== undefined && known.baseElevation === level) return known
-  const made = { ...landmark, baseElevation: level }
-  stood.set(landmark, made)
-  return made
-}
+const standing = keptWith((landmark: NonNullable<Plan['landmark']>, level: number) => ({
+  ...landmark,
+  baseElevation: level,
+}))
 
 export function placedPlan(plan: Plan, lightSceneOf: (plan: Plan, found: Assessment) => LightScene): PlacedPlan {
   const levels = levelsOf(plan)

@@ -46,11 +46,14 @@ function isPlainVisit(asked: DoorRequest): boolean {
   )
 }
 
+/** What a call brings: its input, or a file as plain bytes. */
+export type CallBody = 'application/json' | 'application/octet-stream'
+
 /** Rules for a call besides its token: only the page's own script can meet them, no form and no other site. */
 export function refuseCall(
   asked: DoorRequest,
   authority: string,
-  type: 'application/json' | 'application/octet-stream' = 'application/json',
+  type: CallBody = 'application/json',
 ): DoorRefusal | null {
   if (asked.method !== 'POST') return { status: 405, text: 'Calls are made by POST' }
   if (asked.headers.origin !== `http://${authority}`) return { status: 403, text: 'Asked by another site' }

@@ -7,6 +7,7 @@ import { SHOOT_FILE_ENDING, SHOOT_FILE_LIMIT } from '#app/contract/files.ts'
 import type { Change } from '#app/contract/library.ts'
 import { mendFigures, type Mended } from '#app/contract/mended.ts'
 import { shootShape, spotShape } from '#app/contract/records.ts'
+import { parsedJson } from '#core/parsed-json.ts'
 
 export interface ShootFile {
   readonly shoot: Shoot
@@ -58,14 +59,6 @@ function fromFirstVersion(parsed: unknown): unknown {
   const { shoot, ...rest } = body.data
   const { screens, ...others } = shoot
   return { ...rest, shoot: screens === undefined ? others : { ...others, obstructions: screens } }
-}
-
-function parsedJson(text: string): unknown {
-  try {
-    return JSON.parse(text)
-  } catch {
-    return undefined
-  }
 }
 
 function cutShort(): Result<never, ShootFileReason> {

@@ -1,17 +1,17 @@
 /** Owns the folder of elevation files: what lies in it, taking one in after looking at it, taking one out. */
 import { randomUUID } from 'node:crypto'
-import { readdir, rename, rm, stat } from 'node:fs/promises'
+import { readdir, rm, stat } from 'node:fs/promises'
 import { basename, extname, join } from 'node:path'
 import { type FileAdded } from '#app/contract/ground.ts'
 import { done, failed, type Result } from '#core/result.ts'
-import { fileName } from '#main/files/file-name.ts'
+import { DAY } from '#core/time/duration.ts'
 import { type ElevationFile } from './elevation-facts.ts'
 import { type FileReader, localId } from './file-reader.ts'
 import { ownFolder } from '#main/owner-alone.ts'
 import { type GapNotes, readGapNotes } from './gap-notes.ts'
-import { hgtCorner, hgtName } from './hgt.ts'
 import { INCOMING, takeInFile } from './take-in-file.ts'
 import type { FileRef } from './local-file.ts'
+import { settleFile } from './settle-file.ts'
 
 /** A file that lies in the folder, and what came of opening it. */
 export interface Listed {
@@ -34,7 +34,7 @@ export interface ElevationFolder {
 }
 
 const READ_ENDINGS: ReadonlySet<string> = new Set(['.hgt', '.tif', '.tiff'])
-const HALF_DAY = 43_200_000
+const HALF_DAY = DAY / 2
 
 export async function openElevationFolder(
   folder: string,
@@ -43,6 +43,7 @@ export async function openElevationFolder(
 ): Promise<ElevationFolder> {
   const closing = new AbortController()
   const notes = await readGapNotes(join(folder, 'gaps.json'))
+  const settling = { folder, reader, notes }
   let listed: readonly Listed[] = []
   let states = new Map<string, string>()
   let looking: Promise<readonly Listed[]> | null = null
@@ -84,13 +85,6 @@ export async function openElevationFolder(
     return own
   }
 
-  /** Looks at a received file and gives it its name; what cannot be used is deleted. */
-  async function settle(received: string, name: string): Promise<Result<string>> {
-    const settled = await settleUnder(folder, received, name, reader, notes)
-    if (!settled.ok) await rm(received, { force: true })
-    return settled
-  }
-
   async function addArchive(received: string, name: string): Promise<Result<FileAdded>> {
     const added: string[] = []
     const left: string[] = []
@@ -101,7 +95,7 @@ export async function openElevationFolder(
     const { entries, fault } = unpacked.ok ? unpacked.value : { entries: [], fault: unpacked.fault }
     for (const { name: entry, path } of entries) {
       // oxlint-disable-next-line no-await-in-loop -- one after the other: they share the disk
-      const settled = path === null ? tooLarge(entry) : await settle(path, entry)
+      const settled = path === null ? tooLarge(entry) : await settleFile(settling, path, entry)
       if (settled.ok) added.push(settled.value)
       else left.push(settled.fault.message)
     }
@@ -122,7 +116,7 @@ export async function openElevationFolder(
     const received = await takeInFile(folder, plain, body, AbortSignal.any([signal, closing.signal]))
     if (!received.ok) return received
     if (ending === '.zip') return addArchive(received.value, plain)
-    const settled = await settle(received.value, plain)
+    const settled = await settleFile(settling, received.value, plain)
     return settled.ok ? done({ added: [settled.value], notes: [] }) : settled
   }
 
@@ -201,44 +195,6 @@ async function listOne(ref: FileRef, reader: FileReader, notes: GapNotes): Promi
   return { ...listed, opened, gaps: share }
 }
 
-/** The name under which it then lies in the folder. */
-async function settleUnder(
-  folder: string,
-  received: string,
-  name: string,
-  reader: FileReader,
-  notes: GapNotes,
-): Promise<Result<string>> {
-  const { size } = await stat(received)
-  const ref = { path: received, name, bytes: size, state: randomUUID() }
-  const file = await reader.look(ref)
-  if (!file.ok) return file
-  const counted = await reader.countGaps(ref)
-  await reader.forget(received)
-  if (!counted.ok) return counted
-  const gaps = counted.value
-  if (gaps.trouble !== null) return failed('damaged', gaps.trouble)
-  if (gaps.unlikely !== null) return failed('not-elevation', gaps.unlikely)
-  if (gaps.whole && gaps.share === 1)
-    return failed('empty', `${name} holds no height at all, only gaps. Choose another file.`)
-  const settled = settledName(name)
-  const path = join(folder, settled)
-  if (await exists(path))
-    return failed('already-there', `${settled} is there already. Remove it first if this one is to take its place.`)
-  await rename(received, path)
-  const about = await stat(path)
-  await notes.put(settled, `${about.size}-${about.mtimeMs}`, gaps.share)
-  return done(settled)
-}
-
-/** The plain name of a degree for .hgt; otherwise the file's own, without what a file system may not like. */
-function settledName(name: string): string {
-  const corner = /\.hgt$/i.test(name) ? hgtCorner(name) : null
-  if (corner?.ok === true) return `${hgtName(corner.value)}.hgt`
-  const ending = extname(name)
-  return fileName(name.slice(0, -ending.length), 'elevation', ending.toLowerCase())
-}
-
 function tooLarge(name: string): Result<never> {
   return failed('bad-size', `${name} is larger than any .hgt file.`)
 }
@@ -252,11 +208,4 @@ async function clear(folder: string, prefix: string): Promise<void> {
 /** The file's name as it is told, without folders. */
 function plainName(name: string): string {
   return basename(name.replaceAll('\\', '/'))
-}
-
-async function exists(path: string): Promise<boolean> {
-  return stat(path).then(
-    () => true,
-    () => false,
-  )
 }

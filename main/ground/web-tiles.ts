@@ -1,6 +1,8 @@
 /** Owns elevation from the web: its address by the settings, and its tiles by the one way tiles are fetched. */
 import type { Settings } from '#app/contract/settings.ts'
 import type { TileSource } from '#main/tiles/source.ts'
+import { faultInJson } from '#core/parsed-json.ts'
+import type { Fault } from '#core/result.ts'
 import { makeTurnstile } from './time-slices.ts'
 import type { Chunk, Raster } from './raster.ts'
 import { decodeTerrarium, terrariumRaster, zoomFor } from './terrarium.ts'
@@ -72,14 +74,7 @@ function chunkOf(answer: Awaited<ReturnType<AskTile>>): Chunk {
   return { heights: null, trouble: reason === 'not-covered' || reason === 'no-such-tile' ? null : message }
 }
 
-function whyNot(body: Uint8Array): { readonly reason: string; readonly message: string } {
+function whyNot(body: Uint8Array): Fault {
   const usual = { reason: 'unknown', message: 'Elevation tiles did not arrive. Try again later.' }
-  try {
-    const failure: unknown = JSON.parse(new TextDecoder().decode(body))
-    if (typeof failure !== 'object' || failure === null || !('reason' in failure) || !('message' in failure))
-      return usual
-    return { reason: String(failure.reason), message: String(failure.message) }
-  } catch {
-    return usual
-  }
+  return faultInJson(new TextDecoder().decode(body)) ?? usual
 }

@@ -1,7 +1,7 @@
 /** Owns what may be asked for as a window of cells: a place, a size of cell, a number of cells. */
 import { LARGEST_CELL, MOST_CELLS, SMALLEST_CELL } from '#app/contract/ground.ts'
 import { isLatLon, type LatLon, latLon } from '#core/geo/lat-lon.ts'
-import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
+import { type ElevationGrid, squareGrid } from '#core/ground/elevation-grid.ts'
 import { done, failed, type Result } from '#core/result.ts'
 
 export interface WindowWish {
@@ -59,14 +59,5 @@ type Laid = Pick<WindowWish, 'centre' | 'cell' | 'half'> & Partial<Pick<WindowWi
 
 /** Every cell unknown. */
 export function emptyGrid({ centre, east = 0, north = 0, cell, half }: Laid): ElevationGrid {
-  const side = 2 * half + 1
-  return {
-    centre,
-    cell,
-    columns: side,
-    rows: side,
-    west: east - half * cell,
-    north: north + half * cell,
-    heights: new Float32Array(side * side).fill(Number.NaN),
-  }
+  return squareGrid({ centre, east, north, cell, half }, new Float32Array((2 * half + 1) ** 2).fill(Number.NaN))
 }

@@ -2,6 +2,7 @@
 import { closeSync, fsyncSync, openSync, readdirSync, renameSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
 import { ownFile, ownFolder } from '#main/owner-alone.ts'
+import { DAY } from '#core/time/duration.ts'
 import { Refused } from './fault.ts'
 import { readFileHeader } from './file-header.ts'
 import { type Connection, connect } from './handle.ts'
@@ -20,7 +21,6 @@ type BackupKind = 'daily' | 'before'
 /** A file gets this name only after it has been checked: what the folder shows is good. */
 const NAME = /^(daily|before)_(\d{4}-\d{2}-\d{2})T(\d{2})-(\d{2})-(\d{2})Z_(\d+)-spots\.sqlite$/
 const COPIES_KEPT = 3
-const DAY = 86_400_000
 
 export function backupFolder(dataFolder: string): string {
   return join(dataFolder, 'backups')

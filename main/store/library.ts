@@ -1,5 +1,4 @@
 /** The library as one thing: opens, reads, writes with patience, backs up, recovers, and says how it stands. */
-import { statSync } from 'node:fs'
 import type { Output } from '#app/contract/index.ts'
 import type { Result } from '#core/result.ts'
 import { backUp, backupIsDue, isAhead, listBackups } from './backup.ts'
@@ -7,9 +6,11 @@ import { faultOf, resultOf, guardedLater, Refused, type StoreReason } from './fa
 import type { Connection, ReadHandle, WriteHandle } from './handle.ts'
 import { completeForm, isComplete, libraryPath, type Opening, openFile, takeOverwritten } from './library-file.ts'
 import { formOf, NEWEST_FORM } from './migrate.ts'
-import { type FileChange, type FileWatch, NO_CHANGE, watchFile } from './overwritten.ts'
+import { type FileChange, type FileWatch, NO_CHANGE, settledChange, watchFile } from './overwritten.ts'
 import { countRecords, raiseVersion } from './records.ts'
+import { patiently } from './patience.ts'
 import { restoreBackup } from './restore.ts'
+import { isSmall, isSound } from './soundness.ts'
 import { strikeUnusedWords } from './word-index.ts'
 
 export interface LibraryOptions {
@@ -31,15 +32,6 @@ export interface Library {
   tend(): Promise<Result<{ backup: string | null }, StoreReason>>
   close(): Promise<void>
 }
-
-/** Attempts to write while another window is writing; with the pauses between them about ten seconds. */
-const ATTEMPTS = 24
-
-/** Up to this size SQLite's whole check takes less than about 50 ms and is made before anything is read or written. */
-const CHECKED_AT_ONCE = 16_000_000
-
-/** Looks before a file counts as written over, and with the pauses between them a tenth of a second. */
-const LOOKS = 3
 
 const OVERWRITTEN =
   'Another program wrote over the library file while it was open. What it put there is the library now; ' +
@@ -89,11 +81,11 @@ class OpenLibrary implements Library {
   /** A library of an older form is copied first: a migration gone wrong must leave a way back. */
   async #bringUpToDate(connection: Connection): Promise<void> {
     const { dataFolder, now } = this.#options
-    const brought = await this.#patiently(async () => {
+    const brought = await patiently(async () => {
       if (isComplete(connection)) return
       if (formOf(connection.read) < NEWEST_FORM) await backUp(connection, dataFolder, now(), 'before')
       completeForm(connection)
-    })
+    }, this.#options.pause)
     if (brought.ok) return
     connection.close()
     this.#opening = {
@@ -102,30 +94,18 @@ class OpenLibrary implements Library {
     }
   }
 
-  /** Tries again while another window is writing. */
-  async #patiently<Value>(work: () => Value | Promise<Value>): Promise<Result<Value, StoreReason>> {
-    for (let attempt = 1; ; attempt += 1) {
-      // oxlint-disable-next-line no-await-in-loop
-      const tried = await guardedLater(work)
-      if (tried.ok || tried.fault.reason !== 'busy' || attempt === ATTEMPTS) return tried
-      // oxlint-disable-next-line no-await-in-loop
-      await this.#options.pause(25 * attempt)
-    }
-  }
-
   #check(): void {
     const opening = this.#opening
     if (!('connection' in opening)) return
     this.#checked = true
-    const found = resultOf(() => opening.connection.pragma('integrity_check'))
-    if (found.ok ? found.value === 'ok' : found.fault.reason !== 'damaged') return
+    if (isSound(opening.connection)) return
     opening.connection.close()
     this.#opening = { state: 'damaged', message: DAMAGED }
   }
 
   /** The connection, after looking whether another window or program has put something else in the file's place. */
   async #current(): Promise<Connection> {
-    await this.#follow(await this.#changeOfFile())
+    await this.#follow(await settledChange(this.#watch, this.#options.pause))
     return this.#connection()
   }
 
@@ -133,16 +113,6 @@ class OpenLibrary implements Library {
     const opening = this.#opening
     if ('connection' in opening) return opening.connection
     throw new Refused(opening.state, opening.message)
-  }
-
-  /** Another window's copying of the log may be half seen: what looks foreign has to look so for a while. */
-  async #changeOfFile(): Promise<FileChange> {
-    for (let look = 1; ; look += 1) {
-      const change = this.#watch.look()
-      if (change !== 'overwritten' || look === LOOKS) return change
-      // oxlint-disable-next-line no-await-in-loop
-      await this.#options.pause(50)
-    }
   }
 
   async #follow(change: FileChange): Promise<void> {
@@ -157,12 +127,12 @@ class OpenLibrary implements Library {
   }
 
   async read<Value>(work: (handle: ReadHandle) => Value): Promise<Result<Value, StoreReason>> {
-    return this.#noticed(await this.#patiently(async () => (await this.#current()).steadily(work)))
+    return this.#noticed(await patiently(async () => (await this.#current()).steadily(work), this.#options.pause))
   }
 
   async write<Value>(work: (handle: WriteHandle) => Value): Promise<Result<Value, StoreReason>> {
-    const writing = this.#patiently(async () => {
-      const before = await this.#changeOfFile()
+    const writing = patiently(async () => {
+      const before = await settledChange(this.#watch, this.#options.pause)
       await this.#follow(before)
       const connection = this.#connection()
       if (this.#opening.state === 'read-only') throw new Refused('read-only', this.#opening.message)
@@ -170,12 +140,12 @@ class OpenLibrary implements Library {
       if (before === 'overwritten') throw notSaved()
       const value = connection.immediately(work)
       // Once more before it is acknowledged: what was just written may have gone into a file that is not there any more.
-      const after = await this.#changeOfFile()
+      const after = await settledChange(this.#watch, this.#options.pause)
       if (after === 'none') return value
       await this.#follow(after)
       this.#connection()
       throw notSaved()
-    })
+    }, this.#options.pause)
     this.#writing.add(writing)
     try {
       return this.#noticed(await writing)
@@ -264,10 +234,4 @@ class OpenLibrary implements Library {
     if ('connection' in this.#opening) this.#opening.connection.close()
     this.#opening = { state: 'unavailable', message: 'The library is closed.' }
   }
-}
-
-/** By its size alone: opening and closing the file now would drop SQLite's locks on it. */
-function isSmall(dataFolder: string): boolean {
-  const about = resultOf(() => statSync(libraryPath(dataFolder), { throwIfNoEntry: false }))
-  return about.ok && about.value !== undefined && about.value.size <= CHECKED_AT_ONCE
 }

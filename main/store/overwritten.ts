@@ -14,6 +14,9 @@ export interface FileWatch {
 const PAGE = 4_096
 const LOG_HEADER = 32
 const FRAME_HEADER = 24
+/** Looks before a file counts as written over, and with the pauses between them a tenth of a second. */
+const LOOKS = 3
+
 export const NO_CHANGE: FileWatch = { look: () => 'none' }
 
 interface Seen {
@@ -45,6 +48,19 @@ export function watchFile(path: string): FileWatch {
       seen = now
       return 'none'
     },
+  }
+}
+
+/** Another window's copying of the log may be half seen: what looks foreign has to look so for a while. */
+export async function settledChange(
+  watch: FileWatch,
+  pause: (milliseconds: number) => Promise<void>,
+): Promise<FileChange> {
+  for (let look = 1; ; look += 1) {
+    const change = watch.look()
+    if (change !== 'overwritten' || look === LOOKS) return change
+    // oxlint-disable-next-line no-await-in-loop
+    await pause(50)
   }
 }
 

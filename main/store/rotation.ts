@@ -1,9 +1,8 @@
 /** Which daily backups stay: the newest seven, and beyond them the newest of each of four weeks more. */
+import { DAY } from '#core/time/duration.ts'
 
 export const DAILY_KEPT = 7
 export const WEEKLY_KEPT = 4
-
-const DAY = 86_400_000
 
 /** Days since 1970-01-01 in UTC. */
 export function dayNumber(instant: number): number {

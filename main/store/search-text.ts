@@ -1,23 +1,11 @@
 /** How text is folded for finding, alike when stored and when asked: case, accents, ß, punctuation, scripts without spaces. */
 import type { Spot } from '#core/record/spot.ts'
+import { PLAIN_LETTERS } from '#core/plain-letters.ts'
 
 /** Grows when the folding below changes: the stored texts are then made again at the next opening. */
 export const FOLDING = 1
 
-/** Letters that no decomposition takes apart. */
-const LETTERS: Readonly<Record<string, string>> = {
-  ß: 'ss',
-  æ: 'ae',
-  œ: 'oe',
-  ø: 'o',
-  đ: 'd',
-  ð: 'd',
-  ħ: 'h',
-  ı: 'i',
-  ł: 'l',
-  þ: 'th',
-  ς: 'σ',
-}
+const LETTERS: Readonly<Record<string, string>> = { ...PLAIN_LETTERS, ς: 'σ' }
 const LETTER = new RegExp(`[${Object.keys(LETTERS).join('')}]`, 'gu')
 
 /** Accents, Hebrew points, Arabic vowels, variation selectors: what a reader leaves out when typing. */

@@ -1,4 +1,5 @@
 /** Owns how long a tile server is left in peace after it failed or asked for it. */
+import { MINUTE } from '#core/time/duration.ts'
 import type { FailReason, TileOutcome } from './fetch.ts'
 
 export interface BackOff {
@@ -12,7 +13,6 @@ export interface BackOff {
 }
 
 const SECOND = 1000
-const MINUTE = 60 * SECOND
 
 interface Wait {
   readonly first: number

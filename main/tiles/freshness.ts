@@ -1,4 +1,5 @@
 /** Owns how long a tile may be used without asking again: the caching rules of HTTP (RFC 9111) for a private cache. */
+import { DAY } from '#core/time/duration.ts'
 
 export interface Freshness {
   /** False when the server forbids keeping it at all. */
@@ -9,7 +10,6 @@ export interface Freshness {
   readonly staleAllowed: boolean
 }
 
-const DAY = 86_400_000
 /** OpenStreetMap's tile usage policy: where no lifetime is sent, keep for at least seven days. */
 const UNSAID_LIFETIME = 7 * DAY
 /** RFC 2616 asked servers not to say more than a year; a slip of theirs should not bind us for longer. */

@@ -9,6 +9,7 @@ import {
   type TilePlace,
   tileUrl,
 } from './address.ts'
+import { MINUTE } from '#core/time/duration.ts'
 import type { GoneReason } from './answer.ts'
 import { type BackOff, makeBackOff } from './back-off.ts'
 import { type Caching, fetchTile, type FetchTools, type TileOutcome } from './fetch.ts'
@@ -58,7 +59,6 @@ interface Held {
   readonly outcome: TileOutcome
 }
 
-const MINUTE = 60_000
 /** A server that has no tile there will not have one in a minute. */
 const ABSENT_HELD = 60 * MINUTE
 const BAD_HELD = MINUTE / 2

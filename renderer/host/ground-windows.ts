@@ -3,7 +3,7 @@ import { type ReadonlySignal, signal } from '@preact/signals'
 import { GROUND_HEADER, type WindowPart, type GroundWindow } from '#app/contract/ground.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { latLon } from '#core/geo/lat-lon.ts'
-import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
+import { type ElevationGrid, squareGrid } from '#core/ground/elevation-grid.ts'
 import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
 import { done, failed, type Result } from '#core/result.ts'
 import { ask, readBytes } from './host.ts'
@@ -130,13 +130,7 @@ function windowOf(
   if (body.byteLength !== side * side * 4) throw new RangeError(`${body.byteLength} bytes for ${side} squared cells`)
   return {
     grid: {
-      centre,
-      cell,
-      columns: side,
-      rows: side,
-      west: east - half * cell,
-      north: north + half * cell,
-      heights: lowFirst(body),
+      ...squareGrid({ centre, east, north, cell, half }, lowFirst(body)),
       step: facts.resolution,
       sea: facts.sea > 0,
     },

@@ -3,6 +3,8 @@ import type { Answer } from '#app/contract/call.ts'
 import type { CallName, Input, Output } from '#app/contract/index.ts'
 import { makeTurns } from '#renderer/job/turns.ts'
 import { boardWords } from '#renderer/words/en-board.ts'
+import { faultInJson } from '#core/parsed-json.ts'
+import type { Fault } from '#core/result.ts'
 
 interface Bridge {
   call(name: string, input: unknown): Promise<unknown>
@@ -115,11 +117,11 @@ export async function ask<Name extends CallName>(
   }
 }
 
-function noKey(): { readonly ok: false; readonly fault: { readonly reason: string; readonly message: string } } {
+function noKey(): { readonly ok: false; readonly fault: Fault } {
   return { ok: false, fault: { reason: 'no-key', message: boardWords.trouble.noKeyWhat } }
 }
 
-function noHost(): { readonly ok: false; readonly fault: { readonly reason: string; readonly message: string } } {
+function noHost(): { readonly ok: false; readonly fault: Fault } {
   return {
     ok: false,
     fault: {
@@ -170,20 +172,15 @@ export async function sendBytes(path: string, body: Blob, signal: AbortSignal): 
   }
 }
 
-function left(): { readonly ok: false; readonly fault: { readonly reason: string; readonly message: string } } {
+function left(): { readonly ok: false; readonly fault: Fault } {
   return { ok: false, fault: { reason: 'left', message: 'It was given up.' } }
 }
 
 /** A refusal in JSON tells itself; one of the door is a line of text. */
-async function faultOf(response: Response): Promise<{ readonly reason: string; readonly message: string }> {
+async function faultOf(response: Response): Promise<Fault> {
   const text = await response.text()
-  try {
-    const fault: unknown = JSON.parse(text)
-    if (typeof fault === 'object' && fault !== null && 'reason' in fault && 'message' in fault)
-      return { reason: String(fault.reason), message: String(fault.message) }
-  } catch {
-    // Plain text, then.
-  }
+  const fault = faultInJson(text)
+  if (fault !== null) return fault
   return { reason: `status-${response.status}`, message: text === '' ? `Status ${response.status}.` : `${text}.` }
 }
 

@@ -15,7 +15,7 @@ import { clockText, parseClock } from '#core/time/clock-text.ts'
 import { Choice } from './choice.tsx'
 import { useDraft } from './draft.ts'
 import { Field } from './field.tsx'
-import { FigureField } from './figure-field.tsx'
+import { DegreesField } from './degrees-field.tsx'
 import { Fold } from './question.tsx'
 import { useTryAgain } from './try-again.ts'
 import { changeShoot } from '#renderer/state/library/history.ts'
@@ -120,22 +120,16 @@ function SunHeight({ light, onWish }: WishProps) {
   const most = altitude === null || altitude.most >= 90 ? null : altitude.most
   return (
     <div class="field-row">
-      <FigureField
+      <DegreesField
         label={say.least}
-        unit="°"
-        decimals={1}
-        strip={/°/u}
         value={least}
         limits={ALTITUDES}
         refuse={(value) => (value < (most ?? 90) ? null : say.order)}
         judged={{ by: String(most) }}
         onTakeUnknown={(value) => take(value, most)}
       />
-      <FigureField
+      <DegreesField
         label={say.most}
-        unit="°"
-        decimals={1}
-        strip={/°/u}
         value={most}
         limits={ALTITUDES}
         refuse={(value) => (value > (least ?? -90) ? null : say.order)}

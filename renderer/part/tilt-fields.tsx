@@ -1,7 +1,7 @@
 /** Two fields for how the ground leans as measured: its slope and the bearing toward which it falls. */
 import type { GroundUnder } from '#core/plan/ground-under.ts'
 import { wrapBearing } from '#core/units/angle.ts'
-import { FigureField } from './figure-field.tsx'
+import { DegreesField } from './degrees-field.tsx'
 import { aspectHint, slopeHint } from '#renderer/text/tilt-text.ts'
 
 const SLOPES = { least: 0, most: 90 } as const
@@ -21,21 +21,15 @@ interface TiltFieldsProps {
 export function TiltFields({ labels, slope, aspect, under, onSlope, onAspect }: TiltFieldsProps) {
   return (
     <div class="tilt-fields">
-      <FigureField
+      <DegreesField
         label={labels.slope}
-        unit="°"
-        decimals={1}
-        strip={/°/u}
         value={slope}
         limits={SLOPES}
         hint={slopeHint(under)}
         onTakeUnknown={onSlope}
       />
-      <FigureField
+      <DegreesField
         label={labels.aspect}
-        unit="°"
-        decimals={1}
-        strip={/°/u}
         value={aspect}
         limits={BEARINGS}
         hint={aspectHint(under)}

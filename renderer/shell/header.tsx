@@ -14,32 +14,48 @@ import { beside, page, openPage, backToBoard, putBeside } from '#renderer/state/
 import { scanWords } from '#renderer/words/en-scan.ts'
 import { words } from '#renderer/words/en.ts'
 
+interface StepProps {
+  /** What would be taken back or done again; null when there is nothing. */
+  readonly what: string | null
+  readonly name: string
+  readonly withWhat: (what: string) => string
+  readonly nothing: string
+  readonly onStep: () => void
+}
+
+function Step({ what, name, withWhat, nothing, onStep }: StepProps) {
+  return (
+    <button
+      type="button"
+      class="button"
+      disabled={what === null}
+      aria-label={what === null ? name : withWhat(what)}
+      title={what === null ? nothing : withWhat(what)}
+      onClick={onStep}
+    >
+      {name}
+    </button>
+  )
+}
+
 function Steps() {
   const { board } = words
-  const back = canUndo.value
-  const forth = canRedo.value
   return (
     <span class="buttons" role="group" aria-label={`${board.undo}, ${board.redo}`}>
-      <button
-        type="button"
-        class="button"
-        disabled={back === null}
-        aria-label={back === null ? board.undo : board.undoWhat(back)}
-        title={back === null ? board.nothingToUndo : board.undoWhat(back)}
-        onClick={() => void undo()}
-      >
-        {board.undo}
-      </button>
-      <button
-        type="button"
-        class="button"
-        disabled={forth === null}
-        aria-label={forth === null ? board.redo : board.redoWhat(forth)}
-        title={forth === null ? board.nothingToRedo : board.redoWhat(forth)}
-        onClick={() => void redo()}
-      >
-        {board.redo}
-      </button>
+      <Step
+        what={canUndo.value}
+        name={board.undo}
+        withWhat={board.undoWhat}
+        nothing={board.nothingToUndo}
+        onStep={() => void undo()}
+      />
+      <Step
+        what={canRedo.value}
+        name={board.redo}
+        withWhat={board.redoWhat}
+        nothing={board.nothingToRedo}
+        onStep={() => void redo()}
+      />
     </span>
   )
 }

@@ -9,6 +9,7 @@ import type { Plan } from '#core/plan/plan.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import { type CivilDay, type Zone, formatClock } from '#core/time/civil.ts'
 import type { UnitSystem } from '#core/units/length.ts'
+import { MINUTE } from '#core/time/duration.ts'
 import { elevation, metres, share } from './figure.ts'
 import { landmarkName, subjectName } from './names.ts'
 import { words } from '#renderer/words/en.ts'
@@ -142,8 +143,6 @@ export interface LightTimes {
   /** The stretches behind the ground between first and last. */
   readonly gaps: readonly Span[]
 }
-
-const MINUTE = 60_000
 
 /** Of the stretches in which the sun's disc shows; null where that is unknown. Rounded inward, as light windows are. */
 export function lightTimes(spans: readonly Span[] | null, day: CivilDay, zone: Zone): LightTimes {

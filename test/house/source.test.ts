@@ -102,6 +102,15 @@ describe('core', () => {
   })
 })
 
+const MOST_LINES = 250
+
+/** Longer than is read at one sitting, without a reason in what it says of itself first. */
+function isTooLong(text: string): boolean {
+  const lines = text.replace(/\n$/u, '').split('\n').length
+  const [first = ''] = text.split('*/', 1)
+  return lines > MOST_LINES && !/\blonger than others because\b/u.test(first.replaceAll(/\s*\n \*\s*/gu, ' '))
+}
+
 describe('every source file', () => {
   test('begins by saying what it owns', () => {
     expect(SOURCES.filter((source) => !source.text.startsWith('/**')).map((one) => one.path)).toEqual([])
@@ -113,9 +122,16 @@ describe('every source file', () => {
     expect(found).toEqual(['app/contract/index.ts'])
   })
 
-  test('stays short enough to be read whole', () => {
-    expect(PRODUCT.filter((source) => source.text.split('\n').length > 300).map((one) => one.path)).toEqual([])
+  test('stays short enough to be read whole, or says why it is not', () => {
+    expect(PRODUCT.filter(({ text }) => isTooLong(text)).map(({ path }) => path)).toEqual([])
   })
+
+  test.each([
+    ['one line too many', `/** A list. */\n${'1\n'.repeat(250)}`, true],
+    ['a reason that stands below', `/** A list. */\n${'1\n'.repeat(250)}/** longer than others because so. */\n`, true],
+    ['as long as may be', `/** A list. */\n${'1\n'.repeat(249)}`, false],
+    ['a reason', `/**\n * A list,\n * longer than others because so.\n */\n${'1\n'.repeat(250)}`, false],
+  ])('a planted file is judged: %s', (_, text, expected) => expect(isTooLong(text)).toBe(expected))
 
   test('is finished', () => {
     const mark = new RegExp(['TO', 'DO|FIX', 'ME|X', 'XX'].join(''))

@@ -2,6 +2,7 @@
 import { WIDEST_TOLERANCE } from '#core/light/alignment-request.ts'
 import type { TargetName } from '#core/plan/alignment-target.ts'
 import { Choice } from '#renderer/part/choice.tsx'
+import { DegreesField } from '#renderer/part/degrees-field.tsx'
 import { FigureField } from '#renderer/part/figure-field.tsx'
 import { Segment } from '#renderer/part/segment.tsx'
 import { daysWords } from '#renderer/words/en-days.ts'
@@ -40,11 +41,9 @@ export function AlignmentForm({ wish, names, hills, onWish }: AlignmentFormProps
         options={names.map((name) => [name, say.wheres[name]] as const)}
         onChoose={(where) => onWish({ where })}
       />
-      <FigureField
+      <DegreesField
         label={say.tolerance}
-        unit="°"
         decimals={2}
-        strip={/°/u}
         value={wish.tolerance}
         limits={TOLERANCES}
         onTake={(tolerance) => onWish({ tolerance })}

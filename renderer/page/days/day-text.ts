@@ -4,9 +4,9 @@ import { totalOf } from '#core/light/light-window.ts'
 import { type Zone, formatDay } from '#core/time/civil.ts'
 import { spanText } from '#renderer/text/light-text.ts'
 import { daysWords } from '#renderer/words/en-days.ts'
+import { MINUTE } from '#core/time/duration.ts'
 
 const { year: say } = daysWords
-const MINUTE = 60_000
 
 /** "Sat 14 June". */
 export function shortDay(date: string): string {

@@ -16,6 +16,7 @@ import { Warnings } from '#renderer/part/warning.tsx'
 import { landmarkName } from '#renderer/text/names.ts'
 import { daysWords } from '#renderer/words/en-days.ts'
 import { lightWords } from '#renderer/words/en-light.ts'
+import { HOUR } from '#core/time/duration.ts'
 import { shortDay, spansText } from './day-text.ts'
 import { type LandmarkSide, landmarkSides } from './side-faces.ts'
 import { SidePlan } from './side-plan.tsx'
@@ -23,7 +24,6 @@ import { type YearOfSides, NO_MONTHS, withDay, withMonth } from './sides-found.t
 import { useJob } from './use-days-job.ts'
 
 const { sides: say, year: yearSay } = daysWords
-const HOUR = 3_600_000
 /** Never read: a landmark with sides has points. */
 const NOWHERE = { lat: 0, lon: 0 }
 /** A side is never lit for more hours a day in the mean; the squares' scale. */

@@ -3,10 +3,9 @@ import type { Span } from '#core/light/crossing.ts'
 import { totalOf } from '#core/light/light-window.ts'
 import { type WishDays, addedUp } from '#core/light/wish-days.ts'
 import type { WishKind } from '#core/light/light-wish.ts'
+import { MINUTE } from '#core/time/duration.ts'
 import type { ReasonUpdate, YearUpdate } from './days-job.ts'
 import { unpackSpans } from './packed-spans.ts'
-
-const MINUTE = 60_000
 
 export interface DayFound {
   readonly date: string

@@ -2,6 +2,7 @@
 import { useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks'
 import type { Zone } from '#core/time/civil.ts'
 import { daysWords } from '#renderer/words/en-days.ts'
+import { MINUTE } from '#core/time/duration.ts'
 import { dayText, lengthText, shortDay } from './day-text.ts'
 import { type GridDay, type WeekGrid, dayByKey, fullSquare, squareSide, weekGrid } from './week-grid.ts'
 import type { YearFound } from './year-found.ts'
@@ -11,7 +12,6 @@ const { year: say } = daysWords
 const CELL = 16
 const LEFT = 22
 const TOP = 13
-const MINUTE = 60_000
 const LARGEST = CELL - 3
 
 export interface YearStripProps {

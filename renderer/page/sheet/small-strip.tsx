@@ -5,12 +5,13 @@ import type { DayLight } from '#core/plan/day-light.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { civilTime, formatClock } from '#core/time/civil.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
+import { HOUR } from '#core/time/duration.ts'
+import { figure } from '#renderer/text/path-text.ts'
 
 const WIDTH = 718
 const BAND = 30
 const HOURS = 11
 const BAR = 7
-const HOUR = 3_600_000
 /** Degrees at the band's top. */
 const HIGHEST = 70
 const SAMPLES = 96
@@ -24,10 +25,6 @@ interface SmallStripProps {
 function across(daylight: DayLight, instant: number): number {
   const { start, end } = daylight.day
   return ((instant - start) / (end - start)) * WIDTH
-}
-
-function figure(value: number): string {
-  return String(Math.round(value * 10) / 10)
 }
 
 /** Height in the band of an altitude: its foot is the level horizon. */

@@ -10,7 +10,8 @@ import { bearingOfStandpoint } from '#core/plan/stand.ts'
 import { wrapBearing } from '#core/units/angle.ts'
 import { Choice } from '#renderer/part/choice.tsx'
 import { CoordinateField } from '#renderer/part/coordinate-field.tsx'
-import { FigureField, LengthField } from '#renderer/part/figure-field.tsx'
+import { LengthField } from '#renderer/part/figure-field.tsx'
+import { DegreesField } from '#renderer/part/degrees-field.tsx'
 import { Question } from '#renderer/part/question.tsx'
 import { Warnings } from '#renderer/part/warning.tsx'
 import { coordinateForm, writePlacesAs } from '#renderer/state/session/coordinate-form.ts'
@@ -82,11 +83,8 @@ function Measures({ plan, found }: { plan: Plan; found: Assessment }) {
   const away = bearingOfStandpoint(plan) ?? 180
   return (
     <div class="field-row">
-      <FigureField
+      <DegreesField
         label={where.heading}
-        unit="°"
-        decimals={1}
-        strip={/°/u}
         value={stop.heading}
         limits={BEARINGS}
         hint={where.turnHint}

@@ -3,6 +3,7 @@ import { useEffect, useId, useLayoutEffect, useRef, useState } from 'preact/hook
 import { day } from '#renderer/state/plan/daylight.ts'
 import { stripWords } from '#renderer/words/en-day-strip.ts'
 import { goToDate } from '#renderer/state/act/go-day.ts'
+import { FIRST_DATE, LAST_DATE } from '#core/time/civil.ts'
 
 /** Keys that change a part of the date, after which more are to be expected. */
 function typed({ key, altKey }: KeyboardEvent): boolean {
@@ -39,8 +40,8 @@ export function DateField() {
         ref={inputRef}
         class="strip-date"
         type="date"
-        min="1900-01-01"
-        max="2100-12-31"
+        min={FIRST_DATE}
+        max={LAST_DATE}
         required
         aria-label={stripWords.day}
         aria-invalid={refusal !== null}

@@ -5,6 +5,7 @@ import { day } from '#renderer/state/plan/daylight.ts'
 import { type LiveChange, begin, beginSteps } from '#renderer/state/act/live-change.ts'
 import { atInstant } from '#renderer/state/act/planned-instant.ts'
 import { lightWords } from '#renderer/words/en-light.ts'
+import { keysWhileHeld } from '#renderer/view/hand/keys-while-held.ts'
 import { instantAt, shareOf } from './time-axis.ts'
 
 /** Pixels from the line within which a press takes it as it stands, without a jump. */
@@ -47,6 +48,7 @@ function beginDrag(surface: HTMLElement, event: PointerEvent, onEnd: () => void)
 /** Listens for presses and drags on the strip. Returns a function that removes the listeners. */
 export function followTimeDrag(surface: HTMLElement, onTaken: () => void): () => void {
   let drag: Drag | null = null
+  const keys = keysWhileHeld(abandon)
 
   function apply(now: Drag): void {
     if (!now.change.lasts()) return now.change.giveUp()
@@ -58,7 +60,7 @@ export function followTimeDrag(surface: HTMLElement, onTaken: () => void): () =>
     if (drag === null) return
     cancelAnimationFrame(drag.frame)
     drag = null
-    document.removeEventListener('keydown', onKey, true)
+    keys.end()
   }
 
   function abandon(): void {
@@ -72,7 +74,7 @@ export function followTimeDrag(surface: HTMLElement, onTaken: () => void): () =>
     if (drag === null) return
     event.preventDefault()
     surface.setPointerCapture(event.pointerId)
-    document.addEventListener('keydown', onKey, true)
+    keys.begin()
     onTaken()
     if (drag.off === 0) apply(drag)
   }
@@ -98,13 +100,6 @@ export function followTimeDrag(surface: HTMLElement, onTaken: () => void): () =>
 
   function onCancel(event: PointerEvent): void {
     if (drag !== null && event.pointerId === drag.pointer) abandon()
-  }
-
-  function onKey(event: KeyboardEvent): void {
-    // No other key may change the board under the hand that holds it.
-    event.preventDefault()
-    event.stopPropagation()
-    if (event.key === 'Escape') abandon()
   }
 
   surface.addEventListener('pointerdown', onDown)

@@ -1,7 +1,7 @@
 /** The strip's axis: real time from a day's first to its last moment, so that a day with a clock change keeps its true length. */
 import { type CivilDay, type Zone, civilTime, offsetChanges } from '#core/time/civil.ts'
+import { MINUTE } from '#core/time/duration.ts'
 
-const MINUTE = 60_000
 const HOUR = 60
 
 /** Where an instant lies between the day's start, 0, and its end, 1. */

@@ -9,12 +9,11 @@ import { settleSteps } from '#renderer/state/act/live-change.ts'
 import { tell } from '#renderer/state/library/notices.ts'
 import { zone } from '#renderer/state/plan/zone.ts'
 import { stripWords } from '#renderer/words/en-day-strip.ts'
+import { MINUTE } from '#core/time/duration.ts'
 import { stepTime } from './hold-time.ts'
 import { daysOn } from '#renderer/state/act/other-day.ts'
 import { dayMinutes, shareOf, snapped } from './time-axis.ts'
 import { type TimeStep, timeStep } from './time-keys.ts'
-
-const MINUTE = 60_000
 
 /** Where a step leads; null when it leads nowhere, which is told. */
 function steppedTo(step: TimeStep, when: number): number | null {

@@ -5,8 +5,7 @@ import type { DayLight } from '#core/plan/day-light.ts'
 import { formatClock, formatClockSeconds } from '#core/time/civil.ts'
 import { doubtText } from '#renderer/text/ground-text.ts'
 import { stripWords } from '#renderer/words/en-day-strip.ts'
-
-const MINUTE = 60_000
+import { MINUTE } from '#core/time/duration.ts'
 
 /** "18:25–20:06"; the day's end is 24:00. */
 export function minutesText(

@@ -1,11 +1,9 @@
 /** A day by the calendar, typed or chosen; one that cannot be is refused with a sentence and stays until mended. */
 import { useEffect, useId, useLayoutEffect, useRef, useState } from 'preact/hooks'
 import { scanWishWords } from '#renderer/words/en-scan-wishes.ts'
+import { FIRST_DATE, LAST_DATE } from '#core/time/civil.ts'
 
 const { days: say } = scanWishWords
-/** Calendar days, YYYY-MM-DD, between which sun and moon are reckoned. */
-const EARLIEST = '1900-01-01'
-export const LATEST_DAY = '2100-12-31'
 
 interface DayFieldProps {
   readonly label: string
@@ -34,7 +32,7 @@ export function DayField({ label, day, by, onTake }: DayFieldProps) {
     if (field === null || (field.value === day && !field.validity.badInput)) return giveUp()
     setTyping(false)
     const { value } = field
-    const within = value >= EARLIEST && value <= LATEST_DAY
+    const within = value >= FIRST_DATE && value <= LAST_DATE
     setRefusal(value === '' ? say.none : within ? onTake(value) : say.years)
   }
   // Of two days that belong together either may be typed first; nothing but the other day tries it again.
@@ -56,8 +54,8 @@ export function DayField({ label, day, by, onTake }: DayFieldProps) {
         ref={inputRef}
         id={id}
         type="date"
-        min={EARLIEST}
-        max={LATEST_DAY}
+        min={FIRST_DATE}
+        max={LAST_DATE}
         required
         aria-invalid={refusal !== null}
         aria-describedby={refusal === null ? undefined : `${id}-refusal`}

@@ -2,7 +2,7 @@
 import type { Hours } from '#core/light/light-wish.ts'
 import type { ScanWishes } from '#core/record/scan-wishes.ts'
 import { type Result, failed } from '#core/result.ts'
-import { addDays, formatDay } from '#core/time/civil.ts'
+import { LAST_DATE, addDays, formatDay } from '#core/time/civil.ts'
 import { clockText, parseClock } from '#core/time/clock-text.ts'
 import { Choice } from '#renderer/part/choice.tsx'
 import { useDraft } from '#renderer/part/draft.ts'
@@ -10,7 +10,7 @@ import { Field } from '#renderer/part/field.tsx'
 import { useTryAgain } from '#renderer/part/try-again.ts'
 import { scanWishWords as say } from '#renderer/words/en-scan-wishes.ts'
 import { BandFields } from './band-fields.tsx'
-import { DayField, LATEST_DAY } from './day-field.tsx'
+import { DayField } from './day-field.tsx'
 
 const HEIGHTS = { least: 0, most: 1_000 } as const
 /** Days that a range begins with, the spot's own the first. */
@@ -85,7 +85,7 @@ function Days({ wishes: { days }, onWish, spotDay }: RangeProps) {
 
 function lastDay(from: string): string {
   const ahead = addDays(from, DAYS_AHEAD)
-  return ahead > LATEST_DAY ? from : ahead
+  return ahead > LAST_DATE ? from : ahead
 }
 
 function SomeHours({ wishes: { hours }, onWish }: Omit<RangeProps, 'spotDay'>) {

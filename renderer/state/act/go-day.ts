@@ -1,13 +1,12 @@
 /** Choosing another day for the spot on the board, as one edit; what its clock does that is unexpected is told. */
 import type { Result } from '#core/result.ts'
 import { plan } from '#renderer/state/plan/board-plan.ts'
+import { MINUTE } from '#core/time/duration.ts'
 import { settle } from './live-change.ts'
 import { tell } from '#renderer/state/library/notices.ts'
 import { goToInstant } from './planned-instant.ts'
 import { zone } from '#renderer/state/plan/zone.ts'
 import { type OtherDay, daysOn, onDate } from './other-day.ts'
-
-const MINUTE = 60_000
 
 function go(there: Result<OtherDay>): string | null {
   if (!there.ok) return there.fault.message

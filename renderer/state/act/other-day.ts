@@ -15,8 +15,7 @@ import {
 } from '#core/time/civil.ts'
 import { clockText } from '#core/time/clock-text.ts'
 import { stripWords } from '#renderer/words/en-day-strip.ts'
-
-const MINUTE = 60_000
+import { MINUTE } from '#core/time/duration.ts'
 
 export interface OtherDay {
   readonly instant: number

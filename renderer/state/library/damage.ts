@@ -1,6 +1,7 @@
 /** What is damaged in the library while it is open: told with the way to the backups, and whether they are to be shown. */
 import { type ReadonlySignal, signal } from '@preact/signals'
 import { words } from '#renderer/words/en.ts'
+import type { Fault } from '#core/result.ts'
 import { tell } from './notices.ts'
 
 const backupsWantedSignal = signal<string | null>(null)
@@ -13,11 +14,6 @@ export function showBackups(why: string): void {
 
 export function leaveBackups(): void {
   backupsWantedSignal.value = null
-}
-
-interface Fault {
-  readonly reason: string
-  readonly message: string
 }
 
 /** Tells a fault; one of damage with the backups at hand. */

@@ -10,6 +10,7 @@ import type { Spot } from '#core/record/spot.ts'
 import { type Zone, civilDayOf } from '#core/time/civil.ts'
 import { assessment as boardAssessment, plan as boardPlan } from './board-plan.ts'
 import { pinPlaces, pinsAtHand } from './pin-heights.ts'
+import { sameParts, statesOfSpots } from './states-of-spots.ts'
 import { terrainAtHand } from './terrain.ts'
 
 /** What an assessment does not go by: whatever else a record holds, it may. The landmark looked at is a part of the plan itself. */
@@ -49,10 +50,6 @@ export function planParts({ shoot, spot, pins, ...others }: Plan): readonly unkn
   return [...partsOf(spot, BESIDE_SPOT), ...partsOf(shoot, BESIDE_SHOOT), ...Object.values(others), ...pins]
 }
 
-export function sameParts(one: readonly unknown[], other: readonly unknown[]): boolean {
-  return one.length === other.length && one.every((part, index) => Object.is(part, other[index]))
-}
-
 interface Known {
   readonly parts: readonly unknown[]
   readonly found: Assessment
@@ -61,17 +58,14 @@ interface Known {
   line: { readonly profile: GroundProfile | null } | null
 }
 
-/** Copies of a spot share its places until one of them is moved: a few states are kept for each. */
-const MOST_STATES = 4
-const statesByStop = new WeakMap<object, readonly Known[]>()
+const states = statesOfSpots<Known>()
 
 function stateOf(plan: Plan): Known {
   const parts = planParts(plan)
-  const states = statesByStop.get(plan.spot.stop) ?? []
-  const before = states.find((state) => sameParts(state.parts, parts))
-  if (before !== undefined) return before
+  const before = states.find(plan.spot, parts)
+  if (before !== null) return before
   const made: Known = { parts, found: boardsOwn(parts) ?? assess(plan), skylines: null, light: null, line: null }
-  statesByStop.set(plan.spot.stop, [made, ...states].slice(0, MOST_STATES))
+  states.keep(plan.spot, made)
   return made
 }
 

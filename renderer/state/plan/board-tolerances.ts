@@ -3,6 +3,7 @@ import { computed, signal } from '@preact/signals'
 import type { Plan } from '#core/plan/plan.ts'
 import { type PlanTolerances, type ToleranceRequest, toleranceSteps } from '#core/tolerance/plan-tolerances.ts'
 import { atLeisure } from '#renderer/job/at-leisure.ts'
+import { sameParts } from './states-of-spots.ts'
 import { plan } from './board-plan.ts'
 import { liveShoot, liveSpot, spots } from '#renderer/state/library/library.ts'
 import { parkingsOf } from '#core/record/parkings.ts'
@@ -35,10 +36,6 @@ function partsOf({
   return [spot.id, stop, standpoint, shot, hold, when, ...ofShoot, landmark, terrain, pins, here, edges]
 }
 
-function same(one: readonly unknown[], other: readonly unknown[]): boolean {
-  return one.every((part, index) => part === other[index])
-}
-
 /** Null while something is dragged. */
 const wanted = computed<ToleranceRequest | null>(() => {
   const now = plan.value
@@ -58,7 +55,7 @@ export const boardTolerances = computed<BoardTolerances | null>(() => {
   const last = lastFound.value
   if (last === null || last.plan.spot.id !== plan.value?.spot.id) return null
   const request = wanted.value
-  return { plan: last.plan, found: last.found, current: request !== null && same(last.parts, partsOf(request)) }
+  return { plan: last.plan, found: last.found, current: request !== null && sameParts(last.parts, partsOf(request)) }
 })
 
 /** Keeps it worked out for whatever rests on the board. */
@@ -68,7 +65,7 @@ export function followTolerances(): void {
     if (request === null) return undefined
     const parts = partsOf(request)
     const last = lastFound.peek()
-    if (last !== null && same(last.parts, parts)) return undefined
+    if (last !== null && sameParts(last.parts, parts)) return undefined
     return atLeisure(toleranceSteps(request), REST, (found) => (lastFound.value = { parts, plan: request.plan, found }))
   })
 }

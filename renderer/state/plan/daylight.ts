@@ -4,6 +4,7 @@ import type { LightScene } from '#core/light/light-scene.ts'
 import { type DayLight, type SkyDay, lightOfDay, skyOfDay, lightSceneOf } from '#core/plan/day-light.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { civilDayOf } from '#core/time/civil.ts'
+import { sameParts } from './states-of-spots.ts'
 import { calmAssessment, calmPlan } from './calm-board.ts'
 import { skylines } from './skylines.ts'
 import { zone } from './zone.ts'
@@ -12,10 +13,6 @@ import { zone } from './zone.ts'
 function partsOf({ shoot, spot, landmark, terrain, pins }: Plan): readonly unknown[] {
   const { stop, standpoint, shot, hold } = spot
   return [stop, standpoint, shot, hold, landmark, shoot.subject, shoot.bag, shoot.refraction, terrain, pins]
-}
-
-function same(one: readonly unknown[], other: readonly unknown[]): boolean {
-  return one.length === other.length && one.every((part, index) => part === other[index])
 }
 
 let lastScene: { readonly parts: readonly unknown[]; readonly scene: LightScene } | null = null
@@ -27,7 +24,7 @@ export const scene = computed<LightScene | null>(() => {
   if (now === null || reading === null) return null
   const edges = skylines.value
   const parts = [...partsOf(now), edges]
-  if (lastScene !== null && same(lastScene.parts, parts)) return lastScene.scene
+  if (lastScene !== null && sameParts(lastScene.parts, parts)) return lastScene.scene
   const made = lightSceneOf(now, reading, edges)
   lastScene = { parts, scene: made }
   return made

@@ -9,7 +9,8 @@ import {
   toleranceSteps,
 } from '#core/tolerance/plan-tolerances.ts'
 import type { Zone } from '#core/time/civil.ts'
-import { planParts, sameParts, keptSkylinesOf } from './assessments.ts'
+import { planParts, keptSkylinesOf } from './assessments.ts'
+import { sameParts, statesOfSpots } from './states-of-spots.ts'
 import { atLeisure } from '#renderer/job/at-leisure.ts'
 import { spots } from '#renderer/state/library/library.ts'
 
@@ -18,24 +19,13 @@ interface Known {
   readonly found: PlanTolerances | null
 }
 
-/** Copies of a spot share its places until one of them is moved: a few states are kept for each. */
-const MOST_STATES = 4
-const statesByStop = new WeakMap<object, readonly Known[]>()
+const states = statesOfSpots<Known>()
 /** Grows whenever one more is known. */
 const count = signal(0)
 
 function partsOf(plan: Plan, zone: Zone): readonly unknown[] {
   const { scanWishes } = plan.shoot
   return [...planParts(plan), scanWishes, zone, scanWishes.parking === null ? null : spots.value]
-}
-
-function keep(plan: Plan, parts: readonly unknown[], found: PlanTolerances | null): void {
-  const states = statesByStop.get(plan.spot.stop) ?? []
-  statesByStop.set(plan.spot.stop, [{ parts, found }, ...states].slice(0, MOST_STATES))
-}
-
-function knownFor(plan: Plan, parts: readonly unknown[]): Known | null {
-  return statesByStop.get(plan.spot.stop)?.find((state) => sameParts(state.parts, parts)) ?? null
 }
 
 function requestOf(plan: Plan, zone: Zone): ToleranceRequest {
@@ -45,10 +35,10 @@ function requestOf(plan: Plan, zone: Zone): ToleranceRequest {
 /** Worked out at once when it is new, in some tens of milliseconds, hundreds among hills. Null when nothing is framed. */
 export function tolerancesFor(plan: Plan, zone: Zone): PlanTolerances | null {
   const parts = partsOf(plan, zone)
-  const before = knownFor(plan, parts)
+  const before = states.find(plan.spot, parts)
   if (before !== null) return before.found
   const found = planTolerances(requestOf(plan, zone))
-  keep(plan, parts, found)
+  states.keep(plan.spot, { parts, found })
   return found
 }
 
@@ -56,7 +46,7 @@ export function tolerancesFor(plan: Plan, zone: Zone): PlanTolerances | null {
 export function tolerancesAtLeisure(plan: Plan, zone: Zone): PlanTolerances | null | 'working' {
   void count.value
   const parts = partsOf(plan, zone)
-  const before = knownFor(plan, parts)
+  const before = states.find(plan.spot, parts)
   if (before !== null) return before.found
   wait({ plan, zone, parts })
   return 'working'
@@ -93,7 +83,7 @@ function next(): void {
     next()
   }
   const done = (found: PlanTolerances | null): void => {
-    keep(plan, parts, found)
+    states.keep(plan.spot, { parts, found })
     count.value += 1
     goOn()
   }

@@ -1,6 +1,6 @@
 /** The lines and areas on the close plan's ground, under the things themselves. */
 import { Shadows } from '#renderer/view/drawing/light-marks.tsx'
-import { figure, linePath } from '#renderer/view/drawing/pixel-lines.ts'
+import { figure, linePath } from '#renderer/text/path-text.ts'
 import { gridStep } from './close-frame.ts'
 import { leavingLine } from './close-labels.ts'
 import { type Close, size } from './close-state.ts'

@@ -9,12 +9,13 @@ import { turnedInto } from '#core/geo/local-frame.ts'
 import { facesOf } from '#core/plan/seen-sides.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { boxCorners, subjectPoint } from '#core/scene/box.ts'
-import { type PlacedParts, convexParts } from '#core/scene/convex-parts.ts'
+import { convexParts } from '#core/scene/convex-parts.ts'
 import { type PlacedFaces, type ThingFace, subjectFaces } from '#core/scene/face.ts'
 import type { Landmark } from '#core/scene/landmark.ts'
 import { pointMoved, toward } from './plan-drawing.ts'
 import { type Box, type PlanView, type Point, distanceBetween } from './plan-view.ts'
-import { boxAround, linePath } from './pixel-lines.ts'
+import { linePath } from '#renderer/text/path-text.ts'
+import { boxAround } from './pixel-lines.ts'
 
 /** The sun as the drawing needs it. */
 export interface SunNow {
@@ -54,19 +55,9 @@ export function subjectShadow(plan: Plan, sun: SunNow, view: PlanView): readonly
   return outline?.map((point) => pointOf(sun.ground, view, point)) ?? null
 }
 
-const partsKnown = new WeakMap<Landmark, { readonly base: number; readonly placed: PlacedParts | null }>()
-
-function partsOf(landmark: Landmark, base: number): PlacedParts | null {
-  const known = partsKnown.get(landmark)
-  if (known !== undefined && known.base === base) return known.placed
-  const placed = convexParts(landmark, base)
-  partsKnown.set(landmark, { base, placed })
-  return placed
-}
-
 /** The landmark's shadow as one outline for each of its parts; none of it is told when a part of it reaches too far. */
 export function landmarkShadow(landmark: Landmark, base: number, sun: SunNow, view: PlanView): readonly Point[][] {
-  const placed = sun.casts ? partsOf(landmark, base) : null
+  const placed = sun.casts ? convexParts(landmark, base) : null
   if (placed === null) return []
   const direction = turnedInto(sun.ground, placed.frame, sun.direction)
   const outlines: Point[][] = []

@@ -5,7 +5,7 @@ import { type SideStroke, lightRays, litMoon, strokePaths } from './light-drawin
 import type { ThingsLight } from './things-light.ts'
 import type { Point } from './plan-view.ts'
 import { MOON_MARK, type RingDrawing } from './ring-marks.ts'
-import { figure, linePath } from './pixel-lines.ts'
+import { figure, linePath } from '#renderer/text/path-text.ts'
 
 /** The landmark's shadow is fainter than the subject's: it comes from farther away, with softer edges than are drawn. */
 export function Shadows({ subjectShadow, landmarkShadow }: ThingsLight) {

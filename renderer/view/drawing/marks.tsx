@@ -10,7 +10,7 @@ import {
 } from './plan-drawing.ts'
 import { type Grip, gripName } from '#core/plan/grip.ts'
 import type { Point } from './plan-view.ts'
-import { figure } from './pixel-lines.ts'
+import { figure } from '#renderer/text/path-text.ts'
 
 /** The lens is at the tip, 0, 0; the kite points up and is turned to the aim. */
 const KITE = 'M0,0L8.5,15.5L0,21.5L-8.5,15.5Z'

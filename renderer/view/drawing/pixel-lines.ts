@@ -1,37 +1,16 @@
 /** Lines and labels on a drawing surface: clipping to what is seen, paths, and where a label finds room. */
+import { sharesInBox } from '#core/frame/line-in-box.ts'
 import type { Box, Point } from './plan-view.ts'
 
-/** The part of a segment inside a box; null when none of it is (Liang and Barsky's method). */
+/** The part of a segment inside a box; null when none of it is. */
 export function clipSegment(from: Point, to: Point, box: Box): readonly [Point, Point] | null {
-  const dx = to.x - from.x
-  const dy = to.y - from.y
-  let enter = 0
-  let leave = 1
-  const sides: readonly (readonly [number, number])[] = [
-    [-dx, from.x - box.left],
-    [dx, box.right - from.x],
-    [-dy, from.y - box.top],
-    [dy, box.bottom - from.y],
-  ]
-  for (const [step, room] of sides) {
-    if (step === 0) {
-      if (room < 0) return null
-    } else if (step < 0) enter = Math.max(enter, room / step)
-    else leave = Math.min(leave, room / step)
-  }
-  if (enter > leave) return null
-  const at = (share: number): Point => ({ x: from.x + dx * share, y: from.y + dy * share })
-  return [at(enter), at(leave)]
-}
-
-/** Tenths of a pixel are finer than any eye. */
-export function figure(pixels: number): string {
-  return String(Math.round(pixels * 10) / 10)
-}
-
-export function linePath(points: readonly Point[], closed: boolean): string {
-  if (points.length === 0) return ''
-  return `M${points.map((point) => `${figure(point.x)},${figure(point.y)}`).join('L')}${closed ? 'Z' : ''}`
+  const shares = sharesInBox(from, to, box)
+  if (shares === null) return null
+  const at = (share: number): Point => ({
+    x: from.x + (to.x - from.x) * share,
+    y: from.y + (to.y - from.y) * share,
+  })
+  return [at(shares[0]), at(shares[1])]
 }
 
 export function inset(box: Box, by: number): Box {

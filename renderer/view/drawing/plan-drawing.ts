@@ -9,7 +9,8 @@ import { landmarkMiddle } from '#core/scene/bounding-points.ts'
 import { edgesOf, gripPlace, hasCorners } from '#core/plan/grip.ts'
 import { landmarkOutline, subjectOutline } from './outline.ts'
 import { type Box, type PlanView, type Point, distanceBetween } from './plan-view.ts'
-import { inset, linePath, overlap } from './pixel-lines.ts'
+import { linePath } from '#renderer/text/path-text.ts'
+import { inset, overlap } from './pixel-lines.ts'
 import { sharpBand, wedgeArc, wedgeOf } from './wedge.ts'
 
 /** Smaller than this on the surface, pixels, a thing gets a ring to be grabbed by. */

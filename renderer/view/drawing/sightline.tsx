@@ -7,7 +7,8 @@ import { coveredBoxes } from './covered.ts'
 import type { PlanDrawing } from './plan-drawing.ts'
 import { Plate } from './marks.tsx'
 import type { Box, PlanView, Point } from './plan-view.ts'
-import { boxAround, clipSegment, inset, linePath, placeLabel, textWidth } from './pixel-lines.ts'
+import { linePath } from '#renderer/text/path-text.ts'
+import { boxAround, clipSegment, inset, placeLabel, textWidth } from './pixel-lines.ts'
 
 const LABEL_SIZE = 13
 const PLATE_HIGH = 21

@@ -6,6 +6,7 @@ import { boardPins } from '#renderer/state/plan/pin-heights.ts'
 import { terrain } from '#renderer/state/plan/terrain.ts'
 import { type Grip, gripBroughtTo, gripPlace, readGrip } from '#core/plan/grip.ts'
 import { type PlanView, type Point, distanceBetween } from '#renderer/view/drawing/plan-view.ts'
+import { keysWhileHeld } from './keys-while-held.ts'
 import { selectGrip } from './select.ts'
 import { moveLabel, refuseGround, letGripGo, holdGrip } from '#renderer/state/act/held.ts'
 
@@ -78,6 +79,7 @@ function keepFromBelow(event: Event): void {
 export function followDrags(surface: DragSurface): () => void {
   const { svg } = surface
   let drag: Drag | null = null
+  const keys = keysWhileHeld(abandon)
 
   function apply(now: Drag): void {
     if (!now.change.lasts()) return now.change.giveUp()
@@ -90,7 +92,7 @@ export function followDrags(surface: DragSurface): () => void {
     cancelAnimationFrame(drag.frame)
     drag = null
     letGripGo()
-    document.removeEventListener('keydown', onKey, true)
+    keys.end()
   }
 
   function abandon(): void {
@@ -106,7 +108,7 @@ export function followDrags(surface: DragSurface): () => void {
     drag = beginDrag(surface, event, grip, letGo)
     if (drag === null) return
     svg.setPointerCapture(event.pointerId)
-    document.addEventListener('keydown', onKey, true)
+    keys.begin()
     selectGrip(grip)
   }
 
@@ -138,13 +140,6 @@ export function followDrags(surface: DragSurface): () => void {
 
   function onCancel(event: PointerEvent): void {
     if (drag !== null && event.pointerId === drag.pointer) abandon()
-  }
-
-  function onKey(event: KeyboardEvent): void {
-    // No other key may change the board under the hand that holds it.
-    event.preventDefault()
-    event.stopPropagation()
-    if (event.key === 'Escape') abandon()
   }
 
   for (const name of BELOW) svg.addEventListener(name, keepFromBelow)

@@ -1,5 +1,6 @@
 /** Clipping: polygons and rods against the lens's plane before they are projected, and pictures against a frame around them. */
 import type { CameraPoint } from '#core/frame/projection.ts'
+import { sharesInBox } from '#core/frame/line-in-box.ts'
 
 /** Nearer than this, metres along the axis, nothing is drawn: the true near limit is smaller but would draw absurd sizes. */
 export const NEAR = 0.05
@@ -82,28 +83,17 @@ function clipEdge(points: readonly ImagePoint[], edge: Edge): ImagePoint[] {
   return kept
 }
 
-/** The part of a straight line within bounds; null when none is. (Liang and Barsky.) */
+/** The part of a straight line within bounds; null when no stretch of it is. */
 export function clipLine(
   from: ImagePoint,
   to: ImagePoint,
   bounds: ClipBounds,
 ): readonly [ImagePoint, ImagePoint] | null {
-  const dx = to.x - from.x
-  const dy = to.y - from.y
-  const limits = [
-    [-dx, from.x - bounds.left],
-    [dx, bounds.right - from.x],
-    [-dy, from.y - bounds.top],
-    [dy, bounds.bottom - from.y],
-  ] as const
-  let start = 0
-  let end = 1
-  for (const [outward, room] of limits) {
-    if (outward === 0 && room < 0) return null
-    if (outward < 0) start = Math.max(start, room / outward)
-    if (outward > 0) end = Math.min(end, room / outward)
-  }
-  if (start >= end) return null
-  const at = (share: number): ImagePoint => ({ x: from.x + dx * share, y: from.y + dy * share })
-  return [at(start), at(end)]
+  const shares = sharesInBox(from, to, bounds)
+  if (shares === null || shares[0] === shares[1]) return null
+  const at = (share: number): ImagePoint => ({
+    x: from.x + (to.x - from.x) * share,
+    y: from.y + (to.y - from.y) * share,
+  })
+  return [at(shares[0]), at(shares[1])]
 }

@@ -7,11 +7,12 @@ import type { Assessment } from '#core/plan/assess.ts'
 import { turnedInto } from '#core/geo/local-frame.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
+import { convexParts } from '#core/scene/convex-parts.ts'
 import { castOf } from './cast-shadow.ts'
 import { castsLight } from './lighting.ts'
 import { type Sheet, areasPath } from './pen.ts'
 import { type See, seer } from './camera-transform.ts'
-import { partsOfLandmark, solidOfSubject } from './solids.ts'
+import { solidOfSubject } from './solids.ts'
 
 /** A shadow of something thinner than this many units can't be seen. */
 const THINNEST = 0.4
@@ -49,7 +50,7 @@ export function landmarkShadowShapes(plan: Plan, assessment: Assessment, view: V
   const { levels } = assessment
   if (sun === null || plan.landmark === null || Math.abs(levels.landmark - levels.stop) > SAME_LEVEL) return ''
   if (levels.standpoint + plan.spot.standpoint.lensHeight - levels.landmark < LEAST_ABOVE) return ''
-  const placed = partsOfLandmark(plan.landmark, levels.landmark)
+  const placed = convexParts(plan.landmark, levels.landmark)
   if (placed === null) return ''
   const direction = turnedInto(localFrame(plan.spot.stop.at, levels.stop), placed.frame, sun)
   const see = seer(view, placed.frame)

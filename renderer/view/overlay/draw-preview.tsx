@@ -4,7 +4,7 @@ import { drawing, takingAs } from '#renderer/state/session/drawn-ground.ts'
 import { crossHairOn, middleOf } from '#renderer/view/hand/cross-hair.ts'
 import { pointedPlace } from '#renderer/view/hand/draw-shape.ts'
 import type { PlanView } from '#renderer/view/drawing/plan-view.ts'
-import { figure, linePath } from '#renderer/view/drawing/pixel-lines.ts'
+import { figure, linePath } from '#renderer/text/path-text.ts'
 import { pointAtWay, wayPointed } from '#renderer/view/hand/take-way.ts'
 
 export function DrawPreview({ view }: { readonly view: PlanView }) {

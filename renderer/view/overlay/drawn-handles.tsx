@@ -6,7 +6,8 @@ import { boxOf } from '#renderer/view/drawing/plan-drawing.ts'
 import { apart } from './drawn-strokes.ts'
 import { Grab } from '#renderer/view/drawing/marks.tsx'
 import { type PlanView, type Point, distanceBetween } from '#renderer/view/drawing/plan-view.ts'
-import { figure, inset } from '#renderer/view/drawing/pixel-lines.ts'
+import { figure } from '#renderer/text/path-text.ts'
+import { inset } from '#renderer/view/drawing/pixel-lines.ts'
 
 /** Points nearer to one another than this, pixels, are shown only when the map is brought nearer. */
 const APART = 22

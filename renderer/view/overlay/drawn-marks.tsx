@@ -15,7 +15,8 @@ import { barPairs, endBar, inwardTicks, rungs, runsClockwise, stations, tip } fr
 import { type PlanView, type Point, distanceBetween } from '#renderer/view/drawing/plan-view.ts'
 import { SHAKE } from '#renderer/view/hand/press.ts'
 import { seenStretches } from './standpoint-line.tsx'
-import { figure, inset, linePath, overlap } from '#renderer/view/drawing/pixel-lines.ts'
+import { figure, linePath } from '#renderer/text/path-text.ts'
+import { inset, overlap } from '#renderer/view/drawing/pixel-lines.ts'
 import './drawn-ground.css'
 
 const HATCH = 'hatch-keep-out'

@@ -7,7 +7,7 @@ import { type LandmarkDrawing, drawLandmark } from '#renderer/view/drawing/plan-
 import { nameLine } from '#renderer/view/drawing/things-light.ts'
 import { mapView } from '#renderer/view/drawing/map-look.ts'
 import { LandmarkShape } from '#renderer/view/drawing/marks.tsx'
-import { figure } from '#renderer/view/drawing/pixel-lines.ts'
+import { figure } from '#renderer/text/path-text.ts'
 
 const lone = computed<readonly LandmarkDrawing[]>(() => {
   const view = mapView.value

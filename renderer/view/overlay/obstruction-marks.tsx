@@ -11,7 +11,8 @@ import { groundWords } from '#renderer/words/en-ground.ts'
 import { boxOf } from '#renderer/view/drawing/plan-drawing.ts'
 import { Grab } from '#renderer/view/drawing/marks.tsx'
 import { type PlanView, type Point, distanceBetween } from '#renderer/view/drawing/plan-view.ts'
-import { figure, inset, linePath, overlap } from '#renderer/view/drawing/pixel-lines.ts'
+import { figure, linePath } from '#renderer/text/path-text.ts'
+import { inset, overlap } from '#renderer/view/drawing/pixel-lines.ts'
 
 /** Pixels between the ticks of an obstruction, and their length to both sides. */
 const TICK_EVERY = 7

@@ -40,7 +40,7 @@ import {
 import type { PlanView, Point } from '#renderer/view/drawing/plan-view.ts'
 import { type RingDrawing, ringRaysGap } from '#renderer/view/drawing/ring-marks.ts'
 import { ScanMarks, ScanScores } from './scan-marks.tsx'
-import { figure } from '#renderer/view/drawing/pixel-lines.ts'
+import { figure } from '#renderer/text/path-text.ts'
 import { heldGrip } from '#renderer/state/act/held.ts'
 import { OnTheWay, ObstructionMarks } from './obstruction-marks.tsx'
 import { type PlacedSightline, SightlineMark, placeSightline, plateBox } from '#renderer/view/drawing/sightline.tsx'

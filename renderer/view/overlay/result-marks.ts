@@ -4,7 +4,8 @@ import { degrees } from '#core/units/angle.ts'
 import type { ScanResult } from '#renderer/state/session/scan-shown.ts'
 import { pointMoved, toward } from '#renderer/view/drawing/plan-drawing.ts'
 import type { Box, PlanView, Point } from '#renderer/view/drawing/plan-view.ts'
-import { boxAround, figure, inset, placeLabel, textWidth } from '#renderer/view/drawing/pixel-lines.ts'
+import { figure } from '#renderer/text/path-text.ts'
+import { boxAround, inset, placeLabel, textWidth } from '#renderer/view/drawing/pixel-lines.ts'
 
 /** Pixels along a subject that would be drawn smaller than can be seen, and the least across. */
 const LEAST_LONG = 19

@@ -13,7 +13,7 @@ import { scanFoundWords } from '#renderer/words/en-scan-found.ts'
 import { mapView } from '#renderer/view/drawing/map-look.ts'
 import { type ResultMark, placeMarks } from './result-marks.ts'
 import { drawScores } from './score-drawing.ts'
-import { figure } from '#renderer/view/drawing/pixel-lines.ts'
+import { figure } from '#renderer/text/path-text.ts'
 
 /** Only beside the scan's panel: the board stays calm otherwise. */
 const shown = computed(() => (beside.value === 'scan' ? scanShown.value : null))

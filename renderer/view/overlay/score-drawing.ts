@@ -2,7 +2,8 @@
 import type { DrawnForm } from '#core/record/stopping-ground.ts'
 import type { PlaceFound } from '#core/scan/scan-found.ts'
 import { type Box, type PlanView, type Point, distanceBetween } from '#renderer/view/drawing/plan-view.ts'
-import { figure, inset, linePath } from '#renderer/view/drawing/pixel-lines.ts'
+import { figure, linePath } from '#renderer/text/path-text.ts'
+import { inset } from '#renderer/view/drawing/pixel-lines.ts'
 
 /** Steps of thickness and size that the eye tells apart. */
 export const SCORE_CLASSES = 4

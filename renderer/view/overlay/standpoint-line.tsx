@@ -5,7 +5,8 @@ import { standpointLine, showStandpointLine } from '#renderer/state/session/stan
 import { mapLightWords } from '#renderer/words/en-map-light.ts'
 import { runsOf } from '#renderer/view/drawing/hidden-runs.ts'
 import type { PlanView, Point } from '#renderer/view/drawing/plan-view.ts'
-import { clipSegment, figure, inset, linePath } from '#renderer/view/drawing/pixel-lines.ts'
+import { figure, linePath } from '#renderer/text/path-text.ts'
+import { clipSegment, inset } from '#renderer/view/drawing/pixel-lines.ts'
 import { heldGrip } from '#renderer/state/act/held.ts'
 
 /** The stretches of a line that are in sight, each as a path of its own. */

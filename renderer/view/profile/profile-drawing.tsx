@@ -3,6 +3,7 @@ import type { GroundProfile } from '#core/plan/ground-profile.ts'
 import type { UnitSystem } from '#core/units/length.ts'
 import { elevation, metres, rounded } from '#renderer/text/figure.ts'
 import { groundWords } from '#renderer/words/en-ground.ts'
+import { figure, linePath } from '#renderer/text/path-text.ts'
 import { type ProfilePicture, type ProfileRoom, drawProfile } from './profile-geometry.ts'
 import './profile.css'
 
@@ -20,14 +21,6 @@ interface ProfileDrawingProps {
   readonly sentence: string
   /** Metres from the lens of the point that is read; null for none. */
   readonly cursor: number | null
-}
-
-function figure(value: number): string {
-  return String(Math.round(value * 10) / 10)
-}
-
-function path(points: readonly { readonly x: number; readonly y: number }[]): string {
-  return points.length === 0 ? '' : `M${points.map(({ x, y }) => `${figure(x)},${figure(y)}`).join('L')}`
 }
 
 /** The picture of a line in a room; text keeps its size in it whatever the units. */
@@ -65,8 +58,11 @@ function Ground({ picture }: { readonly picture: ProfilePicture }) {
         const held = stretch.map(({ x, y }) => ({ x, y: Math.min(y, foot) }))
         return (
           <g key={first.x}>
-            <path class="profile-ground" d={`${path(held)}L${figure(last.x)},${foot}L${figure(first.x)},${foot}Z`} />
-            <path class="profile-surface" d={path(held)} />
+            <path
+              class="profile-ground"
+              d={`${linePath(held, false)}L${figure(last.x)},${foot}L${figure(first.x)},${foot}Z`}
+            />
+            <path class="profile-surface" d={linePath(held, false)} />
           </g>
         )
       })}
@@ -77,9 +73,9 @@ function Ground({ picture }: { readonly picture: ProfilePicture }) {
 function Lines({ picture }: { readonly picture: ProfilePicture }) {
   return (
     <>
-      <path class="profile-foot-line" d={path(picture.footLine)} />
-      {picture.grazingLine === null ? null : <path class="profile-line" d={path(picture.grazingLine)} />}
-      <path class="profile-line" d={path(picture.topLine)} />
+      <path class="profile-foot-line" d={linePath(picture.footLine, false)} />
+      {picture.grazingLine === null ? null : <path class="profile-line" d={linePath(picture.grazingLine, false)} />}
+      <path class="profile-line" d={linePath(picture.topLine, false)} />
     </>
   )
 }

@@ -1,4 +1,5 @@
 /** Marks strewn over the map at places that depend on the world alone, so that neighbouring tiles agree on them. */
+import { cellNumber } from '#core/geo/cell-number.ts'
 
 export interface Mark {
   /** CSS pixels on the canvas. */
@@ -15,13 +16,6 @@ interface Window {
   readonly height: number
 }
 
-function mix(column: number, row: number): number {
-  let value = (Math.imul(column, 0x27d4eb2d) ^ Math.imul(row, 0x165667b1)) | 0
-  value = Math.imul(value ^ (value >>> 15), 0x2c1b3c6d)
-  value = Math.imul(value ^ (value >>> 12), 0x297a2d39)
-  return (value ^ (value >>> 15)) >>> 0
-}
-
 /** One mark per cell of a lattice in world pixels, shifted at random within its cell; every other row is set off by half. */
 export function scatterMarks(window: Window, spacing: number): Mark[] {
   const marks: Mark[] = []
@@ -31,7 +25,7 @@ export function scatterMarks(window: Window, spacing: number): Mark[] {
   const lastColumn = Math.ceil((window.left + window.width) / spacing) + 1
   for (let row = firstRow; row <= lastRow; row++) {
     for (let column = firstColumn; column <= lastColumn; column++) {
-      const number = mix(column, row)
+      const number = cellNumber(column, row)
       const shiftX = ((number & 1023) / 1023 - 0.5) * 0.6 + (row % 2 === 0 ? 0.25 : -0.25)
       const shiftY = (((number >>> 10) & 1023) / 1023 - 0.5) * 0.6
       marks.push({

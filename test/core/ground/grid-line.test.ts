@@ -3,18 +3,8 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { maximaOf } from '#core/ground/block-maxima.ts'
 import type { ElevationGrid, GridPoint } from '#core/ground/elevation-grid.ts'
-import {
-  crossingsBetween,
-  distanceAt,
-  gridLine,
-  majorAt,
-  pointAt,
-  roomForCrossings,
-  stripAt,
-  stripEnd,
-  stripMaximum,
-  stripUnknown,
-} from '#core/ground/grid-line.ts'
+import { crossingsBetween, distanceAt, gridLine, majorAt, pointAt, roomForCrossings } from '#core/ground/grid-line.ts'
+import { stripAt, stripEnd, stripMaximum, stripUnknown } from '#core/ground/line-strips.ts'
 import { plainCrossings } from '#test/help/brute-sight.ts'
 import { generator } from '#test/help/generator.ts'
 

@@ -1,6 +1,6 @@
 /** Lines are cut to what is seen; a label goes to the first place that is inside and clear. */
 import { describe, expect, it } from 'vitest'
-import { clipSegment, linePath, placeLabel, textWidth } from '#renderer/view/drawing/pixel-lines.ts'
+import { clipSegment, placeLabel, textWidth } from '#renderer/view/drawing/pixel-lines.ts'
 
 const BOX = { left: 0, top: 0, right: 100, bottom: 50 }
 
@@ -56,21 +56,6 @@ describe('placeLabel', () => {
         [],
       ),
     ).toBeNull()
-  })
-})
-
-describe('linePath', () => {
-  it('writes tenths of a pixel', () => {
-    expect(
-      linePath(
-        [
-          { x: 1.234, y: 2 },
-          { x: 3, y: -4.06 },
-        ],
-        true,
-      ),
-    ).toBe('M1.2,2L3,-4.1Z')
-    expect(linePath([], true)).toBe('')
   })
 })
 
