@@ -6,7 +6,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { BROWSER_FLAGS } from './one-browser.ts'
 import { newContext, type Opened, open } from './open.ts'
 import { words } from '#renderer/words/en.ts'
-import { findBrowser } from '#test/help/browser.ts'
+import { findWholeBrowser } from '#test/help/browser.ts'
 import { temporaryData, tokenFor } from '#test/help/host.ts'
 import { boardReady } from './board.ts'
 
@@ -44,7 +44,7 @@ describe('the key', () => {
   test('is not in the history that the browser writes, and what is there opens nothing', async () => {
     const profile = await temporaryData()
     const context = await chromium.launchPersistentContext(profile.folder, {
-      executablePath: findBrowser(),
+      executablePath: findWholeBrowser(),
       args: BROWSER_FLAGS,
     })
     const page = await context.newPage()

@@ -1,13 +1,15 @@
 /** Leaving quickly: whatever the screen showed as done is saved, however slow saving is and however the page is left. */
-import type { Locator, Page } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { chromium, type Locator, type Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, onTestFinished, test } from 'vitest'
 import { geodesicDistance } from '#core/geo/geodesic.ts'
 import type { Spot } from '#core/record/spot.ts'
 import { stripWords } from '#renderer/words/en-day-strip.ts'
 import { words } from '#renderer/words/en.ts'
+import { findWholeBrowser } from '#test/help/browser.ts'
 import { type SlowSaves, slowSaves } from '#test/help/slow-saves.ts'
 import { boardReady, closePlan, dragBy, savedShoot } from './board.ts'
-import { type Opened, newContext, open } from './open.ts'
+import { launchOptions } from './one-browser.ts'
+import { type Opened, open } from './open.ts'
 import { about, card, savedNames } from './shelf.ts'
 
 const { shelf } = words.board
@@ -200,8 +202,11 @@ describe('an edit and a leaving right after it', () => {
   test(
     `${LEAVINGS} times, saving slowed by 0, 100 and 250 ms: none is lost`,
     async () => {
-      // A context whose calls nobody looks into: what holds them up while the page goes would be the test's own.
-      const context = await newContext({ viewport: { width: 1440, height: 900 }, timezoneId: 'UTC' })
+      // A whole browser, which lets a page that is closed send its last; and calls that nobody looks into: what holds them up while the page
+      // goes would be the test's own.
+      const browser = await chromium.launch({ ...launchOptions(), executablePath: findWholeBrowser() })
+      onTestFinished(() => browser.close())
+      const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, timezoneId: 'UTC' })
       const questions: string[] = []
       context.on('dialog', (dialog) => {
         questions.push(dialog.type())
@@ -218,7 +223,7 @@ describe('an edit and a leaving right after it', () => {
           after: number % 4 === 0 ? 0 : (number * 37) % 300,
         } as const
         slow.slow(0)
-        if (!page.url().startsWith('http')) await page.goto(slow.url)
+        if (!page.url().startsWith('http')) await page.goto(await slow.address())
         await boardReady(page)
         const before = await onBoard(page)
         const slowed = [0, 100, 250][Math.floor(number / 3) % 3] ?? 0

@@ -11,9 +11,10 @@ export interface Found {
   readonly path: string
 }
 
-/** The engine alone comes first: without the browser's own windows and pages each test has more of the machine. */
+/** The engine alone, which comes first: without the browser's own windows and pages each test has more of the machine. */
+const ENGINE = 'chromium-headless-shell'
+
 const NAMES = [
-  'chromium-headless-shell',
   'google-chrome',
   'google-chrome-stable',
   'chromium',
@@ -37,6 +38,11 @@ export function findHost(): Found {
 }
 
 export function findBrowser(): string {
+  return (namedOne() === null ? onPath(ENGINE) : null) ?? findWholeBrowser()
+}
+
+/** One with all that a user's has, such as a history of its own. */
+export function findWholeBrowser(): string {
   const found = installed() ?? playwrights() ?? fetched() ?? debians()
   if (found !== null) return found
   throw new Error(
@@ -45,9 +51,14 @@ export function findBrowser(): string {
   )
 }
 
-function installed(): string | null {
+function namedOne(): string | null {
   const named = process.env['STANDPOINT_BROWSER']
-  if (named !== undefined && named !== '') return isProgram(named) ? named : null
+  return named === undefined || named === '' ? null : named
+}
+
+function installed(): string | null {
+  const named = namedOne()
+  if (named !== null) return isProgram(named) ? named : null
   for (const name of NAMES) {
     const path = onPath(name)
     if (path !== null) return path
@@ -73,8 +84,7 @@ function fetched(): string | null {
 }
 
 function debians(): string | null {
-  for (const name of ['chromium-headless-shell', 'chromium']) if (installDebian(name)) return onPath(name)
-  return null
+  return installDebian('chromium') ? onPath('chromium') : null
 }
 
 /** A fetched browser may lack the system's libraries. */

@@ -5,8 +5,8 @@ import type { AddressInfo } from 'node:net'
 import type { RunningHost } from './host.ts'
 
 export interface SlowSaves {
-  /** The page's address, with the key, by way of the proxy. */
-  readonly url: string
+  /** An address for one window more, by way of the proxy: the key in its fragment works once. */
+  readonly address: () => Promise<string>
   /** From now on each save waits for so many milliseconds. */
   readonly slow: (milliseconds: number) => void
   readonly close: () => Promise<void>
@@ -41,7 +41,7 @@ export async function slowSaves(host: RunningHost): Promise<SlowSaves> {
   await once(server, 'listening')
   const { port } = server.address() as AddressInfo
   return {
-    url: `http://127.0.0.1:${port}/#t=${host.token}`,
+    address: async () => (await host.address()).replace(host.origin, `http://127.0.0.1:${port}`),
     slow: (milliseconds) => {
       wait = milliseconds
     },
