@@ -2,7 +2,7 @@
 import { mkdir, readdir, readFile, writeFile } from 'node:fs/promises'
 import { createRequire } from 'node:module'
 import { dirname, join } from 'node:path'
-import { DATA_CREDITS, HOLDER_IN } from './data-credits.ts'
+import { DATA_CREDITS, HOLDER_IN, LICENCE_OF } from './data-credits.ts'
 import type { Licence, Licences } from './licence.ts'
 
 /** What the bundler writes into each of its folders: the packages whose code is in it. */
@@ -98,7 +98,7 @@ function gathered(packages: readonly Bundled[]): readonly Licence[] {
         .map(({ name, version }) => `${name} ${version}`)
         .toSorted((one, other) => one.localeCompare(other, 'en'))
         .join(', '),
-      licence: family[0]?.identifier ?? '',
+      licence: family[0]?.identifier || LICENCE_OF[family[0]?.name ?? ''] || '',
       text: family[0]?.text?.trim() ?? '',
     }))
     .toSorted((one, other) => one.name.localeCompare(other.name, 'en'))

@@ -48,3 +48,6 @@ export const HOLDER_IN: Readonly<Record<string, string>> = {
   'qrcode-generator': 'dist/qrcode.js',
   lerc: 'LercDecode.js',
 }
+
+/** Packages that bring the text of their licence without naming it: its name in the SPDX list, by the text. */
+export const LICENCE_OF: Readonly<Record<string, string>> = { suncalc: 'BSD-2-Clause' }

@@ -83,7 +83,13 @@ describe.skipIf(process.platform !== 'linux')('the package', () => {
     ]
     expect(bundled.length).toBeGreaterThan(5)
     expect(named).toContain('leaflet')
-    for (const one of [...bundled, ...named, ...beside]) expect(names).toContain(one)
+    // Of a family of packages those are in it that are used.
+    const familyOf = (one: string): string => (one.endsWith('/turf') ? one.slice(0, one.indexOf('/') + 1) : one)
+    for (const one of [...bundled, ...named, ...beside].map(familyOf))
+      expect(
+        names.some((name) => name === one || (one.endsWith('/') && name.startsWith(one))),
+        one,
+      ).toBe(true)
     const text = readFileSync(join(packed, 'resources/LICENCES.txt'), 'utf8')
     for (const { name, licence, text: full } of [...gathered.data, ...gathered.software]) {
       expect(
@@ -225,6 +231,7 @@ export const ipcMain = { handle: (channel, handler) => calls.set(channel, handle
 export const Menu = { setApplicationMenu: nothing, buildFromTemplate: nothing }
 export const safeStorage = { isAsyncEncryptionAvailable: async () => false, getSelectedStorageBackend: () => 'basic_text' }
 export const shell = {}
+export const powerMonitor = { on: nothing }
 export class BrowserWindow extends EventEmitter {
   webContents = Object.assign(new EventEmitter(), { setWindowOpenHandler: nothing, send: nothing })
   async loadURL(url) {
