@@ -23,6 +23,7 @@ test('a worker draws it, and the page learns what is in it', async () => {
   opened = await open({ host: 'browser' })
   const { page } = opened
   await boardReady(page)
+  await boardReady(page)
   await page.locator('canvas.lens-canvas[data-parts~="landmark"][data-parts~="subject"]').waitFor()
   expect(await page.locator('svg.lens-canvas').count()).toBe(0)
 })
@@ -41,6 +42,7 @@ test('a browser without canvases in workers gets it drawn on the page', async ()
 test('a worker that is lost is followed by another', async () => {
   opened = await open({ host: 'browser' })
   const { page } = opened
+  await boardReady(page)
   let lost = 0
   await page.route('**/lens-worker-*.js', (route) => (lost++ === 0 ? route.abort() : route.fallback()))
   await page.reload()
@@ -54,6 +56,7 @@ test('a worker that is lost is followed by another', async () => {
 test('when that is lost too, the page draws, and a line says so', async () => {
   opened = await open({ host: 'browser' })
   const { page } = opened
+  await boardReady(page)
   await page.route('**/lens-worker-*.js', (route) => route.abort())
   await page.reload()
   await boardReady(page)
