@@ -23,7 +23,6 @@ test('a worker draws it, and the page learns what is in it', async () => {
   opened = await open({ host: 'browser' })
   const { page } = opened
   await boardReady(page)
-  await boardReady(page)
   await page.locator('canvas.lens-canvas[data-parts~="landmark"][data-parts~="subject"]').waitFor()
   expect(await page.locator('svg.lens-canvas').count()).toBe(0)
 })
@@ -31,6 +30,7 @@ test('a worker draws it, and the page learns what is in it', async () => {
 test('a browser without canvases in workers gets it drawn on the page', async () => {
   opened = await open({ host: 'browser' })
   const { page, context } = opened
+  await boardReady(page)
   await context.addInitScript(() => Reflect.deleteProperty(globalThis, 'OffscreenCanvas'))
   await page.reload()
   await boardReady(page)
