@@ -1,7 +1,7 @@
 /** What sun and moon do within a day at a place: rise, set, transit, twilights; none, one or two of each. */
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
-import { crossings, type Crossing, type ValueAt } from './crossing.ts'
+import { crossings, type Crossing, type Span, type ValueAt } from './crossing.ts'
 import { sunkHorizon } from './dip.ts'
 import { moonAt, sunAt, type BodyPlace } from './sky.ts'
 
@@ -118,4 +118,22 @@ export function moonDay(at: LatLon, start: number, end: number, { aboveHorizon =
     return altitude + radius + raised
   }
   return { ...bodyDay(height, start, end), transit: upperTransit(placeAt, start, end) }
+}
+
+/** The stretches in which sun or moon are up within the day, [start, end): none, one or two. */
+export function upSpans(
+  { rise, set, state }: BodyDay,
+  { start, end }: { readonly start: number; readonly end: number },
+): Span[] {
+  if (state === 'down-all-day') return []
+  if (state === 'up-all-day') return [{ from: start, until: end }]
+  const events = [...rise.map((instant) => ({ instant, up: true })), ...set.map((instant) => ({ instant, up: false }))]
+  events.sort((one, other) => one.instant - other.instant)
+  const spans: Span[] = []
+  let from: number | null = events[0]?.up === false ? start : null
+  for (const { instant, up } of events) {
+    if (!up && from !== null) spans.push({ from, until: instant })
+    from = up ? instant : null
+  }
+  return from === null ? spans : [...spans, { from, until: end }]
 }

@@ -178,26 +178,6 @@ export function nearestDoubtAway(spans: readonly Span[]): number | null {
   return all.length === 0 ? null : Math.min(...all.map((doubt) => doubt.metres))
 }
 
-/** The stretches in which the sun is up over level ground. */
-export function flatSpans({ sun, day }: Pick<DayLight, 'sun' | 'day'>): Span[] {
-  if (sun.state === 'down-all-day') return []
-  if (sun.state === 'up-all-day') return [{ from: day.start, until: day.end }]
-  const events = [
-    ...sun.rise.map((instant) => ({ instant, rises: true })),
-    ...sun.set.map((instant) => ({ instant, rises: false })),
-  ].toSorted((one, other) => one.instant - other.instant)
-  const spans: Span[] = []
-  let from: number | null = events[0]?.rises === false ? day.start : null
-  for (const { instant, rises } of events) {
-    if (rises) from = instant
-    else if (from !== null) {
-      spans.push({ from, until: instant })
-      from = null
-    }
-  }
-  return from === null ? spans : [...spans, { from, until: day.end }]
-}
-
 /** The places whose direct sun is told, by their names. */
 export function lightPlaces(plan: Plan): readonly (readonly [keyof DayLight['direct'], string])[] {
   return [

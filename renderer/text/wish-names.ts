@@ -23,9 +23,7 @@ function nameOf(kind: WishKind, light: LightWishes, subject: string, landmark: s
     case 'landmark':
       return light.landmark === null ? '' : say.landmark[light.landmark](landmark)
     case 'altitude':
-      return light.altitude === null
-        ? ''
-        : say.altitude(`${rounded(light.altitude.least, 1)}°`, `${rounded(light.altitude.most, 1)}°`)
+      return light.altitude === null ? '' : altitudeName(light.altitude)
     case 'sun':
       return light.sun === null ? '' : say.sun[light.sun]
     case 'soft':
@@ -37,4 +35,11 @@ function nameOf(kind: WishKind, light: LightWishes, subject: string, landmark: s
     default:
       return exhaustive(kind)
   }
+}
+
+/** A lower end as deep as the sun can stand leaves it open and is not named. */
+function altitudeName({ least, most }: NonNullable<LightWishes['altitude']>): string {
+  const { windowName: say } = lightWords
+  const high = `${rounded(most, 1)}°`
+  return least > -90 ? say.altitude(`${rounded(least, 1)}°`, high) : say.atMost(high)
 }

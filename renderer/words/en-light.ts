@@ -140,6 +140,7 @@ export const lightWords = {
     sun: { 'out-of-frame': 'sun not in the frame', 'in-frame': 'sun in the frame' },
     soft: { evening: 'soft light, evening', morning: 'soft light, morning', either: 'soft light' },
     altitude: (least: string, most: string) => `sun ${least} to ${most} high`,
+    atMost: (most: string) => `sun at most ${most} high`,
     moonUp: 'moon up',
     hours: (from: string, until: string) => `there ${from}–${until}`,
     all: 'all wishes hold',

@@ -5,7 +5,8 @@ import { metres } from '#renderer/text/figure.ts'
 import { daylight } from '#renderer/state/plan/daylight.ts'
 import { settings } from '#renderer/state/library/settings.ts'
 import { groundWords as say } from '#renderer/words/en-ground.ts'
-import { type LightTimes, flatSpans, lightPlaces, lightTimes, spanClock } from '#renderer/text/ground-text.ts'
+import { upSpans } from '#core/light/day-events.ts'
+import { type LightTimes, lightPlaces, lightTimes, spanClock } from '#renderer/text/ground-text.ts'
 
 export function DirectSun({ plan }: { readonly plan: Plan }) {
   const today = daylight.value
@@ -24,7 +25,7 @@ export function DirectSun({ plan }: { readonly plan: Plan }) {
           </tr>
         </thead>
         <tbody>
-          <SunRow name={say.light.flat} times={lightTimes(flatSpans(today), today.day, today.zone)} />
+          <SunRow name={say.light.flat} times={lightTimes(upSpans(today.sun, today.day), today.day, today.zone)} />
           {rows.map(([name, times]) => (
             <SunRow key={name} name={name} times={times} />
           ))}

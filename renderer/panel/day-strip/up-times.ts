@@ -1,25 +1,12 @@
-/** When sun or moon are above the horizon on a day, as spans and in words: none, one or two stretches. */
+/** When sun or moon are above the horizon on a day, in words: none, one or two stretches; and when the ground hides the sun meanwhile. */
 import type { Span } from '#core/light/crossing.ts'
-import type { MoonDay } from '#core/light/day-events.ts'
+import { type MoonDay, upSpans } from '#core/light/day-events.ts'
 import { type CivilDay, type Zone, formatClock } from '#core/time/civil.ts'
-import { doubtText, nearestDoubtAway } from '#renderer/text/ground-text.ts'
+import { nearestDoubtAway } from '#renderer/text/ground-text.ts'
+import { spanText } from '#renderer/text/light-text.ts'
 import { stripWords } from '#renderer/words/en-day-strip.ts'
 
 type Risings = Pick<MoonDay, 'rise' | 'set' | 'state'>
-
-export function upSpans({ rise, set, state }: Risings, day: CivilDay): Span[] {
-  if (state === 'down-all-day') return []
-  if (state === 'up-all-day') return [{ from: day.start, until: day.end }]
-  const events = [...rise.map((instant) => ({ instant, up: true })), ...set.map((instant) => ({ instant, up: false }))]
-  events.sort((one, other) => one.instant - other.instant)
-  const spans: Span[] = []
-  let from: number | null = events[0]?.up === false ? day.start : null
-  for (const { instant, up } of events) {
-    if (!up && from !== null) spans.push({ from, until: instant })
-    from = up ? instant : null
-  }
-  return from === null ? spans : [...spans, { from, until: day.end }]
-}
 
 /** "up 04:41–20:34", "up until 03:10, from 14:20", "up all day", "down all day". */
 export function upText(risings: Risings, day: CivilDay, zone: Zone): string {
@@ -58,10 +45,5 @@ export function directText(risings: Risings, direct: readonly Span[] | null, day
   if (direct === null || (hiddenSpans(risings, direct, day).length === 0 && nearestDoubtAway(direct) === null))
     return null
   if (direct.length === 0) return stripWords.noDirect
-  return stripWords.direct(
-    direct.map(
-      ({ from, until, fromDoubt, untilDoubt }) =>
-        `${doubtText(formatClock(from, zone), fromDoubt)}–${doubtText(formatClock(until, zone), untilDoubt)}`,
-    ),
-  )
+  return stripWords.direct(direct.map((span) => spanText(span, zone)))
 }

@@ -1,7 +1,7 @@
 /** What a day at a place has: the right civil day, none, one or two of each, and nothing invented. */
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { SUN_RISE_ALTITUDE, TWILIGHT_ALTITUDE, moonDay, sunDay } from '#core/light/day-events.ts'
+import { SUN_RISE_ALTITUDE, TWILIGHT_ALTITUDE, moonDay, sunDay, type SunDay, upSpans } from '#core/light/day-events.ts'
 import { sunkHorizon } from '#core/light/dip.ts'
 import { apparentAltitude } from '#core/light/refraction.ts'
 import { moonAt, sunAt } from '#core/light/sky.ts'
@@ -254,5 +254,22 @@ describe.each([
       }),
       { numRuns: 200 },
     )
+  })
+})
+
+describe('the stretches of a day with the sun up', () => {
+  const HOUR = 3_600_000
+  const day = { start: 0, end: 24 * HOUR }
+  const up = (rise: number[], set: number[], state: SunDay['state'] = 'rises-or-sets') =>
+    upSpans({ rise, set, state }, day)
+
+  test('run from rise to set, also where it sets before it rises, or does neither', () => {
+    expect(up([4 * HOUR], [20 * HOUR])).toEqual([{ from: 4 * HOUR, until: 20 * HOUR }])
+    expect(up([3 * HOUR], [HOUR])).toEqual([
+      { from: day.start, until: HOUR },
+      { from: 3 * HOUR, until: day.end },
+    ])
+    expect(up([], [], 'up-all-day')).toEqual([{ from: day.start, until: day.end }])
+    expect(up([], [], 'down-all-day')).toEqual([])
   })
 })

@@ -1,6 +1,5 @@
 /** The ground as words: what shows, what hides, the levels, direct sun from its first to its last minute. */
 import { describe, expect, it } from 'vitest'
-import type { SunDay } from '#core/light/day-events.ts'
 import type { SightReading } from '#core/plan/ground-reading.ts'
 import type { GroundUnder, TiltFigure } from '#core/plan/ground-under.ts'
 import type { Plan } from '#core/plan/plan.ts'
@@ -9,7 +8,6 @@ import { civilDayOf } from '#core/time/civil.ts'
 import {
   differenceSentence,
   elevationHint,
-  flatSpans,
   hiddenSentence,
   levelSourceAgainst,
   levelSourceText,
@@ -222,17 +220,5 @@ describe('direct sun', () => {
     const times = lightTimes(spans, day, 'UTC')
     expect([times.first, times.last]).toEqual([say.light.fromMidnight, say.light.pastMidnight])
     expect(times.gaps).toHaveLength(1)
-  })
-
-  it('on level ground runs from rise to set, also where the sun sets before it rises, or does neither', () => {
-    const sun = (rise: number[], set: number[], state: SunDay['state'] = 'rises-or-sets') =>
-      flatSpans({ sun: { rise, set, state, noon: null, twilights: [] }, day })
-    expect(sun([at(4, 0)], [at(20, 0)])).toEqual([{ from: at(4, 0), until: at(20, 0) }])
-    expect(sun([at(3, 0)], [at(1, 0)])).toEqual([
-      { from: day.start, until: at(1, 0) },
-      { from: at(3, 0), until: day.end },
-    ])
-    expect(sun([], [], 'up-all-day')).toEqual([{ from: day.start, until: day.end }])
-    expect(sun([], [], 'down-all-day')).toEqual([])
   })
 })

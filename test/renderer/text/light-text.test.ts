@@ -16,6 +16,7 @@ import {
   thingText,
   windowSentences,
 } from '#renderer/text/light-text.ts'
+import { wishName } from '#renderer/text/wish-names.ts'
 import { lightWords } from '#renderer/words/en-light.ts'
 import { examplePlan } from '#test/help/plans.ts'
 
@@ -90,6 +91,11 @@ describe('why no window is left', () => {
     expect(sentences).toHaveLength(1)
     expect(sentences[0]).toContain('sun 85° to 90° high')
     expect(sentences[0]).toContain('Mon 21 December 2026')
+  })
+
+  it('names a height of the sun that has no lower end by its upper end alone', () => {
+    const plan = at(NOON, { shoot: { light: { ...NO_WISHES, altitude: { least: -90, most: 40 } } } })
+    expect(wishName('altitude', plan)).toBe('sun at most 40° high')
   })
 
   it('says nothing while a window is left', () => {

@@ -14,7 +14,8 @@ import {
   sunSamples,
   topAltitude,
 } from '#renderer/panel/day-strip/sky-curve.ts'
-import { upSpans, upText } from '#renderer/panel/day-strip/up-times.ts'
+import { upSpans } from '#core/light/day-events.ts'
+import { upText } from '#renderer/panel/day-strip/up-times.ts'
 
 function dayOf(date: string, zone: string): CivilDay {
   const day = civilDay(date, zone)

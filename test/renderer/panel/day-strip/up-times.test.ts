@@ -19,6 +19,11 @@ describe('direct light over the ground', () => {
     expect(directText(risings, direct, day, 'UTC')).toBe('on the subject 06:00–12:00, 13:00–19:00')
   })
 
+  it('names minutes at which it holds, as the answers and the sheet do', () => {
+    const direct = [{ from: 6 * HOUR + 20_000, until: 19 * HOUR - 20_000 }]
+    expect(directText(risings, direct, day, 'UTC')).toBe('on the subject 06:01–18:59')
+  })
+
   it('says nothing where the ground takes nothing away, or is unknown', () => {
     expect(directText(risings, [{ from: 4 * HOUR, until: 21 * HOUR }], day, 'UTC')).toBeNull()
     expect(directText(risings, null, day, 'UTC')).toBeNull()
