@@ -18,7 +18,8 @@ const MOST_KEPT = 500
 const knownHeights = signal<ReadonlyMap<string, PinHeight | null>>(new Map())
 /** On its way, or not to be had from the sources as they are. */
 let askedPlaces = new Set<string>()
-const settledCount = signal(0)
+/** Not to be had from the sources as they are: asked for again when they change. */
+let failed = new Set<string>()
 
 function keyOf({ lat, lon }: LatLon): string {
   return `${lat} ${lon}`
@@ -63,16 +64,14 @@ export interface Pins {
 /** What is known of places; asked for where nothing is. */
 export function pinsFor(places: readonly LatLon[]): Pins {
   void askPins(places)
-  // Read for the sake of whoever looks on: an answer without any height settles too.
-  void settledCount.value
-  return {
-    pins: pinsAtHand(places),
-    settled: places.every((at) => knownHeights.value.has(keyOf(at)) || failed.has(keyOf(at))),
-  }
+  return { pins: pinsAtHand(places), settled: areAnswered(places) }
 }
 
-/** Not to be had from the sources as they are: asked for again when they change. */
-let failed = new Set<string>()
+/** Whether every place was answered for, or can't be; heights are given again with each answer, so whoever looks on hears of it. */
+function areAnswered(places: readonly LatLon[]): boolean {
+  const heights = knownHeights.value
+  return places.every((at) => heights.has(keyOf(at)) || failed.has(keyOf(at)))
+}
 
 async function askPins(places: readonly LatLon[]): Promise<void> {
   const version = groundVersion.peek()
@@ -103,7 +102,6 @@ async function askPins(places: readonly LatLon[]): Promise<void> {
     kept.delete(oldest)
   }
   knownHeights.value = kept
-  settledCount.value += 1
 }
 
 function same(one: readonly PinHeight[], other: readonly PinHeight[]): boolean {
@@ -121,8 +119,7 @@ export const boardPins = computed<readonly PinHeight[]>(() => {
   if (shoot === null || spot === null) return NONE
   const places = pinPlaces(shoot, spot)
   const here = pinsAtHand(places)
-  const answered = places.every((at) => knownHeights.value.has(keyOf(at)))
-  const still = answered
+  const still = areAnswered(places)
     ? []
     : before.filter((pin) => !here.includes(pin) && knownHeights.value.get(keyOf(pin.at)) === pin)
   const all = [...here, ...still]

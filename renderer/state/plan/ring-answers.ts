@@ -1,17 +1,18 @@
 /** Owns what came of asking for windows of ground: each asked once, the newest of each kind kept, those left behind given up. */
 import { type ReadonlySignal, signal } from '@preact/signals'
+import { MOST_COMPARED } from '#core/plan/compare.ts'
 import type { Result } from '#core/result.ts'
 import { type GroundWindowFound, fetchWindow } from '#renderer/host/ground-windows.ts'
 import { gatherer } from '#renderer/job/gatherer.ts'
 import { type RingKind, type RingWindow, serves } from './ring-plan.ts'
 
-/** Windows kept of each kind: that of the board, those of four spots side by side, and the board's before. Wide ones serve many spots. */
+/** Windows kept of each kind: no fewer than can be wanted at once, by the spots side by side and by the board, else each that comes would drive out another that is asked for again. Of the fine ones the board's before as well. */
 export const RINGS_KEPT: Readonly<Record<RingKind['name'], number>> = {
-  close: 6,
-  near: 6,
-  landmark: 6,
-  middle: 4,
-  far: 4,
+  close: MOST_COMPARED + 2,
+  near: MOST_COMPARED + 2,
+  landmark: MOST_COMPARED + 2,
+  middle: MOST_COMPARED + 1,
+  far: MOST_COMPARED + 1,
 }
 
 /** Milliseconds that a window which has come waits for the others of its sort. */

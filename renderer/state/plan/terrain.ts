@@ -41,19 +41,30 @@ const NOTHING_YET: GroundAround = { grid: null, window: null, found: null, troub
 /** Where planes touch, the one used last first. Places near each other share one, and with it the wide rings. */
 let planes: readonly LatLon[] = []
 
-function planeFor(stop: LatLon): LatLon {
-  const plane = planes.find((other) => geodesicDistance(other, stop) <= PLANE_STRAY) ?? placeOfPlane(stop)
+/** The plane that serves a place, or would be laid for it; changes nothing, so that lists may look. */
+function planeNear(stop: LatLon): LatLon {
+  const near = planes
+    .map((plane) => ({ plane, away: geodesicDistance(plane, stop) }))
+    .filter(({ away }) => away <= PLANE_STRAY)
+  // The nearest, whichever was used last: so another spot's plane never takes over a place that has one.
+  return near.toSorted((one, other) => one.away - other.away)[0]?.plane ?? placeOfPlane(stop)
+}
+
+/** For a place whose ground is wanted: its plane becomes the one used last. */
+function layPlane(stop: LatLon): LatLon {
+  const plane = planeNear(stop)
   planes = [plane, ...planes.filter((other) => other !== plane)].slice(0, PLANES_KEPT)
   return plane
 }
 
-function wantedFor(stop: LatLon, landmark: Landmark | null, plane = planeFor(stop)): WantedRings {
+function wantedOn(plane: LatLon, stop: LatLon, landmark: Landmark | null): WantedRings {
   return ringWindows(plane, stop, landmark === null ? null : landmarkMiddle(landmarkPoints(landmark)))
 }
 
 /** What has been answered for a place; until then whatever windows it lies well within, so that a drag far off keeps its ground. */
 function around(stop: LatLon, landmark: Landmark | null): GroundAround {
-  const wanted = wantedFor(stop, landmark)
+  const plane = planeNear(stop)
+  const wanted = wantedOn(plane, stop, landmark)
   const all = ringAnswers.value
   const exact = wanted.map((window) => all.find((answer) => serves(answer, window)))
   const whole = wholeAmong(exact)
@@ -63,8 +74,9 @@ function around(stop: LatLon, landmark: Landmark | null): GroundAround {
   )
   if (found !== null) return { ...found, settled }
   // Beyond the old plane, until the first windows of the new one are there.
-  for (const plane of planes.slice(1)) {
-    const old = wantedFor(stop, landmark, plane).map((window) => all.find((other) => standsIn(other, window)))
+  for (const other of planes) {
+    if (other === plane) continue
+    const old = wantedOn(other, stop, landmark).map((window) => all.find((answer) => standsIn(answer, window)))
     const standIn = old.some((answer) => answer?.kind.name === 'near') ? laid(old) : null
     if (standIn !== null) return { ...standIn, settled: false }
   }
@@ -110,8 +122,9 @@ function knownGrid({ found }: RingAnswer): ElevationGrid | null {
 
 /** The ground around a spot of a shoot; asked for when there is none yet. */
 export function groundFor(stop: LatLon, landmark: Landmark | null): GroundAround {
+  const plane = layPlane(stop)
   const now = around(stop, landmark)
-  if (!now.settled) void askRings(wantedFor(stop, landmark), false)
+  if (!now.settled) void askRings(wantedOn(plane, stop, landmark), false)
   return now
 }
 
@@ -148,8 +161,12 @@ export function followTerrain(): void {
   })
   calmly(() => {
     const [stop, landmark] = [boardStop.value, boardLandmark.value]
-    if (stop === null || boardGround.value.settled) return
-    const wanted = wantedFor(stop, landmark)
+    // Also where nothing had come yet that could be forgotten.
+    void groundVersion.value
+    if (stop === null) return
+    const plane = layPlane(stop)
+    if (boardGround.value.settled) return
+    const wanted = wantedOn(plane, stop, landmark)
     leaveRings(wanted)
     void askRings(wanted, true)
   })

@@ -15,6 +15,7 @@ interface Asked {
 }
 
 let asked: Asked[] = []
+let leave = (): void => undefined
 
 vi.mock('#renderer/host/host.ts', () => ({
   ask: async () => ({ ok: false, fault: { reason: 'none', message: '' } }),
@@ -22,9 +23,10 @@ vi.mock('#renderer/host/host.ts', () => ({
 
 vi.mock('#renderer/host/ground-windows.ts', async () => {
   const { signal } = await import('@preact/signals')
+  const groundVersion = signal(0)
   return {
-    groundVersion: signal(0),
-    groundChanged: () => undefined,
+    groundVersion,
+    groundChanged: () => (groundVersion.value += 1),
     fetchWindow: (
       centre: LatLon,
       cell: number,
@@ -72,6 +74,8 @@ async function session() {
   put(library.spots, [spot])
   put(library.spotId, spot.id)
   terrain.followTerrain()
+  // Its effects live on: with no spot they ask for nothing.
+  leave = () => put(library.spots, [])
   const cells = (): number[] => {
     const grid = terrain.terrain.value
     return grid === null ? [] : ringsOf(grid).map(({ heights }) => heights[0] ?? 0)
@@ -95,7 +99,10 @@ async function calm(): Promise<void> {
 beforeEach(() => {
   asked = []
   vi.useFakeTimers()
-  return () => vi.useRealTimers()
+  return () => {
+    leave()
+    vi.useRealTimers()
+  }
 })
 
 describe('the ground around a stop', () => {
@@ -182,5 +189,51 @@ describe('the ground around a stop', () => {
     moveTo(spot.stop.at)
     await calm()
     expect(cells().slice(0, 2)).toEqual([6, 18])
+  })
+
+  test('is asked for again when the sources change, also before anything has come', async () => {
+    const { askTerrainAgain } = await session()
+    await soMany(2)
+    askTerrainAgain()
+    await soMany(4)
+    expect(asked.map(({ signal }) => signal.aborted)).toEqual([true, true, false, false])
+  })
+
+  test('stays at hand for the board and four spots side by side, far from each other: none drives out another', async () => {
+    const { groundFor, boardGround } = await session()
+    const places = [1, 2, 3, 4].map((step) => destination(spot.stop.at, 90, step * 40_000))
+    const settle = async (): Promise<void> => {
+      for (let round = 0; round < 60; round++) {
+        for (const one of asked) one.answer()
+        await calm()
+        vi.advanceTimersByTime(3_000)
+        for (const place of places) groundFor(place, null)
+        await calm()
+      }
+    }
+    await settle()
+    const before = asked.length
+    expect(before).toBe(5 * 4)
+    await settle()
+    expect(asked).toHaveLength(before)
+    expect([boardGround.value, ...places.map((place) => groundFor(place, null))].every(({ settled }) => settled)).toBe(
+      true,
+    )
+  })
+
+  test('is left as it is by lists that only look', async () => {
+    const { cells, terrainAtHand, boardGround } = await session()
+    await soMany(2)
+    for (const one of asked) one.answer()
+    await soMany(3)
+    asked[2]?.answer()
+    await soMany(4)
+    asked[3]?.answer()
+    await calm()
+    for (let step = 1; step < 20; step++)
+      expect(terrainAtHand(destination(spot.stop.at, 0, step * 40_000), null)).toBeNull()
+    expect(asked).toHaveLength(4)
+    expect(boardGround.value.settled).toBe(true)
+    expect(cells()).toEqual([6, 18, 60, 200])
   })
 })
