@@ -1,8 +1,9 @@
 /** The date as typed or taken from the calendar; a date that cannot be is refused with a sentence and stays until mended. */
-import { useEffect, useId, useLayoutEffect, useRef, useState } from 'preact/hooks'
+import { useId, useLayoutEffect, useRef, useState } from 'preact/hooks'
 import { day } from '#renderer/state/plan/daylight.ts'
 import { stripWords } from '#renderer/words/en-day-strip.ts'
 import { goToDate } from '#renderer/state/act/go-day.ts'
+import { useUnfinished } from '#renderer/part/use-unfinished.ts'
 import { FIRST_DATE, LAST_DATE } from '#core/time/civil.ts'
 
 /** Keys that change a part of the date, after which more are to be expected. */
@@ -21,19 +22,22 @@ export function DateField() {
     setRefusal(null)
     if (inputRef.current !== null) inputRef.current.value = date
   }
-  const take = (): void => {
+  /** Whether there is nothing left to take. */
+  const take = (): boolean => {
     const field = inputRef.current
-    if (field === null || (field.value === date && !field.validity.badInput)) return giveUp()
+    if (field === null || (field.value === date && !field.validity.badInput)) {
+      giveUp()
+      return true
+    }
     setTyping(false)
-    setRefusal(field.value === '' ? stripWords.noDate : goToDate(field.value))
+    const why = field.value === '' ? stripWords.noDate : goToDate(field.value)
+    setRefusal(why)
+    return why === null
   }
   // What is on the board may change while nothing is typed, and then the field follows; a refusal is of a date left behind.
   useLayoutEffect(giveUp, [date])
-  useEffect(() => {
-    if (!typing) return undefined
-    addEventListener('pagehide', take)
-    return () => removeEventListener('pagehide', take)
-  })
+  // Nothing typed is lost with the window, or by what is done meanwhile.
+  useUnfinished(typing || refusal !== null, take)
   return (
     <>
       <input

@@ -1,6 +1,7 @@
 /** A day by the calendar, typed or chosen; one that cannot be is refused with a sentence and stays until mended. */
-import { useEffect, useId, useLayoutEffect, useRef, useState } from 'preact/hooks'
+import { useId, useLayoutEffect, useRef, useState } from 'preact/hooks'
 import { scanWishWords } from '#renderer/words/en-scan-wishes.ts'
+import { useUnfinished } from '#renderer/part/use-unfinished.ts'
 import { FIRST_DATE, LAST_DATE } from '#core/time/civil.ts'
 
 const { days: say } = scanWishWords
@@ -27,13 +28,19 @@ export function DayField({ label, day, by, onTake }: DayFieldProps) {
   }
   // The record may change while nothing is typed, and then the field follows.
   useLayoutEffect(giveUp, [day])
-  const take = (): void => {
+  /** Whether there is nothing left to take. */
+  const take = (): boolean => {
     const field = inputRef.current
-    if (field === null || (field.value === day && !field.validity.badInput)) return giveUp()
+    if (field === null || (field.value === day && !field.validity.badInput)) {
+      giveUp()
+      return true
+    }
     setTyping(false)
     const { value } = field
     const within = value >= FIRST_DATE && value <= LAST_DATE
-    setRefusal(value === '' ? say.none : within ? onTake(value) : say.years)
+    const why = value === '' ? say.none : within ? onTake(value) : say.years
+    setRefusal(why)
+    return why === null
   }
   // Of two days that belong together either may be typed first; nothing but the other day tries it again.
   useLayoutEffect(() => {
@@ -41,12 +48,8 @@ export function DayField({ label, day, by, onTake }: DayFieldProps) {
     // Only the other day's change is a reason.
     // oxlint-disable-next-line react-hooks/exhaustive-deps
   }, [by])
-  // Nothing typed is lost with the window.
-  useEffect(() => {
-    if (!typing) return undefined
-    addEventListener('pagehide', take)
-    return () => removeEventListener('pagehide', take)
-  })
+  // Nothing typed is lost with the window, or by what is done meanwhile.
+  useUnfinished(typing || refusal !== null, take)
   return (
     <div class="field day-field">
       <label for={id}>{label}</label>

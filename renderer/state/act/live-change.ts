@@ -5,7 +5,7 @@ import type { RecordEdit } from '#renderer/state/library/edit.ts'
 import { commit } from '#renderer/state/library/history.ts'
 import { savedSpot, shoot, spots, endLive, showLive } from '#renderer/state/library/library.ts'
 import { tell } from '#renderer/state/library/notices.ts'
-import { beginUnfinished } from '#renderer/state/library/unfinished.ts'
+import { beginUnfinished, settleUnfinished } from '#renderer/state/library/unfinished.ts'
 
 /** What a hand may change. */
 export interface Arrangement {
@@ -48,7 +48,7 @@ let now: Now | null = null
 /** Milliseconds without a further step after which steps by keys are saved. */
 const PAUSE = 600
 
-/** Takes hold of what is on the board; null when nothing is. Whatever another hand was at is settled before. */
+/** Takes hold of what is on the board; null when nothing is. Whatever another hand or a field was at is settled before. */
 export function begin(label: string, options: Options = {}): LiveChange | null {
   return takeUp(label, options, null)
 }
@@ -70,7 +70,8 @@ export function settleSteps(): void {
 }
 
 function takeUp(label: string, { refuse, onEnd }: Options, rest: number | null): LiveChange | null {
-  settle()
+  // A field's text too: it is saved by its blur a moment later, and the change would begin at records that are no longer.
+  settleUnfinished()
   const spot = savedSpot.peek()
   const open = shoot.peek()
   if (spot === null || open === null) return null

@@ -119,7 +119,12 @@ async function sendThese(these: readonly OnItsWay[]): Promise<void> {
   for (const { way } of refused) for (const { id } of way.out.changes) gone.add(id)
   if (refused.length > 0) {
     // What waits on a refused one can't be saved either; the rest can.
-    const rests = waiting.filter(({ out }) => out.changes.some(({ id }) => gone.has(id)))
+    const rests = waiting.filter(({ out }) => {
+      const isResting = out.changes.some(({ id }) => gone.has(id))
+      // What comes after it may rest on what else it changes.
+      if (isResting) for (const { id } of out.changes) gone.add(id)
+      return isResting
+    })
     waiting = waiting.filter((way) => !rests.includes(way))
     refused.push(...rests.map((way) => ({ edit: way.edit, fault: RESTS, way })))
   }

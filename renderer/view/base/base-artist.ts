@@ -49,7 +49,10 @@ export function startBaseArtist({ painted, failed }: Hearer): BaseArtist {
     begun += 1
     worker = new Worker(new URL('./base-worker.ts', import.meta.url), { type: 'module' })
     worker.addEventListener('message', ({ data }: MessageEvent<FromBaseWorker>) => {
-      if (over || data.turn !== turn) return
+      if (over || data.turn !== turn) {
+        if (data.say === 'painted') data.picture.close()
+        return
+      }
       if (data.say === 'painted') painted(data.picture)
       else failed(data.message)
     })

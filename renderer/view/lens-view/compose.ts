@@ -1,8 +1,10 @@
 /** Edits of the composition: live while the pointer or a key is down, one saved edit when it is let go. */
 import { type Placement } from '#core/frame/set-up.ts'
 import { setShot } from '#core/plan/arrange.ts'
-import type { Plan } from '#core/plan/plan.ts'
+import { type Plan, planOf } from '#core/plan/plan.ts'
 import { plan } from '#renderer/state/plan/board-plan.ts'
+import { boardPins } from '#renderer/state/plan/pin-heights.ts'
+import { terrain } from '#renderer/state/plan/terrain.ts'
 import { changeSpot } from '#renderer/state/library/history.ts'
 import { type LiveChange, begin } from '#renderer/state/act/live-change.ts'
 import { lensViewWords } from '#renderer/words/en-lens-view.ts'
@@ -31,9 +33,8 @@ export function giveUp(): void {
   change?.giveUp()
 }
 
-/** A drag in the frame: from the plan as it was when the pointer came down. */
+/** A drag in the frame, by where the pointer came down. */
 export interface FrameDrag {
-  readonly from: Plan
   readonly x: number
   readonly y: number
   /** Null until it has moved; settled from elsewhere it is over, whatever the pointer does. */
@@ -47,7 +48,10 @@ export function dragTo(drag: FrameDrag, x: number, y: number, frame: { width: nu
   const pixels = { right: x - drag.x, down: y - drag.y }
   if (drag.change === null && Math.hypot(pixels.right, pixels.down) < TREMBLE) return
   drag.change ??= take()
-  show(drag.change, drag.from, draggedBy(drag.from.spot.shot.placement, pixels, frame))
+  if (drag.change === null) return
+  const { start } = drag.change
+  const from = planOf(start.shoot, start.spot, terrain.peek(), boardPins.peek())
+  show(drag.change, from, draggedBy(start.spot.shot.placement, pixels, frame))
 }
 
 /** Moves the composition by a key; false when the key means nothing here. */

@@ -27,7 +27,7 @@ export function LensFrame({ plan, assessment, width, height }: LensFrameProps) {
   const down = (event: PointerEvent): void => {
     if (event.button !== 0) return
     if (event.currentTarget instanceof Element) event.currentTarget.setPointerCapture(event.pointerId)
-    dragRef.current = { from: plan, x: event.clientX, y: event.clientY, change: null }
+    dragRef.current = { x: event.clientX, y: event.clientY, change: null }
   }
   const move = (event: PointerEvent): void => {
     if (dragRef.current !== null) dragTo(dragRef.current, event.clientX, event.clientY, { width, height })

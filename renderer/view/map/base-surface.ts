@@ -19,6 +19,17 @@ interface Sheet {
   painted: PaintedPiece | null
 }
 
+interface Asked {
+  readonly sheet: Sheet
+  readonly painted: PaintedPiece
+  readonly sharpness: number
+}
+
+/** A bitmap's memory is its own until it is closed. */
+function letGoOf(picture: Picture): void {
+  if (picture instanceof ImageBitmap) picture.close()
+}
+
 function sheet(name: 'fine' | 'coarse'): Sheet {
   const canvas = document.createElement('canvas')
   canvas.className = `base-sheet base-${name} leaflet-zoom-animated`
@@ -38,15 +49,15 @@ export class BaseSurface extends L.Layer {
   declare private fine: Sheet
   declare private coarse: Sheet
   /** What is being painted; null while nothing is. */
-  declare private asked: { readonly sheet: Sheet; readonly painted: PaintedPiece; readonly sharpness: number } | null
+  declare private asked: Asked | null
   /** Grows with every change of what is painted. */
   declare private version: number
   declare private timer: ReturnType<typeof setTimeout> | null
   /** Where the map stands, or where a zoom under way leads. */
   declare private window: BaseWindow | null
   declare private zooming: boolean
-  /** Painted while the map zooms: shown when it stands, or it would be swept along with the sheets. */
-  declare private held: Picture | null
+  /** Painted while the map zooms, for what was asked: shown when it stands, or it would be swept along with the sheets. */
+  declare private held: { readonly picture: Picture; readonly asked: Asked | null } | null
 
   /** Of the look and the pictures shown last: what comes again changes nothing. */
   declare private shown: { look: BaseLook; relief: ReliefPictures | null; contours: ContourDrawing | null }
@@ -177,20 +188,23 @@ export class BaseSurface extends L.Layer {
 
   private stand(): void {
     this.zooming = false
-    const picture = this.held
+    const { held } = this
     this.held = null
     this.follow()
-    if (picture !== null) this.take(picture)
+    if (held === null) return
+    if (held.asked === this.asked) this.take(held.picture)
+    else letGoOf(held.picture)
   }
 
   private take(picture: Picture): void {
+    const { asked } = this
     if (this.zooming) {
-      this.held = picture
+      if (this.held !== null) letGoOf(this.held.picture)
+      this.held = { picture, asked }
       return
     }
-    const { asked } = this
     this.asked = null
-    if (asked === null) return
+    if (asked === null) return letGoOf(picture)
     const { sheet: one, painted } = asked
     const { canvas } = one
     if (canvas.width !== picture.width || canvas.height !== picture.height) {
@@ -200,7 +214,7 @@ export class BaseSurface extends L.Layer {
     canvas.style.width = `${painted.piece.width}px`
     canvas.style.height = `${painted.piece.height}px`
     canvas.getContext('2d', { alpha: false })?.drawImage(picture, 0, 0)
-    if (picture instanceof ImageBitmap) picture.close()
+    letGoOf(picture)
     one.painted = painted
     this.place(one, this.map.getZoom(), this.map.getPixelOrigin())
     this.want()

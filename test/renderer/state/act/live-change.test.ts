@@ -188,3 +188,20 @@ describe('before it is kept', () => {
     expect(headings()).toEqual([10])
   })
 })
+
+test('begins at what a field under way holds: its text is saved first, and both stay', async () => {
+  const { begin, boardSpot, ...page } = await board()
+  const { beginUnfinished } = await import('#renderer/state/library/unfinished.ts')
+  const forget = beginUnfinished(() => {
+    forget()
+    void page.commit({
+      label: 'Notes',
+      records: [{ kind: 'spot', before: SPOT, after: { ...SPOT, notes: 'by the gate' } }],
+    })
+  })
+  const change = begin('Turn')
+  expect(change?.start.spot.notes).toBe('by the gate')
+  change?.show({ shoot: SHOOT, spot: { ...change.start.spot, stop: { ...SPOT.stop, heading: 30 } } })
+  await change?.keep()
+  expect([boardSpot.value?.notes, boardSpot.value?.stop.heading]).toEqual(['by the gate', 30])
+})

@@ -98,6 +98,25 @@ describe('edits', () => {
     expect(named(calls[2]?.edits)).toEqual([[['a', 1, '5']]])
   })
 
+  test('and what rests on that in turn, by way of an edit of several records', async () => {
+    const { save, refused, revisions, unsaved } = await session()
+    void save(edit('a', '1'))
+    const [ofA] = edit('a', '2').records
+    const [ofB] = edit('b', '2').records
+    void save({ label: '2', records: [ofA, ofB].filter((record) => record !== undefined) })
+    void save(edit('b', '3'))
+    void save(edit('c', '4'))
+    const before = revisions.get('b')
+    calls[0]?.answer(refusal('disk-full'))
+    await turn()
+    expect(refused).toEqual(['1: disk-full', '2: rests', '3: rests'])
+    expect(named(calls[1]?.edits)).toEqual([[['c', 1, '4']]])
+    expect([revisions.get('a'), revisions.get('b')]).toEqual([1, (before ?? 0) - 2])
+    calls[1]?.answer(saved(1))
+    await turn()
+    expect(unsaved.value).toBe(0)
+  })
+
   test('one that is ill-formed does not take the others of its call along', async () => {
     const { save, refused, unsaved } = await session()
     void save(edit('a', '1'))
