@@ -64,6 +64,47 @@ function faults(page: Page): Promise<string[]> {
   })
 }
 
+/** Things to press or fill that lie over one another on a page, by their texts. */
+function overlaps(page: Page): Promise<string[]> {
+  return page.evaluate(() => {
+    /** What is seen of a thing within all that it scrolls in. */
+    const seenOf = (thing: Element): { left: number; top: number; right: number; bottom: number } => {
+      let { left, top, right, bottom } = thing.getBoundingClientRect()
+      for (let around = thing.parentElement; around !== null; around = around.parentElement) {
+        if (getComputedStyle(around).overflow === 'visible') continue
+        const edge = around.getBoundingClientRect()
+        left = Math.max(left, edge.left)
+        top = Math.max(top, edge.top)
+        right = Math.min(right, edge.right)
+        bottom = Math.min(bottom, edge.bottom)
+      }
+      return { left, top, right, bottom }
+    }
+    /** A head that stays while the page scrolls beneath it. */
+    const stays = (thing: Element): boolean => {
+      for (let around: Element | null = thing; around !== null; around = around.parentElement)
+        if (getComputedStyle(around).position === 'sticky') return true
+      return false
+    }
+    const things = [
+      ...document.querySelectorAll<HTMLElement>('main.page :is(a, button, input, select, label, h1, h2, h3)'),
+    ]
+      .filter(
+        (thing) => thing.checkVisibility() && thing.closest('svg, [role=grid], .unseen') === null && !stays(thing),
+      )
+      .map((thing) => ({ thing, box: seenOf(thing) }))
+    return things.flatMap(({ thing, box }, at) =>
+      things.slice(at + 1).flatMap(({ thing: other, box: its }) => {
+        const wide = Math.min(box.right, its.right) - Math.max(box.left, its.left)
+        const high = Math.min(box.bottom, its.bottom) - Math.max(box.top, its.top)
+        const together =
+          thing.contains(other) || other.contains(thing) || other.closest('label')?.contains(thing) === true
+        return wide > 3 && high > 3 && !together ? [`${thing.textContent} | ${other.textContent}`] : []
+      }),
+    )
+  })
+}
+
 describe.each([
   [1440, 900],
   [1100, 700],
@@ -80,6 +121,7 @@ describe.each([
     const { page } = opened
     await PLACES[name]?.(page)
     expect(await faults(page)).toEqual([])
+    expect(await overlaps(page)).toEqual([])
     const header = page.getByRole('banner')
     expect((await header.boundingBox())?.y).toBe(0)
   })
