@@ -1,7 +1,9 @@
-/** Civil time: days, clock times and zones of the place itself, never the computer's own; the one file that names Temporal. */
+/** Civil time: days, clock times and zones of the place itself, never the computer's own; with `zone-offset.ts` the one file that names Temporal. */
 import { Temporal } from 'temporal-polyfill'
 import { type Result, done, failed } from '#core/result.ts'
-import { MINUTE } from './duration.ts'
+import { DAY, HOUR, MINUTE } from './duration.ts'
+import { remembered } from './remembered.ts'
+import { offsetOf, zoned } from './zone-offset.ts'
 
 /** An IANA zone such as 'Europe/Berlin', 'UTC', or at sea 'Etc/GMT+2' (whose sign is POSIX's: two hours BEHIND UTC). */
 export type Zone = string
@@ -101,13 +103,9 @@ function dayOn(date: Temporal.PlainDate, zone: Zone): CivilDay {
   return { date: date.toString(), start, end }
 }
 
-function zoned(instant: number, zone: Zone): Temporal.ZonedDateTime {
-  return Temporal.Instant.fromEpochMilliseconds(Math.floor(instant)).toZonedDateTimeISO(zone)
-}
-
 /** Minutes east of UTC. */
 function offsetAt(instant: number, zone: Zone): number {
-  return zoned(instant, zone).offsetNanoseconds / 60e9
+  return offsetOf(instant, zone) / MINUTE
 }
 
 /** The date some days later, by the calendar alone. */
@@ -169,18 +167,28 @@ export function offsetChanges(day: CivilDay, zone: Zone): readonly OffsetChange[
   return changes
 }
 
+/** What a clock on the wall shows, counted on through all days (ms). */
+function wallTime(instant: number, zone: Zone): number {
+  return Math.floor(instant) + offsetOf(instant, zone)
+}
+
+/** "19:04" of a wall time. */
+function hoursAndMinutes(wall: number): string {
+  const ofDay = wall - Math.floor(wall / DAY) * DAY
+  return `${two(Math.floor(ofDay / HOUR))}:${two(Math.floor(ofDay / MINUTE) % 60)}`
+}
+
 /** "19:04", to the nearest minute as almanacs print it, but never on into the next day. */
 export function formatClock(instant: number, zone: Zone): string {
-  const time = zoned(instant, zone)
-  const nearest = zoned(instant + MINUTE / 2, zone)
-  const shown = nearest.day === time.day ? nearest : time
-  return `${two(shown.hour)}:${two(shown.minute)}`
+  const time = wallTime(instant, zone)
+  const nearest = wallTime(instant + MINUTE / 2, zone)
+  return hoursAndMinutes(Math.floor(nearest / DAY) === Math.floor(time / DAY) ? nearest : time)
 }
 
 /** "19:04:30". */
 export function formatClockSeconds(instant: number, zone: Zone): string {
-  const { hour, minute, second } = zoned(instant, zone)
-  return `${two(hour)}:${two(minute)}:${two(second)}`
+  const wall = wallTime(instant, zone)
+  return `${hoursAndMinutes(wall)}:${two(Math.floor((wall - Math.floor(wall / MINUTE) * MINUTE) / 1000))}`
 }
 
 function two(value: number): string {
@@ -200,6 +208,9 @@ export function zoneOffsetText(offset: number): string {
   const tail = seconds % 60 === 0 ? (minute === 0 ? '' : `:${two(minute)}`) : `:${two(minute)}:${two(seconds % 60)}`
   return `UTC${offset < 0 ? '−' : '+'}${Math.floor(seconds / 3600)}${tail}`
 }
+
+/** More than a year's. */
+const DAYS_REMEMBERED = 400
 
 export const WEEKDAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun']
 export const MONTHS = [
@@ -223,10 +234,10 @@ export function weekday(date: string): number {
 }
 
 /** "Sun 14 June 2026", in the program's own words whatever the machine speaks. */
-export function formatDay(date: string): string {
+export const formatDay = remembered(DAYS_REMEMBERED, (date: string): string => {
   const { dayOfWeek, day, month, year } = Temporal.PlainDate.from(date)
   return `${WEEKDAYS[dayOfWeek - 1]} ${day} ${MONTHS[month - 1]} ${year}`
-}
+})
 
 /** A zone as the screen shows it: a zone of the open sea by its offset, others by their place. */
 export function zoneName(zone: Zone): string {
