@@ -4,7 +4,7 @@ import { DayStrip } from '#renderer/panel/day-strip/day-strip.tsx'
 import { LensView } from '#renderer/view/lens-view/lens-view.tsx'
 import { BoardMap } from '#renderer/view/map/board-map.tsx'
 import { SpotDetails } from '#renderer/panel/spot/spot-details.tsx'
-import { calmPlan } from '#renderer/state/plan/calm-board.ts'
+import { answeredSpotId } from '#renderer/state/plan/calm-board.ts'
 import { Guarded } from '#renderer/part/guarded.tsx'
 import { Shelf } from '#renderer/panel/shelf/shelf.tsx'
 import { beside } from '#renderer/state/session/navigation.ts'
@@ -17,13 +17,13 @@ const { parts } = notDrawnWords
 
 /** Another spot is another page of fields: no half-typed text goes over from one to the next. */
 function BesideMap() {
-  const open = calmPlan.value
+  const open = answeredSpotId.value
   return (
     <>
       <Answers />
       {open === null ? null : (
-        <Guarded key={open.spot.id} part={parts.beside}>
-          <SpotDetails spot={open.spot} />
+        <Guarded key={open} part={parts.beside}>
+          <SpotDetails />
         </Guarded>
       )}
     </>

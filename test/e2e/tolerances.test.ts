@@ -29,8 +29,9 @@ function section(): Locator {
   return opened.page.getByRole('region', { name: say.question })
 }
 
-/** Worked out for the board as it is. */
+/** Worked out for the board as it is, and scrolled to: what is out of sight is not laid out, so it has no text to read. */
 async function settled(): Promise<void> {
+  await section().scrollIntoViewIfNeeded()
   await section().locator('.tolerance[aria-busy=false]').waitFor({ timeout: 30_000 })
 }
 

@@ -1,6 +1,9 @@
 /** The answers on the right, each under its question. */
+import type { Assessment } from '#core/plan/assess.ts'
+import type { Plan } from '#core/plan/plan.ts'
 import { Guarded } from '#renderer/part/guarded.tsx'
-import { calmAssessment, calmPlan } from '#renderer/state/plan/calm-board.ts'
+import { ReadPart } from '#renderer/part/read-part.tsx'
+import { answeredSpotId } from '#renderer/state/plan/calm-board.ts'
 import { notDrawnWords } from '#renderer/words/en-not-drawn.ts'
 import { words } from '#renderer/words/en.ts'
 import { DoesGround } from './does-ground.tsx'
@@ -12,31 +15,22 @@ import { WhichLens } from './which-lens.tsx'
 
 const part = notDrawnWords.parts.answer
 
+/** Each shows its answer from plan and assessment; made once, so that a part is drawn again only by what it reads. */
+const ANSWERS = [WhichLens, HowSharp, WhenLight, DoesGround, HowFarOff, WhereExactly].map(
+  (Answer) => (plan: Plan, found: Assessment) => <Answer plan={plan} found={found} />,
+)
+
 export function Answers() {
-  const now = calmPlan.value
-  const found = calmAssessment.value
-  if (now === null || found === null) return <p class="empty-note">{words.answers.nothingYet}</p>
+  const spotId = answeredSpotId.value
+  if (spotId === null) return <p class="empty-note">{words.answers.nothingYet}</p>
   // Another spot is another page of fields: no half-typed text goes over from one to the next.
   return (
-    <div key={now.spot.id}>
-      <Guarded part={part}>
-        <WhichLens plan={now} found={found} />
-      </Guarded>
-      <Guarded part={part}>
-        <HowSharp plan={now} found={found} />
-      </Guarded>
-      <Guarded part={part}>
-        <WhenLight plan={now} found={found} />
-      </Guarded>
-      <Guarded part={part}>
-        <DoesGround plan={now} found={found} />
-      </Guarded>
-      <Guarded part={part}>
-        <HowFarOff />
-      </Guarded>
-      <Guarded part={part}>
-        <WhereExactly plan={now} found={found} />
-      </Guarded>
+    <div key={spotId}>
+      {ANSWERS.map((show, index) => (
+        <Guarded key={index} part={part}>
+          <ReadPart show={show} />
+        </Guarded>
+      ))}
     </div>
   )
 }

@@ -102,7 +102,9 @@ function CommonRow({ today, width, wide }: RowProps) {
     <li class="window-row">
       {bars.map((bar, index) => (
         <CommonBar
-          key={bar.span.from}
+          // They move with the light; each keeps its element.
+          // oxlint-disable-next-line react/no-array-index-key
+          key={index}
           bar={bar}
           text={texts[index] ?? ''}
           place={places[index] ?? null}
@@ -155,9 +157,10 @@ function WishRow({ name, bars, today, width, wide }: WishRowProps) {
   const bearer = chosen === null ? undefined : bars[chosen.index]
   return (
     <li class="window-row">
-      {bars.map(({ span, from, until }) => (
+      {bars.map(({ span, from, until }, index) => (
         <span
-          key={span.from}
+          // oxlint-disable-next-line react/no-array-index-key
+          key={index}
           class="window-bar"
           style={{ left: `${from}px`, width: `${until - from}px` }}
           title={stripWords.one(name, secondsText(span, today))}

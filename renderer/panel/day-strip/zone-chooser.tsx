@@ -1,6 +1,8 @@
 /** The clock of the place: always shown, chosen from a list above the strip, kept with the shoot. */
+import { computed } from '@preact/signals'
 import { useEffect, useId, useRef, useState } from 'preact/hooks'
 import { type Zone, formatOffset, zoneName } from '#core/time/civil.ts'
+import { steady } from '#renderer/job/steady.ts'
 import { Icon } from '#renderer/part/icon.tsx'
 import { plan } from '#renderer/state/plan/board-plan.ts'
 import { changeShoot } from '#renderer/state/library/history.ts'
@@ -39,14 +41,20 @@ function clockName(named: Zone, when: number): string {
   return name.startsWith(offset) ? name : stripWords.zone(name, offset)
 }
 
+/** The clock in use, in words: another with another zone or its summer time, not with every minute. */
+const clock = computed(() => {
+  const when = plan.value?.spot.when
+  return when === undefined ? null : clockName(zone.value, when)
+})
+const remarked = steady(remark)
+
 export function ZoneChooser() {
   const [open, setOpen] = useState(false)
   const button = useRef<HTMLButtonElement>(null)
   const box = useRef<HTMLDivElement>(null)
-  const when = plan.value?.spot.when
-  if (when === undefined) return null
-  const said = remark()
-  const name = clockName(zone.value, when)
+  const name = clock.value
+  if (name === null) return null
+  const said = remarked.value
   const close = (): void => {
     setOpen(false)
     button.current?.focus()
@@ -74,18 +82,18 @@ export function ZoneChooser() {
         )}
         <Icon name="unfold" />
       </button>
-      {open ? <ZonePanel when={when} note={said?.full ?? null} onClose={close} /> : null}
+      {open ? <ZonePanel note={said?.full ?? null} onClose={close} /> : null}
     </div>
   )
 }
 
 interface PanelProps {
-  readonly when: number
   readonly note: string | null
   readonly onClose: () => void
 }
 
-function ZonePanel({ when, note, onClose }: PanelProps) {
+function ZonePanel({ note, onClose }: PanelProps) {
+  const when = plan.value?.spot.when
   const id = useId()
   const [typed, setTyped] = useState('')
   const [chosen, setChosen] = useState(0)
@@ -110,6 +118,7 @@ function ZonePanel({ when, note, onClose }: PanelProps) {
     event.preventDefault()
     event.stopPropagation()
   }
+  if (when === undefined) return null
   return (
     <div class="zone-panel" role="dialog" aria-label={stripWords.zoneTitle}>
       <h3>{stripWords.zoneTitle}</h3>

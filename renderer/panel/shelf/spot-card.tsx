@@ -1,6 +1,7 @@
 /** One spot on the shelf: a small frame, its name, what is to know at a glance, and what can be done with it. */
 import { useComputed } from '@preact/signals'
-import { useEffect, useRef, useState } from 'preact/hooks'
+import { useRef, useState } from 'preact/hooks'
+import { useSeenOnce } from '#renderer/part/in-sight.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import type { Spot } from '#core/record/spot.ts'
 import { LensThumb } from '#renderer/view/lens-picture/lens-thumb.tsx'
@@ -29,28 +30,13 @@ interface SpotCardProps {
   readonly onDropBefore: (id: string) => void
 }
 
-/** True once the element has come near the window: hundreds of small frames are drawn only as they are scrolled to. */
-function useSeen(ref: { readonly current: Element | null }): boolean {
-  const [seen, setSeen] = useState(false)
-  useEffect(() => {
-    const element = ref.current
-    if (seen || element === null) return undefined
-    const watcher = new IntersectionObserver((entries) => setSeen(entries.some((entry) => entry.isIntersecting)), {
-      rootMargin: '300px',
-    })
-    watcher.observe(element)
-    return () => watcher.disconnect()
-  }, [ref, seen])
-  return seen
-}
-
 export function SpotCard({ shoot, spot: saved, on, onChoose, onDrag, onDropBefore }: SpotCardProps) {
   // Only the card of the spot being dragged is drawn again with every movement.
   const { id } = saved
   const live = useComputed(() => (moving.value && calmPlan.value?.spot.id === id ? calmPlan.value.spot : null)).value
   const spot = live ?? saved
   const card = useRef<HTMLLIElement>(null)
-  const seen = useSeen(card)
+  const seen = useSeenOnce(card)
   const [fault, setFault] = useState<PartFault | null>(null)
   const hint = hintOf(spot)
   const keys = (event: KeyboardEvent): void => {

@@ -31,9 +31,15 @@ const read = computed<ReadBoard>(() => {
 export const calmPlan = computed(() => read.value.plan)
 export const calmAssessment = computed(() => read.value.assessment)
 
+/** The spot whose answers there are; null where there are none. */
+export const answeredSpotId = computed(() => {
+  const { plan: now, assessment: found } = read.value
+  return now === null || found === null ? null : now.spot.id
+})
+
 /** The ground on the way to the landmark, as it is drawn among the answers; null without elevations or landmark. */
 export const calmGroundLine = computed(() => {
-  const { plan: now, assessment: found } = read.value
+  const [now, found] = [calmPlan.value, calmAssessment.value]
   return now === null || found === null ? null : groundProfile(now, found.levels)
 })
 

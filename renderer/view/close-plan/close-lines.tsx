@@ -1,4 +1,5 @@
 /** The lines and areas on the close plan's ground, under the things themselves. */
+import { useMemo } from 'preact/hooks'
 import { Shadows } from '#renderer/view/drawing/light-marks.tsx'
 import { figure, linePath } from '#renderer/text/path-text.ts'
 import { gridStep } from './close-frame.ts'
@@ -7,12 +8,15 @@ import { type Close, size } from './close-state.ts'
 
 export function Grid({ frame, view }: Close) {
   const { width, height } = size.value
-  const step = gridStep(frame.across)
-  const pixels = (step * width) / frame.across
-  const lines: string[] = []
-  for (let x = (view.box.right / 2) % pixels; x < width; x += pixels) lines.push(`M${figure(x)},0V${figure(height)}`)
-  for (let y = (view.box.bottom / 2) % pixels; y < height; y += pixels) lines.push(`M0,${figure(y)}H${figure(width)}`)
-  return <path class="close-grid" d={lines.join('')} />
+  const { across } = frame
+  const { right, bottom } = view.box
+  return useMemo(() => {
+    const pixels = (gridStep(across) * width) / across
+    const lines: string[] = []
+    for (let x = (right / 2) % pixels; x < width; x += pixels) lines.push(`M${figure(x)},0V${figure(height)}`)
+    for (let y = (bottom / 2) % pixels; y < height; y += pixels) lines.push(`M0,${figure(y)}H${figure(width)}`)
+    return <path class="close-grid" d={lines.join('')} />
+  }, [across, right, bottom, width, height])
 }
 
 function Leaving({ drawing, view }: Close) {

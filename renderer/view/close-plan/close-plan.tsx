@@ -22,6 +22,12 @@ import { type Close, close, size } from './close-state.ts'
 /** Between a figure and its unit. */
 const GAP = '\u{a0}'
 const HATCH = 'hatch-close'
+/** Made once: they never change. */
+const HATCHES = (
+  <defs>
+    <Hatch id={HATCH} />
+  </defs>
+)
 
 function textsOf({ reading }: Close): LabelTexts {
   const { units } = settings.value
@@ -130,9 +136,7 @@ function Surface(shown: Close) {
       width={width}
       height={height}
     >
-      <defs>
-        <Hatch id={HATCH} />
-      </defs>
+      {HATCHES}
       <Grid {...shown} />
       <CloseThings {...shown} />
     </svg>

@@ -36,9 +36,11 @@ function missing(why: NoArea): string {
 
 export function GroundLegend() {
   const shown = groundOverlay.value
+  // Without one nothing that moves is read, so nothing draws this again.
+  if (shown === 'none') return null
   const now = plan.value
   const asked = wantedArea.value
-  if (shown === 'none' || now === null || asked === null) return null
+  if (now === null || asked === null) return null
   if (typeof asked === 'string') {
     return (
       <p class="map-over ground-legend" role="status">

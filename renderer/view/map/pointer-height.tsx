@@ -12,18 +12,26 @@ const pointer = signal<Point | null>(null)
 
 /** Watches the pointer over a map. Returns a function that ends the watch. */
 export function followPointer(holder: HTMLElement): () => void {
+  let corner: Point | null = null
   const onMove = (event: PointerEvent): void => {
     // A finger hides what it points at and leaves no pointer behind.
     if (event.pointerType === 'touch') return
-    const { left, top } = holder.getBoundingClientRect()
-    pointer.value = { x: event.clientX - left, y: event.clientY - top }
+    // Where the map lies is looked up once a visit: asked with each move it would have the page laid out twice a frame.
+    corner ??= holder.getBoundingClientRect()
+    pointer.value = { x: event.clientX - corner.x, y: event.clientY - corner.y }
   }
   const onLeave = (): void => {
     pointer.value = null
+    corner = null
   }
+  const moved = new ResizeObserver(() => {
+    corner = null
+  })
+  moved.observe(holder)
   holder.addEventListener('pointermove', onMove)
   holder.addEventListener('pointerleave', onLeave)
   return () => {
+    moved.disconnect()
     holder.removeEventListener('pointermove', onMove)
     holder.removeEventListener('pointerleave', onLeave)
     pointer.value = null

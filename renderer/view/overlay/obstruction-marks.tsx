@@ -105,8 +105,9 @@ export function ObstructionMarks({ plan, view, found }: MarksProps) {
 /** What hides the most of the landmark, and the point that is read off the profile just now. */
 export function OnTheWay({ view, found }: { readonly view: PlanView; readonly found: Assessment }) {
   const by = found.ground?.toLandmark?.hiddenBy ?? null
-  const line = groundLine.value
   const point = profilePoint.value
+  // Unless a point is read off it, the line is not worked out with every movement.
+  const line = point === null ? null : groundLine.value
   const read = line === null || point === null ? null : view.toPoint(placeAlong(line, Math.min(point, line.length)))
   // An obstruction that hides is told by itself.
   const hides = by === null || by.obstruction !== null ? null : view.toPoint(by.at)

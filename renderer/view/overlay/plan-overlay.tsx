@@ -1,6 +1,6 @@
 /** The plan over the map: wedge, ring, sightline and the things, drawn from one computed drawing. */
 import { computed } from '@preact/signals'
-import { useEffect, useRef } from 'preact/hooks'
+import { useEffect, useMemo, useRef } from 'preact/hooks'
 import type { Assessment } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { metres } from '#renderer/text/figure.ts'
@@ -48,6 +48,13 @@ import { StandpointLineDrawing } from './standpoint-line.tsx'
 import { KEY_STEP, followKeys } from '#renderer/view/hand/key-steps.ts'
 
 const HATCH = 'hatch-map'
+/** Made once: they never change. */
+const HATCHES = (
+  <defs>
+    <Hatch id={HATCH} />
+    <KeepOutHatch />
+  </defs>
+)
 
 interface Drawn {
   readonly now: Plan
@@ -89,21 +96,27 @@ const drawn = computed<Drawn | null>(() => {
 
 /** The plan's other landmarks, drawn quietly. */
 function OtherLandmarks({ now, view }: Drawn) {
-  return (
-    <g class="other-landmarks">
-      {now.shoot.landmarks.map((landmark) => {
-        const shape = landmark.id === now.landmark?.id ? null : drawLandmark(landmark, view)
-        return shape === null ? null : (
-          <g key={landmark.id}>
-            <path d={shape.outline} />
-            {shape.size < 8 ? <circle cx={figure(shape.at.x)} cy={figure(shape.at.y)} r={4} /> : null}
-            <text x={figure(shape.at.x)} y={figure(Math.min(shape.box.top, shape.at.y - 4) - 6)}>
-              {landmarkName(landmark)}
-            </text>
-          </g>
-        )
-      })}
-    </g>
+  const { landmarks } = now.shoot
+  const chosen = now.landmark?.id
+  // Nothing that a hand moves here moves them.
+  return useMemo(
+    () => (
+      <g class="other-landmarks">
+        {landmarks.map((landmark) => {
+          const shape = landmark.id === chosen ? null : drawLandmark(landmark, view)
+          return shape === null ? null : (
+            <g key={landmark.id}>
+              <path d={shape.outline} />
+              {shape.size < 8 ? <circle cx={figure(shape.at.x)} cy={figure(shape.at.y)} r={4} /> : null}
+              <text x={figure(shape.at.x)} y={figure(Math.min(shape.box.top, shape.at.y - 4) - 6)}>
+                {landmarkName(landmark)}
+              </text>
+            </g>
+          )
+        })}
+      </g>
+    ),
+    [landmarks, chosen, view],
   )
 }
 
@@ -209,10 +222,7 @@ export function Things({ pointOf }: ThingsProps) {
   const away = shown?.reading.toLandmark?.distance ?? null
   return (
     <svg ref={surface} class="plan-things" role="group" aria-label={mapWords.things} width={1} height={1}>
-      <defs>
-        <Hatch id={HATCH} />
-        <KeepOutHatch />
-      </defs>
+      {HATCHES}
       <LoneLandmarks hatch={HATCH} />
       {shown === null ? null : (
         <>
