@@ -96,8 +96,8 @@ function judgeLandmark(plan: Plan, extent: Extent | null, made: SetUp, problems:
 /** The proportion is held at the subject's wished fill: there the landmark must take its own wished share. */
 function judgeProportion(plan: Plan, problems: Problem[]): void {
   const share = landmarkShareHere(plan)
-  const wished = plan.spot.shot.landmarkFill.share
-  if (share === null || Math.abs(share / wished - 1) > PROPORTION_KEPT) problems.push('proportion-not-held')
+  const { landmarkFill } = plan.spot.shot
+  if (share === null || Math.abs(share / landmarkFill.share - 1) > PROPORTION_KEPT) problems.push('proportion-not-held')
 }
 
 /** How sharp a set-up is with a lens of the bag (null: none of it reaches), at the aperture chosen by hand or the one needed. */
