@@ -57,8 +57,7 @@ export async function takeSea(
   signal: AbortSignal,
 ): Promise<SeaTaken> {
   const { heights, columns, rows } = grid
-  const anyKnown = heights.some((height) => !Number.isNaN(height))
-  if (!anyKnown || !heights.some((height) => !(height >= 0))) return NO_SEA
+  if (!mayHoldSea(heights)) return NO_SEA
   const known = await coast()
   const [south, north] = extent(lats)
   if (known === null || south < SOUTHERNMOST_COAST) return NO_SEA
@@ -92,6 +91,17 @@ export async function takeSea(
     }
   }
   return { cells, unknown }
+}
+
+/** Whether something of a window is known, and something of it lies below 0 or is unknown. */
+function mayHoldSea(heights: Float32Array): boolean {
+  let [known, low] = [false, false]
+  for (const height of heights) {
+    known ||= !Number.isNaN(height)
+    low ||= !(height >= 0)
+    if (known && low) return true
+  }
+  return false
 }
 
 /** Whether a box holds the open sea alone. */
