@@ -2,6 +2,7 @@
 import { accessSync, constants, lstatSync, mkdirSync, readdirSync, statSync } from 'node:fs'
 import { dirname, isAbsolute, join, resolve } from 'node:path'
 import { done, failed, type Result } from '#core/result.ts'
+import { isDiskFull } from './disk-full.ts'
 
 export const DATA_VARIABLE = 'STANDPOINT_DATA'
 const FOLDER_NAME = 'Standpoint'
@@ -50,6 +51,7 @@ function obstacleAt(folder: string): string | null {
 }
 
 function whyOf(error: unknown, folder: string): string {
+  if (isDiskFull(error)) return 'its disk is full'
   const code = error instanceof Error && 'code' in error ? String(error.code) : ''
   switch (code) {
     case 'EACCES':
@@ -57,9 +59,6 @@ function whyOf(error: unknown, folder: string): string {
       return 'it may not be read or made by this user'
     case 'EROFS':
       return 'its disk may only be read'
-    case 'ENOSPC':
-    case 'EDQUOT':
-      return 'its disk is full'
     case 'ENOTDIR':
     case 'EEXIST':
       return `something on the way to it, in ${dirname(folder)}, is no folder`

@@ -3,6 +3,7 @@ import { homedir } from 'node:os'
 import { join } from 'node:path'
 import { app, BrowserWindow, crashReporter, dialog, powerMonitor, protocol, session } from 'electron'
 import { CHANNELS } from '#app/bridge.ts'
+import { done } from '#core/result.ts'
 import { tellStage } from '#app/start-stage.ts'
 import { electronCipher } from './cipher.ts'
 import { confineAllPages, cutFromNetwork, refusePermissions } from './confine.ts'
@@ -17,10 +18,11 @@ import { makeServe, readPage } from './serve.ts'
 import { openServices } from './services.ts'
 import { makePrinter } from '#main/sheet/print.ts'
 import { openMainWindow, windowFiles, type WindowParts } from './window.ts'
-import { checkUnpacked } from './unpacked-check.ts'
+import { checkAddon, checkUnpackedData, type Soundness } from './unpacked-check.ts'
 import { logProcessFaults } from './process-faults.ts'
 
 const BUILT = join(import.meta.dirname, '..')
+const ROOT = join(BUILT, '..')
 
 let mainWindow: BrowserWindow | null = null
 /** Files asked for before the page could hear of them. */
@@ -68,12 +70,23 @@ if (!prepared.ok) {
 
 async function start(log: Log): Promise<void> {
   try {
-    const sound = app.isPackaged ? await checkUnpacked(join(BUILT, '..'), BUILT) : null
+    const sound = app.isPackaged ? await checkAddon(ROOT, BUILT) : null
     if (sound?.ok === false) return refuse(log, sound.fault.message)
     await openShell(log)
   } catch (error) {
     giveUp(log, error)
   }
+}
+
+let dataCheck: Promise<Soundness> | null = null
+
+/** Checks the data beside the archive, once: where it is another than was packed, the program ends before anybody reads of it. */
+function dataSound(log: Log): Promise<Soundness> {
+  dataCheck ??= (app.isPackaged ? checkUnpackedData(ROOT, BUILT) : Promise.resolve(done(null))).then((sound) => {
+    if (!sound.ok) refuse(log, sound.fault.message)
+    return sound
+  })
+  return dataCheck
 }
 
 function refuse(log: Log, why: string): void {
@@ -107,6 +120,7 @@ async function openShell(log: Log): Promise<void> {
       netSession.fetch(url, { headers, signal, redirect: 'manual', cache: 'no-store', credentials: 'omit' }),
     cipher: await electronCipher(),
     printer: makePrinter(parts, () => mainWindow, app.getPath('documents')),
+    dataSound: () => dataSound(log),
   })
   const serve = makeServe({
     files: await readPage(join(BUILT, 'page')),
@@ -132,6 +146,8 @@ async function openShell(log: Log): Promise<void> {
     if (process.platform !== 'darwin') app.quit()
   })
   open()
+  // Not before: it reads some 30 MB, and the window would wait for them.
+  await dataSound(log)
 }
 
 function openWindow(parts: WindowParts, log: Log): BrowserWindow {

@@ -1,5 +1,5 @@
 /** Keeps what the user owns for the user alone: folders 0700 and files 0600, where the system knows such modes. */
-import { chmodSync, mkdirSync, readdirSync, statSync } from 'node:fs'
+import { chmodSync, type Dirent, mkdirSync, readdirSync, statSync } from 'node:fs'
 import { join } from 'node:path'
 
 const FOLDER = 0o700
@@ -16,15 +16,22 @@ export function ownFile(file: string): void {
   close(file)
 }
 
-/** The files of a folder of ours, and of those in it. */
-export function ownAllIn(folder: string): void {
-  for (const entry of readdirSync(folder, { withFileTypes: true })) {
-    const path = join(folder, entry.name)
+/**
+ * What is ours by its name in a folder that may hold other things, too: those keep their modes. Where the names cannot be
+ * read, all stays as it is.
+ */
+export function ownEntriesIn(folder: string, isOurs: (name: string) => boolean): void {
+  for (const entry of entriesIn(folder)) {
     // What a link leads to may be anybody's.
-    if (entry.isDirectory()) {
-      close(path)
-      ownAllIn(path)
-    } else if (entry.isFile()) close(path)
+    if ((entry.isDirectory() || entry.isFile()) && isOurs(entry.name)) close(join(folder, entry.name))
+  }
+}
+
+function entriesIn(folder: string): readonly Dirent[] {
+  try {
+    return readdirSync(folder, { withFileTypes: true })
+  } catch {
+    return []
   }
 }
 

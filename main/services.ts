@@ -18,6 +18,7 @@ import { webTileSource } from '#main/ground/web-tiles.ts'
 import type { GroundPort, TilePort } from './serve.ts'
 import type { Printer } from '#main/sheet/printer.ts'
 import { libraryService, type LibraryService } from '#main/store/library-service.ts'
+import type { Soundness } from './unpacked-check.ts'
 import { type AddressRules, checkTemplate } from '#main/tiles/address.ts'
 import { type TileFetch, userAgentOf } from '#main/tiles/fetch.ts'
 import { tileService } from '#main/tiles/service.ts'
@@ -35,6 +36,8 @@ export interface ServicesOptions {
   readonly cipher: Cipher | null
   /** Null where the page prints by itself. */
   readonly printer: Printer | null
+  /** Awaited before data is read that the host cannot hold to its hash otherwise. */
+  readonly dataSound: () => Promise<Soundness>
   /** Lets a test's own tile server on this machine be asked. */
   readonly allowLoopbackTiles?: boolean
 }
@@ -94,7 +97,7 @@ export async function openServices(options: ServicesOptions): Promise<Services> 
     ...ground.handlers,
     ...shootFileHandlers(library.handlers, randomUUID),
     'places.find': makeGazetteer(join(options.built, 'gazetteer', 'towns.gz')).find,
-    'places.zones': makeZoneFinder(join(options.built, 'zones')).zones,
+    'places.zones': makeZoneFinder(join(options.built, 'zones'), options.dataSound).zones,
     'host.about': () => done({ host: options.host, version: options.version, platform: process.platform }),
     'sheet.pdf': (wish) => (options.printer === null ? printsElsewhere() : options.printer.print(wish)),
   } satisfies Handlers

@@ -7,14 +7,29 @@ import { pipeline } from 'node:stream/promises'
 import { ADDON_FOLDER, UNPACKED_FILE, type UnpackedHashes } from '#app/unpacked.ts'
 import { done, failed, type Result } from '#core/result.ts'
 
+export type Soundness = Result<null, 'not-as-packed'>
+
 /** To be awaited before the addon is loaded. `built` is the folder of what the build made, `root` the one it lies in. */
-export async function checkUnpacked(root: string, built: string): Promise<Result<null, 'not-as-packed'>> {
+export async function checkAddon(root: string, built: string): Promise<Soundness> {
+  return checked(root, built, (path) => isAddon(path) && isForThisMachine(path))
+}
+
+/** To be awaited before any of the data is read. It is large: a window may well open meanwhile. */
+export async function checkUnpackedData(root: string, built: string): Promise<Soundness> {
+  return checked(root, built, (path) => !isAddon(path))
+}
+
+async function checked(root: string, built: string, isAsked: (path: string) => boolean): Promise<Soundness> {
   const hashes = await readHashes(join(built, UNPACKED_FILE))
   if (hashes === null) return failed('not-as-packed', notAsPacked('the list of its own files'))
-  const own = Object.keys(hashes).filter((path) => !path.startsWith(`${ADDON_FOLDER}/`) || isForThisMachine(path))
+  const own = Object.keys(hashes).filter(isAsked)
   const found = await Promise.all(own.map(async (path) => (await hashOf(join(root, path))) === hashes[path]))
   const wrong = own.find((_, at) => found[at] === false)
   return wrong === undefined ? done(null) : failed('not-as-packed', notAsPacked(`its file ${wrong}`))
+}
+
+function isAddon(path: string): boolean {
+  return path.startsWith(`${ADDON_FOLDER}/`)
 }
 
 /** As the addon's own package names them: system and processor, and for some Linuxes the C library in between. */

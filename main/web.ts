@@ -2,6 +2,7 @@
 import { readFile } from 'node:fs/promises'
 import { homedir } from 'node:os'
 import { join } from 'node:path'
+import { done } from '#core/result.ts'
 import { dataFolder, prepareDataFolder } from './data-folder.ts'
 import { guardLast } from './last-guard.ts'
 import { openLog } from './log.ts'
@@ -28,6 +29,8 @@ async function startWeb(words: readonly string[]): Promise<void> {
       fetch: nodeTileFetch,
       cipher: null,
       printer: null,
+      // Run from a folder of the user's own: there is no package to hold it to.
+      dataSound: async () => done(null),
       // For the tests' own tile server: never set by `npm start`.
       allowLoopbackTiles: process.env['STANDPOINT_TEST_TILES'] === 'loopback',
     }),

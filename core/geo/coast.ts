@@ -8,12 +8,15 @@ const UNIT = 1e-6
 /** South of this the outlines aren't told: the ice's edge is no coast to go by. Degrees. */
 export const SOUTHERNMOST_COAST = -60
 
-export interface LandOutline {
-  /** Degrees; the longitudes run on beyond 180 where the outline crosses the antimeridian. */
+/** Degrees; the longitudes run on beyond 180 where the box crosses the antimeridian, so that west is never greater than east. */
+export interface UnwrappedBox {
   readonly south: number
   readonly north: number
   readonly west: number
   readonly east: number
+}
+
+export interface LandOutline extends UnwrappedBox {
   /** Longitude, latitude, longitude, latitude in units, not closed. */
   readonly corners: Int32Array
 }
@@ -88,7 +91,7 @@ export interface CoastSide {
 }
 
 /** Every side that may run through a box of latitudes and of longitudes, the latter in any turn. */
-export function sidesWithin(coast: Coast, box: Omit<LandOutline, 'corners'>): CoastSide[] {
+export function sidesWithin(coast: Coast, box: UnwrappedBox): CoastSide[] {
   const middle = (box.west + box.east) / 2
   const sides: CoastSide[] = []
   for (const outline of coast) {
@@ -102,7 +105,7 @@ export function sidesWithin(coast: Coast, box: Omit<LandOutline, 'corners'>): Co
   return sides
 }
 
-function addSides(sides: CoastSide[], corners: Int32Array, shift: number, box: Omit<LandOutline, 'corners'>): void {
+function addSides(sides: CoastSide[], corners: Int32Array, shift: number, box: UnwrappedBox): void {
   const place = (at: number): LatLon => ({
     lat: (corners[at + 1] as number) * UNIT,
     lon: (corners[at] as number) * UNIT + shift,

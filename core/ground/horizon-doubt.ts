@@ -2,7 +2,7 @@
 import type { Crossings, GridLine } from './grid-line.ts'
 import { highestAcross, stripUnknown } from './line-strips.ts'
 import { type Look, couldRise } from './horizon-look.ts'
-import { GROUND_REACH, HIGHEST_GROUND, REACH_SLACK, endOf, startOf } from './rings.ts'
+import { GROUND_REACH, HIGHEST_GROUND, REACH_SLACK, gapsOf, lastEnd } from './rings.ts'
 
 /** Whether a strip holds unknown ground that still matters. */
 export function stripIsDoubtful(
@@ -39,11 +39,8 @@ export function doubtAt(look: Look, line: GridLine, strip: number, from: number,
 
 /** Where no ring lies: before the first stretch, between two, and short of the reach behind the last. */
 export function doubtBeyond(look: Look, lines: readonly GridLine[]): void {
-  let covered = 0
-  for (const line of lines) {
-    if (startOf(line) - covered > line.grid.cell) doubt(look, HIGHEST_GROUND, covered)
-    covered = endOf(line)
-  }
+  for (const gap of gapsOf(lines, 1)) doubt(look, HIGHEST_GROUND, gap)
+  const covered = lastEnd(lines)
   if (covered < GROUND_REACH - REACH_SLACK) doubt(look, HIGHEST_GROUND, covered)
 }
 

@@ -1,6 +1,6 @@
 /** How far the elevations go around a place: out to what distance they were read, and where they end sooner. */
 import type { ElevationGrid } from './elevation-grid.ts'
-import { endOf, ringRays, startOf } from './rings.ts'
+import { gapsOf, lastEnd, ringRays, startOf } from './rings.ts'
 import { walkRings } from './sight.ts'
 import { alongBearing, trueAxesAt } from './true-north.ts'
 
@@ -34,9 +34,10 @@ function reachToward(grid: ElevationGrid, bearing: number): number {
     north: grid.north - ((grid.rows - 1) / 2) * grid.cell,
   }
   const way = alongBearing(trueAxesAt(grid, from), bearing)
-  let covered = 0
-  for (const line of ringRays(grid, from, way.east, way.north, Infinity)) {
-    if (startOf(line) - covered > line.grid.cell) return covered
+  const lines = ringRays(grid, from, way.east, way.north, Infinity)
+  const [gap = Infinity] = gapsOf(lines, 1)
+  for (const line of lines) {
+    if (startOf(line) > gap) return gap
     let ends: number | null = null
     walkRings([line], {
       // Wherever a whole block is unknown the ground ends.
@@ -49,7 +50,6 @@ function reachToward(grid: ElevationGrid, bearing: number): number {
       },
     })
     if (ends !== null) return ends
-    covered = endOf(line)
   }
-  return covered
+  return lastEnd(lines)
 }

@@ -1,7 +1,7 @@
 /** The way from an eye that stands off a grid up to its edge: whether the ground there hides a cell of the grid, over the rings around it. */
 import type { ElevationGrid } from './elevation-grid.ts'
 import { AT_END } from './grid-line.ts'
-import { endOf, ringLines, startOf } from './rings.ts'
+import { gapsOf, ringLines } from './rings.ts'
 import { GRAZE, type OutsideLook } from './sight-walk.ts'
 import { lowestBetween, sightElevation, walkRings } from './sight.ts'
 import type { ViewshedRequest } from './viewshed-request.ts'
@@ -13,12 +13,7 @@ export function lookFromOutside(grid: ElevationGrid, request: ViewshedRequest): 
     const whole = Math.hypot(cell.east - request.east, cell.north - request.north)
     const lines = ringLines(grid, request, cell)
     const outside = lines.filter((line) => line.grid !== grid)
-    let covered = 0
-    let unsure = false
-    for (const line of lines) {
-      if (startOf(line) - covered > AT_END * line.grid.cell) unsure = true
-      covered = endOf(line)
-    }
+    let unsure = gapsOf(lines, AT_END).length > 0
     const hidden = walkRings(outside, {
       passes: (highest, from, to) => highest <= lowestBetween(eye, height, whole, refraction, from, to),
       seeksUnknown: () => !unsure,

@@ -1,6 +1,6 @@
 /** Rings of ground: fine cells near by, coarser ones farther out, all on one plane, and lines led through them piece by piece. */
 import type { LatLon } from '#core/geo/lat-lon.ts'
-import type { ElevationGrid, GridPoint } from './elevation-grid.ts'
+import { type ElevationGrid, type GridPoint, squareGrid } from './elevation-grid.ts'
 import { type GridLine, distanceAt, gridRay, majorAt } from './grid-line.ts'
 
 /** Metres around a place that ground is read for: farther off stands little that is seen, and nothing is asked. */
@@ -25,17 +25,9 @@ const SEA_HALF = Math.ceil((GROUND_REACH + REACH_SLACK) / SEA_CELL)
 
 /** The open sea as the last ring of a ground on a plane: level 0 as far as is looked. */
 export function seaRing(centre: LatLon): ElevationGrid {
-  const side = 2 * SEA_HALF + 1
-  const reach = SEA_HALF * SEA_CELL
-  const heights = new Float32Array(side * side)
+  const heights = new Float32Array((2 * SEA_HALF + 1) ** 2)
   return {
-    centre,
-    cell: SEA_CELL,
-    columns: side,
-    rows: side,
-    west: -reach,
-    north: reach,
-    heights,
+    ...squareGrid({ centre, east: 0, north: 0, cell: SEA_CELL, half: SEA_HALF }, heights),
     step: null,
     sea: true,
   }
@@ -94,8 +86,25 @@ export function startOf(line: GridLine): number {
   return distanceAt(line, line.enter)
 }
 
-export function endOf(line: GridLine): number {
+function endOf(line: GridLine): number {
   return distanceAt(line, line.leave)
+}
+
+/** Metres from a line's start to where each gap begins that is longer than so many cells: before its stretches, or between two. */
+export function gapsOf(stretches: readonly GridLine[], cells: number): number[] {
+  const gaps: number[] = []
+  let covered = 0
+  for (const line of stretches) {
+    if (startOf(line) - covered > cells * line.grid.cell) gaps.push(covered)
+    covered = endOf(line)
+  }
+  return gaps
+}
+
+/** Metres from a line's start to where the last of its stretches ends; 0 without any. */
+export function lastEnd(stretches: readonly GridLine[]): number {
+  const last = stretches.at(-1)
+  return last === undefined ? 0 : endOf(last)
 }
 
 /** Of a cell: a stretch shorter than this is none. */

@@ -1,7 +1,7 @@
 /** The line of sight from the lens to an upright thing: how much of it shows, what hides the rest, how tight the line runs. */
 import { type ElevationGrid, type GridPoint, elevationAt } from './elevation-grid.ts'
 import { AT_END, type Crossings, type GridLine } from './grid-line.ts'
-import { endOf, ringLines, startOf } from './rings.ts'
+import { gapsOf, lastEnd, ringLines } from './rings.ts'
 import { type Obstruction, type ObstructionCrossing, obstructionCrossings } from './obstruction.ts'
 import { type Raised, bulge, lowestBetween, sightElevation, walkRings } from './sight.ts'
 
@@ -111,12 +111,8 @@ function lookOverGround(
 
 /** Whether some ring lies under the whole line; one shorter than its cells has no stretch of its own. */
 function isCovered(lines: readonly GridLine[], whole: number): boolean {
-  let covered = 0
-  for (const line of lines) {
-    if (startOf(line) - covered > AT_END * line.grid.cell) return false
-    covered = endOf(line)
-  }
-  return lines.length === 0 || whole - covered <= AT_END * whole
+  if (gapsOf(lines, AT_END).length > 0) return false
+  return lines.length === 0 || whole - lastEnd(lines) <= AT_END * whole
 }
 
 function walk(

@@ -174,7 +174,7 @@ function alignmentAt(request: AlignmentRequest, look: Look, { instant, separatio
   const disc = bodyAt(body, at, instant)
   const apparent = apparentAltitude(disc.altitude)
   const skyline = request.skyline ?? null
-  const ground = behindGround(skyline, { azimuth: disc.azimuth, apparent, radius: disc.radius })
+  const ground = behindGround(skyline, disc)
   const phase = body === 'moon' ? moonPhase(at, instant) : null
   const sunAltitude = phase === null ? disc.altitude : sunAt(at, instant).altitude
   return {

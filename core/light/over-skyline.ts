@@ -2,12 +2,13 @@
 import { skylineAt } from '#core/ground/skyline.ts'
 import type { CivilDay } from '#core/time/civil.ts'
 import { wrapBearing } from '#core/units/angle.ts'
+import type { BodyDisc } from './body.ts'
 import { type Doubt, type Span, spansAbove } from './crossing.ts'
 import { SUN_RISE_ALTITUDE } from './day-events.ts'
 import { sunkBelowLevel } from './dip.ts'
 import type { LightSkyline } from './light-scene.ts'
 import { apparentAltitude, trueAltitude } from './refraction.ts'
-import { SUN_RADIUS } from './sky.ts'
+import { type BodyPlace, SUN_RADIUS } from './sky.ts'
 
 /** Metres to the nearest unknown ground in a direction that could stand above the skyline; null where none could. */
 export function unknownAt({ unknown, step }: LightSkyline, azimuth: number): number | null {
@@ -32,40 +33,32 @@ function seenOver(ground: number): number {
   return ground >= 0 ? ground : apparentAltitude(TRUE_AT_LEVEL - sunkBelowLevel(-ground))
 }
 
-/** The sun as this question needs it, degrees. */
-export interface SunStanding {
-  readonly azimuth: number
-  /** Airless. */
-  readonly altitude: number
-  /** As it appears. */
-  readonly apparent: number
+/** Degrees of an edge above what is seen over ground, by its airless altitude: the air lifts each edge by itself, not the centre. */
+function edgeOver(ground: number, edge: number): number {
+  return apparentAltitude(edge) - seenOver(ground)
 }
 
 /** Degrees of the sun's upper edge above the level horizon by the almanacs' convention, or above the skyline where it is known. */
-export function overSkyline(skyline: LightSkyline | null, sun: SunStanding): number {
+export function overSkyline(skyline: LightSkyline | null, sun: BodyPlace): number {
   return overGround(skyline === null ? null : skylineAt(skyline, sun.azimuth), sun)
 }
 
-/** The same where the skyline's altitude toward the sun is at hand; null where it is unknown. The air lifts the upper edge, not the centre. */
-export function overGround(ground: number | null, sun: SunStanding): number {
+/** The same where the skyline's altitude toward the sun is at hand; null where it is unknown. */
+export function overGround(ground: number | null, sun: BodyPlace): number {
   if (ground === null) return sun.altitude - SUN_RISE_ALTITUDE
-  return apparentAltitude(sun.altitude + SUN_RADIUS) - seenOver(ground)
+  return edgeOver(ground, sun.altitude + SUN_RADIUS)
 }
 
 export const BEHIND_GROUND = ['clear', 'partly', 'behind'] as const
 /** Whether all of a disc stands above the skyline, some of it, or nothing. */
 export type BehindGround = (typeof BEHIND_GROUND)[number]
 
-/** A disc against the skyline at its own azimuth: degrees as it appears; null where no ground is known in its direction. */
-export function behindGround(
-  skyline: LightSkyline | null,
-  disc: { readonly azimuth: number; readonly apparent: number; readonly radius: number },
-): BehindGround | null {
-  const known = skyline === null ? null : skylineAt(skyline, disc.azimuth)
-  if (known === null) return null
-  const ground = seenOver(known)
-  if (disc.apparent + disc.radius <= ground) return 'behind'
-  return disc.apparent - disc.radius < ground ? 'partly' : 'clear'
+/** A disc against the skyline at its own azimuth; null where no ground is known in its direction. */
+export function behindGround(skyline: LightSkyline | null, disc: BodyDisc): BehindGround | null {
+  const ground = skyline === null ? null : skylineAt(skyline, disc.azimuth)
+  if (ground === null) return null
+  if (edgeOver(ground, disc.altitude + disc.radius) <= 0) return 'behind'
+  return edgeOver(ground, disc.altitude - disc.radius) < 0 ? 'partly' : 'clear'
 }
 
 /** Milliseconds between two looks over a skyline, which is as jagged as its hills: a gap in them shorter than this may be missed. */
@@ -81,7 +74,7 @@ const ON_EDGE = 0.02
 export function withDoubts(
   spans: readonly Span[],
   skyline: LightSkyline | null,
-  sunAt: (instant: number) => SunStanding,
+  sunAt: (instant: number) => BodyPlace,
   day: Pick<CivilDay, 'start' | 'end'>,
   lit = true,
 ): readonly Span[] {
@@ -105,7 +98,7 @@ export function withDoubts(
 
 /** The stretches of a day in which some of the sun's disc stands above the skyline at a place: direct light. Exact to a second. */
 export function directLight(
-  sunAt: (instant: number) => SunStanding,
+  sunAt: (instant: number) => BodyPlace,
   skyline: LightSkyline,
   day: CivilDay,
 ): readonly Span[] {

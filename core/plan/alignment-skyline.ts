@@ -1,7 +1,7 @@
 /** The skyline before which sun and moon stand at a landmark: that of the lens, but a summit that is looked at is no hill in the way. */
 import { maximaOf } from '#core/ground/block-maxima.ts'
 import { type ElevationGrid, type GridPoint, gridPoint } from '#core/ground/elevation-grid.ts'
-import { mapRings } from '#core/ground/rings.ts'
+import { holdsPoint, mapRings, ringsOf } from '#core/ground/rings.ts'
 import type { LightSkyline, PlanSkylines } from '#core/light/light-scene.ts'
 import type { Landmark, Summit } from '#core/scene/landmark.ts'
 import { keptWith } from '#core/kept-with.ts'
@@ -14,9 +14,18 @@ export function groundWithout(landmark: Landmark | null, grid: ElevationGrid): E
   return withoutSummit(grid, landmark)
 }
 
-const withoutSummit = keptWith((grid: ElevationGrid, { at, width }: Summit) =>
-  mapRings(grid, (ring) => lowered(ring, gridPoint(grid, at), width / 2)),
-)
+const withoutSummit = keptWith((grid: ElevationGrid, { at, width }: Summit) => {
+  const [middle, radius] = [gridPoint(grid, at), width / 2]
+  return mapRings(grid, (ring) => (isOverlaid(grid, ring, middle, radius) ? ring : lowered(ring, middle, radius)))
+})
+
+/** Whether finer cells lie over a circle and all cells that touch it: then nothing of this ring is read there, and no copy is needed. */
+function isOverlaid(grid: ElevationGrid, ring: ElevationGrid, middle: GridPoint, radius: number): boolean {
+  const side = radius + ring.cell
+  const corners = [-side, side].map((aside) => ({ east: middle.east + aside, north: middle.north + aside }))
+  const rings = ringsOf(grid)
+  return rings.slice(0, rings.indexOf(ring)).some((finer) => corners.every((corner) => holdsPoint(finer, corner)))
+}
 
 /** Cells within a circle at the lowest level that anything there could have: no hill, yet nothing unknown. The same ring where none lies in it. */
 function lowered(ring: ElevationGrid, middle: GridPoint, radius: number): ElevationGrid {

@@ -3,7 +3,7 @@ import { answerLens } from './lens-answer.ts'
 import { type Problem } from './problem.ts'
 import { type CropReading, cropReadings } from './crop-readings.ts'
 import { type Framing, type Extent, extentOf, framingOf } from '#core/frame/framing.ts'
-import { imageSize, sideOf } from '#core/frame/fill.ts'
+import { imageSize } from '#core/frame/fill.ts'
 import { type LensOffer } from '#core/frame/lens-choice.ts'
 import type { View } from '#core/frame/projection.ts'
 import { type SetUp } from '#core/frame/set-up.ts'
@@ -23,6 +23,7 @@ import { type GroundUnderThings, groundUnder } from './ground-under.ts'
 import { type LightReading, lightReading } from './light-reading.ts'
 import type { Levels, Plan } from './plan.ts'
 import { type PlanScene, sceneOf, settingOf } from './plan-scene.ts'
+import { landmarkShareHere } from './stand.ts'
 import type { Spot } from '#core/record/spot.ts'
 
 export interface SightlineReading {
@@ -93,18 +94,9 @@ function judgeLandmark(plan: Plan, extent: Extent | null, made: SetUp, problems:
 }
 
 /** The proportion is held at the subject's wished fill: there the landmark must take its own wished share. */
-function judgeProportion(
-  plan: Plan,
-  solved: SetUp | null,
-  boundingPoints: readonly LocalPoint[],
-  problems: Problem[],
-): void {
+function judgeProportion(plan: Plan, problems: Problem[]): void {
+  const share = landmarkShareHere(plan)
   const { landmarkFill } = plan.spot.shot
-  const extent = solved === null ? null : extentOf(solved.view, boundingPoints)
-  const share =
-    solved === null || extent === null || extent.partlyBehind
-      ? null
-      : imageSize(extent, landmarkFill.axis) / sideOf(solved.view, landmarkFill.axis)
   if (share === null || Math.abs(share / landmarkFill.share - 1) > PROPORTION_KEPT) problems.push('proportion-not-held')
 }
 
@@ -180,8 +172,7 @@ export function assess(plan: Plan): Assessment {
   const extent =
     made === null || found.landmarkBoundingPoints === null ? null : extentOf(made.view, found.landmarkBoundingPoints)
   if (made !== null) judgeLandmark(plan, extent, made, problems)
-  if (answer !== null && found.landmarkBoundingPoints !== null && spot.hold === 'proportion')
-    judgeProportion(plan, answer.solved, found.landmarkBoundingPoints, problems)
+  if (answer !== null && landmark !== null && spot.hold === 'proportion') judgeProportion(plan, problems)
   const { frameWidth, frameHeight } = setting
   const shot = spot.shot
   const sharp = made === null ? null : judgeSharpness(plan, made, extent, answer?.lens?.lensId ?? null, problems)

@@ -1,6 +1,7 @@
 /** A height of the ground as a plan reads it: exactly where a source was asked for the very place, else between the window's cells. */
 import type { LatLon } from '#core/geo/lat-lon.ts'
-import { type ElevationGrid, elevationAtPlace, gridPoint, stepOf } from '#core/ground/elevation-grid.ts'
+import { type ElevationGrid, type GridPoint, elevationAt, gridPoint, stepOf } from '#core/ground/elevation-grid.ts'
+import { keptWith } from '#core/kept-with.ts'
 
 /** A height that a source was asked for at one place. */
 export interface PinHeight {
@@ -38,23 +39,37 @@ export function heightRead({ terrain, pins }: ReadGround, at: LatLon): HeightRea
   if (terrain === null) return null
   const pin = pins.find((one) => one.at.lat === at.lat && one.at.lon === at.lon)
   if (pin !== undefined) return { height: pin.height, step: pin.step, source: pin.source, sea: pin.sea }
-  const height = elevationAtPlace(terrain, at)
+  const here = gridPoint(terrain, at)
+  const height = elevationAt(terrain, here.east, here.north)
   if (height === null) return null
-  return { height: height + offWindow(terrain, pins, at), step: stepOf(terrain), source: null, sea: false }
+  return { height: height + offWindow(terrain, pins, here), step: stepOf(terrain), source: null, sea: false }
 }
 
+/** A pin on a window of which something is known there. */
+interface LaidPin extends GridPoint {
+  /** Metres around it within which readings lead over. */
+  readonly reach: number
+  /** Metres by which its source lies above the window. */
+  readonly above: number
+}
+
+/** The same pins are read beside at every step of a search: where they lie on a window is worked out once. */
+const laidPins = keptWith((pins: readonly PinHeight[], terrain: ElevationGrid): readonly LaidPin[] =>
+  pins.flatMap(({ at, height, step }) => {
+    const point = gridPoint(terrain, at)
+    const read = elevationAt(terrain, point.east, point.north)
+    return read === null ? [] : [{ ...point, reach: Math.max(step, terrain.cell), above: height - read }]
+  }),
+)
+
 /** Metres by which the sources lie above the window near a place: of the pins around, each by its nearness, gone within a step. */
-function offWindow(terrain: ElevationGrid, pins: readonly PinHeight[], at: LatLon): number {
-  if (pins.length === 0) return 0
-  const here = gridPoint(terrain, at)
+function offWindow(terrain: ElevationGrid, pins: readonly PinHeight[], { east, north }: GridPoint): number {
   let [sum, weights, nearness] = [0, 0, 0]
-  for (const pin of pins) {
-    const there = gridPoint(terrain, pin.at)
-    const away = Math.hypot(there.east - here.east, there.north - here.north) / Math.max(pin.step, terrain.cell)
-    const read = away < 1 ? elevationAtPlace(terrain, pin.at) : null
-    if (read === null) continue
+  for (const pin of laidPins(pins, terrain)) {
+    const away = Math.hypot(pin.east - east, pin.north - north) / pin.reach
+    if (away >= 1) continue
     const weight = (1 / Math.max(away, 1e-9) - 1) ** 2
-    sum += weight * (pin.height - read)
+    sum += weight * pin.above
     weights += weight
     nearness = Math.max(nearness, 1 - away)
   }

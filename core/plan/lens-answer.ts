@@ -6,8 +6,7 @@ import { chooseOffer, type LensOffer, lensOffers } from '#core/frame/lens-choice
 import { solvedFill } from './solved-fill.ts'
 
 export interface LensAnswer {
-  /** The set-up with the focal length that gives the subject its wished fill; null when none does. */
-  readonly solved: SetUp | null
+  /** Millimetres that give the subject its wished fill; null when none do. */
   readonly wanted: number | null
   readonly offers: readonly LensOffer[]
   readonly lens: LensOffer | null
@@ -28,5 +27,5 @@ export function answerLens(plan: Plan, scene: Scene, setting: Setting, problems:
   const focal = lens?.focalLength ?? aimed
   const made = solved !== null && focal === solved.focalLength ? solved : setUp(scene, setting, focal, solved)
   if (made === null && solved !== null) problems.push('aim-cannot-be')
-  return { solved, wanted: solved?.focalLength ?? null, offers, lens, made }
+  return { wanted: solved?.focalLength ?? null, offers, lens, made }
 }

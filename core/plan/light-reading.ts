@@ -113,13 +113,11 @@ export function lightReading(plan: Plan, found: Found): LightReading {
   const eyes = grid === null ? null : skyEyes(plan, found.levels, grid)
   const skyline = (from: keyof SkyEyes, azimuth: number): LightSkyline | null =>
     grid === null || eyes === null ? null : skylineToward(grid, eyes[from], plan.shoot, azimuth)
-  const standing = { ...sun, apparent }
   const [subjectSkyline, landmarkSkyline] = [skyline('subject', sun.azimuth), skyline('landmark', sun.azimuth)]
-  const sunOnSubject = overSkyline(subjectSkyline, standing) > 0
-  const sunOnLandmark = overSkyline(landmarkSkyline, standing) > 0
+  const sunOnSubject = overSkyline(subjectSkyline, sun) > 0
+  const sunOnLandmark = overSkyline(landmarkSkyline, sun) > 0
   const unsure = (of: LightSkyline | null, shows: boolean): number | null =>
     shows && of !== null ? unknownAt(of, sun.azimuth) : null
-  const moonDisc = { azimuth: moon.azimuth, apparent: moonApparent, radius: moon.radius }
   const moonUp = moon.altitude + moon.radius + HORIZON_REFRACTION > 0
   const subject = thingLight(seenSubject, direction, sunOnSubject)
   const from = up && toSubject !== null ? lightFrom(sun.azimuth, toSubject, apparent) : null
@@ -131,7 +129,7 @@ export function lightReading(plan: Plan, found: Found): LightReading {
       apparent,
       radius: SUN_RADIUS,
       up,
-      behindGround: up && !(overSkyline(skyline('lens', sun.azimuth), standing) > 0),
+      behindGround: up && !(overSkyline(skyline('lens', sun.azimuth), sun) > 0),
       inFrame: inFrame(view, planes, direction),
     },
     moon: {
@@ -140,7 +138,7 @@ export function lightReading(plan: Plan, found: Found): LightReading {
       apparent: moonApparent,
       radius: moon.radius,
       up: moonUp,
-      behindGround: moonUp && behindGround(skyline('lens', moon.azimuth), moonDisc) === 'behind',
+      behindGround: moonUp && behindGround(skyline('lens', moon.azimuth), moon) === 'behind',
       inFrame: inFrame(view, planes, sunDirection(moon.azimuth, moonApparent)),
       phase,
     },

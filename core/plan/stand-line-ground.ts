@@ -2,7 +2,6 @@
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { elevationAt, gridPoint } from '#core/ground/elevation-grid.ts'
 import { type Body, bodyAt } from '#core/light/body.ts'
-import { apparentAltitude } from '#core/light/refraction.ts'
 import { behindGround } from '#core/light/over-skyline.ts'
 import { groundWithout } from './alignment-skyline.ts'
 import type { Plan } from './plan.ts'
@@ -25,8 +24,7 @@ export function hiddenAlong(
     const disc = bodyAt(body, at, instant)
     const eye = { ...point, elevation: ground + spot.standpoint.lensHeight }
     const skyline = skylineToward(grid, eye, shoot, disc.azimuth)
-    const apparent = apparentAltitude(disc.altitude)
-    const behind = behindGround(skyline, { azimuth: disc.azimuth, apparent, radius: disc.radius })
+    const behind = behindGround(skyline, disc)
     return behind === null ? null : behind === 'behind'
   })
 }

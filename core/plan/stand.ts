@@ -6,6 +6,7 @@ import { destination, geodesicDistance, geodesicLine } from '#core/geo/geodesic.
 import { type Result, done, failed } from '#core/result.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle } from '#core/scene/bounding-points.ts'
+import type { Subject } from '#core/scene/subject.ts'
 import { wrapBearing } from '#core/units/angle.ts'
 import { type Bracket, edge, narrow, rootNear } from './bracketed-root.ts'
 import { sceneOf, settingOf } from './plan-scene.ts'
@@ -40,8 +41,7 @@ export function bearingAwayFromLandmark(plan: Plan): number | null {
 }
 
 /** Metres nearer than which the camera would stand in the subject. */
-export function nearestStand(plan: Plan): number {
-  const { length, width } = plan.shoot.subject
+export function nearestStand({ length, width }: Subject): number {
   return Math.hypot(length, width) / 2 + 0.3
 }
 
@@ -55,7 +55,7 @@ export function standForFill(plan: Plan): Result<Spot, StandReason> {
     const made = setUp(sceneOf(standingAt(plan, bearing, distance)).scene, setting, shot.focalLength)
     return made === null ? null : Math.log(subjectShare(made, shot.subjectFill.axis) / shot.subjectFill.share)
   }
-  const distance = rootByDistance(excess, nearestStand(plan), FARTHEST, -1)
+  const distance = rootByDistance(excess, nearestStand(plan.shoot.subject), FARTHEST, -1)
   if (distance === 'never') {
     return failed(
       'cannot-be',
@@ -134,7 +134,7 @@ export function standForBothFills(plan: Plan, bearing: number): Result<Spot, Sta
     const share = landmarkShareAt(plan, bearing, distance)
     return share === null || share <= 0 ? null : Math.log(share / wantedShare)
   }
-  const distance = rootByDistance(excess, nearestStand(plan), FARTHEST, 1)
+  const distance = rootByDistance(excess, nearestStand(plan.shoot.subject), FARTHEST, 1)
   if (distance === 'never') return cannotStand(plan, bearing, wantedShare)
   const there = standingAt(plan, bearing, distance)
   const pair = pairAt(there)
@@ -143,7 +143,7 @@ export function standForBothFills(plan: Plan, bearing: number): Result<Spot, Sta
 }
 
 function cannotStand(plan: Plan, bearing: number, wantedShare: number): Result<never, StandReason> {
-  const nearest = landmarkShareAt(plan, bearing, nearestStand(plan))
+  const nearest = landmarkShareAt(plan, bearing, nearestStand(plan.shoot.subject))
   const farthest = landmarkShareAt(plan, bearing, FARTHEST)
   const side = plan.spot.shot.landmarkFill.axis
   if (farthest !== null && farthest < wantedShare) {

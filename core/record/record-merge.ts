@@ -4,21 +4,17 @@
  * `theirs` with whatever differs between `base` and `mine` set as `mine` has it. Lists of things with ids are gone through thing by
  * thing; any other list is one value.
  */
-export function rebased<Value>(base: Value, mine: Value, theirs: Value): Value {
-  return merged(base, mine, theirs)
-}
-
-type Fields = Readonly<Record<string, unknown>>
-type Thing = Fields & { readonly id: string }
-
-function merged<Value>(base: Value, mine: Value, theirs: Value): Value
-function merged(base: unknown, mine: unknown, theirs: unknown): unknown {
+export function rebased<Value>(base: Value, mine: Value, theirs: Value): Value
+export function rebased(base: unknown, mine: unknown, theirs: unknown): unknown {
   if (same(base, mine)) return theirs
   if (same(base, theirs)) return mine
   if (areThings(base) && areThings(mine) && areThings(theirs)) return mergedThings(base, mine, theirs)
   if (isFields(base) && isFields(mine) && isFields(theirs)) return mergedFields(base, mine, theirs)
   return mine
 }
+
+type Fields = Readonly<Record<string, unknown>>
+type Thing = Fields & { readonly id: string }
 
 function mergedFields(base: Fields, mine: Fields, theirs: Fields): Fields {
   const names = [...new Set([...Object.keys(theirs), ...Object.keys(mine)])]
@@ -27,7 +23,7 @@ function mergedFields(base: Fields, mine: Fields, theirs: Fields): Fields {
       // A name that one side has dropped stays dropped unless the other side has changed what it held.
       .filter((name) => has(mine, name) || !has(base, name) || !same(base[name], theirs[name]))
       .filter((name) => has(theirs, name) || !has(base, name) || !same(base[name], mine[name]))
-      .map((name) => [name, has(mine, name) ? merged(base[name], mine[name], theirs[name]) : theirs[name]]),
+      .map((name) => [name, has(mine, name) ? rebased(base[name], mine[name], theirs[name]) : theirs[name]]),
   )
 }
 
@@ -36,7 +32,7 @@ function mergedThings(base: readonly Thing[], mine: readonly Thing[], theirs: re
   const find = (list: readonly Thing[], id: string): Thing | undefined => list.find((thing) => thing.id === id)
   const kept = theirs.flatMap<Thing>((thing) => {
     const [before, own] = [find(base, thing.id), find(mine, thing.id)]
-    if (own !== undefined) return [before === undefined ? own : merged(before, own, thing)]
+    if (own !== undefined) return [before === undefined ? own : rebased(before, own, thing)]
     return before === undefined || !same(before, thing) ? [thing] : []
   })
   const added = mine.filter((thing) => {

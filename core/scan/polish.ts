@@ -15,7 +15,8 @@ import { type JudgedCandidate, isGood, judge, keepsRoom } from './judge-candidat
 import type { ScanRequest } from './scan-request.ts'
 import type { Candidate } from './scan-found.ts'
 import { type ScanTable, scanTable } from './scan-table.ts'
-import { nearestStandOf, standForShare, stopPlace, turnedSubject } from './stand-place.ts'
+import { nearestStand } from '#core/plan/stand.ts'
+import { standForShare, stopPlace, turnedSubject } from './stand-place.ts'
 
 /** What is moved: each a number that may change by any little. */
 interface Setting {
@@ -128,7 +129,7 @@ function arrangementOf(polishing: Polishing, setting: Setting): Candidate | null
 /** Without a wish for the subject's fill it stays the shot's own, and the camera goes where that is. */
 function standpointFor({ table, from, lens }: Polishing, stop: Stop, way: number, setting: Setting): LatLon | null {
   const distance = Math.exp(setting.far)
-  if (distance < nearestStandOf(table)) return null
+  if (distance < nearestStand(table.shoot.subject)) return null
   if (table.wishes.subjectFill !== null) return awayFrom(planeAt(stop.at), way, distance)
   const place = stopPlace(table, stop.at)
   const subject = turnedSubject(table, place, stop.heading)

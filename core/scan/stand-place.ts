@@ -5,6 +5,7 @@ import type { LatLon } from '#core/geo/lat-lon.ts'
 import { type LocalFrame, localFrame } from '#core/geo/local-frame.ts'
 import { type Levels, type KnownLevel, knownLevel, levelsFrom } from '#core/plan/plan.ts'
 import { type SubjectPoints, sceneFrom, subjectPoints } from '#core/plan/plan-scene.ts'
+import { nearestStand } from '#core/plan/stand.ts'
 import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
 import { awayFrom, planeAt } from './drawn-shape.ts'
 import type { FocalSample } from './scan-samples.ts'
@@ -78,12 +79,6 @@ const ROUNDS = 24
 /** Relative miss of the fill at which the search ends: earth-centred coordinates are no finer than a nanometre in some metres. */
 const FILLED = 3e-9
 
-/** Nearer than this the camera would be in the subject. */
-export function nearestStandOf({ shoot }: Pick<ScanTable, 'shoot'>): number {
-  const { length, width } = shoot.subject
-  return Math.hypot(length, width) / 2 + 0.3
-}
-
 /** A distance at which a subject of about this size fills about so much: the first guess. */
 export function guessedDistance(
   { shoot, fillAxis }: ScanTable,
@@ -121,7 +116,7 @@ export function standForShare(
   guess: number,
   glance: Glance | null = null,
 ): StoodForFill | null {
-  const nearest = Math.log(nearestStandOf(table))
+  const nearest = Math.log(nearestStand(table.shoot.subject))
   const farthest = Math.log(FARTHEST)
   let [low, high] = [nearest, farthest]
   let log = Math.min(high, Math.max(low, Math.log(guess)))

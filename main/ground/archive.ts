@@ -4,6 +4,7 @@ import { type FileHandle, open } from 'node:fs/promises'
 import { basename, join } from 'node:path'
 import { Unzip, type UnzipFile, UnzipInflate } from 'fflate'
 import { failed, type Fault } from '#core/result.ts'
+import { isDiskFull } from '#main/disk-full.ts'
 
 export interface UnpackedEntry {
   readonly name: string
@@ -15,7 +16,7 @@ export interface Unpacked {
   /** Those that are whole. */
   readonly entries: readonly UnpackedEntry[]
   /** Why the rest is missing; null when nothing is. */
-  readonly fault: Fault<'broken-archive' | 'too-much' | 'disk-full'> | null
+  readonly fault: Fault<'broken-archive' | 'too-much' | 'disk-full' | 'not-written'> | null
 }
 
 export interface UnpackWish {
@@ -29,11 +30,15 @@ export interface UnpackWish {
   readonly most: number
 }
 
-/** Deflate makes at most 1,032 bytes of one: a piece unpacks to 8 MB, whatever it holds. */
+/** Bytes read at a time. */
+const BLOCK = 1_048_576
+/** Bytes unpacked at a time. Deflate makes at most 1,032 bytes of one: a piece unpacks to 8 MB, whatever it holds. */
 const PIECE = 8_192
+/** Milliseconds between two signs of life. */
+const ALIVE_EVERY = 1_000
 const MOST_ENTRIES = 2_000
 
-/** `alive` is told after each piece. What is not whole is gone again when this ends. */
+/** `alive` is told once a second. What is not whole is gone again when this ends. */
 export async function unpack(wish: UnpackWish, alive: () => void): Promise<Unpacked> {
   const job = new Unpacking(wish)
   const file = await open(wish.archive, 'r')
@@ -62,23 +67,32 @@ class Unpacking {
   async run(file: FileHandle, alive: () => void): Promise<void> {
     const unzip = new Unzip((entry) => this.#take(entry))
     unzip.register(UnzipInflate)
-    const piece = Buffer.alloc(PIECE)
+    let lastSign = performance.now()
     for (let at = 0, read = 1; read > 0 && this.fault === null; at += read) {
+      // A new one each time: the library may keep what it was given until more comes.
+      const block = new Uint8Array(BLOCK)
       // oxlint-disable-next-line no-await-in-loop -- in order
-      read = (await file.read(piece, 0, PIECE, at)).bytesRead
-      try {
-        // The library may keep what it was given until more comes.
-        unzip.push(new Uint8Array(piece.subarray(0, read)), read === 0)
-      } catch {
-        this.#fail('broken-archive')
+      read = (await file.read(block, 0, BLOCK, at)).bytesRead
+      for (let from = 0; from < Math.max(1, read) && this.fault === null; from += PIECE) {
+        this.#unpackPiece(unzip, block.subarray(from, Math.min(from + PIECE, read)), read === 0)
+        if (performance.now() - lastSign < ALIVE_EVERY) continue
+        lastSign = performance.now()
+        alive()
       }
-      alive()
     }
     if (this.fault === null && this.#open.size > 0) this.#fail('broken-archive')
   }
 
+  #unpackPiece(unzip: Unzip, piece: Uint8Array, last: boolean): void {
+    try {
+      unzip.push(piece, last)
+    } catch {
+      this.#fail('broken-archive')
+    }
+  }
+
   end(): void {
-    for (const path of this.#open.keys()) this.#drop(path)
+    for (const path of this.#open.keys()) this.#onDisk(() => this.#drop(path))
   }
 
   #take(entry: UnzipFile): void {
@@ -94,30 +108,28 @@ class Unpacking {
       size += part.length
       this.#bytes += part.length
       if (size > this.#wish.largest) {
-        this.#drop(path)
+        this.#onDisk(() => this.#drop(path))
         this.entries.push({ name, path: null })
         entry.terminate()
         return undefined
       }
       if (this.#bytes > this.#wish.most) return this.#fail('too-much')
-      this.#write(path, part)
-      if (last && this.#open.has(path)) this.#finish(name, path)
+      this.#onDisk(() => {
+        writeFileSync(this.#open.get(path) ?? -1, part)
+        if (last) this.#finish(name, path)
+      })
       return undefined
     }
-    try {
-      this.#open.set(path, openSync(path, 'wx', 0o600))
-      entry.start()
-    } catch {
-      this.#fail('broken-archive')
-    }
+    this.#onDisk(() => this.#open.set(path, openSync(path, 'wx', 0o600)))
+    if (this.#open.has(path)) entry.start()
   }
 
-  #write(path: string, part: Uint8Array): void {
+  /** What goes wrong on the disk is no fault of the archive's. */
+  #onDisk(work: () => void): void {
     try {
-      writeFileSync(this.#open.get(path) ?? -1, part)
+      work()
     } catch (error) {
-      const full = error instanceof Error && 'code' in error && (error.code === 'ENOSPC' || error.code === 'EDQUOT')
-      this.#fail(full ? 'disk-full' : 'broken-archive')
+      this.#fail(isDiskFull(error) ? 'disk-full' : 'not-written')
     }
   }
 
@@ -128,9 +140,12 @@ class Unpacking {
   }
 
   #drop(path: string): void {
-    closeSync(this.#open.get(path) ?? -1)
-    this.#open.delete(path)
-    rmSync(path, { force: true })
+    try {
+      closeSync(this.#open.get(path) ?? -1)
+    } finally {
+      this.#open.delete(path)
+      rmSync(path, { force: true })
+    }
   }
 
   #fail(reason: keyof typeof SENTENCES): void {
@@ -141,5 +156,7 @@ class Unpacking {
 const SENTENCES = {
   'broken-archive': 'The archive was cut short or is damaged. Fetch it again.',
   'too-much': 'The archive holds more than 4 GB or 2,000 files. Unpack it yourself and add the squares you need.',
+  'not-written':
+    'What it holds could not be written to the folder of elevation files. Look at its permissions and add it again.',
   'disk-full': 'There is no room on the disk for what it holds. Make some and add it again.',
 } as const

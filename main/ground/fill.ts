@@ -30,7 +30,7 @@ export async function fillFrom(
   raster: Raster,
   cache: ChunkCache,
   signal: AbortSignal,
-  peaks = false,
+  peaks: boolean,
 ): Promise<Filled> {
   const nextSlice = timeSlices(signal)
   const corners = await cornersOf(grid, lattice, raster, nextSlice)

@@ -1,5 +1,5 @@
 /** Owns the way from a GeoTIFF's unpacked bytes to heights: predictor, byte order, no data, scale. */
-import { type HeightTally, isPossible, newTally, tallyTooHigh } from './possible-height.ts'
+import { type HeightTally, isPossible, tallyTooHigh } from './possible-height.ts'
 
 export type SampleKind = 'int16' | 'uint16' | 'int32' | 'uint32' | 'float32' | 'float64'
 
@@ -49,12 +49,7 @@ export function noDataOf(text: string | null): number | null {
 const USUAL_MARK = -9999
 
 /** Rows of `width` samples. What stands beyond all heights is a gap, and counted. */
-export function heightsFrom(
-  bytes: Uint8Array,
-  width: number,
-  rules: ValueRules,
-  tally: HeightTally = newTally(),
-): Float32Array {
+export function heightsFrom(bytes: Uint8Array, width: number, rules: ValueRules, tally: HeightTally): Float32Array {
   const raw = typedSamples(bytes, width, rules)
   const { noData, scale, offset } = rules
   // The text has more digits than a 32-bit float can hold: compared as the file's own kind of number.

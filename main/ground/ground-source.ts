@@ -41,6 +41,9 @@ function fineness({ brief }: GroundSource): number {
   return brief.resolution ?? Number.POSITIVE_INFINITY
 }
 
+/** Samples across a cell that wants its crest: one of an overview as wide as the cell is their mean, in which no crest is left. */
+const SAMPLES_FOR_PEAKS = 4
+
 function fileSource({ id, name, bytes, opened, gaps }: Listed): GroundSource {
   const file = opened.ok ? opened.value : null
   return {
@@ -59,7 +62,7 @@ function fileSource({ id, name, bytes, opened, gaps }: Listed): GroundSource {
       attributionLink: '',
       trouble: opened.ok ? null : opened.fault.message,
     },
-    rasterFor: ({ cell }) => file?.rasterFor(cell) ?? null,
+    rasterFor: ({ cell, peaks }) => file?.rasterFor(peaks ? cell / SAMPLES_FOR_PEAKS : cell) ?? null,
   }
 }
 

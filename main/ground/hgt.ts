@@ -6,7 +6,7 @@ import { type LatLon, wrapLongitude } from '#core/geo/lat-lon.ts'
 import { MEAN_EARTH_RADIUS } from '#core/geo/curvature-and-refraction.ts'
 import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
 import { done, failed, type Result } from '#core/result.ts'
-import { type HeightTally, isPossible, newTally, tallyTooHigh } from './possible-height.ts'
+import { type HeightTally, isPossible, tallyTooHigh } from './possible-height.ts'
 import type { Raster } from './raster.ts'
 
 /** Samples along a side by size in bytes (JPL's SRTM notes): 3 and 1 arc seconds, edges shared with the neighbours. */
@@ -91,7 +91,7 @@ export function hgtLoader(
   corner: LatLon,
   side: number,
   open: () => Promise<FileHandle>,
-  tally: HeightTally = newTally(),
+  tally: HeightTally,
 ): Raster['load'] {
   return async (_x, y) => {
     const rows = Math.min(CHUNK_ROWS, side - y * CHUNK_ROWS)
@@ -110,7 +110,7 @@ async function readAt(open: () => Promise<FileHandle>, position: number, length:
 }
 
 /** 16-bit, high byte first. What stands beyond all heights is a gap, and counted. */
-export function hgtHeights(bytes: Buffer, tally: HeightTally = newTally()): Float32Array {
+export function hgtHeights(bytes: Buffer, tally: HeightTally): Float32Array {
   const heights = new Float32Array(bytes.length / 2)
   for (let sample = 0; sample < heights.length; sample++) {
     const height = bytes.readInt16BE(sample * 2)

@@ -3,7 +3,7 @@ import { readFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { promisify } from 'node:util'
 import { gunzip } from 'node:zlib'
-import { type Coast, SOUTHERNMOST_COAST, onLand, readCoast, sidesWithin } from '#core/geo/coast.ts'
+import { type Coast, SOUTHERNMOST_COAST, type UnwrappedBox, onLand, readCoast, sidesWithin } from '#core/geo/coast.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { type ElevationGrid, gridPoint, placeOnGrid } from '#core/ground/elevation-grid.ts'
 import { timeSlices } from './time-slices.ts'
@@ -57,8 +57,7 @@ export async function takeSea(
   signal: AbortSignal,
 ): Promise<SeaTaken> {
   const { heights, columns, rows } = grid
-  const anyKnown = heights.some((height) => !Number.isNaN(height))
-  if (!anyKnown || !heights.some((height) => !(height >= 0))) return NO_SEA
+  if (!mayHoldSea(heights)) return NO_SEA
   const known = await coast()
   const [south, north] = extent(lats)
   if (known === null || south < SOUTHERNMOST_COAST) return NO_SEA
@@ -94,8 +93,19 @@ export async function takeSea(
   return { cells, unknown }
 }
 
+/** Whether something of a window is known, and something of it lies below 0 or is unknown. */
+function mayHoldSea(heights: Float32Array): boolean {
+  let [known, low] = [false, false]
+  for (const height of heights) {
+    known ||= !Number.isNaN(height)
+    low ||= !(height >= 0)
+    if (known && low) return true
+  }
+  return false
+}
+
 /** Whether a box holds the open sea alone. */
-export function isOpenSea(coast: Coast | null, box: Parameters<typeof sidesWithin>[1]): boolean {
+export function isOpenSea(coast: Coast | null, box: UnwrappedBox): boolean {
   if (coast === null || box.south < SOUTHERNMOST_COAST || box.north > 90) return false
   const middle = { lat: (box.south + box.north) / 2, lon: (box.west + box.east) / 2 }
   return !onLand(coast, middle) && sidesWithin(coast, box).length === 0
@@ -107,7 +117,7 @@ type Side = readonly [x: number, y: number, toX: number, toY: number]
 /** Degrees beyond a window within which sides are looked at. */
 const MARGIN = 0.02
 
-function sidesOnGrid(grid: ElevationGrid, coast: Coast, box: Parameters<typeof sidesWithin>[1]): Side[] {
+function sidesOnGrid(grid: ElevationGrid, coast: Coast, box: UnwrappedBox): Side[] {
   const onGrid = (at: LatLon): readonly [number, number] => {
     const { east, north } = gridPoint(grid, at)
     return [(east - grid.west) / grid.cell, (grid.north - north) / grid.cell]

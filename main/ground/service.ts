@@ -144,7 +144,7 @@ async function cut(wish: WindowWish, { cache, sources, coast }: PinSources, sign
   const sea = await takeSea(grid, lattice, coast, signal)
   known += sea.unknown
   const most = parts.toSorted((one, other) => other.share - one.share)[0]
-  const whole = all.every((source) => liesWithin(source, wish))
+  const whole = all.every((source) => liesWithin(source, wish, grid))
   const facts = {
     sources: parts,
     resolution: most?.resolution ?? null,

@@ -4,6 +4,7 @@ import { type FileHandle, open, rm } from 'node:fs/promises'
 import { join } from 'node:path'
 import { ELEVATION_FILE_LIMIT } from '#app/contract/ground.ts'
 import { done, failed, type Result } from '#core/result.ts'
+import { isDiskFull } from '#main/disk-full.ts'
 
 export type TakeInReason = 'too-large' | 'disk-full' | 'not-written' | 'left' | 'empty'
 
@@ -25,8 +26,7 @@ export async function takeInFile(
   } catch (error) {
     await rm(path, { force: true }).catch(() => undefined)
     if (signal.aborted) return failed('left', `${name} was not taken in: the page did not send all of it.`)
-    const full = error instanceof Error && 'code' in error && (error.code === 'ENOSPC' || error.code === 'EDQUOT')
-    return full
+    return isDiskFull(error)
       ? failed('disk-full', `There is no room on the disk for ${name}. Make some and add it again.`)
       : failed('not-written', `${name} could not be written to ${folder}, or did not arrive whole. Add it again.`)
   }

@@ -1,7 +1,7 @@
 /** Owns what may be asked for as a window of cells: a place, a size of cell, a number of cells. */
 import { LARGEST_CELL, MOST_CELLS, SMALLEST_CELL } from '#app/contract/ground.ts'
 import { isLatLon, type LatLon, latLon } from '#core/geo/lat-lon.ts'
-import { type ElevationGrid, squareGrid } from '#core/ground/elevation-grid.ts'
+import { type ElevationGrid, type SquareWindow, squareGrid } from '#core/ground/elevation-grid.ts'
 import { done, failed, type Result } from '#core/result.ts'
 
 export interface WindowWish {
@@ -55,9 +55,7 @@ function bad(what: string): Result<never, 'bad-window'> {
   return failed('bad-window', `No ground was cut: ${what}.`)
 }
 
-type Laid = Pick<WindowWish, 'centre' | 'cell' | 'half'> & Partial<Pick<WindowWish, 'east' | 'north'>>
-
 /** Every cell unknown. */
-export function emptyGrid({ centre, east = 0, north = 0, cell, half }: Laid): ElevationGrid {
-  return squareGrid({ centre, east, north, cell, half }, new Float32Array((2 * half + 1) ** 2).fill(Number.NaN))
+export function emptyGrid(window: SquareWindow): ElevationGrid {
+  return squareGrid(window, new Float32Array((2 * window.half + 1) ** 2).fill(Number.NaN))
 }

@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import type { Input, Output } from '#app/contract/index.ts'
 import { wrapLongitude } from '#core/geo/lat-lon.ts'
 import { type Result, done, failed } from '#core/result.ts'
+import type { Soundness } from '#main/unpacked-check.ts'
 
 /** The boundaries are OpenStreetMap's under the ODbL, which asks for credit; shown wherever a zone is told. */
 export const ZONES_ATTRIBUTION =
@@ -12,7 +13,7 @@ export const ZONES_ATTRIBUTION =
 /** The boundaries themselves; the index of them is bundled with the library. */
 export const ZONES_FILE = 'timezones.geojson.geo.dat'
 
-export type ZonesReason = 'no-zones' | 'zones-damaged'
+export type ZonesReason = 'no-zones' | 'zones-damaged' | 'not-as-packed'
 
 export interface ZoneFinder {
   readonly zones: (wish: Input<'places.zones'>) => Promise<Result<Output<'places.zones'>, ZonesReason>>
@@ -27,12 +28,17 @@ const CELLS_KEPT = 64
 /** A clock used by custom beside the state's own (Xinjiang): offered, but after it. */
 const BESIDE_THE_STATES: ReadonlySet<string> = new Set(['Asia/Urumqi'])
 
-/** `folder` holds ZONES_FILE as the build copied it; one folder a process, since the library reads its setting once. */
-export function makeZoneFinder(folder: string): ZoneFinder {
+/**
+ * `folder` holds ZONES_FILE as the build copied it; one folder a process, since the library reads its setting once. Nothing of it is
+ * read before it is known to be sound.
+ */
+export function makeZoneFinder(folder: string, sound: () => Promise<Soundness>): ZoneFinder {
   const file = join(folder, ZONES_FILE)
   let loading: Promise<Find> | null = null
   return {
     zones: async ({ at }) => {
+      const checked = await sound()
+      if (!checked.ok) return checked
       if (
         !(await access(file).then(
           () => true,

@@ -42,6 +42,12 @@ export function listBackups(dataFolder: string, now: number): Backup[] {
     )
 }
 
+/** By its name: a backup, or one that was cut off half-made, with what SQLite left beside it. */
+export function isBackupFile(name: string): boolean {
+  const own = name.replace(/-(?:wal|shm|journal)$/, '')
+  return NAME.test(own) || /^unchecked-\d+\.part$/.test(own)
+}
+
 /** One a day is enough: true when the day of `now` has none yet. */
 export function backupIsDue(dataFolder: string, now: number): boolean {
   const newest = datedSoFar(dataFolder, 'daily', now)[0]

@@ -1,5 +1,6 @@
 /** What can go wrong with the library file, and SQLite's many codes folded into those few reasons. */
 import type { Fault, Result } from '#core/result.ts'
+import { isDiskFull } from '#main/disk-full.ts'
 import { sqliteCode } from './handle.ts'
 
 export type StoreReason =
@@ -81,8 +82,8 @@ function reasonOf(error: unknown): StoreReason | null {
 
 /** Errors of the file system itself, met while copying and renaming. */
 function systemReason(error: unknown): StoreReason | null {
+  if (isDiskFull(error)) return 'disk-full'
   if (!(error instanceof Error) || !('code' in error)) return null
-  if (error.code === 'ENOSPC' || error.code === 'EDQUOT') return 'disk-full'
   if (error.code === 'EROFS' || error.code === 'EACCES' || error.code === 'EPERM') return 'read-only'
   if (error.code === 'EBUSY') return 'busy'
   return OUT_OF_REACH.has(String(error.code)) ? 'unavailable' : null

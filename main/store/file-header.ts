@@ -25,8 +25,7 @@ export function readFileHeader(path: string): FileHeader {
     const bytes = fstatSync(file).size
     const head = Buffer.alloc(HEADER_BYTES)
     if (readSync(file, head, 0, HEADER_BYTES, 0) < HEADER_BYTES) return { kind: 'not-a-library' }
-    if (head.toString('latin1', 0, 16) !== MAGIC) return { kind: 'not-a-library' }
-    if (head.readUInt32BE(68) !== APPLICATION_ID) return { kind: 'not-a-library' }
+    if (!beginsLibrary(head)) return { kind: 'not-a-library' }
     const shouldBe = sizeByHeader(head)
     if (shouldBe > bytes && !hasLog(path)) return { kind: 'cut-short', bytes, shouldBe }
     return { kind: 'library', form: head.readUInt32BE(60), bytes }
@@ -35,11 +34,21 @@ export function readFileHeader(path: string): FileHeader {
   }
 }
 
+/** Whether bytes read from a file's beginning, the header at least, are those of a library of ours. */
+export function beginsLibrary(head: Buffer): boolean {
+  return head.toString('latin1', 0, 16) === MAGIC && head.readUInt32BE(68) === APPLICATION_ID
+}
+
+/** Bytes in a page by the header. */
+export function pageSizeOf(head: Buffer): number {
+  const size = head.readUInt16BE(16)
+  return size === 1 ? 65_536 : size
+}
+
 /** Bytes that the header promises; 0 when it makes no promise. */
 function sizeByHeader(head: Buffer): number {
   const promised = head.readUInt32BE(24) === head.readUInt32BE(92)
-  const pageSize = head.readUInt16BE(16)
-  return promised ? head.readUInt32BE(28) * (pageSize === 1 ? 65_536 : pageSize) : 0
+  return promised ? head.readUInt32BE(28) * pageSizeOf(head) : 0
 }
 
 /** With a write-ahead log beside it the file alone says nothing about its size: the missing pages may stand in the log. */

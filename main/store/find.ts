@@ -1,16 +1,9 @@
 /** Finds spots by word, by box, or both: counts both ways in first and takes the narrower one. */
 import type { Output } from '#app/contract/index.ts'
 import { Refused } from './fault.ts'
+import type { Bounds } from '#core/geo/bounds.ts'
 import type { ReadHandle, SqlValue } from './handle.ts'
-import {
-  anyBoxValues,
-  type StoredBounds,
-  boxValues,
-  countPlaces,
-  IN_BOX,
-  joinInAny,
-  plainBoxes,
-} from './place-index.ts'
+import { anyBoxValues, boxValues, countPlaces, IN_BOX, joinInAny, plainBoxes } from './place-index.ts'
 import { fold, searchTerms } from './search-text.ts'
 import { wordingOf } from './wording.ts'
 
@@ -20,7 +13,7 @@ const ENOUGH = MOST_COUNTED + 1
 
 export interface Search {
   readonly words: string
-  readonly within: StoredBounds | null
+  readonly within: Bounds | null
   readonly limit: number
 }
 
@@ -43,11 +36,7 @@ export function findSpots(handle: ReadHandle, { words, within, limit }: Search):
 const FEW = 2_000
 
 /** Keys of the hits, at most one more than are counted. */
-function keysOf(
-  handle: ReadHandle,
-  terms: readonly string[],
-  boxes: readonly StoredBounds[] | null,
-): readonly number[] {
+function keysOf(handle: ReadHandle, terms: readonly string[], boxes: readonly Bounds[] | null): readonly number[] {
   if (boxes !== null && terms.length === 0) return byBox(handle, terms, boxes)
   const placed = boxes === null ? Infinity : countPlaces(handle, boxes, ENOUGH)
   if (boxes !== null && placed <= FEW) return byBox(handle, terms, boxes)
@@ -66,7 +55,7 @@ function countWorded(handle: ReadHandle, match: string, placed: number): number 
   return handle.row<{ count: number }>(sql, match, placed)?.count ?? 0
 }
 
-function byBox(handle: ReadHandle, texts: readonly string[], boxes: readonly StoredBounds[]): readonly number[] {
+function byBox(handle: ReadHandle, texts: readonly string[], boxes: readonly Bounds[]): readonly number[] {
   const join = texts.length === 0 ? '' : 'CROSS JOIN spot_words AS own ON own.key = place.key'
   const sql = `SELECT place.key FROM spot_place AS place ${join} WHERE ${IN_BOX} ${contains(texts)} LIMIT ?`
   const keys: number[] = []
@@ -80,7 +69,7 @@ function byWord(
   handle: ReadHandle,
   match: string,
   verify: readonly string[],
-  boxes: readonly StoredBounds[] | null,
+  boxes: readonly Bounds[] | null,
 ): readonly number[] {
   const read = verify.length === 0 ? '' : 'CROSS JOIN spot_words AS own ON own.key = found.rowid'
   const place = boxes === null ? '' : joinInAny('found.rowid', boxes)
@@ -90,11 +79,7 @@ function byWord(
 }
 
 /** Reads the texts themselves, newest first: for words so common or so short that the index is no shorter way. */
-function byReading(
-  handle: ReadHandle,
-  verify: readonly string[],
-  boxes: readonly StoredBounds[] | null,
-): readonly number[] {
+function byReading(handle: ReadHandle, verify: readonly string[], boxes: readonly Bounds[] | null): readonly number[] {
   const place = boxes === null ? '' : joinInAny('own.key', boxes)
   const sql = `SELECT own.key FROM spot_words AS own ${place} WHERE true ${contains(verify)} ORDER BY own.key DESC LIMIT ?`
   return keysFrom(handle, sql, [...anyBoxValues(boxes ?? []), ...verify, ENOUGH])

@@ -1,8 +1,8 @@
 /** The library's file in the data folder: opens it or says why not, makes a new one whole, knows when it was replaced. */
 import { accessSync, constants, copyFileSync, linkSync, renameSync, rmSync, statSync } from 'node:fs'
-import { join } from 'node:path'
-import { listBackups, stampOf } from './backup.ts'
-import { ownAllIn, ownFile, ownFolder } from '#main/owner-alone.ts'
+import { basename, join } from 'node:path'
+import { backupFolder, isBackupFile, listBackups, stampOf } from './backup.ts'
+import { ownEntriesIn, ownFile, ownFolder } from '#main/owner-alone.ts'
 import { faultOf } from './fault.ts'
 import { APPLICATION_ID, readFileHeader } from './file-header.ts'
 import { type Connection, connect, create } from './handle.ts'
@@ -53,8 +53,7 @@ function openChecked(options: OpeningOptions): Opening {
   const path = libraryPath(options.dataFolder)
   if (!options.readonly && statSync(options.dataFolder, { throwIfNoEntry: false }) !== undefined) {
     ownFolder(options.dataFolder)
-    // Backups and files put aside, too: all of them are the library.
-    ownAllIn(options.dataFolder)
+    closeOwn(options.dataFolder)
   }
   const missing = readFileHeader(path).kind === 'missing'
   if (missing) {
@@ -72,6 +71,16 @@ function openChecked(options: OpeningOptions): Opening {
   }
   if (header.form > NEWEST_FORM) return newer()
   return connected(path, options.readonly || !mayWrite(options.dataFolder, path), missing)
+}
+
+/** The library's file with what SQLite keeps beside it, half-made, put aside, or left over. */
+const OWN_NAME = /^library(?:-\d+\.part|(?:-(?:replaced|left-over)-[\dTZ-]+)?\.sqlite)(?:-(?:wal|shm|journal))?$/
+
+/** Closes what an earlier version left open. The user may have named any folder: what else lies in it is none of ours. */
+function closeOwn(dataFolder: string): void {
+  const backups = backupFolder(dataFolder)
+  ownEntriesIn(dataFolder, (name) => OWN_NAME.test(name) || name === basename(backups))
+  ownEntriesIn(backups, isBackupFile)
 }
 
 const WAY_BACK = 'Put a backup in its place; the file itself is kept beside it under another name.'

@@ -72,6 +72,9 @@ class OpenLibrary implements Library {
   async open(mayMake: boolean): Promise<void> {
     const { dataFolder, now, readonly } = this.#options
     this.#checked = false
+    // The connection to what was watched is closed by now.
+    this.#watch.close()
+    this.#watch = NO_CHANGE
     this.#opening = openFile({ dataFolder, now, readonly, mayMake })
     if (isSmall(dataFolder)) this.#check()
     if (this.#opening.state === 'open') await this.#bringUpToDate(this.#opening.connection)
@@ -232,6 +235,8 @@ class OpenLibrary implements Library {
     // What was asked for before the end is still saved.
     await Promise.allSettled(this.#writing)
     if ('connection' in this.#opening) this.#opening.connection.close()
+    this.#watch.close()
+    this.#watch = NO_CHANGE
     this.#opening = { state: 'unavailable', message: 'The library is closed.' }
   }
 }

@@ -1,6 +1,6 @@
 /** Notices that another program wrote over the library's file while it is open here, before anything more is acknowledged. */
 import { closeSync, openSync, readFileSync, readSync, statSync } from 'node:fs'
-import { APPLICATION_ID } from './file-header.ts'
+import { beginsLibrary, pageSizeOf } from './file-header.ts'
 
 /** `replaced`: another file stands under the name, or none. `overwritten`: the same file holds what SQLite never wrote. */
 export type FileChange = 'none' | 'replaced' | 'overwritten'
@@ -8,6 +8,8 @@ export type FileChange = 'none' | 'replaced' | 'overwritten'
 export interface FileWatch {
   /** Cheap while nothing was written to the file itself: one look at its size and time. */
   look(): FileChange
+  /** To be called once SQLite has closed the file, and not before. To whoever still looks it is another file from then on. */
+  close(): void
 }
 
 /** Pages of our libraries, SQLite's own default. */
@@ -17,7 +19,7 @@ const FRAME_HEADER = 24
 /** Looks before a file counts as written over, and with the pauses between them a tenth of a second. */
 const LOOKS = 3
 
-export const NO_CHANGE: FileWatch = { look: () => 'none' }
+export const NO_CHANGE: FileWatch = { look: () => 'none', close: () => undefined }
 
 interface Seen {
   readonly identity: string
@@ -33,20 +35,28 @@ interface Seen {
  * into it, by whichever window. So a first page that is neither the one seen last nor any that stands in the log is not
  * SQLite's, unless the log has begun again since.
  *
- * The descriptor stays open for good: closing any descriptor of a file drops all the locks this process holds on it,
- * SQLite's too (https://sqlite.org/howtocorrupt.html, section 2.2).
+ * The descriptor stays open as long as SQLite's own: closing any descriptor of a file drops all the locks this process
+ * holds on it, SQLite's too (https://sqlite.org/howtocorrupt.html, section 2.2).
  */
 export function watchFile(path: string): FileWatch {
   const file = opened(path)
   if (file === null) return NO_CHANGE
   let seen = see(path, file)
+  let closed = false
   return {
     look: () => {
+      // Its number may be another file's by now.
+      if (closed) return 'replaced'
       const now = see(path, file, seen)
       if (now === null || seen === null || now.identity !== seen.identity) return 'replaced'
       if (isForeign(now, seen, path)) return 'overwritten'
       seen = now
       return 'none'
+    },
+    close: () => {
+      if (closed) return
+      closed = true
+      closeSync(file)
     },
   }
 }
@@ -91,19 +101,14 @@ function see(path: string, file: number, before: Seen | null = null): Seen | nul
 
 function isForeign(now: Seen, seen: Seen, path: string): boolean {
   if (now.firstPage.equals(seen.firstPage)) return now.bytes < seen.bytes
-  if (!isLibraryPage(now.firstPage)) return true
+  if (!isFirstPage(now.firstPage)) return true
   if (now.log !== seen.log) return false
   return !standsInLog(path, now.firstPage)
 }
 
-/** By the SQLite file format: the magic text, the page size at 16, the application's id at 68. */
-function isLibraryPage(page: Buffer): boolean {
-  return (
-    page.length === PAGE &&
-    page.toString('latin1', 0, 16) === 'SQLite format 3\0' &&
-    page.readUInt16BE(16) === PAGE &&
-    page.readUInt32BE(68) === APPLICATION_ID
-  )
+/** The first page of a library of ours, whole. */
+function isFirstPage(page: Buffer): boolean {
+  return page.length === PAGE && beginsLibrary(page) && pageSizeOf(page) === PAGE
 }
 
 function firstPage(file: number): Buffer {

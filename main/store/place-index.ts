@@ -1,13 +1,6 @@
 /** The R*Tree of spots: keeps it in step with the spots, and asks it for a box that may cross the antimeridian. */
+import type { Bounds } from '#core/geo/bounds.ts'
 import type { ReadHandle, SqlValue, WriteHandle } from './handle.ts'
-
-export interface StoredBounds {
-  readonly south: number
-  readonly north: number
-  /** Greater than east when the box crosses the antimeridian. */
-  readonly west: number
-  readonly east: number
-}
 
 /** Enters the spots with these keys, taking their position from the spots' own rows. */
 export function enterPlaces(handle: WriteHandle, keys: readonly number[]): void {
@@ -23,7 +16,7 @@ export function leavePlaces(handle: WriteHandle, keys: readonly number[]): void 
 }
 
 /** The box as one or two that do not cross: stored longitudes run from -180 up to, never reaching, 180. */
-export function plainBoxes(bounds: StoredBounds): readonly StoredBounds[] {
+export function plainBoxes(bounds: Bounds): readonly Bounds[] {
   if (bounds.west > bounds.east)
     return [
       { ...bounds, east: 180 },
@@ -44,22 +37,22 @@ export const IN_BOX = `place.east >= ? AND place.west <= ? AND place.north >= ? 
   AND ((place.west >= ? AND place.east <= ? AND place.south >= ? AND place.north <= ?)
     OR EXISTS (SELECT 1 FROM spot INDEXED BY spot_at WHERE spot.key = place.key AND ${EXACTLY}))`
 
-export function boxValues({ west, east, south, north }: StoredBounds): readonly SqlValue[] {
+export function boxValues({ west, east, south, north }: Bounds): readonly SqlValue[] {
   return [west, east, south, north, west, east, south, north, west, east, south, north]
 }
 
 /** Joins the exact position to rows that are found in another way, and keeps those in one of the boxes. */
-export function joinInAny(keyColumn: string, boxes: readonly StoredBounds[]): string {
+export function joinInAny(keyColumn: string, boxes: readonly Bounds[]): string {
   const any = boxes.map(() => `(${EXACTLY})`).join(' OR ')
   return `CROSS JOIN spot INDEXED BY spot_at ON spot.key = ${keyColumn} AND (${any})`
 }
 
-export function anyBoxValues(boxes: readonly StoredBounds[]): readonly SqlValue[] {
+export function anyBoxValues(boxes: readonly Bounds[]): readonly SqlValue[] {
   return boxes.flatMap(({ west, east, south, north }) => [west, east, south, north])
 }
 
 /** How many spots stand in the boxes, give or take those within 2 m of an edge, counting no further than `most`. */
-export function countPlaces(handle: ReadHandle, boxes: readonly StoredBounds[], most: number): number {
+export function countPlaces(handle: ReadHandle, boxes: readonly Bounds[], most: number): number {
   const sql = `SELECT count(*) AS count FROM (SELECT 1 FROM spot_place
     WHERE east >= ? AND west <= ? AND north >= ? AND south <= ? LIMIT ?)`
   let count = 0

@@ -2,6 +2,7 @@
 import type { Output } from '#app/contract/index.ts'
 import { mendFigures } from '#app/contract/mended.ts'
 import { shootShape, spotShape } from '#app/contract/records.ts'
+import { parsedJson } from '#core/parsed-json.ts'
 import { Refused } from './fault.ts'
 import type { ReadHandle, WriteHandle } from './handle.ts'
 
@@ -82,12 +83,8 @@ type Fields = Readonly<Record<string, unknown>>
 
 /** Null for what is no record of that id: SQLite's own check sees only that the file is sound, not what stands in it. */
 function recordIn(document: string, id: string): Fields | null {
-  try {
-    const record: unknown = JSON.parse(document)
-    return isFields(record) && record['id'] === id ? record : null
-  } catch {
-    return null
-  }
+  const record = parsedJson(document)
+  return isFields(record) && record['id'] === id ? record : null
 }
 
 /** What stands in columns of its own as well has to agree. */

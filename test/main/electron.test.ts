@@ -16,6 +16,8 @@ let closed: number
 let closing: Promise<void>
 const given: {
   sound?: Result<null>
+  data?: Promise<Result<null>>
+  dataSound?: () => Promise<Result<null>>
   fetch?: (url: string, headers: Headers, signal: AbortSignal) => Promise<Response>
 } = {}
 const words = process.argv
@@ -43,6 +45,7 @@ async function load(lock = true): Promise<Fake> {
   vi.doMock('#main/services.ts', () => ({
     openServices: async (options: typeof given) => {
       given.fetch = options.fetch as NonNullable<(typeof given)['fetch']>
+      given.dataSound = options.dataSound as NonNullable<(typeof given)['dataSound']>
       return {
         handlers: stubHandlers({ 'library.shoots': () => done({ shoots: [] }) }),
         tilePrefix: '/tiles/key',
@@ -60,7 +63,10 @@ async function load(lock = true): Promise<Fake> {
       }
     },
   }))
-  vi.doMock('#main/unpacked-check.ts', () => ({ checkUnpacked: async () => given.sound ?? done(null) }))
+  vi.doMock('#main/unpacked-check.ts', () => ({
+    checkAddon: async () => given.sound ?? done(null),
+    checkUnpackedData: async () => given.data ?? done(null),
+  }))
   vi.doMock('#main/serve.ts', async (original) => ({
     ...(await original<typeof import('#main/serve.ts')>()),
     readPage: async () => new Map([['/index.html', { type: 'text/html; charset=utf-8', body: new Uint8Array([60]) }]]),
@@ -151,13 +157,28 @@ test('a data folder that cannot be used is told in words, and nothing is begun',
   expect(fake.order).not.toContain('lock')
 })
 
-test('a packed file that is not the one packed is told, and nothing is opened', async () => {
+test('an addon that is not the one packed is told, and nothing is opened', async () => {
   given.sound = failed('not-as-packed', 'Install the program again.')
   const fake = await load()
   fake.becomeReady()
   await vi.waitFor(() => expect(fake.app.exit).toHaveBeenCalledWith(1))
   delete given.sound
   expect([fake.errors, fake.made, fake.invoked.size]).toEqual([['Standpoint could not start'], [], 0])
+})
+
+test('packed data is looked at while the window opens; where it is not what was packed, that is told and the program ends', async () => {
+  const check = Promise.withResolvers<Result<null>>()
+  given.data = check.promise
+  const fake = await load()
+  fake.becomeReady()
+  await vi.waitFor(() => expect(fake.made).toHaveLength(1))
+  expect([fake.errors, fake.app.exit.mock.calls]).toEqual([[], []])
+  const read = given.dataSound?.()
+  check.resolve(failed('not-as-packed', 'Install the program again.'))
+  delete given.data
+  // Whoever was to read of it hears of it when the end is settled.
+  expect((await read)?.ok).toBe(false)
+  expect([fake.errors, fake.app.exit.mock.calls]).toEqual([['Standpoint could not start'], [[1]]])
 })
 
 describe('the page', () => {

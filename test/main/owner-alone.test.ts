@@ -1,10 +1,10 @@
 /** What the user owns is for the user alone: each folder and file the program makes, and those that it once made for all to read. */
-import { chmodSync, mkdtempSync, readdirSync, rmSync, statSync, symlinkSync, writeFileSync } from 'node:fs'
+import { chmodSync, mkdirSync, mkdtempSync, readdirSync, rmSync, statSync, symlinkSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, test } from 'vitest'
 import { openLog } from '#main/log.ts'
-import { ownAllIn, ownFolder } from '#main/owner-alone.ts'
+import { ownEntriesIn, ownFolder } from '#main/owner-alone.ts'
 import { openTileCache } from '#main/store/tile-cache.ts'
 import { saved, shootRecord } from '#test/help/library-records.ts'
 import { openedLibrary, valueOf } from '#test/help/open-library.ts'
@@ -67,6 +67,27 @@ describe.skipIf(process.platform === 'win32')('modes', () => {
     for (const name of readdirSync(join(place, 'backups'))) expect(modeOf(join(place, 'backups', name))).toBe('600')
   })
 
+  test('of what else lies in the folder of a library stay as they are', async () => {
+    const place = join(folder, 'library')
+    const keys = { keyOf: async () => null, set: async () => 'none' as const }
+    const first = await openedLibrary(place, { keys })
+    valueOf(await first.tend())
+    await first.close()
+    const files = ['letter.txt', 'library.txt', 'library-of-birds.sqlite', 'shared/note', 'backups/other.zip']
+    mkdirSync(join(place, 'shared'))
+    for (const name of files) writeFileSync(join(place, name), '')
+    for (const name of files) chmodSync(join(place, name), 0o664)
+    chmodSync(join(place, 'shared'), 0o775)
+    await openedLibrary(place, { keys })
+    for (const name of files) expect([name, modeOf(join(place, name))]).toEqual([name, '664'])
+    expect(modeOf(join(place, 'shared'))).toBe('775')
+  })
+
+  test('of what is not to be listed stay as they are, and nothing stops for it', () => {
+    writeFileSync(join(folder, 'no-folder'), '')
+    expect(() => ownEntriesIn(join(folder, 'no-folder'), () => true)).not.toThrow()
+  })
+
   test('of the log and the tiles', () => {
     const log = openLog(join(folder, 'logs'), 200)
     for (let line = 0; line < 10; line += 1) log.info('a line long enough to fill a small file', { line })
@@ -82,7 +103,7 @@ describe.skipIf(process.platform === 'win32')('modes', () => {
     chmodSync(join(place, 'kept'), 0o444)
     writeFileSync(join(folder, 'theirs'), '')
     symlinkSync(join(folder, 'theirs'), join(place, 'link'))
-    ownAllIn(place)
+    ownEntriesIn(place, () => true)
     expect([modeOf(join(place, 'kept')), modeOf(join(folder, 'theirs'))]).toEqual(['400', '644'])
   })
 })

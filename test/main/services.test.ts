@@ -5,6 +5,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { contract, type CallName, type Input } from '#app/contract/index.ts'
 import { CALL_NAMES } from '#app/contract/names.ts'
+import { done } from '#core/result.ts'
 import { dispatch } from '#main/door/handle.ts'
 import { openServices, type Services, type ServicesOptions } from '#main/services.ts'
 import { saved, shootRecord, spotRecord } from '#test/help/library-records.ts'
@@ -23,6 +24,7 @@ const optionsFor = (place: string): ServicesOptions => ({
   fetch: () => Promise.reject(new Error('no network in this test')),
   cipher: null,
   printer: null,
+  dataSound: async () => done(null),
 })
 
 beforeAll(async () => {

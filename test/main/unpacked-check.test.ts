@@ -4,7 +4,7 @@ import { appendFileSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'n
 import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
 import { afterEach, beforeEach, expect, test } from 'vitest'
-import { checkUnpacked } from '#main/unpacked-check.ts'
+import { checkAddon, checkUnpackedData } from '#main/unpacked-check.ts'
 
 const ADDON = `node_modules/better-sqlite3/prebuilds/${process.platform}-${process.arch}.node`
 const ELSEWHERE = 'node_modules/better-sqlite3/prebuilds/plan9-mips.node'
@@ -18,7 +18,8 @@ function put(path: string, text: string): string {
   return createHash('sha256').update(text).digest('hex')
 }
 
-const check = () => checkUnpacked(root, join(root, 'out'))
+const addon = () => checkAddon(root, join(root, 'out'))
+const data = () => checkUnpackedData(root, join(root, 'out'))
 
 beforeEach(() => {
   root = mkdtempSync(join(tmpdir(), 'standpoint-unpacked-'))
@@ -28,17 +29,18 @@ beforeEach(() => {
 afterEach(() => rmSync(root, { recursive: true, force: true }))
 
 test('as it was packed it is sound, whatever other machines are packed with', async () => {
-  expect((await check()).ok).toBe(true)
+  expect([(await addon()).ok, (await data()).ok]).toEqual([true, true])
 })
 
 test.each([
-  ['an addon with one byte more', () => appendFileSync(join(root, ADDON), 'x'), ADDON],
-  ['another addon', () => put(ADDON, 'the Addon'), ADDON],
-  ['no addon', () => rmSync(join(root, ADDON)), ADDON],
-  ['zones with one byte changed', () => put(ZONES, 'Zones '.repeat(500_000)), ZONES],
-  ['no zones', () => rmSync(join(root, ZONES)), ZONES],
-  ['no list', () => rmSync(join(root, 'out/checks/unpacked.json')), 'list'],
-])('%s is named, with what to do', async (_, spoil, named) => {
+  ['an addon with one byte more', () => appendFileSync(join(root, ADDON), 'x'), addon, ADDON],
+  ['another addon', () => put(ADDON, 'the Addon'), addon, ADDON],
+  ['no addon', () => rmSync(join(root, ADDON)), addon, ADDON],
+  ['zones with one byte changed', () => put(ZONES, 'Zones '.repeat(500_000)), data, ZONES],
+  ['no zones', () => rmSync(join(root, ZONES)), data, ZONES],
+  ['no list', () => rmSync(join(root, 'out/checks/unpacked.json')), addon, 'list'],
+  ['no list of data', () => rmSync(join(root, 'out/checks/unpacked.json')), data, 'list'],
+])('%s is named, with what to do', async (_, spoil, check, named) => {
   spoil()
   const answer = await check()
   expect(answer).toMatchObject({
@@ -46,4 +48,9 @@ test.each([
     fault: { reason: 'not-as-packed', message: expect.stringContaining(named) },
   })
   expect(answer).toMatchObject({ fault: { message: expect.stringContaining('Install the program again') } })
+})
+
+test('what is wrong with the data is no fault of the addon, which is looked at first and alone', async () => {
+  rmSync(join(root, ZONES))
+  expect((await addon()).ok).toBe(true)
 })

@@ -44,7 +44,7 @@ export function hourBeads(at: LatLon, hours: readonly ClockHour[], skyline: Ligh
   return hours.flatMap((hour) => {
     const { azimuth, altitude } = sunAt(at, hour.instant)
     const apparent = apparentAltitude(altitude)
-    const hidden = overSkyline(skyline, { azimuth, altitude, apparent }) <= 0
+    const hidden = overSkyline(skyline, { azimuth, altitude }) <= 0
     return altitude > SUN_RISE_ALTITUDE ? [{ ...hour, azimuth, altitude: apparent, hidden }] : []
   })
 }

@@ -85,7 +85,7 @@ describe('an alignment', () => {
       expect(found?.ok === true && found.value.length > 0).toBe(true)
       if (found?.ok === true) expect(found.value.every(({ ground }) => ground === null)).toBe(true)
     }
-    expect(behindGround(null, { azimuth: 180, apparent: 60, radius: 0.27 })).toBeNull()
+    expect(behindGround(null, { azimuth: 180, altitude: 60, radius: 0.27 })).toBeNull()
   })
 })
 

@@ -3,7 +3,7 @@ import { skylineAt } from '#core/ground/skyline.ts'
 import { describe, expect, it } from 'vitest'
 import { SUN_RISE_ALTITUDE } from '#core/light/day-events.ts'
 import { apparentAltitude } from '#core/light/refraction.ts'
-import { LOOK_OVER_GROUND_EVERY, directLight, overSkyline } from '#core/light/over-skyline.ts'
+import { LOOK_OVER_GROUND_EVERY, behindGround, directLight, overSkyline } from '#core/light/over-skyline.ts'
 import { rememberingSun } from '#core/light/wish-margin.ts'
 import { SUN_RADIUS, sunAt } from '#core/light/sky.ts'
 import { civilDayOf } from '#core/time/civil.ts'
@@ -57,10 +57,30 @@ describe('direct light', () => {
 
   it('over a level skyline is the almanacs’ day, but for the air’s own refraction at the horizon', () => {
     const level = { step: 0.25, altitudes: new Float32Array(1440) }
-    const sun = { azimuth: 90, altitude: SUN_RISE_ALTITUDE, apparent: apparentAltitude(SUN_RISE_ALTITUDE) }
+    const sun = { azimuth: 90, altitude: SUN_RISE_ALTITUDE }
     expect(overSkyline(null, sun)).toBe(0)
     expect(Math.abs(overSkyline(level, sun))).toBeLessThan(0.15)
   })
+
+  it.each([-0.8, -0.2, 0, 0.3, 1, 4])(
+    'over ground at %d degrees ends when the disc is said to be behind it',
+    (rise) => {
+      const skyline = { step: 90, altitudes: new Float32Array(4).fill(rise) }
+      for (let altitude = rise - 2; altitude < rise + 2; altitude += 0.001) {
+        const disc = { azimuth: 120, altitude, radius: SUN_RADIUS }
+        expect([altitude, behindGround(skyline, disc) === 'behind']).toEqual([
+          altitude,
+          overSkyline(skyline, disc) <= 0,
+        ])
+        // The lower edge is lifted by itself, too: it clears the ground when an upper edge at its place would.
+        const lower = { azimuth: 120, altitude: altitude - 2 * SUN_RADIUS }
+        expect([altitude, behindGround(skyline, disc) === 'clear']).toEqual([
+          altitude,
+          overSkyline(skyline, lower) >= 0,
+        ])
+      }
+    },
+  )
 
   it('reads a skyline straight between its azimuths, round north too, and unknown ground as unknown', () => {
     const altitudes = new Float32Array(1440)

@@ -1,5 +1,5 @@
 /** The ground before which sun and moon stand at a landmark: a summit that is looked at hides nothing by itself, other hills do. */
-import { skylineAt } from '#core/ground/skyline.ts'
+import { skyline, skylineAt } from '#core/ground/skyline.ts'
 import { describe, expect, it } from 'vitest'
 import { destination } from '#core/geo/geodesic.ts'
 import { placeOnGrid } from '#core/ground/elevation-grid.ts'
@@ -35,8 +35,8 @@ function plan(landmark: Landmark, obstructions: Plan['shoot']['obstructions'] = 
 }
 
 const skylineOf = (of: Plan, azimuth: number): number | null => {
-  const skyline = alignmentSkyline(of, skylinesOf(of) ?? LEVEL_HORIZON)
-  return skyline === null ? null : skylineAt(skyline, azimuth)
+  const line = alignmentSkyline(of, skylinesOf(of) ?? LEVEL_HORIZON)
+  return line === null ? null : skylineAt(line, azimuth)
 }
 
 describe('the skyline before which a body stands', () => {
@@ -76,6 +76,36 @@ describe('the skyline before which a body stands', () => {
       // Lowered to the lowest there is, not made unknown: what hides nothing must not put the times in doubt either.
       if (Math.abs(away - WIDTH / 2) > 1e-3) expect(height).toBe(away < WIDTH / 2 ? 0 : before[index])
     })
+  })
+})
+
+describe('of rings of ground', () => {
+  /** The same hills in coarse cells, so far to each side. */
+  const ringOf = (half: number, cell: number) =>
+    groundOf(
+      2 * half + 1,
+      cell,
+      (east, north) => Math.max(0, HEIGHT * (1 - Math.hypot(east, north - FAR) / (WIDTH / 2))),
+      AT,
+    )
+
+  it('those that lie under finer cells at the summit are not made again, and the skyline is as if they were', () => {
+    const outer = ringOf(60, 100)
+    const ground = { ...grid, beyond: outer }
+    const made = groundWithout(SUMMIT, ground)
+    expect(made.heights).not.toBe(grid.heights)
+    expect(made.beyond?.heights).toBe(outer.heights)
+    const all = { ...groundWithout(SUMMIT, grid), beyond: groundWithout(SUMMIT, outer) }
+    expect(all.beyond.heights).not.toBe(outer.heights)
+    const eye = { east: 0, north: 0, elevation: 1.2 }
+    expect(skyline(made, eye, 0.13).altitudes).toEqual(skyline(all, eye, 0.13).altitudes)
+  })
+
+  it('those that are read about the summit are, too', () => {
+    // The finer cells end 50 m behind the summit's foot: a cell of the outer ring reaches over it.
+    const fine = groundOf(371, 10, (east, north) => (Math.hypot(east, north - FAR) < WIDTH / 2 ? 100 : 0), AT)
+    const outer = ringOf(60, 100)
+    expect(groundWithout(SUMMIT, { ...fine, beyond: outer }).beyond?.heights).not.toBe(outer.heights)
   })
 })
 

@@ -42,10 +42,22 @@ const ramp =
     return { heights, trouble: null }
   }
 
-async function filled(wish: { lat: number; lon: number; cell: number; half: number }, raster: Raster) {
-  const grid = emptyGrid({ centre: { lat: wish.lat, lon: wish.lon }, cell: wish.cell, half: wish.half })
+interface Window {
+  readonly lat: number
+  readonly lon: number
+  readonly cell: number
+  readonly half: number
+}
+
+/** Nothing of it known yet. */
+function windowAt({ lat, lon, cell, half }: Window) {
+  return emptyGrid({ centre: { lat, lon }, east: 0, north: 0, cell, half })
+}
+
+async function filled(wish: Window, raster: Raster) {
+  const grid = windowAt(wish)
   const lattice = await latticeOf(grid, never)
-  const result = await fillFrom(grid, lattice, raster, makeChunkCache(), never)
+  const result = await fillFrom(grid, lattice, raster, makeChunkCache(), never, false)
   return { grid, lattice, ...result }
 }
 
@@ -61,7 +73,7 @@ describe('the place of a cell read between exact ones', () => {
     [89.5, 10, 50, 60],
     [60, 5, 500, 1500],
   ])('at %f, %f with cells of %i m', async (lat, lon, cell, half) => {
-    const grid = emptyGrid({ centre: { lat, lon }, cell, half })
+    const grid = windowAt({ lat, lon, cell, half })
     const { block, columns, lats, lons } = await latticeOf(grid, never)
     let worst = 0
     for (let step = 0; step < 400; step++) {
@@ -132,9 +144,16 @@ describe('a window', () => {
   })
 
   test('keeps what was known and fills only the rest', async () => {
-    const grid = emptyGrid({ centre: { lat: 10, lon: 10 }, cell: 50, half: 5 })
+    const grid = windowAt({ lat: 10, lon: 10, cell: 50, half: 5 })
     grid.heights[60] = 1234
-    const result = await fillFrom(grid, await latticeOf(grid, never), earth(ramp('row')), makeChunkCache(), never)
+    const result = await fillFrom(
+      grid,
+      await latticeOf(grid, never),
+      earth(ramp('row')),
+      makeChunkCache(),
+      never,
+      false,
+    )
     expect([result.cells, grid.heights[60]]).toEqual([120, 1234])
   })
 
@@ -161,8 +180,8 @@ describe('a window', () => {
     })
     const cache = makeChunkCache()
     const once = async () => {
-      const grid = emptyGrid({ centre: { lat: 45.5, lon: 11 }, cell: 200, half: 20 })
-      return { grid, ...(await fillFrom(grid, await latticeOf(grid, never), broken, cache, never)) }
+      const grid = windowAt({ lat: 45.5, lon: 11, cell: 200, half: 20 })
+      return { grid, ...(await fillFrom(grid, await latticeOf(grid, never), broken, cache, never, false)) }
     }
     const first = await once()
     expect(first.trouble).toBe('It failed.')
@@ -179,10 +198,10 @@ describe('a window', () => {
       left.abort()
       return { heights: null, trouble: null }
     })
-    const grid = emptyGrid({ centre: { lat: 45.5, lon: 11 }, cell: 200, half: 20 })
-    await expect(fillFrom(grid, await latticeOf(grid, never), slow, makeChunkCache(), left.signal)).rejects.toThrow(
-      'aborted',
-    )
+    const grid = windowAt({ lat: 45.5, lon: 11, cell: 200, half: 20 })
+    await expect(
+      fillFrom(grid, await latticeOf(grid, never), slow, makeChunkCache(), left.signal, false),
+    ).rejects.toThrow('aborted')
   })
 })
 

@@ -4,6 +4,7 @@ import fc from 'fast-check'
 import { makeChunkCache } from '#main/ground/chunk-cache.ts'
 import { heightFrom } from '#main/ground/ground-source.ts'
 import { hgtBounds, hgtCorner, hgtHeights, hgtLoader, hgtName, hgtRaster, hgtSide } from '#main/ground/hgt.ts'
+import { newTally } from '#main/ground/possible-height.ts'
 import type { Raster } from '#main/ground/raster.ts'
 import { makeSampler } from '#main/ground/sample.ts'
 import { hgtBytes } from '#test/help/elevation-files.ts'
@@ -24,7 +25,7 @@ function rasterOf(name: string, bytes: Buffer): Raster {
     name,
     corner.value,
     side.value,
-    hgtLoader(corner.value, side.value, async () => handle as never),
+    hgtLoader(corner.value, side.value, async () => handle as never, newTally()),
   )
 }
 
@@ -102,7 +103,7 @@ describe('the size', () => {
 
 describe('the samples', () => {
   test('are 16 bits, high byte first, and −32768 is no data', () => {
-    const heights = hgtHeights(Buffer.from([0x01, 0xcb, 0xff, 0xff, 0x80, 0x00]))
+    const heights = hgtHeights(Buffer.from([0x01, 0xcb, 0xff, 0xff, 0x80, 0x00]), newTally())
     expect([...heights]).toEqual([459, -1, Number.NaN])
   })
 
@@ -110,7 +111,7 @@ describe('the samples', () => {
     const bytes = Buffer.alloc(12)
     for (const [at, height] of [9000, 9001, 32_640, -11_500, -11_501, -32_767].entries())
       bytes.writeInt16BE(height, at * 2)
-    expect([...hgtHeights(bytes)]).toEqual([9000, Number.NaN, Number.NaN, -11_500, Number.NaN, Number.NaN])
+    expect([...hgtHeights(bytes, newTally())]).toEqual([9000, Number.NaN, Number.NaN, -11_500, Number.NaN, Number.NaN])
   })
 
   test('run from the north-west; the name gives the centre of the south-west one', async () => {

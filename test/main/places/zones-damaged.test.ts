@@ -2,6 +2,7 @@
 import { writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { expect, it } from 'vitest'
+import { done } from '#core/result.ts'
 import { ZONES_FILE, makeZoneFinder } from '#main/places/zones.ts'
 import { temporaryFolder } from '#test/help/temporary-folder.ts'
 
@@ -9,7 +10,7 @@ it('says that the boundaries cannot be read, and still answers where none are ne
   const folder = temporaryFolder()
   const file = join(folder, ZONES_FILE)
   await writeFile(file, 'cut short')
-  const finder = makeZoneFinder(folder)
+  const finder = makeZoneFinder(folder, async () => done(null))
   expect(await finder.zones({ at: { lat: 65.85, lon: 24.15 } })).toEqual({
     ok: false,
     fault: {

@@ -4,12 +4,13 @@ import { join, resolve } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { placeCalls } from '#app/contract/places.ts'
 import { formatOffset, isZone, zoneName } from '#core/time/civil.ts'
+import { type Result, done, failed } from '#core/result.ts'
 import { ZONES_ATTRIBUTION, ZONES_FILE, makeZoneFinder } from '#main/places/zones.ts'
 import { temporaryFolder } from '#test/help/temporary-folder.ts'
 
 /** As installed: the build copies the file from here. */
 const DATA = resolve(import.meta.dirname, '../../../node_modules/geo-tz/data')
-const finder = makeZoneFinder(DATA)
+const finder = makeZoneFinder(DATA, async () => done(null))
 
 async function zones(lat: number, lon: number): Promise<readonly string[]> {
   const answer = await finder.zones({ at: { lat, lon } })
@@ -67,9 +68,23 @@ describe('at sea', () => {
   })
 })
 
+it('answers nothing while the boundaries are not known to be as packed, and says so where they are not', async () => {
+  const check = Promise.withResolvers<Result<null, 'not-as-packed'>>()
+  let answered = false
+  const asked = makeZoneFinder(DATA, () => check.promise).zones({ at: { lat: 46.9, lon: 7.4 } })
+  void asked.then(() => {
+    answered = true
+  })
+  // Longer than an answer out of the same boundaries takes, which are loaded by now.
+  await zones(46.9, 7.4)
+  expect(answered).toBe(false)
+  check.resolve(failed('not-as-packed', 'Install it again.'))
+  expect(await asked).toEqual(failed('not-as-packed', 'Install it again.'))
+})
+
 it('says what is missing and what to do', async () => {
   const folder = temporaryFolder()
-  const answer = await makeZoneFinder(folder).zones({ at: { lat: 0, lon: 0 } })
+  const answer = await makeZoneFinder(folder, async () => done(null)).zones({ at: { lat: 0, lon: 0 } })
   expect(existsSync(join(folder, ZONES_FILE))).toBe(false)
   expect(answer).toEqual({
     ok: false,

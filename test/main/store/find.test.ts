@@ -2,14 +2,14 @@
 import * as fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Change } from '#app/contract/library.ts'
-import type { StoredBounds } from '#main/store/place-index.ts'
+import type { Bounds } from '#core/geo/bounds.ts'
 import { fold } from '#main/store/search-text.ts'
 import { removed, saved, shootRecord, type SpotRecord, spotRecord } from '#test/help/library-records.ts'
 import { openedLibrary, valueOf } from '#test/help/open-library.ts'
 import { temporaryFolder } from '#test/help/temporary-folder.ts'
 
 type Found = { ids: string[]; total: number; more: boolean }
-type Find = (words: string, within?: StoredBounds | null, limit?: number) => Promise<Found>
+type Find = (words: string, within?: Bounds | null, limit?: number) => Promise<Found>
 
 async function library(spots: readonly SpotRecord[], shootName = 'Autumn'): Promise<{ find: Find; apply: Apply }> {
   const { handlers } = await openedLibrary(temporaryFolder())
@@ -175,7 +175,7 @@ describe('boxes', () => {
   const at = (id: string, lat: number, lon: number, name = 'x'): SpotRecord =>
     spotRecord(id, 'a', { name, at: { lat, lon } })
 
-  test.each<[string, StoredBounds, string[]]>([
+  test.each<[string, Bounds, string[]]>([
     ['inside', { south: -10, north: 10, west: 0, east: 20 }, ['in']],
     ['across the antimeridian', { south: -20, north: -10, west: 170, east: -170 }, ['fiji-east', 'fiji-west']],
     ['up to 180 from the west', { south: -20, north: -10, west: 170, east: 180 }, ['fiji-west']],

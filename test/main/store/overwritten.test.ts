@@ -5,6 +5,8 @@ import {
   openSync,
   readdirSync,
   readFileSync,
+  readlinkSync,
+  renameSync,
   truncateSync,
   writeFileSync,
   writeSync,
@@ -95,6 +97,39 @@ test('is seen by looking, too: what is shown is what is there', async () => {
   const { folder, path, backup, service } = await opened()
   copyFileSync(join(backupFolder(folder), backup), path)
   expect(valueOf(await service.handlers['library.open']({ shootId: 'a' })).spots).toHaveLength(40)
+})
+
+/** Descriptors that this process has open on what is or was the library's file in a folder. */
+function heldOpen(folder: string): number {
+  const leadsTo = (name: string): string => {
+    try {
+      return readlinkSync(join('/proc/self/fd', name))
+    } catch {
+      // The one by which the list itself was read.
+      return ''
+    }
+  }
+  const isLibrary = (path: string): boolean =>
+    path.startsWith(join(folder, 'library')) && /^[^/]*\.sqlite(?: \(deleted\))?$/.test(path.slice(folder.length + 1))
+  return readdirSync('/proc/self/fd').filter((name) => isLibrary(leadsTo(name))).length
+}
+
+test.skipIf(process.platform !== 'linux')('what no longer is the library is held open no longer', async () => {
+  const { folder, path, backup, service } = await opened()
+  const before = heldOpen(folder)
+  expect(before).toBeGreaterThan(0)
+  const look = async () => valueOf(await service.handlers['library.state']({}))
+  for (let time = 0; time < 3; time += 1) {
+    // oxlint-disable-next-line no-await-in-loop -- one after the other
+    valueOf(await service.handlers['library.restore']({ backup }))
+    copyFileSync(join(backupFolder(folder), backup), `${path}.new`)
+    renameSync(`${path}.new`, path)
+    // oxlint-disable-next-line no-await-in-loop -- as above
+    expect(await look()).toMatchObject({ state: 'open', spotCount: 40 })
+  }
+  expect(heldOpen(folder)).toBe(before)
+  await service.close()
+  expect(heldOpen(folder)).toBe(0)
 })
 
 describe('what other windows do by right is not taken for that', () => {

@@ -1,0 +1,88 @@
+/** Archives as they are unpacked: what goes wrong on the disk is told as that, and nothing half-written stays. */
+import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
+import { unpack } from '#main/ground/archive.ts'
+import { hgtBytes, zipOf } from '#test/help/elevation-files.ts'
+
+/** What the file system answers instead of opening, writing or closing; '' while it does its work. */
+const faults = vi.hoisted(() => ({ openSync: '', writeFileSync: '', closeSync: '' }))
+
+vi.mock('node:fs', async (original) => {
+  const real = await original<typeof import('node:fs')>()
+  const failing = <Name extends keyof typeof faults>(name: Name) =>
+    ((...words: unknown[]) => {
+      const code = faults[name]
+      if (code !== '' && isOurs(name, words[0])) throw Object.assign(new Error(code), { code })
+      return Reflect.apply(real[name], null, words) as unknown
+    }) as (typeof real)[Name]
+  return {
+    ...real,
+    openSync: failing('openSync'),
+    writeFileSync: failing('writeFileSync'),
+    closeSync: failing('closeSync'),
+  }
+})
+
+/** Of what the test itself writes nothing fails. */
+function isOurs(name: keyof typeof faults, first: unknown): boolean {
+  return name !== 'openSync' || String(first).includes('.incoming-')
+}
+
+let folder: string
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), 'archive-'))
+})
+afterEach(() => {
+  Object.assign(faults, { openSync: '', writeFileSync: '', closeSync: '' })
+  rmSync(folder, { recursive: true, force: true })
+})
+
+const HILLS = hgtBytes(1201, (column, row) => (column * row) % 997)
+
+function put(bytes: Uint8Array): string {
+  const archive = join(folder, 'squares.zip')
+  writeFileSync(archive, bytes)
+  return archive
+}
+
+async function unpacked(archive: string, alive: () => void = () => undefined, to = folder) {
+  const wish = { folder: to, prefix: '.incoming-a', ending: /\.hgt$/i, largest: 30_000_000, most: 100_000_000 }
+  return unpack({ ...wish, archive }, alive)
+}
+
+describe('a fault of the disk', () => {
+  test.each([
+    ['openSync', 'ENOSPC', 'disk-full'],
+    ['openSync', 'EDQUOT', 'disk-full'],
+    ['openSync', 'EACCES', 'not-written'],
+    ['writeFileSync', 'ENOSPC', 'disk-full'],
+    ['writeFileSync', 'EIO', 'not-written'],
+    ['closeSync', 'EDQUOT', 'disk-full'],
+  ] as const)('in %s, %s, is told as %s', async (name, code, reason) => {
+    const archive = put(zipOf({ 'N46E007.hgt': HILLS, 'N47E007.hgt': HILLS }))
+    faults[name] = code
+    const { entries, fault } = await unpacked(archive)
+    expect([entries, fault?.reason]).toEqual([[], reason])
+    expect(fault?.message).not.toMatch(/damaged/)
+    expect(readdirSync(folder)).toEqual(['squares.zip'])
+  })
+
+  test('as a folder that is gone is no fault of the archive’s', async () => {
+    const archive = put(zipOf({ 'N46E007.hgt': HILLS }))
+    const { fault } = await unpacked(archive, undefined, join(folder, 'gone'))
+    expect(fault).toMatchObject({ reason: 'not-written', message: expect.stringContaining('could not be written') })
+  })
+})
+
+test('unpacked without a hitch it says that it is alive once a second, not at each piece', async () => {
+  let signs = 0
+  const begun = performance.now()
+  const { entries, fault } = await unpacked(put(zipOf({ 'N46E007.hgt': HILLS, 'N47E007.hgt': HILLS })), () => {
+    signs += 1
+  })
+  expect([entries.length, fault]).toEqual([2, null])
+  expect(signs).toBeLessThanOrEqual((performance.now() - begun) / 1000)
+  expect(readdirSync(folder).toSorted()).toEqual(['.incoming-a-1', '.incoming-a-2', 'squares.zip'])
+})
