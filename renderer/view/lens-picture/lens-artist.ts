@@ -2,7 +2,8 @@
 import type { Plan } from '#core/plan/plan.ts'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
 import type { Shoot } from '#core/record/shoot.ts'
-import { type FromLensWorker, type LensRequest, type ToLensWorker, ringSender, shootInPicture } from './lens-request.ts'
+import { ringSender } from '#renderer/job/sent-rings.ts'
+import { type FromLensWorker, type LensRequest, type ToLensWorker, shootInPicture } from './lens-request.ts'
 import type { StrokePart } from './stroke.ts'
 
 export interface LensArtist {
@@ -71,7 +72,8 @@ export function startArtist(canvas: HTMLCanvasElement, hearer: Hearer): LensArti
       }
       if (plan.terrain !== ground) {
         ground = plan.terrain
-        send({ say: 'ground', rings: ringsToSend(ground) })
+        const { rings, transfer } = ringsToSend(ground)
+        send({ say: 'ground', rings }, transfer)
       }
       turn += 1
       timer ??= setTimeout(() => lose('it did not answer'), PATIENCE)
