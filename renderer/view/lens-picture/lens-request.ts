@@ -25,7 +25,7 @@ export interface LensRequest {
 /** Shoot and ground change seldom, so they are sent when they do and kept. */
 export type ToLensWorker =
   | { readonly say: 'canvas'; readonly canvas: OffscreenCanvas }
-  | { readonly say: 'shoot'; readonly shoot: Shoot }
+  | { readonly say: 'shoot'; readonly changed: Partial<Shoot> }
   | { readonly say: 'ground'; readonly rings: readonly SentRing[] }
   | LensRequest
 
@@ -33,7 +33,21 @@ export type FromLensWorker =
   | { readonly say: 'drawn'; readonly turn: number; readonly parts: readonly StrokePart[] }
   | { readonly say: 'failed'; readonly turn: number; readonly message: string }
 
-/** The shoot without what no picture shows: drawn ground may be large. */
-export function shootInPicture(shoot: Shoot): Shoot {
-  return { ...shoot, stoppingGround: [], keepOuts: [] }
+/** What no picture shows: drawn ground may be large. */
+const UNSEEN = { stoppingGround: [], keepOuts: [] } satisfies Partial<Shoot>
+
+/** The page's end of the shoot: only those of its fields that are other objects than before; null when none is. */
+export function shootSender(): (shoot: Shoot) => Partial<Shoot> | null {
+  let sent: Partial<Shoot> = {}
+  return (shoot) => {
+    const known = new Map<string, unknown>(Object.entries(sent))
+    const changed = Object.entries(shoot).filter(([field, value]) => !(field in UNSEEN) && known.get(field) !== value)
+    sent = shoot
+    return changed.length === 0 ? null : (Object.fromEntries(changed) as Partial<Shoot>)
+  }
+}
+
+/** The worker's end: what did not change stays the same object, and all that was worked out of it serves on. */
+export function withChanged(shoot: Shoot | null, changed: Partial<Shoot>): Shoot {
+  return { ...UNSEEN, ...shoot, ...changed } as Shoot
 }

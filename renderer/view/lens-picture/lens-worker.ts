@@ -7,7 +7,7 @@ import { afterMessages } from '#renderer/job/run-jobs.ts'
 import { ringKeeper } from '#renderer/job/sent-rings.ts'
 import { type SpareSheet, drawStrokes, softReach, spareSheet } from './canvas-pen.ts'
 import { DARK_INKS, LIGHT_INKS } from './lens-inks.ts'
-import type { FromLensWorker, LensRequest, ToLensWorker } from './lens-request.ts'
+import { type FromLensWorker, type LensRequest, type ToLensWorker, withChanged } from './lens-request.ts'
 import { pictureOf } from './picture.ts'
 import { strokesOf } from './strokes.ts'
 import { type StrokePart, type Strokes } from './stroke.ts'
@@ -76,7 +76,7 @@ function drawNewest(): void {
 
 addEventListener('message', ({ data }: MessageEvent<ToLensWorker>) => {
   if (data.say === 'canvas') canvas = data.canvas
-  else if (data.say === 'shoot') shoot = data.shoot
+  else if (data.say === 'shoot') shoot = withChanged(shoot, data.changed)
   else if (data.say === 'ground') ground = groundOf(data.rings)
   else {
     if (waiting === null) later(drawNewest)
