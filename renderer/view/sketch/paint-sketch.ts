@@ -40,8 +40,6 @@ export function windowAround(
 export interface SketchLook {
   readonly palette: SketchPalette
   readonly pixelRatio: number
-  /** Paints open sea behind the island; without it the canvas stays clear there, for a coast map below. */
-  readonly sea: boolean
   readonly labels: boolean
 }
 
@@ -82,7 +80,7 @@ export function showsIsland(island: IslandData, window: SketchWindow): boolean {
   )
 }
 
-/** Draws the map; the canvas is `width x height x pixelRatio` device pixels. */
+/** Draws the map, clear where the sea is; the canvas is `width x height x pixelRatio` device pixels. */
 export function paintSketch(context: PaintContext, island: IslandData, window: SketchWindow, look: SketchLook): void {
   const pen: SketchPen = {
     context,
@@ -95,11 +93,6 @@ export function paintSketch(context: PaintContext, island: IslandData, window: S
   context.setTransform(look.pixelRatio, 0, 0, look.pixelRatio, 0, 0)
   context.clearRect(0, 0, window.width, window.height)
   if (showsIsland(island, window)) paintIsland(pen, island, look.labels)
-  if (look.sea) {
-    context.globalCompositeOperation = 'destination-over'
-    context.fillStyle = look.palette.sea
-    context.fillRect(0, 0, window.width, window.height)
-  }
   context.restore()
 }
 

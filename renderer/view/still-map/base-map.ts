@@ -2,8 +2,9 @@
 import type { TileSourceBrief } from '#app/contract/tiles.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { COAST_ATTRIBUTION, loadCoast } from '#renderer/view/sketch/coast-data.ts'
+import { layIsland } from '#renderer/view/sketch/lay-island.ts'
 import { paintCoastMap } from '#renderer/view/sketch/paint-coast.ts'
-import { paintSketch, showsIsland, windowAround } from '#renderer/view/sketch/paint-sketch.ts'
+import { windowAround } from '#renderer/view/sketch/paint-sketch.ts'
 import { SKETCH_ATTRIBUTION, loadIsland } from '#renderer/view/sketch/island-data.ts'
 import { DARK_PALETTE, LIGHT_PALETTE } from '#renderer/view/sketch/sketch-palette.ts'
 import { piecesFor } from './tile-pieces.ts'
@@ -64,16 +65,7 @@ async function paintSketchOn(
   const palette = base.dark ? DARK_PALETTE : LIGHT_PALETTE
   const window = windowAround(centre, zoom, width, height)
   paintCoastMap(context, coast, window, palette, SHARPNESS)
-  if (!showsIsland(island, window)) return 0
-  // The sketch clears what it paints on, so it is painted apart and laid over the coast.
-  const over = document.createElement('canvas')
-  over.width = context.canvas.width
-  over.height = context.canvas.height
-  const pen = over.getContext('2d')
-  if (pen === null) return 0
-  paintSketch(pen, island, window, { palette, pixelRatio: SHARPNESS, sea: false, labels: true })
-  context.setTransform(1, 0, 0, 1, 0, 0)
-  context.drawImage(over, 0, 0)
+  layIsland(context.canvas, island, window, { palette, pixelRatio: SHARPNESS, labels: true })
   return 0
 }
 
