@@ -5,7 +5,7 @@ import { type PlanTolerances, type ToleranceRequest, toleranceSteps } from '#cor
 import { atLeisure } from '#renderer/job/at-leisure.ts'
 import { sameParts } from './states-of-spots.ts'
 import { plan } from './board-plan.ts'
-import { liveShoot, liveSpot, spots } from '#renderer/state/library/library.ts'
+import { moving, spots } from '#renderer/state/library/library.ts'
 import { parkingsOf } from '#core/record/parkings.ts'
 import { skylines } from './skylines.ts'
 import { calmly } from './calmly.ts'
@@ -39,7 +39,7 @@ function partsOf({
 /** Null while something is dragged. */
 const wanted = computed<ToleranceRequest | null>(() => {
   const now = plan.value
-  if (now === null || liveSpot.value !== null || liveShoot.value !== null) return null
+  if (now === null || moving.value) return null
   return { plan: now, zone: zone.value, parkings: parkingsOf(spots.value), skylines: skylines.value }
 })
 
