@@ -1,5 +1,7 @@
 /** What lies under the plan: coasts always, and over them the sketch map, the ground by its elevations, or the tiles of the chosen source. */
 import { BaseSurface } from './base-surface.ts'
+import type { BaseLook } from '#renderer/view/base/base-request.ts'
+import { steady } from '#renderer/job/steady.ts'
 import { shownWindow } from '#renderer/view/drawing/map-look.ts'
 import { shownSource, sketchShown } from '#renderer/state/session/map-source.ts'
 import { computed, effect } from '@preact/signals'
@@ -53,7 +55,7 @@ export interface Base {
 
 /** Puts the base under a map and keeps it as the settings want it. */
 export function layBase(map: L.Map): Base {
-  const look = computed(() => ({ palette: dark.value ? 'dark' : 'light', sketch: sketchShown.value }) as const)
+  const look = steady<BaseLook>(() => ({ palette: dark.value ? 'dark' : 'light', sketch: sketchShown.value }))
   const surface = new BaseSurface(look.peek())
   surface.addTo(map)
   let tiles: TileBase | null = null
