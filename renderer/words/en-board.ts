@@ -202,7 +202,7 @@ export const boardWords = {
       ['Shift + arrow keys', 'Move it by 10 m'],
       ['Alt + Up, Alt + Down', 'Move the spot up or down the shelf'],
       ['Space, Enter, Backspace', 'While drawing on the map: set a point, end, take the last point back'],
-      ['Escape', 'Bring back what a field held, or give up a drag'],
+      ['Escape', 'Bring back what a field held, give up a drag, or go back to the board'],
     ],
     cautions: 'Before you go',
     licences: 'Licences',
