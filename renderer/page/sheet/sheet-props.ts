@@ -1,4 +1,5 @@
 /** All that the sheet is made of. */
+import type { WindowPart } from '#app/contract/ground.ts'
 import type { PlanTolerances } from '#core/tolerance/plan-tolerances.ts'
 import type { BaseMap } from '#renderer/view/still-map/base-map.ts'
 import type { GroundProps } from './ground-texts.ts'
@@ -8,7 +9,8 @@ export interface SheetProps extends GroundProps {
   readonly base: BaseMap
   /** The day of printing, as people write it. */
   readonly day: string
-  readonly attribution: string
+  /** What the ground is known from: profile and times are drawn of it. */
+  readonly elevations: readonly WindowPart[]
   readonly missing: number
   readonly onPainted: (painted: { readonly missing: number }) => void
 }

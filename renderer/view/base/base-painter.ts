@@ -5,15 +5,13 @@ import { type PaintCanvas, contextOf, freshCanvas } from '#renderer/view/sketch/
 import { loadCoast } from '#renderer/view/sketch/coast-data.ts'
 import type { CoastData } from '#renderer/view/sketch/coast-shapes.ts'
 import { type IslandData, loadIsland } from '#renderer/view/sketch/island-data.ts'
+import { GROUND_FROM, showsIsland } from '#renderer/view/sketch/island-box.ts'
 import { layIsland } from '#renderer/view/sketch/lay-island.ts'
 import { paintCoastMap } from '#renderer/view/sketch/paint-coast.ts'
 import { DARK_PALETTE, LIGHT_PALETTE } from '#renderer/view/sketch/sketch-palette.ts'
 import type { BaseLook, BaseRequest } from './base-request.ts'
 import { type GroundContours, type GroundRelief, groundContours, paintGround } from './paint-ground.ts'
 import { rasterPicture } from './raster-picture.ts'
-
-/** Farther away the window of elevations is a speck, and the island a dot. */
-const GROUND_FROM = 8
 
 export interface BasePainter {
   readonly look: (look: BaseLook) => void
@@ -65,7 +63,7 @@ export function basePainter(typefaces: () => Promise<unknown>): BasePainter {
       contours = drawing === null ? null : groundContours(drawing)
     },
     async paint(request) {
-      const wantsIsland = look.sketch && request.window.zoom >= GROUND_FROM
+      const wantsIsland = look.sketch && showsIsland(request.window)
       const [coast, island] = await Promise.all([
         loadCoast(),
         wantsIsland ? loadIsland() : null,
