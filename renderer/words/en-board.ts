@@ -69,7 +69,7 @@ export const boardWords = {
     moveDown: 'Move down',
     duplicate: 'Duplicate',
     remove: 'Delete',
-    pick: 'Pick for side by side',
+    pick: 'Put side by side',
     pickFull: 'Four are picked already. Take one away first.',
     actions: (name: string) => `Actions for ${name}`,
     moveHint: 'Alt and the arrow keys move it',

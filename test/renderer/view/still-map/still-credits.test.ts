@@ -23,7 +23,7 @@ test('elevations are named by who is owed, else by the file’s own name, each o
   const part = { id: 'file', name: 'valley.tif', resolution: 10, share: 0.5, attribution: '' }
   const tiles = { ...part, id: 'web', attribution: 'Survey of the valley' }
   expect(elevationCredits([part, tiles, { ...tiles, id: 'other' }])).toEqual([
-    'Elevations: valley.tif',
+    'Ground: valley.tif',
     'Survey of the valley',
   ])
   expect(elevationCredits([{ ...part, id: 'demo' }]).join()).toContain('Orlavay')
