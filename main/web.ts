@@ -1,4 +1,5 @@
 /** The loopback host's entry: composes the services, prints the address, opens the default browser. */
+import { messageOf } from '#core/message-of.ts'
 import { readFile } from 'node:fs/promises'
 import { homedir } from 'node:os'
 import { join } from 'node:path'
@@ -85,7 +86,7 @@ process.stdout.on('error', () => undefined)
 await startWeb(process.argv.slice(2)).catch((error: unknown) => {
   openLog(join(dataFolder(process.env, process.platform, homedir()), 'logs')).error('start-failed', { error })
   refuse(
-    `${error instanceof Error ? error.message : String(error)}. The log in the data folder has the details; ` +
+    `${messageOf(error)}. The log in the data folder has the details; ` +
       'when a file of the program itself is missing, install it again.',
   )
   // Services that were opened before the fault must not keep half a program running.

@@ -77,6 +77,30 @@ export function lighthouseFeature(): IslandFeature {
   return areaFeature('lighthouse', [ring], { name: LIGHTHOUSE.name, height: LIGHTHOUSE.height })
 }
 
+interface DrawnBox {
+  readonly west: number
+  readonly north: number
+  readonly east: number
+  readonly south: number
+}
+
+function corners({ geometry }: IslandFeature): readonly Pair[] {
+  if (geometry.type === 'Point') return [geometry.coordinates]
+  return geometry.type === 'LineString' ? geometry.coordinates : geometry.coordinates.flat()
+}
+
+/** Degrees around all that is drawn of the island, so that whoever looks elsewhere need not fetch it. */
+export function drawnBox(features: readonly IslandFeature[]): DrawnBox {
+  const box = { west: Infinity, north: -Infinity, east: -Infinity, south: Infinity }
+  for (const [lon, lat] of features.flatMap(corners)) {
+    box.west = Math.min(box.west, lon)
+    box.east = Math.max(box.east, lon)
+    box.south = Math.min(box.south, lat)
+    box.north = Math.max(box.north, lat)
+  }
+  return box
+}
+
 /** One feature a line, so that changes can be read. */
 export function collection(features: readonly IslandFeature[]): string {
   const lines = features.map((feature) => JSON.stringify(feature))

@@ -7,6 +7,7 @@ import {
   areaFeature,
   bridgeFeature,
   collection,
+  drawnBox,
   type IslandFeature,
   lighthouseFeature,
   lineFeature,
@@ -89,7 +90,7 @@ function names(ground: Ground): IslandFeature[] {
   })
 }
 
-function elevations(ground: Ground, quays: Quays): Pick<MadeIsland, 'elevation' | 'elevationHeader'> {
+function elevations(ground: Ground, quays: Quays): { readonly elevation: Uint8Array; readonly header: object } {
   const columns = (REACH_EAST * 2) / POST_SPACING + 1
   const rows = (REACH_NORTH * 2) / POST_SPACING + 1
   const nearQuay = new Nearness(quays.areas.map(closed))
@@ -113,13 +114,16 @@ function elevations(ground: Ground, quays: Quays): Pick<MadeIsland, 'elevation' 
     degreesSouth: POST_SPACING / METRES_PER_DEGREE_NORTH,
     metresPerUnit: 0.1,
   }
-  return { elevation: new Uint8Array(bytes.buffer), elevationHeader: `${JSON.stringify(header, null, 2)}\n` }
+  return { elevation: new Uint8Array(bytes.buffer), header }
 }
 
 function makeIsland(): MadeIsland {
   const ground = new Ground(carve())
   const quays = buildQuays()
-  return { geojson: collection(describe(ground, quays)), ...elevations(ground, quays) }
+  const features = describe(ground, quays)
+  const { elevation, header } = elevations(ground, quays)
+  const elevationHeader = `${JSON.stringify({ ...header, drawn: drawnBox(features) }, null, 2)}\n`
+  return { geojson: collection(features), elevation, elevationHeader }
 }
 
 /** Writes the three files; a folder other than this one may be named on the command line. */

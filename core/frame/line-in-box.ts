@@ -1,4 +1,4 @@
-/** How much of a straight line in a picture lies within a box (Liang and Barsky). */
+/** What of a straight line in a picture lies within a box (Liang and Barsky). */
 
 interface BoxPoint {
   readonly x: number
@@ -12,8 +12,8 @@ interface Sides {
   readonly bottom: number
 }
 
-/** The shares of the way at which the line enters and leaves; the same where it but touches; null when none of it is within. */
-export function sharesInBox(from: BoxPoint, to: BoxPoint, box: Sides): readonly [number, number] | null {
+/** The part of a segment inside a box; null when none of it is, or it but touches. */
+export function clipSegment(from: BoxPoint, to: BoxPoint, box: Sides): readonly [BoxPoint, BoxPoint] | null {
   const dx = to.x - from.x
   const dy = to.y - from.y
   let enter = 0
@@ -30,5 +30,7 @@ export function sharesInBox(from: BoxPoint, to: BoxPoint, box: Sides): readonly 
     } else if (step < 0) enter = Math.max(enter, room / step)
     else leave = Math.min(leave, room / step)
   }
-  return enter > leave ? null : [enter, leave]
+  if (enter >= leave) return null
+  const at = (share: number): BoxPoint => ({ x: from.x + dx * share, y: from.y + dy * share })
+  return [at(enter), at(leave)]
 }

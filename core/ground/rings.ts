@@ -19,6 +19,13 @@ export function ringsOf(grid: ElevationGrid): ElevationGrid[] {
   return rings
 }
 
+/** The grids of one plane, the finest first, as one ground, each asked where those before it do not reach; null of none. */
+export function laidTogether([finest, ...rest]: readonly ElevationGrid[]): ElevationGrid | null {
+  if (finest === undefined) return null
+  const beyond = laidTogether(rest)
+  return beyond === null ? finest : { ...finest, beyond }
+}
+
 /** Metres between the cells of the open sea, and how many there are to each side. */
 const SEA_CELL = 5_000
 const SEA_HALF = Math.ceil((GROUND_REACH + REACH_SLACK) / SEA_CELL)

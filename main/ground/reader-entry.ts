@@ -1,4 +1,5 @@
 /** Where the thread that reads elevation files begins: one task after the other, answered or told why not. */
+import { messageOf } from '#core/message-of.ts'
 import { parentPort } from 'node:worker_threads'
 import type { FromReader, ReaderTasks, TaskName, ToReader } from './reader-task.ts'
 import { readerWork } from './reader-work.ts'
@@ -20,6 +21,6 @@ parentPort?.on('message', ({ id, name, task }: ToReader) => {
   const run = work[name] as (task: unknown, alive: () => void) => Promise<ReaderTasks[TaskName]['answer']>
   run(task, () => send({ id, say: 'alive' })).then(
     (answer) => send({ id, say: 'done', answer }, buffersOf(answer)),
-    (error: unknown) => send({ id, say: 'failed', message: error instanceof Error ? error.message : String(error) }),
+    (error: unknown) => send({ id, say: 'failed', message: messageOf(error) }),
   )
 })

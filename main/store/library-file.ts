@@ -1,4 +1,5 @@
 /** The library's file in the data folder: opens it or says why not, makes a new one whole, knows when it was replaced. */
+import { messageOf } from '#core/message-of.ts'
 import { accessSync, constants, copyFileSync, linkSync, renameSync, rmSync, statSync } from 'node:fs'
 import { basename, join } from 'node:path'
 import { backupFolder, isBackupFile, listBackups, stampOf } from './backup.ts'
@@ -205,6 +206,6 @@ function sentenceFor(error: unknown): string {
   if (fault?.reason === 'damaged') return `The library file is damaged. ${WAY_BACK}`
   if (fault !== null) return `The library could not be opened. ${fault.message}`
   // Not SQLite's own error: the part of the program that speaks to it did not load.
-  const why = error instanceof Error ? error.message : String(error)
+  const why = messageOf(error)
   return `The part of the program that reads the library did not start. Install the program again. (${why})`
 }

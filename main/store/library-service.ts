@@ -1,4 +1,5 @@
 /** The services behind the calls on library and settings, over one library file and one keeper of keys. */
+import { messageOf } from '#core/message-of.ts'
 import type { Answer } from '#app/contract/call.ts'
 import type { Contract, Output } from '#app/contract/index.ts'
 import type { Change, libraryCalls } from '#app/contract/library.ts'
@@ -61,7 +62,7 @@ export async function libraryService(options: LibraryServiceOptions): Promise<Li
     try {
       await tend()
     } catch (error) {
-      onFault?.('bug', error instanceof Error ? error.message : String(error))
+      onFault?.('bug', messageOf(error))
     }
   }
 

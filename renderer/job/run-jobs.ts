@@ -1,4 +1,5 @@
 /** The worker's side: one job of each kind at a time, a step of each in turn, and an ear for the page between the steps. */
+import { messageOf } from '#core/message-of.ts'
 import type { FromWorker, OfKind, Step, ToWorker } from './messages.ts'
 
 interface Begun<Update extends OfKind> {
@@ -11,10 +12,6 @@ interface Outside<Job extends OfKind, Update extends OfKind> {
   readonly send: (message: FromWorker<Job, Update>) => void
   /** Calls back once, after waiting messages have been heard. */
   readonly later: (turn: () => void) => void
-}
-
-function messageOf(error: unknown): string {
-  return error instanceof Error ? error.message : String(error)
 }
 
 /** Returns the listener for the page's messages. */

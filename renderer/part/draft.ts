@@ -57,3 +57,12 @@ export function draftKeys(draft: Draft): (event: KeyboardEvent) => void {
     }
   }
 }
+
+/** Of a field that no record stands behind: Escape empties it. */
+export function escapeEmpties(text: string, onType: (text: string) => void): (event: KeyboardEvent) => void {
+  return (event) => {
+    if (event.key !== 'Escape' || text === '') return
+    event.stopPropagation()
+    onType('')
+  }
+}

@@ -1,4 +1,5 @@
 /** A part of the page kept apart from the others' faults: what cannot be drawn says so in its own place, with the ways on. */
+import { messageOf } from '#core/message-of.ts'
 import { backToBoard, openPage } from '#renderer/state/session/navigation.ts'
 import { effect } from '@preact/signals'
 import { Component, type ComponentChildren } from 'preact'
@@ -32,22 +33,18 @@ interface State {
   readonly fault: string | null
 }
 
-function reasonOf(fault: unknown): string {
-  return fault instanceof Error ? fault.message : String(fault)
-}
-
 export class Guarded extends Component<GuardedProps, State> {
   override state: State = { fault: null }
   #stop: (() => void) | null = null
 
   static override getDerivedStateFromError(fault: unknown): State {
-    return { fault: reasonOf(fault) }
+    return { fault: messageOf(fault) }
   }
 
   override componentDidCatch(fault: unknown): void {
     // oxlint-disable-next-line no-console -- for whoever mends it
     console.error(fault)
-    this.props.onFault?.({ reason: reasonOf(fault), again: this.#again })
+    this.props.onFault?.({ reason: messageOf(fault), again: this.#again })
     this.#stop?.()
     let first = true
     this.#stop = effect(() => {

@@ -7,7 +7,8 @@ import type { ComponentChildren } from 'preact'
 import { useMemo, useRef } from 'preact/hooks'
 import type { Assessment } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
-import { calmAssessment, calmPlan, moving } from '#renderer/state/plan/calm-board.ts'
+import { moving } from '#renderer/state/library/library.ts'
+import { calmAssessment, calmPlan } from '#renderer/state/plan/calm-board.ts'
 import { useInSight } from './in-sight.ts'
 
 type Show = (plan: Plan, found: Assessment) => ComponentChildren

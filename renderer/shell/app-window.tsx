@@ -1,6 +1,7 @@
 /** The window: the header, the page that is open, the messages; or the page of trouble when the library doesn't open. */
 import { pageRow } from './pages.tsx'
 import { type ReadonlySignal, signal } from '@preact/signals'
+import { useEffect } from 'preact/hooks'
 import { Guarded } from '#renderer/part/guarded.tsx'
 import { NoticeArea } from './notice-area.tsx'
 import { type Trouble, TroublePage, BackupsPage } from './trouble-page.tsx'
@@ -10,6 +11,7 @@ import { page } from '#renderer/state/session/navigation.ts'
 import { notDrawnWords } from '#renderer/words/en-not-drawn.ts'
 import { words } from '#renderer/words/en.ts'
 import { Header } from './header.tsx'
+import { followEscape } from './keys.ts'
 
 const troubleSignal = signal<Trouble | 'none' | null>(null)
 /** Null while the page is still being brought up, then what stands in the way or `none`. */
@@ -22,6 +24,12 @@ export function showTrouble(now: Trouble | 'none'): void {
 function OpenPage() {
   const { id, Page } = pageRow(page.value)
   return <Page key={id} />
+}
+
+/** Only while a page is shown: what stands in the way of the whole program has no board to go back to. */
+function EscapeLeadsBack() {
+  useEffect(followEscape, [])
+  return null
 }
 
 export function WholePage({ onAgain }: { onAgain: () => Promise<void> }) {
@@ -65,6 +73,7 @@ export function WholePage({ onAgain }: { onAgain: () => Promise<void> }) {
       <Guarded key={page.value} part={notDrawnWords.parts.page}>
         <OpenPage />
       </Guarded>
+      <EscapeLeadsBack />
       <NoticeArea />
     </>
   )

@@ -6,7 +6,7 @@ import { trouble } from './app-window.tsx'
 import { PAGE_COMMANDS, backToBoard, openPage } from '#renderer/state/session/navigation.ts'
 import { keepSpot, copySpot } from '#renderer/state/act/spot-acts.ts'
 import { type CommandId } from '#app/commands.ts'
-import { tell } from '#renderer/state/library/notices.ts'
+import { tellUntil } from '#renderer/state/library/notices.ts'
 import { type Spot } from '#core/record/spot.ts'
 import { tryOut, savedSpot } from '#renderer/state/library/library.ts'
 import { chooseShootFile, saveShootFile, makeShoot } from '#renderer/state/act/shoot-acts.ts'
@@ -42,5 +42,5 @@ export function runCommand(id: CommandId): void {
   const row = PAGES.find((one) => PAGE_COMMANDS[one.id] === id)
   if (row === undefined) void ACTS[id]?.()
   else if (row.ready()) openPage(row.id)
-  else if (row.notReady !== null) tell('fault', row.notReady)
+  else if (row.notReady !== null) tellUntil(row.ready, row.notReady)
 }

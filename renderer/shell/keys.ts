@@ -2,6 +2,7 @@
 import { COMMANDS, type CommandId, commandFor } from '#app/commands.ts'
 import { inShell, onMenuCommand } from '#renderer/host/host.ts'
 import { settleUnfinished } from '#renderer/state/library/unfinished.ts'
+import { backToBoard, page } from '#renderer/state/session/navigation.ts'
 
 export function onMac(): boolean {
   return navigator.platform.startsWith('Mac')
@@ -40,5 +41,25 @@ export function followCommands(run: (id: CommandId) => void): () => void {
     const known = COMMANDS.find((candidate) => candidate.id === command)
     if (known !== undefined) runNow(known.id)
   })
+  return () => removeEventListener('keydown', onKey)
+}
+
+/** A list closes by Escape without telling whether it was open. A field whose text is being typed, a menu or a drag takes the key before it comes here. */
+function isForField(event: KeyboardEvent): boolean {
+  return event.isComposing || (event.target instanceof HTMLElement && event.target.matches('select'))
+}
+
+/** Escape leads back to the board from every page over it, unless something uses it for itself. Returns the way to stop. */
+export function followEscape(): () => void {
+  const onKey = (event: KeyboardEvent): void => {
+    if (event.key !== 'Escape' || event.ctrlKey || event.metaKey || event.altKey || event.shiftKey) return
+    // Held down to give up what was typed, it goes no farther than that.
+    if (event.defaultPrevented || event.repeat || page.peek() === 'board' || isForField(event)) return
+    event.preventDefault()
+    finishTyping()
+    settleUnfinished()
+    backToBoard()
+  }
+  addEventListener('keydown', onKey)
   return () => removeEventListener('keydown', onKey)
 }

@@ -40,8 +40,10 @@ function go(offer: PlaceOffer): void {
 
 function onKey(event: KeyboardEvent): void {
   const offers = placeOffers.value?.offers ?? []
-  if (event.key === 'Escape') close()
-  else if (event.key === 'ArrowDown' || event.key === 'ArrowUp') {
+  if (event.key === 'Escape') {
+    if (placeOffers.value !== null) event.stopPropagation()
+    close()
+  } else if (event.key === 'ArrowDown' || event.key === 'ArrowUp') {
     event.preventDefault()
     const step = event.key === 'ArrowDown' ? 1 : -1
     if (offers.length > 0) chosen.value = (chosen.value + step + offers.length) % offers.length

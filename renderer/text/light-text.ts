@@ -118,16 +118,19 @@ export function unsureSentences(spans: readonly Span[], units: UnitSystem): stri
   return away === null ? [] : [groundWords.light.unsure(metres(away, units))]
 }
 
-/** Why the light of the moment is not sure: unknown ground toward the sun; nothing when it is. */
-export function momentUnsure(
-  { sunOnSubjectUnsure, sunOnLandmarkUnsure, landmark }: LightReading,
-  units: UnitSystem,
-): string[] {
+/** Metres to the nearest unknown ground toward the sun, which may hide it at the moment; null when none may. */
+export function momentDoubtAway({ sunOnSubjectUnsure, sunOnLandmarkUnsure, landmark }: LightReading): number | null {
   const away = Math.min(
     sunOnSubjectUnsure ?? Infinity,
     landmark === null ? Infinity : (sunOnLandmarkUnsure ?? Infinity),
   )
-  return away === Infinity ? [] : [groundWords.light.unsureNow(metres(away, units))]
+  return away === Infinity ? null : away
+}
+
+/** Why the light of the moment is not sure; nothing when it is. */
+export function momentUnsure(light: LightReading, units: UnitSystem): string[] {
+  const away = momentDoubtAway(light)
+  return away === null ? [] : [groundWords.light.unsureNow(metres(away, units))]
 }
 
 export function dayName(daylight: DayLight): string {

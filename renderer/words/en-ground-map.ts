@@ -60,7 +60,7 @@ export const groundMapWords = {
     'sun-down': 'The sun is down: all the ground is in the shade.',
   },
   reading: 'The elevations are being read.',
-  elevationsFrom: (name: string) => `Elevations: ${name}`,
+  elevationsFrom: (name: string) => `Ground: ${name}`,
   source: 'Drawn from the elevations',
   sourceHint:
     'Slopes, contours and shores, drawn by Standpoint from the elevations around the spot. Needs no network where elevation files are at hand.',

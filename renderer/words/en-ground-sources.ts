@@ -33,11 +33,12 @@ export const groundSourceWords = {
   noGaps: 'no gaps',
   gaps: (share: string) => `${share} of it gaps`,
   heights: (what: string) => `Heights ${what}.`,
+  /** Beside its name: what that tells already is not said again. */
   kinds: {
     demo: 'comes with Standpoint',
-    hgt: '.hgt square',
+    hgt: 'square of one degree',
     geotiff: 'GeoTIFF',
-    tiles: 'from the web, in Terrarium encoding',
+    tiles: 'in Terrarium encoding',
   } satisfies Record<GroundSourceBrief['kind'], string>,
   megabytes: (count: string) => `${count} MB`,
   gigabytes: (count: string) => `${count} GB`,

@@ -177,7 +177,9 @@ export const groundWords = {
     },
     direct: (parts: string) => `direct sun ${parts}`,
     sea: 'the sea taken at 0, an assumption',
-    unsure: (direct: string, away: string) => `${direct} (toward the sun the ground is unknown from ${away} on)`,
+    /** Once for all times and the light of the moment, which say no more than that they are not sure. */
+    unsure: (away: string) => `toward the sun the ground is not known from ${away} on, and may stand higher there`,
+    unsureNow: 'the sun perhaps behind ground that is not known',
     slopes: (parts: string) => `slope under ${parts}`,
     /** "Standpoint 4° to the south (measured)". */
     slope: (name: string, slope: string, source: string) => `${name} ${slope} (${source})`,

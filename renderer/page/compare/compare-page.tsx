@@ -6,8 +6,9 @@ import { planOf } from '#core/plan/plan.ts'
 import type { Spot, SpotStatus } from '#core/record/spot.ts'
 import { LensDrawing } from '#renderer/view/lens-picture/lens-drawing.tsx'
 import { PageFrame } from '#renderer/part/page-frame.tsx'
+import type { BaseMap } from '#renderer/view/still-map/base-map.ts'
 import { SmallMap } from '#renderer/view/still-map/small-map.tsx'
-import { type StillBase, useBaseMap } from '#renderer/view/still-map/use-base-map.ts'
+import { useBaseMap } from '#renderer/view/still-map/use-base-map.ts'
 import { assessmentOf, daylightOf, groundLineOf } from '#renderer/state/plan/assessments.ts'
 import { changeSpot } from '#renderer/state/library/history.ts'
 import { shoot, spots } from '#renderer/state/library/library.ts'
@@ -29,7 +30,7 @@ import './compare.css'
 const words = sheetWords.compare
 
 export function ComparePage() {
-  const still = useBaseMap(settings.value, dark.value)
+  const base = useBaseMap(settings.value, dark.value)
   const open = shoot.value
   const chosen = pickedOnShelf.value
     .map((id) => spots.value.find((spot) => spot.id === id))
@@ -53,16 +54,12 @@ export function ComparePage() {
         })
   return (
     <PageFrame title={words.title}>
-      {columns.length < 2 ? (
-        <p class="compare-empty">{words.needTwo}</p>
-      ) : (
-        <Comparison columns={columns} still={still} />
-      )}
+      {columns.length < 2 ? <p class="compare-empty">{words.needTwo}</p> : <Comparison columns={columns} base={base} />}
     </PageFrame>
   )
 }
 
-function Comparison({ columns, still }: { readonly columns: readonly Column[]; readonly still: StillBase | null }) {
+function Comparison({ columns, base }: { readonly columns: readonly Column[]; readonly base: BaseMap | null }) {
   const rows = compareRows(columns, settings.value.units)
   return (
     <div class="compare-desk" tabIndex={0} role="region" aria-label={words.title}>
@@ -80,7 +77,7 @@ function Comparison({ columns, still }: { readonly columns: readonly Column[]; r
             <td />
             {columns.map((column) => (
               <td key={column.plan.spot.id}>
-                <Pictures column={column} still={still} />
+                <Pictures column={column} base={base} />
               </td>
             ))}
           </tr>
@@ -170,7 +167,7 @@ function Head({ spot }: { readonly spot: Spot }) {
   )
 }
 
-function Pictures({ column, still }: { readonly column: Column; readonly still: StillBase | null }) {
+function Pictures({ column, base }: { readonly column: Column; readonly base: BaseMap | null }) {
   const { plan, assessment } = column
   const upright = plan.spot.shot.orientation === 'upright'
   return (
@@ -182,13 +179,13 @@ function Pictures({ column, still }: { readonly column: Column; readonly still: 
           <LensDrawing plan={plan} assessment={assessment} width={upright ? 160 : 300} />
         )}
       </div>
-      {still === null ? null : (
+      {base === null ? null : (
         <SmallMap
           plan={plan}
           assessment={assessment}
           width={300}
           height={170}
-          base={still.base}
+          base={base}
           units={settings.value.units}
           label={sheetWords.mapLabel(spotName(plan.spot))}
         />

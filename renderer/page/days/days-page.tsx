@@ -1,5 +1,4 @@
 /** Which days? The page of longer spans: the year as wished, the landmark's sides, and when sun or moon stands on it. */
-import { backToBoard } from '#renderer/state/session/navigation.ts'
 import { useEffect } from 'preact/hooks'
 import { Guarded } from '#renderer/part/guarded.tsx'
 import { PageFrame } from '#renderer/part/page-frame.tsx'
@@ -15,22 +14,7 @@ import { YearSection } from './year-section.tsx'
 import './days.css'
 import './days-sides.css'
 
-/** Escape leads back to the board, unless a field uses it for itself. */
-function useEscape(): void {
-  useEffect(() => {
-    const onKey = (event: KeyboardEvent): void => {
-      if (event.key !== 'Escape' || event.defaultPrevented) return
-      if (event.target instanceof HTMLElement && event.target.matches('input[type=text], select')) return
-      event.preventDefault()
-      backToBoard()
-    }
-    addEventListener('keydown', onKey)
-    return () => removeEventListener('keydown', onKey)
-  }, [])
-}
-
 export function DaysPage() {
-  useEscape()
   useEffect(() => closeWorker, [])
   const now = plan.value
   const found = assessment.value

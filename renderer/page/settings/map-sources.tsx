@@ -4,7 +4,7 @@ import { useEffect, useState } from 'preact/hooks'
 import type { TileSourceBrief } from '#app/contract/tiles.ts'
 import { done, failed } from '#core/result.ts'
 import { ask } from '#renderer/host/host.ts'
-import { useDraft } from '#renderer/part/draft.ts'
+import { escapeEmpties, useDraft } from '#renderer/part/draft.ts'
 import { Field } from '#renderer/part/field.tsx'
 import { Fold, Question } from '#renderer/part/question.tsx'
 import { GROUND_MAP } from '#renderer/state/session/ground-overlay.ts'
@@ -119,6 +119,7 @@ function KeyForm({ source }: { source: TileSourceBrief }) {
           maxLength={500}
           value={typed}
           onInput={(event) => setTyped(event.currentTarget.value)}
+          onKeyDown={escapeEmpties(typed, setTyped)}
         />
       </label>
       <span class="buttons">

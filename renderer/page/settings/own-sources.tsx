@@ -1,6 +1,7 @@
 /** The user's own map sources: a form that is saved whole or not at all, and the list with a way to remove each. */
 import { useId, useState } from 'preact/hooks'
 import type { Fault } from '#core/result.ts'
+import { escapeEmpties } from '#renderer/part/draft.ts'
 import { Icon } from '#renderer/part/icon.tsx'
 import { Fold } from '#renderer/part/question.tsx'
 import { tell } from '#renderer/state/library/notices.ts'
@@ -108,6 +109,7 @@ function FormLine({ label, hint, value, refusal, onType }: FormLineProps) {
         aria-invalid={refusal !== null}
         aria-describedby={`${id}-refusal`}
         onInput={(event) => onType(event.currentTarget.value)}
+        onKeyDown={escapeEmpties(value, onType)}
       />
       {hint === undefined ? null : <p class="hint">{hint}</p>}
       <p class="refusal" id={`${id}-refusal`} role="alert">

@@ -18,6 +18,8 @@ import { SheetGround, SheetProfile } from './sheet-ground.tsx'
 import { SheetLight } from './sheet-light.tsx'
 import { SheetDirectionsTable } from './sheet-directions.tsx'
 import { SheetSettings } from './sheet-settings.tsx'
+import { elevationCredits } from '#renderer/view/sketch/painted-credits.ts'
+import { stillCredits } from '#renderer/view/still-map/still-credits.ts'
 import { SmallMap } from '#renderer/view/still-map/small-map.tsx'
 
 function Part({
@@ -43,6 +45,8 @@ export function SheetDocument(props: SheetProps) {
   const name = spotName(spot)
   const directions = sheetDirections(plan, assessment, spot.when)
   const upright = spot.shot.orientation === 'upright'
+  const size = { width: upright ? 610 : 400, height: 262 }
+  const credits = stillCredits(props.base.source, plan, size.width, size.height)
   return (
     <article class="sheet" lang="en">
       <div class="sheet-fit">
@@ -60,15 +64,14 @@ export function SheetDocument(props: SheetProps) {
             <SmallMap
               plan={plan}
               assessment={assessment}
-              width={upright ? 610 : 400}
-              height={262}
+              {...size}
               base={props.base}
               units={units}
               label={sheetWords.mapLabel(name)}
               onPainted={props.onPainted}
             />
             <figcaption>
-              <span class="sheet-map-credit">{props.attribution}</span>
+              <span class="sheet-map-credit">{credits.join(' · ')}</span>
               {props.missing > 0 ? ` ${sheetWords.missingTiles(props.missing)}` : ''}
             </figcaption>
           </figure>
@@ -112,7 +115,7 @@ export function SheetDocument(props: SheetProps) {
           <Cautions plan={plan} assessment={assessment} />
         </div>
         <footer class="sheet-foot">
-          {sheetWords.madeWith} · {props.attribution}
+          {[sheetWords.madeWith, ...new Set([...credits, ...elevationCredits(props.elevations)])].join(' · ')}
         </footer>
       </div>
     </article>

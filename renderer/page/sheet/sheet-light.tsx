@@ -10,18 +10,19 @@ import type { UnitSystem } from '#core/units/length.ts'
 import {
   fromText,
   landmarkFaceName,
-  momentUnsure,
+  momentDoubtAway,
   shadowText,
   shutterText,
   spanText,
   subjectSidesName,
   thingText,
-  unsureSentences,
 } from '#renderer/text/light-text.ts'
 import { aperture, rounded } from '#renderer/text/figure.ts'
 import { wishName } from '#renderer/text/wish-names.ts'
+import { groundWords } from '#renderer/words/en-ground.ts'
 import { lightWords } from '#renderer/words/en-light.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
+import { inARow } from './in-a-row.ts'
 import { SmallStrip } from './small-strip.tsx'
 
 const { light: say } = sheetWords
@@ -77,7 +78,7 @@ export function moonDayText(moon: MoonDay, zone: Zone): string[] {
   ]
 }
 
-function windowTexts(plan: Plan, daylight: DayLight, units: UnitSystem): string[] {
+function windowTexts(plan: Plan, daylight: DayLight): string[] {
   const { wishes, common } = daylight.windows
   if (wishes.length === 0) return [say.noWishes]
   const times = (spans: readonly Span[]): string =>
@@ -85,7 +86,6 @@ function windowTexts(plan: Plan, daylight: DayLight, units: UnitSystem): string[
   return [
     `${say.all} ${times(common)}`,
     ...(wishes.length === 1 ? [] : wishes.map(({ kind, spans }) => `${wishName(kind, plan)} ${times(spans)}`)),
-    ...unsureSentences([...common, ...wishes.flatMap(({ spans }) => spans)], units),
   ]
 }
 
@@ -97,7 +97,7 @@ function momentTexts(plan: Plan, assessment: Assessment, units: UnitSystem): str
     ...(light.landmark === null ? [] : [`${landmarkFaceName(plan, light.landmark)}: ${thingText(light.landmark)}`]),
     `${lightWords.from.toLowerCase()} ${fromText(light)}`,
     `${lightWords.shadow.toLowerCase()} ${shadowText(light.subjectShadow, light, units)}`,
-    ...momentUnsure(light, units),
+    ...(momentDoubtAway(light) === null ? [] : [groundWords.sheet.unsureNow]),
     ...(exposure.seconds === null || sharp === null
       ? [lightWords.estimate.unknown]
       : [
@@ -106,15 +106,25 @@ function momentTexts(plan: Plan, assessment: Assessment, units: UnitSystem): str
   ]
 }
 
+/** What the day's light is, row by row: its title and its text. */
+export function lightRows({
+  plan,
+  assessment,
+  daylight,
+  units,
+}: Omit<SheetLightProps, 'children'>): readonly (readonly [string, string])[] {
+  const { zone } = daylight
+  return [
+    [say.day, inARow([...sunDayText(daylight.sun, zone), ...moonDayText(daylight.moon, zone)])],
+    [say.windows, inARow(windowTexts(plan, daylight))],
+    [say.atTime, inARow(momentTexts(plan, assessment, units))],
+  ]
+}
+
 export function SheetLight({ plan, assessment, daylight, units, children }: SheetLightProps) {
   const { zone, day } = daylight
   const { when } = plan.spot
   const name = formatDay(day.date)
-  const rows: readonly (readonly [string, readonly string[]])[] = [
-    [say.day, [...sunDayText(daylight.sun, zone), ...moonDayText(daylight.moon, zone)]],
-    [say.windows, windowTexts(plan, daylight, units)],
-    [say.atTime, momentTexts(plan, assessment, units)],
-  ]
   return (
     <section class="sheet-part sheet-light">
       <h2>
@@ -122,10 +132,10 @@ export function SheetLight({ plan, assessment, daylight, units, children }: Shee
       </h2>
       <SmallStrip plan={plan} daylight={daylight} dayName={name} />
       <dl>
-        {rows.map(([title, texts]) => (
+        {lightRows({ plan, assessment, daylight, units }).map(([title, text]) => (
           <div key={title}>
             <dt>{title}</dt>
-            <dd>{texts.join(' · ')}</dd>
+            <dd>{text}</dd>
           </div>
         ))}
       </dl>

@@ -79,7 +79,7 @@ function useGround({ shoot, spot, landmark }: Plan): {
 export function SheetPage({ plan: flat, onBack }: SheetPageProps) {
   const { paper, units } = settings.value
   usePaper(paper)
-  const still = useBaseMap(settings.value, false)
+  const base = useBaseMap(settings.value, false)
   const place = useRef<HTMLDivElement>(null)
   const [missing, setMissing] = useState(0)
   const [now] = useState(() => Date.now())
@@ -131,15 +131,15 @@ export function SheetPage({ plan: flat, onBack }: SheetPageProps) {
         </nav>
       )}
       <div class="sheet-desk" ref={place} tabIndex={0} role="region" aria-label={title}>
-        {still === null || zone === null || !((ground.settled && pins.settled) || late) ? null : (
+        {base === null || zone === null || !((ground.settled && pins.settled) || late) ? null : (
           <SheetDocument
             plan={plan}
             assessment={assessment}
             daylight={daylightOf(plan, zone)}
             tolerances={tolerancesFor(plan, zone)}
             units={units}
-            base={still.base}
-            attribution={still.attribution}
+            base={base}
+            elevations={plan.terrain === null ? [] : (ground.found?.sources ?? [])}
             day={formatDay(civilDayOf(now, zone).date)}
             missing={missing}
             groundMissing={late ? 'late' : ground.trouble === null ? 'none-known' : 'failed'}

@@ -1,9 +1,9 @@
 /** What the page asks of the scan's workers, and the answers that come bit by bit. */
 import type { Span } from '#core/light/crossing.ts'
-import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
 import type { ScanRequest } from '#core/scan/scan-request.ts'
 import type { Candidate, PlaceFound } from '#core/scan/scan-found.ts'
 import type { WhyNonePart } from '#core/scan/why-tally.ts'
+import type { SentRing } from '#renderer/job/sent-rings.ts'
 
 /** The elevations lie with the worker already: they are sent once and serve every job after. */
 type AskWithoutGround = Omit<ScanRequest, 'terrain'>
@@ -53,5 +53,5 @@ export type ScanUpdate = LookUpdate | PolishUpdate | WhyUpdate
 /** The elevations for all jobs that follow, handed over rather than copied. */
 export interface GroundMessage {
   readonly say: 'ground'
-  readonly terrain: ElevationGrid | null
+  readonly rings: readonly SentRing[]
 }

@@ -2,10 +2,12 @@
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
 import type { ToWorker } from '#renderer/job/messages.ts'
 import { afterMessages, runJobs } from '#renderer/job/run-jobs.ts'
+import { ringKeeper } from '#renderer/job/sent-rings.ts'
 import type { GroundMessage, ScanJob, ScanUpdate } from './scan-job.ts'
 import { scanSteps } from './scan-work.ts'
 
 let terrain: ElevationGrid | null = null
+const groundOf = ringKeeper()
 
 const hear = runJobs<ScanJob, ScanUpdate>({
   stepsOf: (job) => scanSteps(job, terrain),
@@ -14,6 +16,6 @@ const hear = runJobs<ScanJob, ScanUpdate>({
 })
 
 addEventListener('message', ({ data }: MessageEvent<ToWorker<ScanJob> | GroundMessage>) => {
-  if (data.say === 'ground') terrain = data.terrain
+  if (data.say === 'ground') terrain = groundOf(data.rings)
   else hear(data)
 })

@@ -1,15 +1,20 @@
 /** The scan's workers: one for each core, four at most, opened with the first scan and handed each ground once. */
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
-import { mapRings, ringsOf } from '#core/ground/rings.ts'
 import type { FromWorker } from '#renderer/job/messages.ts'
+import { ringSender } from '#renderer/job/sent-rings.ts'
 import { type TaskPool, openPool } from '#renderer/job/task-pool.ts'
 import type { GroundMessage, ScanJob, ScanUpdate } from './scan-job.ts'
 
 const MOST_WORKERS = 4
 
+interface Given {
+  readonly worker: Worker
+  readonly ringsToSend: ReturnType<typeof ringSender>
+}
+
 interface Opened {
   readonly pool: TaskPool<ScanJob, ScanUpdate>
-  readonly workers: readonly Worker[]
+  readonly workers: readonly Given[]
   /** The ground that lies with them. */
   terrain: ElevationGrid | null
 }
@@ -17,7 +22,7 @@ interface Opened {
 let opened: Opened | null = null
 
 function openWorkers(): Opened {
-  const workers: Worker[] = []
+  const workers: Given[] = []
   const size = Math.max(1, Math.min(MOST_WORKERS, navigator.hardwareConcurrency))
   const pool = openPool<ScanJob, ScanUpdate>(size, ({ hear, lost }) => {
     const worker = new Worker(new URL('./scan-worker.ts', import.meta.url), { type: 'module' })
@@ -26,7 +31,7 @@ function openWorkers(): Opened {
       lost(event.message)
       closeWorkers()
     })
-    workers.push(worker)
+    workers.push({ worker, ringsToSend: ringSender() })
     return { send: (message) => worker.postMessage(message, []), end: () => worker.terminate() }
   })
   return { pool, workers, terrain: null }
@@ -42,12 +47,9 @@ function closeWorkers(): void {
 function handGround(to: Opened, terrain: ElevationGrid | null): void {
   if (to.terrain === terrain) return
   to.terrain = terrain
-  for (const worker of to.workers) {
-    const own = terrain === null ? null : mapRings(terrain, (ring) => ({ ...ring, heights: ring.heights.slice() }))
-    worker.postMessage(
-      { say: 'ground', terrain: own } satisfies GroundMessage,
-      own === null ? [] : ringsOf(own).map(({ heights }) => heights.buffer),
-    )
+  for (const { worker, ringsToSend } of to.workers) {
+    const { rings, transfer } = ringsToSend(terrain)
+    worker.postMessage({ say: 'ground', rings } satisfies GroundMessage, transfer)
   }
 }
 

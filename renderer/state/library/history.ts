@@ -6,7 +6,7 @@ import { scanWords } from '#renderer/words/en-scan.ts'
 import { words } from '#renderer/words/en.ts'
 import { type Edit, type RecordEdit, idOf, reversed, withTryOut } from './edit.ts'
 import { editAgain, refusedTogether } from './edit-again.ts'
-import { liveShoot, liveSpot, openAny, openShoot, readShoot, refreshShootList, workOnSpot } from './library.ts'
+import { moving, openAny, openShoot, readShoot, refreshShootList, workOnSpot } from './library.ts'
 import { shoot, shootList, spotId, spots, tryOut } from './library.ts'
 import { spotName } from '#renderer/text/names.ts'
 import { type NoticeAction, tell } from './notices.ts'
@@ -52,7 +52,7 @@ function holdGroup(group: readonly RefusedEdit[]): void {
 
 /** What another window has done meanwhile; left for the next look for its changes while more is on its way or in the hand. */
 async function readAgain(): Promise<void> {
-  if (unsaved.peek() > 0 || liveSpot.peek() !== null || liveShoot.peek() !== null) return
+  if (unsaved.peek() > 0 || moving.peek()) return
   const wanted = spotId.peek()
   await refreshShootList()
   const open = shoot.peek()

@@ -35,6 +35,8 @@ const liveSpotSignal = signal<Spot | null>(null)
 export const liveSpot: ReadonlySignal<Spot | null> = liveSpotSignal
 const liveShootSignal = signal<Shoot | null>(null)
 export const liveShoot: ReadonlySignal<Shoot | null> = liveShootSignal
+/** Whether a hand, or keys, are moving something right now. */
+export const moving: ReadonlySignal<boolean> = computed(() => liveSpot.value !== null || liveShoot.value !== null)
 
 /** Shows an arrangement that a hand holds; a shoot that is the saved one is not live. */
 export function showLive(spot: Spot, openShoot: Shoot): void {

@@ -1,5 +1,5 @@
 /** Short messages to the user: what happened, and what can be done; newest last. */
-import { type ReadonlySignal, signal } from '@preact/signals'
+import { type ReadonlySignal, effect, signal } from '@preact/signals'
 
 export interface NoticeAction {
   readonly label: string
@@ -23,11 +23,28 @@ const noticesSignal = signal<readonly Notice[]>([])
 export const notices: ReadonlySignal<readonly Notice[]> = noticesSignal
 let lastId = 0
 
-export function tell(kind: Notice['kind'], text: string, action: Notice['action'] = null): void {
+/** Answers with the notice's number. */
+function show(kind: Notice['kind'], text: string, action: Notice['action']): number {
   lastId += 1
   const notice = { id: lastId, kind, text, action }
   // The same sentence twice in a row tells nothing new.
   noticesSignal.value = [...notices.value.filter((other) => other.text !== text), notice].slice(-4)
+  return notice.id
+}
+
+export function tell(kind: Notice['kind'], text: string, action: Notice['action'] = null): void {
+  show(kind, text, action)
+}
+
+/** What stands in the way of something: told until it no longer does. */
+export function tellUntil(over: () => boolean, text: string): void {
+  const id = show('fault', text, null)
+  const stop = effect(() => {
+    const stands = notices.value.some((notice) => notice.id === id)
+    if (stands && !over()) return
+    if (stands) dismiss(id)
+    queueMicrotask(() => stop())
+  })
 }
 
 export function dismiss(id: number): void {

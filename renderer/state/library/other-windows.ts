@@ -1,23 +1,14 @@
 /** Another window's changes: noticed by the library's version, read again, and kept safe from this window's undo. */
 import { ask } from '#renderer/host/host.ts'
 import { forgetEditsOf } from './history.ts'
-import {
-  liveShoot,
-  liveSpot,
-  openAny,
-  refreshShootList,
-  revisions,
-  seenVersion,
-  noteVersion,
-  tellLibraryState,
-} from './library.ts'
+import { moving, openAny, refreshShootList, revisions, seenVersion, noteVersion, tellLibraryState } from './library.ts'
 import { tellFault } from './damage.ts'
 import { shoot, showOpened, spotId, spots } from './library.ts'
 import { unsaved } from './saving.ts'
 
 /** Nothing may be read over a change that is still under way on this screen. */
 function busy(): boolean {
-  return unsaved.value > 0 || liveSpot.value !== null || liveShoot.value !== null
+  return unsaved.value > 0 || moving.value
 }
 
 /** Looks whether another window has changed the library since, and reads it again if so. */

@@ -5,9 +5,10 @@ import { type PlanTolerances, type ToleranceRequest, toleranceSteps } from '#cor
 import { atLeisure } from '#renderer/job/at-leisure.ts'
 import { sameParts } from './states-of-spots.ts'
 import { plan } from './board-plan.ts'
-import { liveShoot, liveSpot, spots } from '#renderer/state/library/library.ts'
+import { moving, spots } from '#renderer/state/library/library.ts'
 import { parkingsOf } from '#core/record/parkings.ts'
 import { skylines } from './skylines.ts'
+import { toleranceParts } from './tolerance-parts.ts'
 import { calmly } from './calmly.ts'
 import { zone } from './zone.ts'
 
@@ -16,6 +17,7 @@ const REST = 150
 
 interface Known {
   readonly parts: readonly unknown[]
+  readonly skylines: ToleranceRequest['skylines']
   readonly plan: Plan
   /** Null when nothing is framed. */
   readonly found: PlanTolerances | null
@@ -23,23 +25,22 @@ interface Known {
 
 const lastFound = signal<Known | null>(null)
 
-/** What it depends on, by identity: a name or a note leaves these as they were. */
-function partsOf({
-  plan: { shoot, spot, landmark, terrain, pins },
-  zone: here,
-  skylines: edges,
-}: ToleranceRequest): readonly unknown[] {
-  const { stop, standpoint, shot, hold, when } = spot
-  const { subject, bag, crops, refraction, obstructions, scanWishes, light } = shoot
-  const parkings = scanWishes.parking === null ? null : spots.value
-  const ofShoot = [subject, bag, crops, refraction, obstructions, scanWishes, light, parkings]
-  return [spot.id, stop, standpoint, shot, hold, when, ...ofShoot, landmark, terrain, pins, here, edges]
+/** Whether what was found is of what is asked. A copy of a spot goes by the same, but is told as itself. */
+function answers(known: Known, { plan: asked, zone: here, skylines: edges }: ToleranceRequest): boolean {
+  const { spot } = known.plan
+  return spot.id === asked.spot.id && known.skylines === edges && sameParts(known.parts, toleranceParts(asked, here))
+}
+
+/** What the board found for any spot that goes by these parts; null when it knows nothing of it. */
+export function knownOnBoard(parts: readonly unknown[]): { readonly found: PlanTolerances | null } | null {
+  const last = lastFound.peek()
+  return last !== null && sameParts(last.parts, parts) ? last : null
 }
 
 /** Null while something is dragged. */
 const wanted = computed<ToleranceRequest | null>(() => {
   const now = plan.value
-  if (now === null || liveSpot.value !== null || liveShoot.value !== null) return null
+  if (now === null || moving.value) return null
   return { plan: now, zone: zone.value, parkings: parkingsOf(spots.value), skylines: skylines.value }
 })
 
@@ -55,7 +56,7 @@ export const boardTolerances = computed<BoardTolerances | null>(() => {
   const last = lastFound.value
   if (last === null || last.plan.spot.id !== plan.value?.spot.id) return null
   const request = wanted.value
-  return { plan: last.plan, found: last.found, current: request !== null && sameParts(last.parts, partsOf(request)) }
+  return { plan: last.plan, found: last.found, current: request !== null && answers(last, request) }
 })
 
 /** Keeps it worked out for whatever rests on the board. */
@@ -63,9 +64,10 @@ export function followTolerances(): void {
   calmly(() => {
     const request = wanted.value
     if (request === null) return undefined
-    const parts = partsOf(request)
+    const parts = toleranceParts(request.plan, request.zone)
     const last = lastFound.peek()
-    if (last !== null && sameParts(last.parts, parts)) return undefined
-    return atLeisure(toleranceSteps(request), REST, (found) => (lastFound.value = { parts, plan: request.plan, found }))
+    if (last !== null && answers(last, request)) return undefined
+    const known = { parts, plan: request.plan, skylines: request.skylines }
+    return atLeisure(toleranceSteps(request), REST, (found) => (lastFound.value = { ...known, found }))
   })
 }

@@ -2,18 +2,15 @@
  * The board as it is read rather than watched: while a hand moves something, plan and assessment follow at a third of the frames, and
  * exactly once it rests. Nobody reads sixty figures a second, and writing them costs the drag its frames.
  */
-import { type ReadonlySignal, computed, effect, signal } from '@preact/signals'
+import { computed, effect, signal } from '@preact/signals'
 import type { Assessment } from '#core/plan/assess.ts'
 import { groundProfile } from '#core/plan/ground-profile.ts'
 import type { Plan } from '#core/plan/plan.ts'
-import { liveShoot, liveSpot } from '#renderer/state/library/library.ts'
+import { moving } from '#renderer/state/library/library.ts'
 import { assessment, plan } from './board-plan.ts'
 
 /** One frame in so many is read while something moves. */
 const FRAMES = 3
-
-/** Whether a hand, or keys, are moving something right now. */
-export const moving: ReadonlySignal<boolean> = computed(() => liveSpot.value !== null || liveShoot.value !== null)
 
 const tick = signal(0)
 

@@ -9,7 +9,7 @@ import { landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle } from '#core/scene/bounding-points.ts'
 import { groundVersion } from '#renderer/host/ground-windows.ts'
 import { ask } from '#renderer/host/host.ts'
-import { boardShoot, boardSpot, liveShoot, liveSpot } from '#renderer/state/library/library.ts'
+import { boardShoot, boardSpot, moving } from '#renderer/state/library/library.ts'
 
 /** Places kept: more than are looked at in a day's work. */
 const MOST_KEPT = 500
@@ -138,7 +138,7 @@ export function followPins(): void {
   effect(() => {
     const [shoot, spot] = [boardShoot.value, boardSpot.value]
     void groundVersion.value
-    if (shoot === null || spot === null || liveSpot.value !== null || liveShoot.value !== null) return
+    if (shoot === null || spot === null || moving.value) return
     void askPins(pinPlaces(shoot, spot))
   })
 }

@@ -2,7 +2,7 @@
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { latLon } from '#core/geo/lat-lon.ts'
 import { localFrame, toLocal } from '#core/geo/local-frame.ts'
-import type { ElevationGrid, GridPoint } from '#core/ground/elevation-grid.ts'
+import type { GridPoint } from '#core/ground/elevation-grid.ts'
 import { GROUND_REACH } from '#core/ground/rings.ts'
 
 export interface RingKind {
@@ -89,11 +89,4 @@ export function standsIn(window: RingWindow, wanted: RingWindow): boolean {
 
 function apart(one: GridPoint, other: GridPoint): number {
   return Math.hypot(one.east - other.east, one.north - other.north)
-}
-
-/** The grids of one plane as one ground, each asked where those before it do not reach. */
-export function laidTogether([finest, ...rest]: readonly ElevationGrid[]): ElevationGrid | null {
-  if (finest === undefined) return null
-  const beyond = laidTogether(rest)
-  return beyond === null ? finest : { ...finest, beyond }
 }

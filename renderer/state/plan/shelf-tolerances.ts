@@ -9,8 +9,10 @@ import {
   toleranceSteps,
 } from '#core/tolerance/plan-tolerances.ts'
 import type { Zone } from '#core/time/civil.ts'
-import { planParts, keptSkylinesOf } from './assessments.ts'
+import { keptSkylinesOf } from './assessments.ts'
+import { knownOnBoard } from './board-tolerances.ts'
 import { sameParts, statesOfSpots } from './states-of-spots.ts'
+import { toleranceParts } from './tolerance-parts.ts'
 import { atLeisure } from '#renderer/job/at-leisure.ts'
 import { spots } from '#renderer/state/library/library.ts'
 
@@ -23,9 +25,15 @@ const states = statesOfSpots<Known>()
 /** Grows whenever one more is known. */
 const count = signal(0)
 
-function partsOf(plan: Plan, zone: Zone): readonly unknown[] {
-  const { scanWishes } = plan.shoot
-  return [...planParts(plan), scanWishes, zone, scanWishes.parking === null ? null : spots.value]
+/** What the board knows already is not worked out again. */
+function knownOf({ spot }: Plan, parts: readonly unknown[]): Known | null {
+  const before = states.find(spot, parts)
+  if (before !== null) return before
+  const boards = knownOnBoard(parts)
+  if (boards === null) return null
+  const known = { parts, found: boards.found }
+  states.keep(spot, known)
+  return known
 }
 
 function requestOf(plan: Plan, zone: Zone): ToleranceRequest {
@@ -34,8 +42,8 @@ function requestOf(plan: Plan, zone: Zone): ToleranceRequest {
 
 /** Worked out at once when it is new, in some tens of milliseconds, hundreds among hills. Null when nothing is framed. */
 export function tolerancesFor(plan: Plan, zone: Zone): PlanTolerances | null {
-  const parts = partsOf(plan, zone)
-  const before = states.find(plan.spot, parts)
+  const parts = toleranceParts(plan, zone)
+  const before = knownOf(plan, parts)
   if (before !== null) return before.found
   const found = planTolerances(requestOf(plan, zone))
   states.keep(plan.spot, { parts, found })
@@ -45,8 +53,8 @@ export function tolerancesFor(plan: Plan, zone: Zone): PlanTolerances | null {
 /** As far as it is known: `working` until it has been worked out, with an ear for the hand meanwhile. To be read in a drawing. */
 export function tolerancesAtLeisure(plan: Plan, zone: Zone): PlanTolerances | null | 'working' {
   void count.value
-  const parts = partsOf(plan, zone)
-  const before = states.find(plan.spot, parts)
+  const parts = toleranceParts(plan, zone)
+  const before = knownOf(plan, parts)
   if (before !== null) return before.found
   wait({ plan, zone, parts })
   return 'working'

@@ -3,7 +3,7 @@ import { computed, effect } from '@preact/signals'
 import { geodesicDistance } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
-import { seaRing } from '#core/ground/rings.ts'
+import { laidTogether, seaRing } from '#core/ground/rings.ts'
 import { type Landmark, landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle } from '#core/scene/bounding-points.ts'
 import { type GroundWindowFound, groundChanged, groundVersion } from '#renderer/host/ground-windows.ts'
@@ -18,7 +18,7 @@ import {
   leaveRings,
   wholeAmong,
 } from './ring-answers.ts'
-import { PLANE_STRAY, type RingWindow, laidTogether, placeOfPlane, ringWindows, serves, standsIn } from './ring-plan.ts'
+import { PLANE_STRAY, type RingWindow, placeOfPlane, ringWindows, serves, standsIn } from './ring-plan.ts'
 import { boardShoot, boardSpot } from '#renderer/state/library/library.ts'
 
 const PLANES_KEPT = 8

@@ -1,4 +1,5 @@
 /** The page's end of the base's worker; where there is none, or it is lost twice, the page paints by itself. */
+import { messageOf } from '#core/message-of.ts'
 import type { ContourDrawing } from '#renderer/view/ground/contour-drawing.ts'
 import type { ReliefPictures } from '#renderer/view/ground/relief-pictures.ts'
 import type { PaintCanvas } from '#renderer/view/sketch/canvas-context.ts'
@@ -85,7 +86,7 @@ export function startBaseArtist({ painted, failed }: Hearer): BaseArtist {
         if (!over && now.turn === turn) painted(picture)
       },
       (error: unknown) => {
-        if (!over && now.turn === turn) failed(error instanceof Error ? error.message : String(error))
+        if (!over && now.turn === turn) failed(messageOf(error))
       },
     )
   }

@@ -1,6 +1,7 @@
 /** The worker of the base: keeps the look and the ground's pictures, paints the newest window asked for. */
 import sansUrl from '@fontsource/source-sans-3/files/source-sans-3-latin-400-normal.woff2?url'
 import serifUrl from '@fontsource/source-serif-4/files/source-serif-4-latin-400-italic.woff2?url'
+import { newestOnly } from '#renderer/job/newest-only.ts'
 import { afterMessages } from '#renderer/job/run-jobs.ts'
 import { basePainter } from './base-painter.ts'
 import type { BaseRequest, FromBaseWorker, ToBaseWorker } from './base-request.ts'
@@ -22,38 +23,23 @@ function typefaces(): Promise<unknown> {
 }
 
 const painter = basePainter(typefaces)
-const later = afterMessages()
-let waiting: BaseRequest | null = null
-let atWork = false
 
 function answer(message: FromBaseWorker, transfer: Transferable[] = []): void {
   postMessage(message, { transfer })
 }
 
-/** One at a time, and of those that wait only the newest: the others would be seen by nobody. */
-async function paintNewest(): Promise<void> {
-  const request = waiting
-  waiting = null
-  if (request === null) return
-  atWork = true
-  try {
-    const canvas = await painter.paint(request)
-    if (!(canvas instanceof OffscreenCanvas)) throw new Error('a worker has no canvas of the page')
-    const picture = canvas.transferToImageBitmap()
-    answer({ say: 'painted', turn: request.turn, picture }, [picture])
-  } catch (error) {
-    answer({ say: 'failed', turn: request.turn, message: error instanceof Error ? error.message : String(error) })
-  }
-  atWork = false
-  if (waiting !== null) later(() => void paintNewest())
+async function paint(request: BaseRequest): Promise<void> {
+  const canvas = await painter.paint(request)
+  if (!(canvas instanceof OffscreenCanvas)) throw new Error('a worker has no canvas of the page')
+  const picture = canvas.transferToImageBitmap()
+  answer({ say: 'painted', turn: request.turn, picture }, [picture])
 }
+
+const hear = newestOnly({ work: paint, failed: answer, later: afterMessages() })
 
 addEventListener('message', ({ data }: MessageEvent<ToBaseWorker>) => {
   if (data.say === 'look') painter.look(data.look)
   else if (data.say === 'relief') painter.relief(data.pictures)
   else if (data.say === 'contours') painter.contours(data.drawing)
-  else {
-    if (waiting === null && !atWork) later(() => void paintNewest())
-    waiting = data
-  }
+  else hear(data)
 })

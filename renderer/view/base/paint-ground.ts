@@ -12,6 +12,7 @@ import { paintLabels } from '#renderer/view/sketch/sketch-paint-labels.ts'
 import type { SketchPalette } from '#renderer/view/sketch/sketch-palette.ts'
 import { type SketchPen, traceLines } from '#renderer/view/sketch/sketch-pen.ts'
 import { worldPixels } from '#renderer/view/sketch/world.ts'
+import type { BaseWindow } from './base-request.ts'
 import { drawRaster } from './raster-picture.ts'
 
 export interface GroundRelief {
@@ -48,29 +49,19 @@ export function groundContours(drawing: ContourDrawing): GroundContours {
 }
 
 export interface GroundPainting {
-  readonly relief: GroundRelief | null
+  readonly relief: GroundRelief
   readonly contours: GroundContours | null
   readonly palette: SketchPalette
 }
 
-/** CSS pixels of a canvas's corner and size at a zoom; what is drawn lies on the turn of the world nearest to it. */
-export interface WindowOfGround {
-  readonly zoom: number
-  readonly left: number
-  readonly top: number
-  readonly width: number
-  readonly height: number
-}
-
-/** Paints over what is there. */
+/** Paints over what is there, on the turn of the world nearest to the window. */
 export function paintGround(
   context: PaintContext,
-  window: WindowOfGround,
+  window: BaseWindow,
   pixelRatio: number,
   { relief, contours, palette }: GroundPainting,
 ): void {
   context.setTransform(pixelRatio, 0, 0, pixelRatio, 0, 0)
-  if (relief === null) return
   const scale = worldPixels(window.zoom)
   const { raster } = relief
   const middle = raster.west + (raster.columns * raster.pixel) / 2

@@ -1,6 +1,7 @@
 /** Where the close plan's words go: beside what they name, clear of the things and of each other. */
+import { clipSegment } from '#core/frame/line-in-box.ts'
 import { HEAD_HEIGHT } from './close-head.tsx'
-import { boxAround, clipSegment, inset, placeLabel, textWidth } from '#renderer/view/drawing/pixel-lines.ts'
+import { boxAround, inset, placeLabel, textWidth } from '#renderer/view/drawing/pixel-lines.ts'
 import type { PlanDrawing } from '#renderer/view/drawing/plan-drawing.ts'
 import type { Box, PlanView, Point } from '#renderer/view/drawing/plan-view.ts'
 

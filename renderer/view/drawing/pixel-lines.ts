@@ -1,17 +1,5 @@
-/** Lines and labels on a drawing surface: clipping to what is seen, paths, and where a label finds room. */
-import { sharesInBox } from '#core/frame/line-in-box.ts'
+/** Lines and labels on a drawing surface: boxes, and where a label finds room. */
 import type { Box, Point } from './plan-view.ts'
-
-/** The part of a segment inside a box; null when none of it is. */
-export function clipSegment(from: Point, to: Point, box: Box): readonly [Point, Point] | null {
-  const shares = sharesInBox(from, to, box)
-  if (shares === null) return null
-  const at = (share: number): Point => ({
-    x: from.x + (to.x - from.x) * share,
-    y: from.y + (to.y - from.y) * share,
-  })
-  return [at(shares[0]), at(shares[1])]
-}
 
 export function inset(box: Box, by: number): Box {
   return { left: box.left + by, top: box.top + by, right: box.right - by, bottom: box.bottom - by }

@@ -1,4 +1,5 @@
 /** The dotted line to the landmark with its distance and bearing on a plate, wherever a stretch of it is in sight. */
+import { clipSegment } from '#core/frame/line-in-box.ts'
 import type { Assessment } from '#core/plan/assess.ts'
 import { bearing, metres } from '#renderer/text/figure.ts'
 import { settings } from '#renderer/state/library/settings.ts'
@@ -8,7 +9,7 @@ import type { PlanDrawing } from './plan-drawing.ts'
 import { Plate } from './marks.tsx'
 import type { Box, PlanView, Point } from './plan-view.ts'
 import { linePath } from '#renderer/text/path-text.ts'
-import { boxAround, clipSegment, inset, placeLabel, textWidth } from './pixel-lines.ts'
+import { boxAround, inset, placeLabel, textWidth } from './pixel-lines.ts'
 
 const LABEL_SIZE = 13
 const PLATE_HIGH = 21

@@ -1,7 +1,7 @@
 /** The page's end of the ground's worker: opened at the first question, given each window of elevations once. */
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
-import { mapRings, ringsOf } from '#core/ground/rings.ts'
 import { type Asker, askJobs } from '#renderer/job/ask-jobs.ts'
+import { ringSender } from '#renderer/job/sent-rings.ts'
 import {
   type FromGroundWorker,
   type GroundJob,
@@ -15,6 +15,7 @@ interface Open {
   readonly asker: Asker<GroundJob, GroundUpdate>
   /** The numbers of the windows that this worker has, in the order they were handed over. */
   readonly given: Set<number>
+  readonly ringsToSend: ReturnType<typeof ringSender>
 }
 
 let open: Open | null = null
@@ -31,7 +32,7 @@ function opened(): Open {
     open = null
     asker.lost(event.message)
   })
-  open = { worker, asker, given: new Set() }
+  open = { worker, asker, given: new Set(), ringsToSend: ringSender(WINDOWS_KEPT) }
   return open
 }
 
@@ -46,7 +47,7 @@ export function groundNumber(grid: ElevationGrid): number {
 
 /** Where jobs on a window are asked: the worker has it before. */
 export function askerOn(grid: ElevationGrid): Asker<GroundJob, GroundUpdate>['ask'] {
-  const { worker, asker, given } = opened()
+  const { worker, asker, given, ringsToSend } = opened()
   const ground = groundNumber(grid)
   if (!given.has(ground)) {
     given.add(ground)
@@ -54,13 +55,8 @@ export function askerOn(grid: ElevationGrid): Asker<GroundJob, GroundUpdate>['as
       if (given.size <= WINDOWS_KEPT) break
       given.delete(oldest)
     }
-    // The page goes on reading the heights, so the worker gets copies, handed over.
-    const copied = mapRings(grid, (ring) => ({ ...ring, heights: ring.heights.slice() }))
-    const first: ToGroundWorker = { say: 'ground', ground, grid: copied }
-    worker.postMessage(
-      first,
-      ringsOf(copied).map(({ heights }) => heights.buffer),
-    )
+    const { rings, transfer } = ringsToSend(grid)
+    worker.postMessage({ say: 'ground', ground, rings } satisfies ToGroundWorker, transfer)
   }
   return asker.ask
 }

@@ -1,9 +1,9 @@
 /** What the page asks of the ground's worker, and the answers that come bit by bit. */
-import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
 import type { SunOverGrid } from '#core/ground/hill-shadow.ts'
 import type { ReliefLight } from '#core/ground/relief.ts'
 import type { ViewshedRequest } from '#core/ground/viewshed-request.ts'
 import type { FromWorker, ToWorker } from '#renderer/job/messages.ts'
+import type { SentRing } from '#renderer/job/sent-rings.ts'
 import type { Cells, ContourDrawing } from './contour-drawing.ts'
 import type { Masks } from './masks.ts'
 import type { ReliefPictures } from './relief-pictures.ts'
@@ -83,7 +83,7 @@ export const WINDOWS_KEPT = 2
 export interface GroundTold {
   readonly say: 'ground'
   readonly ground: number
-  readonly grid: ElevationGrid
+  readonly rings: readonly SentRing[]
 }
 
 export type ToGroundWorker = ToWorker<GroundJob> | GroundTold

@@ -6,6 +6,7 @@ import { beginViewshed, viewshedRows } from '#core/ground/viewshed.ts'
 import { HIDDEN, UNKNOWN } from '#core/ground/viewshed-request.ts'
 import { viewshedPreview } from '#core/ground/viewshed-preview.ts'
 import type { Step } from '#renderer/job/messages.ts'
+import { ringKeeper } from '#renderer/job/sent-rings.ts'
 import { DARK_PALETTE, LIGHT_PALETTE } from '#renderer/view/sketch/sketch-palette.ts'
 import { contourBuffers, contourDrawing, pixelsPerMetre } from './contour-drawing.ts'
 import {
@@ -48,8 +49,11 @@ export function groundWork(): {
   readonly stepsOf: (job: GroundJob) => Iterator<GroundStep>
 } {
   const windows = new Map<number, Known>()
+  const groundOf = ringKeeper(WINDOWS_KEPT)
   return {
-    take({ ground, grid }) {
+    take({ ground, rings }) {
+      const grid = groundOf(rings)
+      if (grid === null) throw new RangeError(`no elevations came by the number ${ground}`)
       const laid = laidGrid(grid)
       let water: Uint8Array | null = null
       windows.set(ground, { laid, water: (seas) => (water ??= waterOf(laid, seas)) })

@@ -4,7 +4,7 @@ import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
 import type { Hearer } from '#renderer/job/ask-jobs.ts'
 import { assessment, plan } from '#renderer/state/plan/board-plan.ts'
 import { groundOverlay, seenAt, wantedShare } from '#renderer/state/session/ground-overlay.ts'
-import { liveShoot, liveSpot } from '#renderer/state/library/library.ts'
+import { moving } from '#renderer/state/library/library.ts'
 import { type AreaRequest, type NoArea, areaRequest } from './area-request.ts'
 import { askerOn } from './ground-asker.ts'
 import type { AreaJob, AreaUpdate } from './ground-job.ts'
@@ -37,10 +37,9 @@ export function followArea(): () => void {
   })
   const stop = calmly(() => {
     const asked = wantedArea.value
-    const moving = liveSpot.value !== null || liveShoot.value !== null
     const job = asked === null || typeof asked === 'string' ? null : asked
     if (job !== null) grid = job.grid
-    keeper.want(job === null ? null : job.job, moving)
+    keeper.want(job === null ? null : job.job, moving.value)
   })
   return () => {
     stop()

@@ -1,6 +1,7 @@
 /** The ground as a map of its own: which window of elevations is drawn, by what light, and how far from line to line. */
 import { type ReadonlySignal, computed, signal } from '@preact/signals'
 import { type ElevationGrid, gridPoint } from '#core/ground/elevation-grid.ts'
+import { holdsPoint } from '#core/ground/rings.ts'
 import { MAP_LIGHT, type ReliefLight } from '#core/ground/relief.ts'
 import { oneAtATime } from '#renderer/job/one-at-a-time.ts'
 import { plan } from '#renderer/state/plan/board-plan.ts'
@@ -23,14 +24,10 @@ export const drawnGrid = computed<ElevationGrid | null>(() => {
   const now = mapTerrain.value
   const stop = plan.value?.spot.stop.at ?? null
   if (now !== null) heldBefore = now
-  else if (stop === null || (heldBefore !== null && !lies(heldBefore, gridPoint(heldBefore, stop)))) heldBefore = null
+  else if (stop === null || (heldBefore !== null && !holdsPoint(heldBefore, gridPoint(heldBefore, stop))))
+    heldBefore = null
   return heldBefore
 })
-
-function lies({ west, north, cell, columns, rows }: ElevationGrid, point: { east: number; north: number }): boolean {
-  const [right, down] = [point.east - west, north - point.north]
-  return right >= 0 && down >= 0 && right <= (columns - 1) * cell && down <= (rows - 1) * cell
-}
 
 /** The sun's light on the ground drawn, the same as long as it stands where it stood; null while it is too low. */
 const lightOfSun = steady<ReliefLight | null>(() => {

@@ -1,6 +1,5 @@
 /** Clipping: polygons and rods against the lens's plane before they are projected, and pictures against a frame around them. */
 import type { CameraPoint } from '#core/frame/projection.ts'
-import { sharesInBox } from '#core/frame/line-in-box.ts'
 
 /** Nearer than this, metres along the axis, nothing is drawn: the true near limit is smaller but would draw absurd sizes. */
 export const NEAR = 0.05
@@ -81,19 +80,4 @@ function clipEdge(points: readonly ImagePoint[], edge: Edge): ImagePoint[] {
     before = point
   }
   return kept
-}
-
-/** The part of a straight line within bounds; null when no stretch of it is. */
-export function clipLine(
-  from: ImagePoint,
-  to: ImagePoint,
-  bounds: ClipBounds,
-): readonly [ImagePoint, ImagePoint] | null {
-  const shares = sharesInBox(from, to, bounds)
-  if (shares === null || shares[0] === shares[1]) return null
-  const at = (share: number): ImagePoint => ({
-    x: from.x + (to.x - from.x) * share,
-    y: from.y + (to.y - from.y) * share,
-  })
-  return [at(shares[0]), at(shares[1])]
 }

@@ -1,7 +1,8 @@
 /** The level ground in the frame: where its horizon lies, and faint lines on it that tell distance. */
+import { clipSegment } from '#core/frame/line-in-box.ts'
 import { type Sheet, toSheet } from './pen.ts'
 import type { CameraPoint, View } from '#core/frame/projection.ts'
-import { clipLine, clipStretch } from './clip.ts'
+import { clipStretch } from './clip.ts'
 
 /**
  * Height in the drawing of the level horizon: where a level line ahead vanishes. The dip of the sea's horizon below it
@@ -28,7 +29,7 @@ const MOST_LINES = 9
 function line(sheet: Sheet, from: CameraPoint, to: CameraPoint): string {
   const kept = clipStretch(from, to)
   if (kept === null) return ''
-  const drawn = clipLine(toSheet(sheet, kept[0]), toSheet(sheet, kept[1]), sheet.bounds)
+  const drawn = clipSegment(toSheet(sheet, kept[0]), toSheet(sheet, kept[1]), sheet.bounds)
   if (drawn === null) return ''
   const [a, b] = drawn
   return `M${a.x.toFixed(1)} ${a.y.toFixed(1)}L${b.x.toFixed(1)} ${b.y.toFixed(1)}`

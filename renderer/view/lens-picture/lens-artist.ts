@@ -1,8 +1,8 @@
 /** The page's end of the picture's worker: hands it a canvas, sends what changed, and tells when it is lost. */
 import type { Plan } from '#core/plan/plan.ts'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
-import type { Shoot } from '#core/record/shoot.ts'
-import { type FromLensWorker, type LensRequest, type ToLensWorker, ringSender, shootInPicture } from './lens-request.ts'
+import { ringSender } from '#renderer/job/sent-rings.ts'
+import { type FromLensWorker, type LensRequest, type ToLensWorker, shootSender } from './lens-request.ts'
 import type { StrokePart } from './stroke.ts'
 
 export interface LensArtist {
@@ -29,7 +29,7 @@ export function canvasInWorker(): boolean {
 export function startArtist(canvas: HTMLCanvasElement, hearer: Hearer): LensArtist {
   const worker = new Worker(new URL('./lens-worker.ts', import.meta.url), { type: 'module' })
   let turn = 0
-  let shoot: Shoot | null = null
+  const changedOf = shootSender()
   let ground: ElevationGrid | null | undefined
   const ringsToSend = ringSender()
   let timer: ReturnType<typeof setTimeout> | null = null
@@ -37,10 +37,18 @@ export function startArtist(canvas: HTMLCanvasElement, hearer: Hearer): LensArti
 
   const send = (message: ToLensWorker, transfer: Transferable[] = []): void => worker.postMessage(message, transfer)
 
-  function end(): void {
-    over = true
+  function wait(): void {
+    timer ??= setTimeout(() => lose('it did not answer'), PATIENCE)
+  }
+
+  function rest(): void {
     if (timer !== null) clearTimeout(timer)
     timer = null
+  }
+
+  function end(): void {
+    over = true
+    rest()
     worker.terminate()
   }
 
@@ -51,9 +59,10 @@ export function startArtist(canvas: HTMLCanvasElement, hearer: Hearer): LensArti
   }
 
   worker.addEventListener('message', ({ data }: MessageEvent<FromLensWorker>) => {
-    if (over || data.turn !== turn) return
-    if (timer !== null) clearTimeout(timer)
-    timer = null
+    if (over) return
+    rest()
+    // An answer to an older picture: the worker lives, and the newest is still to come.
+    if (data.turn !== turn) return wait()
     if (data.say === 'failed') lose(data.message)
     else hearer.drawn(data.parts)
   })
@@ -65,16 +74,15 @@ export function startArtist(canvas: HTMLCanvasElement, hearer: Hearer): LensArti
   return {
     draw(plan, request) {
       if (over) return
-      if (plan.shoot !== shoot) {
-        shoot = plan.shoot
-        send({ say: 'shoot', shoot: shootInPicture(shoot) })
-      }
+      const changed = changedOf(plan.shoot)
+      if (changed !== null) send({ say: 'shoot', changed })
       if (plan.terrain !== ground) {
         ground = plan.terrain
-        send({ say: 'ground', rings: ringsToSend(ground) })
+        const { rings, transfer } = ringsToSend(ground)
+        send({ say: 'ground', rings }, transfer)
       }
       turn += 1
-      timer ??= setTimeout(() => lose('it did not answer'), PATIENCE)
+      wait()
       send({ say: 'draw', turn, spot: plan.spot, pins: plan.pins, ...request })
     },
     stop: end,

@@ -3,10 +3,12 @@ import { assess } from '#core/plan/assess.ts'
 import { planOf } from '#core/plan/plan.ts'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
 import type { Shoot } from '#core/record/shoot.ts'
+import { newestOnly } from '#renderer/job/newest-only.ts'
 import { afterMessages } from '#renderer/job/run-jobs.ts'
+import { ringKeeper } from '#renderer/job/sent-rings.ts'
 import { type SpareSheet, drawStrokes, softReach, spareSheet } from './canvas-pen.ts'
 import { DARK_INKS, LIGHT_INKS } from './lens-inks.ts'
-import { type FromLensWorker, type LensRequest, type ToLensWorker, ringKeeper } from './lens-request.ts'
+import { type FromLensWorker, type LensRequest, type ToLensWorker, withChanged } from './lens-request.ts'
 import { pictureOf } from './picture.ts'
 import { strokesOf } from './strokes.ts'
 import { type StrokePart, type Strokes } from './stroke.ts'
@@ -14,10 +16,8 @@ import { type StrokePart, type Strokes } from './stroke.ts'
 let canvas: OffscreenCanvas | null = null
 let shoot: Shoot | null = null
 let ground: ElevationGrid | null = null
-let waiting: LensRequest | null = null
 let spare: SpareSheet | null = null
 const groundOf = ringKeeper()
-const later = afterMessages()
 
 function answer(message: FromLensWorker): void {
   postMessage(message)
@@ -61,24 +61,11 @@ function draw({ turn, spot, pins, width, pixelRatio, dark, moving }: LensRequest
   answer({ say: 'drawn', turn, parts: partsOf(strokes) })
 }
 
-/** Only the newest request is drawn: those before it would be seen by nobody. */
-function drawNewest(): void {
-  const request = waiting
-  waiting = null
-  if (request === null) return
-  try {
-    draw(request)
-  } catch (error) {
-    answer({ say: 'failed', turn: request.turn, message: error instanceof Error ? error.message : String(error) })
-  }
-}
+const hear = newestOnly({ work: draw, failed: answer, later: afterMessages() })
 
 addEventListener('message', ({ data }: MessageEvent<ToLensWorker>) => {
   if (data.say === 'canvas') canvas = data.canvas
-  else if (data.say === 'shoot') shoot = data.shoot
+  else if (data.say === 'shoot') shoot = withChanged(shoot, data.changed)
   else if (data.say === 'ground') ground = groundOf(data.rings)
-  else {
-    if (waiting === null) later(drawNewest)
-    waiting = data
-  }
+  else hear(data)
 })

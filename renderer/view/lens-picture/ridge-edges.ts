@@ -1,6 +1,7 @@
 /** The edges of ridges as lines in the picture: where they stand out before what lies behind them. */
+import { clipSegment } from '#core/frame/line-in-box.ts'
 import { RADIANS_PER_DEGREE } from '#core/units/angle.ts'
-import { type ImagePoint, clipLine } from './clip.ts'
+import type { ImagePoint } from './clip.ts'
 import { REACHES } from './ground-bands.ts'
 import type { GroundDrawing } from './ground-stand.ts'
 import { lookPlace } from './look-place.ts'
@@ -24,7 +25,7 @@ function linePath(points: readonly ImagePoint[], { bounds }: Sheet): string {
   let pen: ImagePoint | null = null
   for (const [index, to] of points.entries()) {
     const from = points[index - 1]
-    const line = from === undefined ? null : clipLine(from, to, bounds)
+    const line = from === undefined ? null : clipSegment(from, to, bounds)
     if (line === null) continue
     const [start, end] = line
     if (pen === null || start !== pen) path += `M${start.x.toFixed(1)} ${start.y.toFixed(1)}`

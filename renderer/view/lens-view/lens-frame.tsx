@@ -1,5 +1,5 @@
 /** The frame one works in: the drawing with its guides, moved by pointer and keys. */
-import { moving } from '#renderer/state/plan/calm-board.ts'
+import { moving } from '#renderer/state/library/library.ts'
 import { WorkingPicture } from './working-picture.tsx'
 import { useEffect, useId, useRef } from 'preact/hooks'
 import { cropSize } from '#core/frame/crop.ts'

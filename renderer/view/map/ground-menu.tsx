@@ -16,7 +16,7 @@ import {
   lightReliefFrom,
 } from '#renderer/state/session/ground-overlay.ts'
 import { groundMapWords as say } from '#renderer/words/en-ground-map.ts'
-import { groundDrawn } from './base-layers.ts'
+import { groundDrawn } from './base-shown.ts'
 
 const PANEL = 'ground-panel'
 const CHOICES: readonly GroundOverlay[] = ['none', 'landmark', 'standpoint', 'shade']

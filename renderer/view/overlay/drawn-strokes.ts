@@ -1,8 +1,8 @@
 /** The strokes of drawn ground in pixels: rungs that show the way one stands, ticks inward, pairs of bars across, and tips. */
+import { clipSegment } from '#core/frame/line-in-box.ts'
 import type { Turn } from '#core/record/stopping-ground.ts'
 import { type Box, type Point, distanceBetween } from '#renderer/view/drawing/plan-view.ts'
 import { linePath } from '#renderer/text/path-text.ts'
-import { clipSegment } from '#renderer/view/drawing/pixel-lines.ts'
 
 /** A place on a line, with the direction of the line there as a step of one pixel. */
 export interface Station {

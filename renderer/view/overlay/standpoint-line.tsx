@@ -1,4 +1,5 @@
 /** The line of standpoints over the map, and the note that names it and takes it away again. */
+import { clipSegment } from '#core/frame/line-in-box.ts'
 import { useEffect } from 'preact/hooks'
 import { page, placing } from '#renderer/state/session/navigation.ts'
 import { standpointLine, showStandpointLine } from '#renderer/state/session/standpoint-line.ts'
@@ -6,7 +7,7 @@ import { mapLightWords } from '#renderer/words/en-map-light.ts'
 import { runsOf } from '#renderer/view/drawing/hidden-runs.ts'
 import type { PlanView, Point } from '#renderer/view/drawing/plan-view.ts'
 import { figure, linePath } from '#renderer/text/path-text.ts'
-import { clipSegment, inset } from '#renderer/view/drawing/pixel-lines.ts'
+import { inset } from '#renderer/view/drawing/pixel-lines.ts'
 import { heldGrip } from '#renderer/state/act/held.ts'
 
 /** The stretches of a line that are in sight, each as a path of its own. */

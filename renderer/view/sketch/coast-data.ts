@@ -1,9 +1,7 @@
-/** Fetches the world's coast once, when it is first wanted, and says whose work it is. */
+/** Fetches the world's coast once, when it is first wanted. */
 import type { Topology } from 'topojson-specification'
 import atlasUrl from 'world-atlas/countries-50m.json?url'
 import { type CoastData, readCoastShapes } from './coast-shapes.ts'
-
-export const COAST_ATTRIBUTION = 'Coast and borders: Natural Earth (public domain)'
 
 let loading: Promise<CoastData> | null = null
 

@@ -11,8 +11,6 @@ export interface IslandData {
   readonly relief: Relief
 }
 
-export const SKETCH_ATTRIBUTION = 'Orlavay: an island of our own invention'
-
 let loading: Promise<IslandData> | null = null
 
 async function fetched(url: string): Promise<Response> {

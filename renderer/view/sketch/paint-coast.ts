@@ -2,7 +2,7 @@
 import type { PaintContext } from './canvas-context.ts'
 import type { CoastData, CoastPiece } from './coast-shapes.ts'
 import { clipRing } from './curve.ts'
-import type { SketchWindow } from './paint-sketch.ts'
+import type { SketchWindow } from './world.ts'
 import type { SketchPalette } from './sketch-palette.ts'
 import { byZoom } from './sketch-pen.ts'
 import { boxesMeet, type WorldBox, grown, worldPixels } from './world.ts'

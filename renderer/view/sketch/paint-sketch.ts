@@ -10,38 +10,11 @@ import { type Label, placeSketchLabels } from './sketch-labels.ts'
 import { paintLabels } from './sketch-paint-labels.ts'
 import type { SketchPalette } from './sketch-palette.ts'
 import { byZoom, type SketchPen, shownBox } from './sketch-pen.ts'
-import { boxesMeet, worldPixels, worldX, worldY } from './world.ts'
-
-/** What a canvas shows: world pixels of its corner at a zoom, or the place at its middle. CSS pixels throughout. */
-export interface SketchWindow {
-  readonly zoom: number
-  readonly left: number
-  readonly top: number
-  readonly width: number
-  readonly height: number
-}
-
-export function windowAround(
-  centre: { readonly lat: number; readonly lon: number },
-  zoom: number,
-  width: number,
-  height: number,
-): SketchWindow {
-  const scale = worldPixels(zoom)
-  return {
-    zoom,
-    left: worldX(centre.lon) * scale - width / 2,
-    top: worldY(centre.lat) * scale - height / 2,
-    width,
-    height,
-  }
-}
+import { type SketchWindow, worldPixels } from './world.ts'
 
 export interface SketchLook {
   readonly palette: SketchPalette
   readonly pixelRatio: number
-  /** Paints open sea behind the island; without it the canvas stays clear there, for a coast map below. */
-  readonly sea: boolean
   readonly labels: boolean
 }
 
@@ -66,23 +39,7 @@ function labelsFor(island: IslandData, zoom: number, palette: SketchPalette, con
   return labels
 }
 
-/** True when the window shows any of the island or its waterlines. */
-export function showsIsland(island: IslandData, window: SketchWindow): boolean {
-  const scale = worldPixels(window.zoom)
-  const { box } = island.index
-  const reach = 60
-  return boxesMeet(
-    {
-      west: box.west * scale - reach,
-      north: box.north * scale - reach,
-      east: box.east * scale + reach,
-      south: box.south * scale + reach,
-    },
-    { west: window.left, north: window.top, east: window.left + window.width, south: window.top + window.height },
-  )
-}
-
-/** Draws the map; the canvas is `width x height x pixelRatio` device pixels. */
+/** Draws the map, clear where the sea is; the canvas is `width x height x pixelRatio` device pixels. */
 export function paintSketch(context: PaintContext, island: IslandData, window: SketchWindow, look: SketchLook): void {
   const pen: SketchPen = {
     context,
@@ -94,18 +51,12 @@ export function paintSketch(context: PaintContext, island: IslandData, window: S
   context.save()
   context.setTransform(look.pixelRatio, 0, 0, look.pixelRatio, 0, 0)
   context.clearRect(0, 0, window.width, window.height)
-  if (showsIsland(island, window)) paintIsland(pen, island, look.labels)
-  if (look.sea) {
-    context.globalCompositeOperation = 'destination-over'
-    context.fillStyle = look.palette.sea
-    context.fillRect(0, 0, window.width, window.height)
-  }
+  paintIsland(pen, island, look.labels)
   context.restore()
 }
 
 function paintIsland(pen: SketchPen, island: IslandData, labels: boolean): void {
   const { index, relief } = island
-  if (pen.zoom < 8) return
   paintWaterlines(pen, index)
   pen.context.lineJoin = 'round'
   if (paintLand(pen, index)) {

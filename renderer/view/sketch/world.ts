@@ -1,4 +1,4 @@
-/** The square Web Mercator world of the sketch map: 0..1 from west to east and from north to south, and boxes in it. */
+/** The square Web Mercator world of the sketch map: 0..1 from west to east and from north to south, boxes in it, and windows on it. */
 
 /** A rectangle; `west <= east`, `north <= south`, in whatever unit the caller works in. */
 export interface WorldBox {
@@ -27,6 +27,31 @@ export function latitudeAt(y: number): number {
 /** CSS pixels across the whole world. */
 export function worldPixels(zoom: number): number {
   return 256 * 2 ** zoom
+}
+
+/** What a canvas shows: world pixels of its corner at a zoom, or the place at its middle. CSS pixels throughout. */
+export interface SketchWindow {
+  readonly zoom: number
+  readonly left: number
+  readonly top: number
+  readonly width: number
+  readonly height: number
+}
+
+export function windowAround(
+  centre: { readonly lat: number; readonly lon: number },
+  zoom: number,
+  width: number,
+  height: number,
+): SketchWindow {
+  const scale = worldPixels(zoom)
+  return {
+    zoom,
+    left: worldX(centre.lon) * scale - width / 2,
+    top: worldY(centre.lat) * scale - height / 2,
+    width,
+    height,
+  }
 }
 
 export function boxesMeet(first: WorldBox, second: WorldBox): boolean {

@@ -1,10 +1,12 @@
 /** The ground of a still map as one picture: the built-in sketch or tiles of a source, painted on a canvas of our own origin. */
 import type { TileSourceBrief } from '#app/contract/tiles.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
-import { COAST_ATTRIBUTION, loadCoast } from '#renderer/view/sketch/coast-data.ts'
+import { loadCoast } from '#renderer/view/sketch/coast-data.ts'
+import { layIsland } from '#renderer/view/sketch/lay-island.ts'
 import { paintCoastMap } from '#renderer/view/sketch/paint-coast.ts'
-import { paintSketch, showsIsland, windowAround } from '#renderer/view/sketch/paint-sketch.ts'
-import { SKETCH_ATTRIBUTION, loadIsland } from '#renderer/view/sketch/island-data.ts'
+import { showsIsland } from '#renderer/view/sketch/island-box.ts'
+import { windowAround } from '#renderer/view/sketch/world.ts'
+import { loadIsland } from '#renderer/view/sketch/island-data.ts'
 import { DARK_PALETTE, LIGHT_PALETTE } from '#renderer/view/sketch/sketch-palette.ts'
 import { piecesFor } from './tile-pieces.ts'
 import { tilePicture } from '#renderer/host/tile-picture.ts'
@@ -60,25 +62,13 @@ async function paintSketchOn(
   width: number,
   height: number,
 ): Promise<number> {
-  const [island, coast] = await Promise.all([loadIsland(), loadCoast()])
-  const palette = base.dark ? DARK_PALETTE : LIGHT_PALETTE
   const window = windowAround(centre, zoom, width, height)
+  const [island, coast] = await Promise.all([showsIsland(window) ? loadIsland() : null, loadCoast()])
+  const palette = base.dark ? DARK_PALETTE : LIGHT_PALETTE
   paintCoastMap(context, coast, window, palette, SHARPNESS)
-  if (!showsIsland(island, window)) return 0
-  // The sketch clears what it paints on, so it is painted apart and laid over the coast.
-  const over = document.createElement('canvas')
-  over.width = context.canvas.width
-  over.height = context.canvas.height
-  const pen = over.getContext('2d')
-  if (pen === null) return 0
-  paintSketch(pen, island, window, { palette, pixelRatio: SHARPNESS, sea: false, labels: true })
-  context.setTransform(1, 0, 0, 1, 0, 0)
-  context.drawImage(over, 0, 0)
+  if (island !== null) layIsland(context.canvas, island, window, { palette, pixelRatio: SHARPNESS, labels: true })
   return 0
 }
-
-/** What is owed to the makers of the sketch's data. */
-export const SKETCH_CREDIT = `${SKETCH_ATTRIBUTION}. ${COAST_ATTRIBUTION}.`
 
 async function paintTiles(
   context: CanvasRenderingContext2D,

@@ -12,6 +12,7 @@ import { laidGrid, worldAt } from '#renderer/view/ground/map-raster.ts'
 import { type Masks, masksOf } from '#renderer/view/ground/masks.ts'
 import { warped } from '#renderer/view/ground/warp.ts'
 import type { Step } from '#renderer/job/messages.ts'
+import { ringSender } from '#renderer/job/sent-rings.ts'
 import { groundOf, mountains } from '#test/help/terrain.ts'
 
 const grid = mountains(301, 30)
@@ -27,7 +28,7 @@ const seas = { columns: 1, rows: 1, sea: new Uint8Array(1) }
 
 function stepsFor(job: GroundJob, on = grid): Step<GroundUpdate>[] {
   const { take, stepsOf } = groundWork()
-  take({ say: 'ground', ground: 1, grid: on })
+  take({ say: 'ground', ground: 1, rings: ringSender()(on).rings })
   const steps = stepsOf(job)
   const found: Step<GroundUpdate>[] = []
   for (let step = steps.next(); step.done !== true; step = steps.next()) found.push(step.value)
@@ -145,7 +146,8 @@ describe('an area', () => {
 describe('windows', () => {
   test('one that was never handed over, or was long ago, is refused by its number', () => {
     const { take, stepsOf } = groundWork()
-    for (let ground = 1; ground <= WINDOWS_KEPT + 1; ground++) take({ say: 'ground', ground, grid })
+    const send = ringSender(WINDOWS_KEPT)
+    for (let ground = 1; ground <= WINDOWS_KEPT + 1; ground++) take({ say: 'ground', ground, rings: send(grid).rings })
     expect(() => stepsOf({ kind: 'exact', ground: 1, request })).toThrow(/number 1/u)
     expect(() => stepsOf({ kind: 'exact', ground: 99, request })).toThrow(/number 99/u)
     expect(stepsOf({ kind: 'exact', ground: WINDOWS_KEPT + 1, request }).next().done).toBe(false)

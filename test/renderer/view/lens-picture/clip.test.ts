@@ -1,6 +1,6 @@
 /** Clipping keeps exactly what lies beyond the near plane and within the bounds. */
 import { expect, test } from 'vitest'
-import { clipLine, clipNear, clipStretch, clipToBounds } from '#renderer/view/lens-picture/clip.ts'
+import { clipNear, clipStretch, clipToBounds } from '#renderer/view/lens-picture/clip.ts'
 import { turningArea } from '#renderer/view/lens-picture/outline.ts'
 
 const square = [
@@ -63,14 +63,4 @@ test('a picture beside the bounds is gone', () => {
     { x: 50, y: 10 },
   ]
   expect(clipToBounds(aside, { left: 0, top: 0, right: 30, bottom: 20 })).toEqual([])
-})
-
-test('a line is cut where it enters and leaves the bounds', () => {
-  const bounds = { left: 0, top: 0, right: 30, bottom: 20 }
-  expect(clipLine({ x: -10, y: 10 }, { x: 90, y: 10 }, bounds)).toEqual([
-    { x: 0, y: 10 },
-    { x: 30, y: 10 },
-  ])
-  expect(clipLine({ x: 5, y: -4 }, { x: 5, y: 8 }, bounds)?.[0]).toEqual({ x: 5, y: 0 })
-  expect(clipLine({ x: -5, y: -4 }, { x: -5, y: 8 }, bounds)).toBeNull()
 })
