@@ -30,8 +30,9 @@ const sky = computed(() => {
   if (drawn === null || events === null || events.day !== drawn.day) return null
   const { day, at, top, sun, moon } = drawn
   return {
-    steps: skySteps(at, day, events.sun).map(({ from, until, level }) => (
-      <Span key={from} day={day} from={from} until={until} kind={`sky-${level}`} />
+    steps: skySteps(at, day, events.sun).map(({ from, until, level }, index) => (
+      // oxlint-disable-next-line react/no-array-index-key -- they move with the light; each keeps its element
+      <Span key={index} day={day} from={from} until={until} kind={`sky-${level}`} />
     )),
     fill: <path class="sun-fill" d={bandPath(day, sun, top)} />,
     lines: (

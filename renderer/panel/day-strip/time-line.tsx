@@ -1,10 +1,13 @@
 /** The chosen instant as a line across the strip, with its clock time; the one part that follows every move of the time. */
+import { computed } from '@preact/signals'
 import type { RefObject } from 'preact'
 import { useEffect, useId } from 'preact/hooks'
 import { clampInstant, formatClock, formatDay, formatOffset } from '#core/time/civil.ts'
 import { degreesText } from '#renderer/text/figure.ts'
 import { day, daylight } from '#renderer/state/plan/daylight.ts'
-import { assessment, plan } from '#renderer/state/plan/board-plan.ts'
+import { readByDay } from '#renderer/state/plan/calm-board.ts'
+import { plan } from '#renderer/state/plan/board-plan.ts'
+import { steady } from '#renderer/job/steady.ts'
 import { settleSteps } from '#renderer/state/act/live-change.ts'
 import { tell } from '#renderer/state/library/notices.ts'
 import { zone } from '#renderer/state/plan/zone.ts'
@@ -45,17 +48,30 @@ function onKey(event: KeyboardEvent): void {
   if (to !== null) stepTime(to)
 }
 
+/** Where the line stands and what it says, another only with another instant. */
+const instantShown = steady(() => {
+  const when = plan.value?.spot.when
+  const today = day.value
+  if (when === undefined || today === null) return null
+  const here = zone.value
+  return { when, today, clock: formatClock(when, here), offset: formatOffset(when, here) }
+})
+
+/** How high the sun stands then: told, not watched. */
+const sunShown = computed(() => {
+  const sun = readByDay.assessment.value?.light.sun
+  if (sun === undefined) return ''
+  return sun.apparent >= 0
+    ? stripWords.sunHigh(degreesText(sun.apparent))
+    : stripWords.sunBelow(degreesText(-sun.altitude))
+})
+
 export function TimeLine({ line }: { line: RefObject<HTMLDivElement | null> }) {
   const id = useId()
   useEffect(() => settleSteps, [])
-  const now = plan.value
-  const today = day.value
-  const sun = assessment.value?.light.sun
-  if (now === null || today === null || sun === undefined) return null
-  const { when } = now.spot
-  const [clock, offset] = [formatClock(when, zone.value), formatOffset(when, zone.value)]
-  const height =
-    sun.apparent >= 0 ? stripWords.sunHigh(degreesText(sun.apparent)) : stripWords.sunBelow(degreesText(-sun.altitude))
+  const shown = instantShown.value
+  if (shown === null) return null
+  const { when, today, clock, offset } = shown
   const left = `${(shareOf(today, when) * 100).toFixed(3)}%`
   return (
     <>
@@ -70,7 +86,7 @@ export function TimeLine({ line }: { line: RefObject<HTMLDivElement | null> }) {
         aria-valuemin={0}
         aria-valuemax={dayMinutes(today) - 1}
         aria-valuenow={Math.floor((when - today.start) / MINUTE)}
-        aria-valuetext={stripWords.lineValue(formatDay(today.date), clock, offset, height)}
+        aria-valuetext={stripWords.lineValue(formatDay(today.date), clock, offset, sunShown.value)}
         aria-describedby={id}
         title={stripWords.lineHint}
         onKeyDown={onKey}

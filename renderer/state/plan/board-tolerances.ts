@@ -2,6 +2,7 @@
 import { computed, signal } from '@preact/signals'
 import type { Plan } from '#core/plan/plan.ts'
 import { type PlanTolerances, type ToleranceRequest, toleranceSteps } from '#core/tolerance/plan-tolerances.ts'
+import { steady } from '#renderer/job/steady.ts'
 import { atLeisure } from '#renderer/job/at-leisure.ts'
 import { sameParts } from './states-of-spots.ts'
 import { plan } from './board-plan.ts'
@@ -52,7 +53,7 @@ export interface BoardTolerances {
 }
 
 /** Null until it has been worked out for the spot on the board. */
-export const boardTolerances = computed<BoardTolerances | null>(() => {
+export const boardTolerances = steady<BoardTolerances | null>(() => {
   const last = lastFound.value
   if (last === null || last.plan.spot.id !== plan.value?.spot.id) return null
   const request = wanted.value

@@ -5,6 +5,7 @@ import { inSight } from '#renderer/view/drawing/plan-drawing.ts'
 import { raysBox } from '#renderer/view/drawing/light-drawing.ts'
 import { LightRays, SideStrokes } from '#renderer/view/drawing/light-marks.tsx'
 import { Hatch, HeadingHandle, LandmarkMark, StandpointMark, SubjectMark } from '#renderer/view/drawing/marks.tsx'
+import { spokenToLandmark, spokenToSubject } from '#renderer/view/drawing/spoken-distance.ts'
 import type { PlanView } from '#renderer/view/drawing/plan-view.ts'
 import { figure } from '#renderer/text/path-text.ts'
 import { KEY_STEP, followKeys } from '#renderer/view/hand/key-steps.ts'
@@ -62,7 +63,6 @@ function Label({ label, kind }: { readonly label: PlacedLabel | null; readonly k
 function CloseThings(shown: Close) {
   const { drawing, light, reading, view, raysGap } = shown
   const { subject, landmark } = drawing
-  const distance = metres(reading.toSubject.distance, settings.value.units)
   const far = reading.toLandmark
   const { sun } = reading.light
   const placed = placeLabels(drawing, textsOf(shown), view, [
@@ -78,7 +78,7 @@ function CloseThings(shown: Close) {
           <LandmarkMark
             landmark={landmark}
             hatch={HATCH}
-            name={mapWords.landmarkNamed(landmark.name, metres(far.distance, settings.value.units))}
+            name={mapWords.landmarkNamed(landmark.name, spokenToLandmark.value)}
             pressed={selectedThing.value === 'landmark'}
           />
         </>
@@ -87,14 +87,14 @@ function CloseThings(shown: Close) {
       <SideStrokes strokes={light.subjectSides} />
       <SubjectMark
         subject={subject}
-        name={mapWords.subjectNamed(distance)}
+        name={mapWords.subjectNamed(spokenToSubject.value)}
         pressed={selectedThing.value === 'subject'}
       />
       <HeadingHandle subject={subject} name={mapWords.headingNamed} />
       <StandpointMark
         at={drawing.standpoint}
         aim={drawing.aim}
-        name={mapWords.standpointNamed(distance)}
+        name={mapWords.standpointNamed(spokenToSubject.value)}
         pressed={selectedThing.value === 'standpoint'}
       />
       <Label label={placed.ring} kind="quiet" />

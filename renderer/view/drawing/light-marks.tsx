@@ -53,8 +53,9 @@ export function LightRays({ at, sun, gap }: RaysProps) {
 }
 
 function SunMark({ ring, up }: { readonly ring: RingDrawing; readonly up: boolean }) {
-  const { at, radius } = ring.sun
-  const place = { cx: figure(at.x), cy: figure(at.y) }
+  const { middle, sun } = ring
+  const { at, radius } = sun
+  const place = { cx: figure(at.x - middle.x), cy: figure(at.y - middle.y) }
   if (!up) return <circle class="sun-down" {...place} r={radius} />
   return (
     <>
@@ -86,22 +87,24 @@ export function HourRing({ ring, labels, light }: HourRingProps) {
   // The small ones last, so that none hides behind another.
   const ordered = beads.toSorted((one, other) => other.radius - one.radius)
   return (
-    <g class="hour-ring" aria-hidden="true">
-      <circle class="hour-line" cx={figure(middle.x)} cy={figure(middle.y)} r={figure(radius)} />
+    // Drawn about its middle: where that is moved, the beads lie as they lay.
+    <g class="hour-ring" aria-hidden="true" transform={`translate(${figure(middle.x)},${figure(middle.y)})`}>
+      <circle class="hour-line" r={figure(radius)} />
       {ordered.map(({ at, instant, hour, hidden, radius: size }) => (
         <circle
           key={instant}
           class={hidden ? 'hour-bead bead-hidden' : 'hour-bead'}
           data-hour={hour}
-          cx={figure(at.x)}
-          cy={figure(at.y)}
+          cx={figure(at.x - middle.x)}
+          cy={figure(at.y - middle.y)}
           r={figure(size)}
         />
       ))}
-      {moon === null ? null : <MoonMark at={moon} phase={light.moon.phase} />}
+      {moon === null ? null : <MoonMark at={{ x: moon.x - middle.x, y: moon.y - middle.y }} phase={light.moon.phase} />}
       <SunMark ring={ring} up={light.sun.up} />
       {labels.map(({ text, at }) => (
-        <text key={text + figure(at.x)} class="hour-name" x={figure(at.x)} y={figure(at.y + 4.2)}>
+        // No two beads of a day have the same name but where an hour is shown twice, side by side.
+        <text key={text} class="hour-name" x={figure(at.x - middle.x)} y={figure(at.y - middle.y + 4.2)}>
           {text}
         </text>
       ))}

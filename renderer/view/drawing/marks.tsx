@@ -45,8 +45,13 @@ export function Grab({ grip, name, pressed, children }: GrabProps) {
   )
 }
 
-function FocusRing({ at, radius }: { readonly at: Point; readonly radius: number }) {
-  return <circle class="focus-ring" cx={figure(at.x)} cy={figure(at.y)} r={radius} />
+/** What lies around a place, drawn about 0, 0: when the place moves, one attribute moves it all. */
+export function About({ at, children }: { readonly at: Point; readonly children: ComponentChildren }) {
+  return <g transform={shift(at)}>{children}</g>
+}
+
+export function FocusRing({ radius }: { readonly radius: number }) {
+  return <circle class="focus-ring" r={radius} />
 }
 
 interface ThingProps {
@@ -58,10 +63,14 @@ export function SubjectMark({ subject, name, pressed }: ThingProps & { readonly 
   const small = subject.size < GRAB_SIZE
   return (
     <Grab grip={{ on: 'subject' }} name={name} pressed={pressed}>
-      <circle class="hit" cx={figure(subject.at.x)} cy={figure(subject.at.y)} r={REACH} />
-      {small ? <circle class="grab-ring" cx={figure(subject.at.x)} cy={figure(subject.at.y)} r={REACH - 1} /> : null}
+      <About at={subject.at}>
+        <circle class="hit" r={REACH} />
+        {small ? <circle class="grab-ring" r={REACH - 1} /> : null}
+      </About>
       <path class="subject-body" d={subject.body + subject.notch} />
-      <FocusRing at={subject.at} radius={Math.max(REACH, subject.size / 2) + 4} />
+      <About at={subject.at}>
+        <FocusRing radius={Math.max(REACH, subject.size / 2) + 4} />
+      </About>
     </Grab>
   )
 }
@@ -86,9 +95,11 @@ export function HeadingHandle({ subject, name }: { readonly subject: SubjectDraw
         class="handle-stem"
         d={`M${figure(stem.x)},${figure(stem.y)}L${figure(subject.handle.x)},${figure(subject.handle.y)}`}
       />
-      <circle class="hit" cx={figure(subject.handle.x)} cy={figure(subject.handle.y)} r={11} />
-      <circle class="handle" cx={figure(subject.handle.x)} cy={figure(subject.handle.y)} r={4} />
-      <FocusRing at={subject.handle} radius={9} />
+      <About at={subject.handle}>
+        <circle class="hit" r={11} />
+        <circle class="handle" r={4} />
+        <FocusRing radius={9} />
+      </About>
     </g>
   )
 }
@@ -99,13 +110,12 @@ interface KiteProps extends ThingProps {
 }
 
 export function StandpointMark({ at, aim, name, pressed }: KiteProps) {
-  const middle = { x: 0, y: KITE_MIDDLE }
   return (
     <Grab grip={{ on: 'standpoint' }} name={name} pressed={pressed}>
       <g transform={`${shift(at)} rotate(${figure(aim)})`}>
         <circle class="hit" cx={0} cy={KITE_MIDDLE} r={REACH} />
         <path class="standpoint-kite" d={KITE} />
-        <FocusRing at={middle} radius={REACH} />
+        <circle class="focus-ring" cy={KITE_MIDDLE} r={REACH} />
       </g>
     </Grab>
   )
@@ -116,18 +126,20 @@ export function PairMark({ subject, standpoint, aim, name, pressed }: ThingProps
   const { at, heading } = subject
   const apart = Math.hypot(standpoint.x - at.x, standpoint.y - at.y)
   const away = apart < 0.01 ? toward(aim + 180) : { x: (standpoint.x - at.x) / apart, y: (standpoint.y - at.y) / apart }
-  const kite = pointMoved(at, away, GROUP_RADIUS + 1)
+  const kite = pointMoved({ x: 0, y: 0 }, away, GROUP_RADIUS + 1)
   return (
     <Grab grip={{ on: 'pair' }} name={name} pressed={pressed}>
-      <circle class="hit" cx={figure(at.x)} cy={figure(at.y)} r={GROUP_RADIUS + 6} />
-      <g transform={`${shift(kite)} rotate(${figure(aim)}) scale(0.72)`}>
-        <path class="standpoint-kite" d={KITE} />
-      </g>
-      <circle class="pair-ring" cx={figure(at.x)} cy={figure(at.y)} r={GROUP_RADIUS} />
-      <g transform={`${shift(at)} rotate(${figure(heading)})`}>
-        <path class="subject-body" d="M-3.2,8.5V-6L0,-9.6L3.2,-6V8.5Z" />
-      </g>
-      <FocusRing at={at} radius={GROUP_RADIUS + 4.5} />
+      <About at={at}>
+        <circle class="hit" r={GROUP_RADIUS + 6} />
+        <g transform={`${shift(kite)} rotate(${figure(aim)}) scale(0.72)`}>
+          <path class="standpoint-kite" d={KITE} />
+        </g>
+        <circle class="pair-ring" r={GROUP_RADIUS} />
+        <g transform={`rotate(${figure(heading)})`}>
+          <path class="subject-body" d="M-3.2,8.5V-6L0,-9.6L3.2,-6V8.5Z" />
+        </g>
+        <FocusRing radius={GROUP_RADIUS + 4.5} />
+      </About>
     </Grab>
   )
 }
@@ -158,9 +170,19 @@ export function LandmarkMark({ landmark, hatch, name, pressed }: ThingProps & La
   return (
     <Grab grip={{ on: 'landmark' }} name={name} pressed={pressed}>
       <path class="landmark-hit" d={landmark.outline} />
-      {small ? <circle class="hit" cx={figure(at.x)} cy={figure(at.y)} r={REACH} /> : null}
+      {small ? (
+        <About at={at}>
+          <circle class="hit" r={REACH} />
+        </About>
+      ) : null}
       <LandmarkShape landmark={landmark} hatch={hatch} />
-      {small ? <FocusRing at={at} radius={REACH + 4} /> : <path class="focus-line" d={landmark.outline} />}
+      {small ? (
+        <About at={at}>
+          <FocusRing radius={REACH + 4} />
+        </About>
+      ) : (
+        <path class="focus-line" d={landmark.outline} />
+      )}
     </Grab>
   )
 }
@@ -169,38 +191,6 @@ interface LandmarkProps {
   readonly landmark: LandmarkDrawing
   /** Id of the hatch within the same drawing. */
   readonly hatch: string
-}
-
-interface CornersProps {
-  readonly landmark: LandmarkDrawing
-  readonly cornerName: (index: number, count: number) => string
-  readonly edgeName: (index: number) => string
-}
-
-export function CornerMarks({ landmark, cornerName, edgeName }: CornersProps) {
-  return (
-    <g>
-      {landmark.edges.map(({ index, at }) => (
-        <Grab key={`edge ${index}`} grip={{ on: 'edge', index }} name={edgeName(index)} pressed={false}>
-          <circle class="hit" cx={figure(at.x)} cy={figure(at.y)} r={10} />
-          <circle class="edge-handle" cx={figure(at.x)} cy={figure(at.y)} r={3.2} />
-          <FocusRing at={at} radius={8} />
-        </Grab>
-      ))}
-      {landmark.corners.map((at, index) => (
-        <Grab
-          key={`corner ${index}`}
-          grip={{ on: 'corner', index }}
-          name={cornerName(index, landmark.corners.length)}
-          pressed={false}
-        >
-          <circle class="hit" cx={figure(at.x)} cy={figure(at.y)} r={11} />
-          <rect class="corner-handle" x={figure(at.x - 4)} y={figure(at.y - 4)} width={8} height={8} />
-          <FocusRing at={at} radius={9} />
-        </Grab>
-      ))}
-    </g>
-  )
 }
 
 export function ParkingMark({ at, name }: { readonly at: Point; readonly name: string }) {
@@ -212,7 +202,7 @@ export function ParkingMark({ at, name }: { readonly at: Point; readonly name: s
         <text class="parking-letter" y={4.6}>
           P
         </text>
-        <FocusRing at={{ x: 0, y: 0 }} radius={13} />
+        <FocusRing radius={13} />
       </g>
     </Grab>
   )

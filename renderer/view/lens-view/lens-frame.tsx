@@ -1,5 +1,7 @@
 /** The frame one works in: the drawing with its guides, moved by pointer and keys. */
 import { moving } from '#renderer/state/library/library.ts'
+import { readAtLens } from '#renderer/state/plan/calm-board.ts'
+import { steady } from '#renderer/job/steady.ts'
 import { WorkingPicture } from './working-picture.tsx'
 import { useEffect, useId, useRef } from 'preact/hooks'
 import { cropSize } from '#core/frame/crop.ts'
@@ -47,7 +49,6 @@ export function LensFrame({ plan, assessment, width, height }: LensFrameProps) {
     event.stopPropagation()
   }
   const framed = assessment.view !== null
-  const note = framed ? besidePicture(plan, assessment) : null
   return (
     <div
       class="lens-frame"
@@ -68,14 +69,12 @@ export function LensFrame({ plan, assessment, width, height }: LensFrameProps) {
       {framed ? (
         <>
           <WorkingPicture plan={plan} assessment={assessment} width={width} height={height} moving={moving.value} />
-          <OverPicture plan={plan} assessment={assessment} width={width} height={height} />
+          <OverPicture assessment={assessment} width={width} height={height} />
         </>
       ) : (
         <EmptyFrame plan={plan} assessment={assessment} width={width} />
       )}
-      <p class="lens-note" role="status" aria-live={moving.value ? 'off' : 'polite'} hidden={note === null}>
-        {note}
-      </p>
+      <Beside />
       <p class="unseen" id={`${id}-keys`}>
         {lensViewWords.keys}
       </p>
@@ -83,8 +82,26 @@ export function LensFrame({ plan, assessment, width, height }: LensFrameProps) {
   )
 }
 
+/** The picture in words, for those who don't see it, and what is told beside it: read, not watched. */
+const inWords = steady(() => {
+  const plan = readAtLens.plan.value
+  const found = readAtLens.assessment.value
+  return plan === null || found === null || found.view === null
+    ? { name: undefined, beside: null }
+    : { name: describe(plan, found), beside: besidePicture(plan, found) }
+})
+
+function Beside() {
+  const { beside } = inWords.value
+  return (
+    <p class="lens-note" role="status" aria-live={moving.value ? 'off' : 'polite'} hidden={beside === null}>
+      {beside}
+    </p>
+  )
+}
+
 /** Guides and marks over the picture, and its name. */
-function OverPicture({ plan, assessment, width, height }: LensFrameProps) {
+function OverPicture({ assessment, width, height }: Omit<LensFrameProps, 'plan'>) {
   const crop = cropGuide.value
   const rect = cropRect(crop, width, height)
   const frame = assessment.view
@@ -102,7 +119,7 @@ function OverPicture({ plan, assessment, width, height }: LensFrameProps) {
       viewBox={`0 0 ${width} ${height}`}
       focusable="false"
       role="img"
-      aria-label={describe(plan, assessment)}
+      aria-label={inWords.value.name}
     >
       {crop === null ? null : <CropGuide crop={crop} rect={rect} width={width} height={height} />}
       {thirds.value ? <Thirds {...rect} /> : null}

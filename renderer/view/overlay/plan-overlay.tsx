@@ -3,11 +3,9 @@ import { computed } from '@preact/signals'
 import { useEffect, useMemo, useRef } from 'preact/hooks'
 import type { Assessment } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
-import { metres } from '#renderer/text/figure.ts'
 import { assessment, plan, ring } from '#renderer/state/plan/board-plan.ts'
 import { landmarkName } from '#renderer/text/names.ts'
 import { selectedThing } from '#renderer/state/session/navigation.ts'
-import { settings } from '#renderer/state/library/settings.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
 import { dayBeads } from './day-hours.ts'
 import { followDrags } from '#renderer/view/hand/drag.ts'
@@ -26,9 +24,9 @@ import {
 } from '#renderer/view/drawing/things-light.ts'
 import { HourRing, LightRays, Shadows, SideStrokes } from '#renderer/view/drawing/light-marks.tsx'
 import { LoneLandmarks } from './lone-landmarks.tsx'
+import { spokenToLandmark, spokenToSubject } from '#renderer/view/drawing/spoken-distance.ts'
 import { mapView } from '#renderer/view/drawing/map-look.ts'
 import {
-  CornerMarks,
   Hatch,
   HeadingHandle,
   LandmarkMark,
@@ -37,6 +35,7 @@ import {
   StandpointMark,
   SubjectMark,
 } from '#renderer/view/drawing/marks.tsx'
+import { CornerMarks } from '#renderer/view/drawing/corner-marks.tsx'
 import type { PlanView, Point } from '#renderer/view/drawing/plan-view.ts'
 import { type RingDrawing, ringRaysGap } from '#renderer/view/drawing/ring-marks.ts'
 import { ScanMarks, ScanScores } from './scan-marks.tsx'
@@ -136,7 +135,7 @@ function Ground({ drawing, light }: Drawn) {
   )
 }
 
-function LandmarkParts({ drawing, reading, light, away }: Drawn & { readonly away: string }) {
+function LandmarkParts({ drawing, reading, light }: Drawn) {
   const { landmark } = drawing
   if (landmark === null || reading.toLandmark === null) return null
   const chosen = selectedThing.value === 'landmark'
@@ -146,7 +145,7 @@ function LandmarkParts({ drawing, reading, light, away }: Drawn & { readonly awa
       <LandmarkMark
         landmark={landmark}
         hatch={HATCH}
-        name={mapWords.landmarkNamed(landmark.name, away)}
+        name={mapWords.landmarkNamed(landmark.name, spokenToLandmark.value)}
         pressed={chosen}
       />
       <text class="landmark-name" x={figure(landmark.at.x)} y={figure(nameLine(landmark))}>
@@ -173,9 +172,9 @@ function Hours({ ring: round, labels, reading }: Drawn) {
   )
 }
 
-function Near({ drawing, reading, joined, light }: Drawn) {
+function Near({ drawing, joined, light }: Drawn) {
   const { subject, standpoint, aim } = drawing
-  const apart = metres(reading.toSubject.distance, settings.value.units)
+  const apart = spokenToSubject.value
   const pressed = selectedThing.value
   if (joined) {
     const name = mapWords.pairNamed(apart)
@@ -219,7 +218,6 @@ export function Things({ pointOf }: ThingsProps) {
     }
   }, [pointOf])
   const shown = drawn.value
-  const away = shown?.reading.toLandmark?.distance ?? null
   return (
     <svg ref={surface} class="plan-things" role="group" aria-label={mapWords.things} width={1} height={1}>
       {HATCHES}
@@ -238,7 +236,7 @@ export function Things({ pointOf }: ThingsProps) {
             <ParkingMark at={shown.drawing.parking} name={mapWords.parkingNamed} />
           )}
           <OnTheWay view={shown.view} found={shown.reading} />
-          <LandmarkParts {...shown} away={away === null ? '' : metres(away, settings.value.units)} />
+          <LandmarkParts {...shown} />
           <ChosenDrawnHandles shoot={shown.now.shoot} view={shown.view} />
           <ScanMarks />
           <Near {...shown} />
