@@ -1,0 +1,47 @@
+/** Answers that are read: in sight they follow a moving hand, out of sight they rest, and once it lets go all are exact. */
+import type { Locator } from 'playwright-core'
+import { afterAll, beforeAll, expect, test } from 'vitest'
+import { words } from '#renderer/words/en.ts'
+import { boardReady, closePlan, dragBy, soon } from './board.ts'
+import { type Opened, open } from './open.ts'
+
+let opened: Opened
+
+beforeAll(async () => {
+  opened = await open()
+  await boardReady(opened.page)
+})
+afterAll(async () => opened.close())
+
+function answer(question: string): Locator {
+  return opened.page.getByRole('region', { name: question, exact: true })
+}
+
+/** What an answer shows, whether or not it is laid out. */
+function shown(part: Locator): Promise<string> {
+  return part.evaluate((section) =>
+    [section.textContent, ...[...section.querySelectorAll('input')].map((input) => input.value)].join(' '),
+  )
+}
+
+test('an answer in sight follows the hand, one below the fold waits for its release', async () => {
+  const { page } = opened
+  const lens = answer(words.answers.whichLens)
+  const where = answer(words.answers.where.title)
+  const [lensBefore, whereBefore] = [await shown(lens), await shown(where)]
+  const standpoint = closePlan(page).getByRole('button', { name: /^Standpoint/ })
+  await dragBy(page, standpoint, 12, 25, async () => {
+    await soon(async () => (await shown(lens)) !== lensBefore)
+    expect(await shown(where)).toBe(whereBefore)
+    // Scrolled to, it is read, and so it follows.
+    await where.evaluate((section) => section.scrollIntoView())
+    await soon(async () => (await shown(where)) !== whereBefore)
+    await page.locator('.answers').evaluate((column) => column.scrollTo(0, 0))
+  })
+  await where.scrollIntoViewIfNeeded()
+  const after = await shown(where)
+  await page.reload()
+  await boardReady(page)
+  // What was shown on release is what is saved.
+  await soon(async () => (await shown(where)) === after)
+})
