@@ -8,7 +8,7 @@ import { useMemo, useRef } from 'preact/hooks'
 import type { Assessment } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { moving } from '#renderer/state/library/library.ts'
-import { readBeside } from '#renderer/state/plan/calm-board.ts'
+import { answersBoard } from '#renderer/state/plan/calm-board.ts'
 import { useInSight } from './in-sight.ts'
 
 type Show = (plan: Plan, found: Assessment) => ComponentChildren
@@ -18,8 +18,8 @@ function shownWhile(seen: ReadonlySignal<boolean>, show: Show): ReadonlySignal<C
   let last: ComponentChildren = null
   return computed(() => {
     if (!seen.value && moving.value) return last
-    const plan = readBeside.plan.value
-    const found = readBeside.assessment.value
+    const plan = answersBoard.plan.value
+    const found = answersBoard.assessment.value
     last = plan === null || found === null ? null : show(plan, found)
     return last
   })

@@ -4,7 +4,7 @@ import { moonPhaseText } from '#renderer/text/light-text.ts'
 import { Icon, type IconName } from '#renderer/part/icon.tsx'
 import { degreesText, rounded, share } from '#renderer/text/figure.ts'
 import { day, daylight } from '#renderer/state/plan/daylight.ts'
-import { readByDay } from '#renderer/state/plan/calm-board.ts'
+import { dayBoard } from '#renderer/state/plan/calm-board.ts'
 import { stripWords } from '#renderer/words/en-day-strip.ts'
 import { DateField } from './date-field.tsx'
 import { goDays, goNow } from '#renderer/state/act/go-day.ts'
@@ -25,7 +25,7 @@ function StepButton({ icon, name, days }: { icon: IconName; name: string; days: 
 
 /** Follows the chosen instant. */
 function SunWords() {
-  const sun = readByDay.assessment.value?.light.sun
+  const sun = dayBoard.assessment.value?.light.sun
   const today = daylight.value
   if (sun === undefined || today === null) return null
   const altitude = sun.apparent >= 0 ? sun.apparent : sun.altitude
@@ -43,7 +43,7 @@ function SunWords() {
 
 /** Lit as at the chosen instant, like everywhere on the board, and told first like the sun's place; the hint has its clock time. */
 function MoonWords() {
-  const light = readByDay.assessment.value?.light
+  const light = dayBoard.assessment.value?.light
   const today = daylight.value
   if (light === undefined || today === null) return null
   const up = upText(today.moon, today.day, today.zone)

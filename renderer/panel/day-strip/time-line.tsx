@@ -5,7 +5,7 @@ import { useEffect, useId } from 'preact/hooks'
 import { clampInstant, formatClock, formatDay, formatOffset } from '#core/time/civil.ts'
 import { degreesText } from '#renderer/text/figure.ts'
 import { day, daylight } from '#renderer/state/plan/daylight.ts'
-import { readByDay } from '#renderer/state/plan/calm-board.ts'
+import { dayBoard } from '#renderer/state/plan/calm-board.ts'
 import { plan } from '#renderer/state/plan/board-plan.ts'
 import { steady } from '#renderer/job/steady.ts'
 import { settleSteps } from '#renderer/state/act/live-change.ts'
@@ -59,7 +59,7 @@ const instantShown = steady(() => {
 
 /** How high the sun stands then: told, not watched. */
 const sunShown = computed(() => {
-  const sun = readByDay.assessment.value?.light.sun
+  const sun = dayBoard.assessment.value?.light.sun
   if (sun === undefined) return ''
   return sun.apparent >= 0
     ? stripWords.sunHigh(degreesText(sun.apparent))

@@ -9,7 +9,7 @@ import { type PartFault, Guarded } from '#renderer/part/guarded.tsx'
 import { Icon } from '#renderer/part/icon.tsx'
 import { StarsShown } from '#renderer/part/stars.tsx'
 import { assessmentOf, planAtHand } from '#renderer/state/plan/assessments.ts'
-import { readAtLens } from '#renderer/state/plan/calm-board.ts'
+import { lensBoard } from '#renderer/state/plan/calm-board.ts'
 import { spotName } from '#renderer/text/names.ts'
 import { pickedIds } from '#renderer/state/session/picked.ts'
 import { moving } from '#renderer/state/library/library.ts'
@@ -35,7 +35,7 @@ export function SpotCard({ shoot, spot: saved, on, onChoose, onDrag, onDropBefor
   // Only the card of the spot being dragged is drawn again with every movement.
   const { id } = saved
   const live = useComputed(() =>
-    moving.value && readAtLens.plan.value?.spot.id === id ? readAtLens.plan.value.spot : null,
+    moving.value && lensBoard.plan.value?.spot.id === id ? lensBoard.plan.value.spot : null,
   ).value
   const spot = live ?? saved
   const card = useRef<HTMLLIElement>(null)
@@ -95,7 +95,7 @@ function unseen(): void {}
 
 function Figures({ shoot, spot, live }: { shoot: Shoot; spot: Spot; live: boolean }) {
   // The one under the hand is on the board, and assessed there.
-  const found = (live ? readAtLens.assessment.value : null) ?? assessmentOf(planAtHand(shoot, spot))
+  const found = (live ? lensBoard.assessment.value : null) ?? assessmentOf(planAtHand(shoot, spot))
   return <span class="spot-line">{figuresOf(found, settings.value.units)}</span>
 }
 

@@ -32,21 +32,21 @@ function readIn(turn: number): CalmBoard {
 }
 
 /** As the answers and notes beside the map read it. */
-export const readBeside = readIn(0)
+export const answersBoard = readIn(0)
 /** As the day's light reads it. */
-export const readByDay = readIn(1)
+export const dayBoard = readIn(1)
 /** As the fields of the lens, the shelf's card and the names of the things read it. */
-export const readAtLens = readIn(2)
+export const lensBoard = readIn(2)
 
 /** The spot whose answers there are; null where there are none. */
 export const answeredSpotId = computed(() => {
-  const now = readBeside.plan.value
-  return now === null || readBeside.assessment.value === null ? null : now.spot.id
+  const now = answersBoard.plan.value
+  return now === null || answersBoard.assessment.value === null ? null : now.spot.id
 })
 
 /** The ground on the way to the landmark, as it is drawn among the answers; null without elevations or landmark. */
 export const calmGroundLine = computed(() => {
-  const [now, found] = [readBeside.plan.value, readBeside.assessment.value]
+  const [now, found] = [answersBoard.plan.value, answersBoard.assessment.value]
   return now === null || found === null ? null : groundProfile(now, found.levels)
 })
 

@@ -5,7 +5,7 @@ import { type DayLight, type SkyDay, lightOfDay, skyOfDay, lightSceneOf } from '
 import type { Plan } from '#core/plan/plan.ts'
 import { civilDayOf } from '#core/time/civil.ts'
 import { sameParts } from './states-of-spots.ts'
-import { readByDay } from './calm-board.ts'
+import { dayBoard } from './calm-board.ts'
 import { skylines } from './skylines.ts'
 import { zone } from './zone.ts'
 
@@ -19,8 +19,8 @@ let lastScene: { readonly parts: readonly unknown[]; readonly scene: LightScene 
 
 /** The light scene of the spot on the board. */
 export const scene = computed<LightScene | null>(() => {
-  const now = readByDay.plan.value
-  const reading = readByDay.assessment.value
+  const now = dayBoard.plan.value
+  const reading = dayBoard.assessment.value
   if (now === null || reading === null) return null
   const edges = skylines.value
   const parts = [...partsOf(now), edges]
@@ -33,7 +33,7 @@ export const scene = computed<LightScene | null>(() => {
 /** The civil day of the board's instant; the same object for as long as it is the same day in the same zone. */
 let dayBefore: { readonly zone: string; readonly day: DayLight['day'] } | null = null
 export const day = computed<DayLight['day'] | null>(() => {
-  const when = readByDay.plan.value?.spot.when
+  const when = dayBoard.plan.value?.spot.when
   if (when === undefined) return null
   const here = zone.value
   if (dayBefore !== null && dayBefore.zone === here && when >= dayBefore.day.start && when < dayBefore.day.end)
@@ -43,9 +43,9 @@ export const day = computed<DayLight['day'] | null>(() => {
   return found
 })
 
-const wishes = computed(() => readByDay.plan.value?.shoot.light ?? null)
+const wishes = computed(() => dayBoard.plan.value?.shoot.light ?? null)
 
-const place = computed(() => readByDay.plan.value?.spot.stop.at ?? null)
+const place = computed(() => dayBoard.plan.value?.spot.stop.at ?? null)
 
 /** Only another place or another day has another sky. */
 const sky = computed<SkyDay | null>(() =>

@@ -3,6 +3,7 @@ import type { LatLon } from '#core/geo/lat-lon.ts'
 import { localFrame, placeUnder, toEarth, toLocal } from '#core/geo/local-frame.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { subjectOutline } from '#renderer/view/drawing/outline.ts'
+import { recalled } from '#renderer/job/recalled.ts'
 import { type PlanView, levelView } from '#renderer/view/drawing/plan-view.ts'
 
 export interface CloseFrame {
@@ -77,9 +78,10 @@ export function nextFrame(plan: Plan, size: Size, before: CloseFrame | null): Cl
   return keeps ? before : wanted
 }
 
-export function frameView(frame: CloseFrame, size: Size): PlanView {
-  return levelView(frame.middle, size.width / frame.across, size.width, size.height)
-}
+/** The same while neither changes: what is drawn in it then need not be drawn again. */
+export const frameView = recalled(1, (frame: CloseFrame, size: Size): PlanView =>
+  levelView(frame.middle, size.width / frame.across, size.width, size.height),
+)
 
 /** Metres between the lines of the plan's grid. */
 export function gridStep(across: number): number {

@@ -1,23 +1,26 @@
 /** The lines and areas on the close plan's ground, under the things themselves. */
-import { useMemo } from 'preact/hooks'
+import { steadyPart } from '#renderer/part/steady-part.tsx'
 import { Shadows } from '#renderer/view/drawing/light-marks.tsx'
 import { figure, linePath } from '#renderer/text/path-text.ts'
 import { gridStep } from './close-frame.ts'
 import { leavingLine } from './close-labels.ts'
-import { type Close, size } from './close-state.ts'
+import type { Close } from './close-state.ts'
 
-export function Grid({ frame, view }: Close) {
-  const { width, height } = size.value
-  const { across } = frame
-  const { right, bottom } = view.box
-  return useMemo(() => {
-    const pixels = (gridStep(across) * width) / across
-    const lines: string[] = []
-    for (let x = (right / 2) % pixels; x < width; x += pixels) lines.push(`M${figure(x)},0V${figure(height)}`)
-    for (let y = (bottom / 2) % pixels; y < height; y += pixels) lines.push(`M0,${figure(y)}H${figure(width)}`)
-    return <path class="close-grid" d={lines.join('')} />
-  }, [across, right, bottom, width, height])
+interface GridProps {
+  /** Metres across the plan's width. */
+  readonly across: number
+  /** Pixels. */
+  readonly width: number
+  readonly height: number
 }
+
+export const Grid = steadyPart(function grid({ across, width, height }: GridProps) {
+  const pixels = (gridStep(across) * width) / across
+  const lines: string[] = []
+  for (let x = (width / 2) % pixels; x < width; x += pixels) lines.push(`M${figure(x)},0V${figure(height)}`)
+  for (let y = (height / 2) % pixels; y < height; y += pixels) lines.push(`M0,${figure(y)}H${figure(width)}`)
+  return <path class="close-grid" d={lines.join('')} />
+})
 
 function Leaving({ drawing, view }: Close) {
   const line = leavingLine(drawing, view)

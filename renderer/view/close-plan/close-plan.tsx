@@ -137,7 +137,7 @@ function Surface(shown: Close) {
       height={height}
     >
       {HATCHES}
-      <Grid {...shown} />
+      <Grid across={shown.frame.across} width={width} height={height} />
       <CloseThings {...shown} />
     </svg>
   )

@@ -10,6 +10,7 @@ import {
 } from './plan-drawing.ts'
 import { type Grip, gripName } from '#core/plan/grip.ts'
 import type { Point } from './plan-view.ts'
+import { steadyPart } from '#renderer/part/steady-part.tsx'
 import { figure } from '#renderer/text/path-text.ts'
 
 /** The lens is at the tip, 0, 0; the kite points up and is turned to the aim. */
@@ -59,7 +60,11 @@ interface ThingProps {
   readonly pressed: boolean
 }
 
-export function SubjectMark({ subject, name, pressed }: ThingProps & { readonly subject: SubjectDrawing }) {
+export const SubjectMark = steadyPart(function subjectMark({
+  subject,
+  name,
+  pressed,
+}: ThingProps & { readonly subject: SubjectDrawing }) {
   const small = subject.size < GRAB_SIZE
   return (
     <Grab grip={{ on: 'subject' }} name={name} pressed={pressed}>
@@ -73,10 +78,15 @@ export function SubjectMark({ subject, name, pressed }: ThingProps & { readonly 
       </About>
     </Grab>
   )
+})
+
+interface HandleProps {
+  readonly subject: SubjectDrawing
+  readonly name: string
 }
 
 /** The notch's own handle: a stem out of the front with a bead to turn by. */
-export function HeadingHandle({ subject, name }: { readonly subject: SubjectDrawing; readonly name: string }) {
+export const HeadingHandle = steadyPart(function headingHandle({ subject, name }: HandleProps) {
   const heading = Math.round(subject.heading * 10) / 10
   const stem = pointMoved(subject.handle, toward(subject.heading), -GRAB_SIZE)
   return (
@@ -102,14 +112,14 @@ export function HeadingHandle({ subject, name }: { readonly subject: SubjectDraw
       </About>
     </g>
   )
-}
+})
 
 interface KiteProps extends ThingProps {
   readonly at: Point
   readonly aim: number
 }
 
-export function StandpointMark({ at, aim, name, pressed }: KiteProps) {
+export const StandpointMark = steadyPart(function standpointMark({ at, aim, name, pressed }: KiteProps) {
   return (
     <Grab grip={{ on: 'standpoint' }} name={name} pressed={pressed}>
       <g transform={`${shift(at)} rotate(${figure(aim)})`}>
@@ -119,7 +129,7 @@ export function StandpointMark({ at, aim, name, pressed }: KiteProps) {
       </g>
     </Grab>
   )
-}
+})
 
 /** Subject and standpoint as one ring while the map is too far away to tell them apart. */
 export function PairMark({ subject, standpoint, aim, name, pressed }: ThingProps & PairProps) {
@@ -164,7 +174,12 @@ export function LandmarkShape({ landmark, hatch }: LandmarkProps) {
   )
 }
 
-export function LandmarkMark({ landmark, hatch, name, pressed }: ThingProps & LandmarkProps) {
+export const LandmarkMark = steadyPart(function landmarkMark({
+  landmark,
+  hatch,
+  name,
+  pressed,
+}: ThingProps & LandmarkProps) {
   const small = landmark.size < GRAB_SIZE
   const { at } = landmark
   return (
@@ -185,7 +200,7 @@ export function LandmarkMark({ landmark, hatch, name, pressed }: ThingProps & La
       )}
     </Grab>
   )
-}
+})
 
 interface LandmarkProps {
   readonly landmark: LandmarkDrawing
@@ -193,7 +208,13 @@ interface LandmarkProps {
   readonly hatch: string
 }
 
-export function ParkingMark({ at, name }: { readonly at: Point; readonly name: string }) {
+export const ParkingMark = steadyPart(function parkingMark({
+  at,
+  name,
+}: {
+  readonly at: Point
+  readonly name: string
+}) {
   return (
     <Grab grip={{ on: 'parking' }} name={name} pressed={false}>
       <g transform={shift(at)}>
@@ -206,7 +227,7 @@ export function ParkingMark({ at, name }: { readonly at: Point; readonly name: s
       </g>
     </Grab>
   )
-}
+})
 
 /** Strokes of the landmark's hue across its footprint. */
 export function Hatch({ id }: { readonly id: string }) {

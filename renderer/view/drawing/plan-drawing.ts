@@ -3,6 +3,9 @@ import type { LatLon } from '#core/geo/lat-lon.ts'
 import { between, localFrame } from '#core/geo/local-frame.ts'
 import type { Assessment } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
+import type { Spot } from '#core/record/spot.ts'
+import type { Subject } from '#core/scene/subject.ts'
+import { recalled } from '#renderer/job/recalled.ts'
 import type { Landmark } from '#core/scene/landmark.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle } from '#core/scene/bounding-points.ts'
@@ -76,24 +79,26 @@ function middleOf(one: Point, other: Point): Point {
   return { x: (one.x + other.x) / 2, y: (one.y + other.y) / 2 }
 }
 
-function drawSubject(plan: Plan, view: PlanView): SubjectDrawing {
-  const { shoot, spot } = plan
-  const outline = subjectOutline(shoot.subject, spot.stop)
+/** Map, close plan and a still map beside them. */
+const SURFACES = 3
+
+const drawSubject = recalled(SURFACES, (subject: Subject, stop: Spot['stop'], view: PlanView): SubjectDrawing => {
+  const outline = subjectOutline(subject, stop)
   const corners = outline.corners.map((at) => view.toPoint(at))
   const [right, left] = corners
   const tip = view.toPoint(outline.tip)
-  const at = view.toPoint(spot.stop.at)
-  const scale = view.pixelsPerMetre(spot.stop.at)
+  const at = view.toPoint(stop.at)
+  const scale = view.pixelsPerMetre(stop.at)
   const reach = Math.max(distanceBetween(at, tip) + 9, GRAB_SIZE)
   return {
     at,
     body: linePath(corners, true),
     notch: right === undefined || left === undefined ? '' : linePath([right, tip, left], true),
-    size: Math.max(shoot.subject.length, shoot.subject.width) * scale,
-    handle: pointMoved(at, toward(spot.stop.heading), reach),
-    heading: spot.stop.heading,
+    size: Math.max(subject.length, subject.width) * scale,
+    handle: pointMoved(at, toward(stop.heading), reach),
+    heading: stop.heading,
   }
-}
+})
 
 export function boxOf(points: readonly Point[]): Box {
   let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity]
@@ -163,6 +168,11 @@ export function drawLandmark(landmark: Landmark, view: PlanView): LandmarkDrawin
   }
 }
 
+const drawPlace = recalled(2 * SURFACES, (at: LatLon, view: PlanView): Point => view.toPoint(at))
+
+/** The landmark that the plan is for: the same while other things move. */
+const drawChosen = recalled(SURFACES, drawLandmark)
+
 /** Metres the wedge reaches on the map: past the landmark's farthest point, so that the landmark lies within. */
 export function wedgeReach(plan: Plan): number {
   const { stop, standpoint } = plan.spot
@@ -211,13 +221,13 @@ export function drawPlan(
   const parking = gripPlace(plan, { on: 'parking' })
   const ringPoints = ring?.map((at) => view.toPoint(at)) ?? null
   return {
-    subject: drawSubject(plan, view),
-    standpoint: view.toPoint(plan.spot.standpoint.at),
+    subject: drawSubject(plan.shoot.subject, plan.spot.stop, view),
+    standpoint: drawPlace(plan.spot.standpoint.at, view),
     aim: assessment.view?.bearing ?? assessment.toSubject.bearing ?? 0,
     ...drawView(plan, assessment, view, reach),
     ring: ringPoints === null ? null : { line: linePath(ringPoints, true), points: ringPoints },
-    landmark: plan.landmark === null ? null : drawLandmark(plan.landmark, view),
-    parking: parking === null ? null : view.toPoint(parking),
+    landmark: plan.landmark === null ? null : drawChosen(plan.landmark, view),
+    parking: parking === null ? null : drawPlace(parking, view),
   }
 }
 

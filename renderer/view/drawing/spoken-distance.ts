@@ -2,14 +2,14 @@
 import { computed } from '@preact/signals'
 import { metres } from '#renderer/text/figure.ts'
 import { settings } from '#renderer/state/library/settings.ts'
-import { readAtLens } from '#renderer/state/plan/calm-board.ts'
+import { lensBoard } from '#renderer/state/plan/calm-board.ts'
 
 function inWords(distance: number | undefined): string {
   return distance === undefined ? '' : metres(distance, settings.value.units)
 }
 
 /** From the lens to the subject; empty without a spot. */
-export const spokenToSubject = computed(() => inWords(readAtLens.assessment.value?.toSubject.distance))
+export const spokenToSubject = computed(() => inWords(lensBoard.assessment.value?.toSubject.distance))
 
 /** From the lens to the landmark; empty without one. */
-export const spokenToLandmark = computed(() => inWords(readAtLens.assessment.value?.toLandmark?.distance))
+export const spokenToLandmark = computed(() => inWords(lensBoard.assessment.value?.toLandmark?.distance))

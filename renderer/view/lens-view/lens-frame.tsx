@@ -1,6 +1,6 @@
 /** The frame one works in: the drawing with its guides, moved by pointer and keys. */
 import { moving } from '#renderer/state/library/library.ts'
-import { readAtLens } from '#renderer/state/plan/calm-board.ts'
+import { lensBoard } from '#renderer/state/plan/calm-board.ts'
 import { steady } from '#renderer/job/steady.ts'
 import { WorkingPicture } from './working-picture.tsx'
 import { useEffect, useId, useRef } from 'preact/hooks'
@@ -84,8 +84,8 @@ export function LensFrame({ plan, assessment, width, height }: LensFrameProps) {
 
 /** The picture in words, for those who don't see it, and what is told beside it: read, not watched. */
 const inWords = steady(() => {
-  const plan = readAtLens.plan.value
-  const found = readAtLens.assessment.value
+  const plan = lensBoard.plan.value
+  const found = lensBoard.assessment.value
   return plan === null || found === null || found.view === null
     ? { name: undefined, beside: null }
     : { name: describe(plan, found), beside: besidePicture(plan, found) }

@@ -1,5 +1,5 @@
 /** The view through the lens on the board: the frame as large as its place allows, and its controls. */
-import { readAtLens } from '#renderer/state/plan/calm-board.ts'
+import { lensBoard } from '#renderer/state/plan/calm-board.ts'
 import { drawnOnPage } from './artists-lost.ts'
 import { useLayoutEffect, useRef, useState } from 'preact/hooks'
 import { assessment, plan } from '#renderer/state/plan/board-plan.ts'
@@ -47,8 +47,8 @@ function useRoom(): { readonly place: { current: HTMLDivElement | null }; readon
 
 /** Figures in fields are read, not watched. */
 function Controls() {
-  const now = readAtLens.plan.value
-  const seen = readAtLens.assessment.value
+  const now = lensBoard.plan.value
+  const seen = lensBoard.assessment.value
   return now === null || seen === null ? null : <LensControls plan={now} assessment={seen} />
 }
 

@@ -1,9 +1,11 @@
 /** The plan over the map: wedge, ring, sightline and the things, drawn from one computed drawing. */
 import { computed } from '@preact/signals'
-import { useEffect, useMemo, useRef } from 'preact/hooks'
+import { useEffect, useRef } from 'preact/hooks'
 import type { Assessment } from '#core/plan/assess.ts'
+import type { Landmark } from '#core/scene/landmark.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { assessment, plan, ring } from '#renderer/state/plan/board-plan.ts'
+import { steadyPart } from '#renderer/part/steady-part.tsx'
 import { landmarkName } from '#renderer/text/names.ts'
 import { selectedThing } from '#renderer/state/session/navigation.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
@@ -93,31 +95,31 @@ const drawn = computed<Drawn | null>(() => {
   }
 })
 
-/** The plan's other landmarks, drawn quietly. */
-function OtherLandmarks({ now, view }: Drawn) {
-  const { landmarks } = now.shoot
-  const chosen = now.landmark?.id
-  // Nothing that a hand moves here moves them.
-  return useMemo(
-    () => (
-      <g class="other-landmarks">
-        {landmarks.map((landmark) => {
-          const shape = landmark.id === chosen ? null : drawLandmark(landmark, view)
-          return shape === null ? null : (
-            <g key={landmark.id}>
-              <path d={shape.outline} />
-              {shape.size < 8 ? <circle cx={figure(shape.at.x)} cy={figure(shape.at.y)} r={4} /> : null}
-              <text x={figure(shape.at.x)} y={figure(Math.min(shape.box.top, shape.at.y - 4) - 6)}>
-                {landmarkName(landmark)}
-              </text>
-            </g>
-          )
-        })}
-      </g>
-    ),
-    [landmarks, chosen, view],
-  )
+interface OthersProps {
+  readonly landmarks: readonly Landmark[]
+  readonly chosen: string | undefined
+  readonly view: PlanView
 }
+
+/** The plan's other landmarks, drawn quietly. */
+const OtherLandmarks = steadyPart(function otherLandmarks({ landmarks, chosen, view }: OthersProps) {
+  return (
+    <g class="other-landmarks">
+      {landmarks.map((landmark) => {
+        const shape = landmark.id === chosen ? null : drawLandmark(landmark, view)
+        return shape === null ? null : (
+          <g key={landmark.id}>
+            <path d={shape.outline} />
+            {shape.size < 8 ? <circle cx={figure(shape.at.x)} cy={figure(shape.at.y)} r={4} /> : null}
+            <text x={figure(shape.at.x)} y={figure(Math.min(shape.box.top, shape.at.y - 4) - 6)}>
+              {landmarkName(landmark)}
+            </text>
+          </g>
+        )
+      })}
+    </g>
+  )
+})
 
 function Ground({ drawing, light }: Drawn) {
   const { wedge, ring: round } = drawing
@@ -226,7 +228,7 @@ export function Things({ pointOf }: ThingsProps) {
         <>
           <Ground {...shown} />
           <DrawnMarks shoot={shown.now.shoot} view={shown.view} />
-          <OtherLandmarks {...shown} />
+          <OtherLandmarks landmarks={shown.now.shoot.landmarks} chosen={shown.now.landmark?.id} view={shown.view} />
           <StandpointLineDrawing view={shown.view} />
           <ScanScores />
           <ObstructionMarks plan={shown.now} view={shown.view} found={shown.reading} />

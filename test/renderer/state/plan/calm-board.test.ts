@@ -16,11 +16,11 @@ vi.stubGlobal('cancelAnimationFrame', () => {
 afterAll(() => void vi.unstubAllGlobals())
 
 const { endLive, showLive, showRecords } = await import('#renderer/state/library/library.ts')
-const { followCalmly, readAtLens, readBeside, readByDay } = await import('#renderer/state/plan/calm-board.ts')
+const { followCalmly, lensBoard, answersBoard, dayBoard } = await import('#renderer/state/plan/calm-board.ts')
 const { plan } = await import('#renderer/state/plan/board-plan.ts')
 
 const { shoot, spot } = examplePlan()
-const READERS = [readBeside, readByDay, readAtLens]
+const READERS = [answersBoard, dayBoard, lensBoard]
 
 function nextFrame(): void {
   const due = frames
@@ -62,9 +62,9 @@ test('what rests is read exactly, by all at once', () => {
   const before = READERS.map((reader) => reader.plan.value)
   turn(50)
   expect(READERS.map((reader) => reader.plan.value)).toEqual(before)
-  expect(readBeside.plan.value?.spot.stop.heading).toBe(40)
+  expect(answersBoard.plan.value?.spot.stop.heading).toBe(40)
   endLive()
   for (const reader of READERS) expect(reader.plan.value).toBe(plan.value)
-  expect(readBeside.plan.value?.spot.stop.heading).toBe(spot.stop.heading)
+  expect(answersBoard.plan.value?.spot.stop.heading).toBe(spot.stop.heading)
   stop()
 })
