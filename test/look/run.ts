@@ -45,7 +45,8 @@ async function take(browser: Browser, host: RunningHost, state: LookState, folde
   })
   const page = await context.newPage()
   await page.goto(await host.address())
-  await page.locator('.lens-frame').waitFor({ timeout: 60_000 })
+  // The ground on the way is drawn once the elevations are there: before it the page may stand still on a busy machine.
+  await page.locator('svg.profile').waitFor({ state: 'attached', timeout: 60_000 })
   await untilStill(page)
   await go(page)
   await untilStill(page)
