@@ -1,10 +1,7 @@
 /** Where along this track? A scan is begun, stopped, begun again; the best are tried out, kept and compared; what cannot be met says why. */
-import { readFileSync } from 'node:fs'
 import type { Locator, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import type { Change } from '#app/contract/library.ts'
-import { geodesicDistance } from '#core/geo/geodesic.ts'
-import type { LatLon } from '#core/geo/lat-lon.ts'
 import { type ScanWishes, USUAL_SCAN_WISHES } from '#core/record/scan-wishes.ts'
 import type { StoppingGround } from '#core/record/stopping-ground.ts'
 import { scanFoundWords } from '#renderer/words/en-scan-found.ts'
@@ -15,6 +12,7 @@ import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { words } from '#renderer/words/en.ts'
 import { axeFindings } from './axe.ts'
 import { boardReady, savedShoot, soon } from './board.ts'
+import { demoTrack } from './demo-track.ts'
 import { type Opened, open } from './open.ts'
 import { apply, cards, names, notices } from './shelf.ts'
 
@@ -28,25 +26,6 @@ beforeAll(async () => {
   await boardReady(opened.page)
 })
 afterAll(() => opened.close())
-
-interface IslandWay {
-  readonly properties: { readonly kind?: string }
-  readonly geometry: { readonly type: string; readonly coordinates: readonly (readonly [number, number])[] }
-}
-
-/** The island's own track on which the demo's first spot stops. */
-async function track(): Promise<StoppingGround> {
-  const { spots } = await savedShoot(opened.host, 'demo')
-  const stop = spots[0]?.stop.at
-  if (stop === undefined) throw new Error('the demo has no spot')
-  const island = JSON.parse(readFileSync('app/demo/island.geojson', 'utf8')) as { features: IslandWay[] }
-  const tracks = island.features
-    .filter(({ properties, geometry }) => properties.kind === 'track' && geometry.type === 'LineString')
-    .map(({ geometry }) => geometry.coordinates.map(([lon, lat]) => ({ lat, lon })))
-  const away = (points: readonly LatLon[]): number => Math.min(...points.map((at) => geodesicDistance(at, stop)))
-  const [points = []] = tracks.toSorted((one, other) => away(one) - away(other))
-  return { id: 'track', name: 'Sound track', form: 'line', points, turn: 'either-way' }
-}
 
 /** Puts ground and wishes into the library past the page, which is loaded again with the scan beside the map. */
 async function prepare(ground: readonly StoppingGround[], wishes: Partial<ScanWishes> = {}): Promise<void> {
@@ -150,7 +129,7 @@ describe('wishes', () => {
 describe('along a track', () => {
   test('tells the cost before, stops when told to, and keeps what it found until then', async () => {
     const { page } = opened
-    await prepare([await track()])
+    await prepare([await demoTrack(opened.host)])
     await runPart(page)
       .locator('.scan-cost')
       .filter({ hasText: /places?, .*combinations?/ })
@@ -246,7 +225,7 @@ describe('wishes that cannot be met', () => {
     const { landmarkFill } = USUAL_SCAN_WISHES
     if (landmarkFill === null) throw new Error('the usual wishes have a landmark’s fill')
     // The bridge is half a kilometre off: so tall it is only with a lens that is not in the bag.
-    await prepare([await track()], {
+    await prepare([await demoTrack(opened.host)], {
       landmarkWhole: null,
       landmarkFill: { ...landmarkFill, must: true, least: 4, most: 6 },
     })

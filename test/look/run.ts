@@ -1,6 +1,6 @@
 /**
  * `npm run look -- before` takes pictures of every state into test/shots/before; `npm run look -- before after` says how two such
- * folders differ, picture by picture.
+ * folders differ, picture by picture; `npm run look -- --readme` takes the README's.
  */
 import { mkdirSync, readFileSync, readdirSync, writeFileSync } from 'node:fs'
 import { join, resolve } from 'node:path'
@@ -9,8 +9,10 @@ import { PNG } from 'pngjs'
 import { buildParts } from '#app/build.ts'
 import { launchOptions } from '#test/e2e/one-browser.ts'
 import { type RunningHost, startHost, temporaryData } from '#test/help/host.ts'
+import { README_STATES, layTrack } from './readme-states.ts'
 import { type LookState, STATES } from './states.ts'
 
+const README_PICTURES = resolve(import.meta.dirname, '../../app/resources/pictures')
 const SHOTS = resolve(import.meta.dirname, '../shots')
 /** Milliseconds without any change on the page after which it counts as still. */
 const STILL = 1_500
@@ -54,19 +56,26 @@ async function take(browser: Browser, host: RunningHost, state: LookState, folde
   await context.close()
 }
 
-async function takeAll(name: string): Promise<void> {
+interface Album {
+  readonly folder: string
+  readonly states: readonly LookState[]
+  /** What lies in the library beside the demo. */
+  readonly prepare?: (host: RunningHost) => Promise<void>
+}
+
+async function takeAll({ folder, states, prepare }: Album): Promise<void> {
   await buildParts('stale')
-  const folder = join(SHOTS, name)
   mkdirSync(folder, { recursive: true })
   const data = await temporaryData()
   const host = await startHost(data.folder)
+  await prepare?.(host)
   const browser = await chromium.launch(launchOptions())
   // oxlint-disable-next-line no-await-in-loop -- one after the other, so that none waits for another's processor
-  for (const state of STATES) await take(browser, host, state, folder)
+  for (const state of states) await take(browser, host, state, folder)
   await browser.close()
   await host.stop()
   await data.remove()
-  process.stdout.write(`${STATES.length} pictures in ${folder}\n`)
+  process.stdout.write(`${states.length} pictures in ${folder}\n`)
 }
 
 /** Share of pixels that differ by more than painting again makes them; 1 for another size. */
@@ -96,5 +105,6 @@ function compareAll(one: string, other: string): boolean {
 
 const [first, second] = process.argv.slice(2)
 if (first === undefined) process.stdout.write('Name a folder to take pictures into, or two to compare.\n')
-else if (second === undefined) await takeAll(first)
+else if (first === '--readme') await takeAll({ folder: README_PICTURES, states: README_STATES, prepare: layTrack })
+else if (second === undefined) await takeAll({ folder: join(SHOTS, first), states: STATES })
 else process.exitCode = compareAll(first, second) ? 0 : 1

@@ -24,7 +24,8 @@ const VIEWS: readonly View[] = [
   { name: 'small', width: 733, height: 467, scale: 1.5, theme: 'light' },
 ]
 
-const SPOTS = ['Track below Hallow Brae', 'Quennick harbour wall'] as const
+/** Of the demo, those that are set side by side. */
+export const SPOTS = ['Track below Hallow Brae', 'Quennick harbour wall'] as const
 
 function cardOf(page: Page, name: string) {
   return page.getByRole('button', { name: new RegExp(`^${name}`, 'u') }).first()
