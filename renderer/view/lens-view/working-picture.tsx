@@ -41,7 +41,11 @@ function InWorker({ plan, width, height, moving }: WorkingPictureProps) {
     const element = canvas.current
     if (element === null) return undefined
     const started = startArtist(element, {
-      drawn: (parts) => element.setAttribute('data-parts', parts.join(' ')),
+      drawn: (parts) => {
+        const named = parts.join(' ')
+        // Written only when it is another: the page would be looked over again for each picture.
+        if (element.dataset['parts'] !== named) element.dataset['parts'] = named
+      },
       lost: artistLost,
     })
     artistRef.current = started
