@@ -2,16 +2,14 @@
 import { computed } from '@preact/signals'
 import { useEffect, useRef } from 'preact/hooks'
 import type { Assessment } from '#core/plan/assess.ts'
-import type { Landmark } from '#core/scene/landmark.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { assessment, plan, ring } from '#renderer/state/plan/board-plan.ts'
-import { steadyPart } from '#renderer/part/steady-part.tsx'
 import { landmarkName } from '#renderer/text/names.ts'
 import { selectedThing } from '#renderer/state/session/navigation.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
 import { dayBeads } from './day-hours.ts'
 import { followDrags } from '#renderer/view/hand/drag.ts'
-import { type PlanDrawing, drawLandmark, drawPlan, isJoined, wedgeReach } from '#renderer/view/drawing/plan-drawing.ts'
+import { type PlanDrawing, drawPlan, isJoined, wedgeReach } from '#renderer/view/drawing/plan-drawing.ts'
 import { DrawPreview } from './draw-preview.tsx'
 import { ChosenDrawnHandles, DrawnMarks, KeepOutHatch } from './drawn-marks.tsx'
 import type { HourLabel } from '#renderer/view/drawing/hour-ring.ts'
@@ -25,6 +23,7 @@ import {
   thingsLight,
 } from '#renderer/view/drawing/things-light.ts'
 import { HourRing, LightRays, Shadows, SideStrokes } from '#renderer/view/drawing/light-marks.tsx'
+import { OtherLandmarks } from './other-landmarks.tsx'
 import { LoneLandmarks } from './lone-landmarks.tsx'
 import { spokenToLandmark, spokenToSubject } from '#renderer/view/drawing/spoken-distance.ts'
 import { mapView } from '#renderer/view/drawing/map-look.ts'
@@ -93,32 +92,6 @@ const drawn = computed<Drawn | null>(() => {
     labels: round === null ? [] : hourLabels(round, reading, drawing, plate === null ? null : plateBox(plate), view),
     sightline,
   }
-})
-
-interface OthersProps {
-  readonly landmarks: readonly Landmark[]
-  readonly chosen: string | undefined
-  readonly view: PlanView
-}
-
-/** The plan's other landmarks, drawn quietly. */
-const OtherLandmarks = steadyPart(function otherLandmarks({ landmarks, chosen, view }: OthersProps) {
-  return (
-    <g class="other-landmarks">
-      {landmarks.map((landmark) => {
-        const shape = landmark.id === chosen ? null : drawLandmark(landmark, view)
-        return shape === null ? null : (
-          <g key={landmark.id}>
-            <path d={shape.outline} />
-            {shape.size < 8 ? <circle cx={figure(shape.at.x)} cy={figure(shape.at.y)} r={4} /> : null}
-            <text x={figure(shape.at.x)} y={figure(Math.min(shape.box.top, shape.at.y - 4) - 6)}>
-              {landmarkName(landmark)}
-            </text>
-          </g>
-        )
-      })}
-    </g>
-  )
 })
 
 function Ground({ drawing, light }: Drawn) {
