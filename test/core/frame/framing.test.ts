@@ -88,6 +88,16 @@ describe('a framing', () => {
     expect(framing.inFrame).toBe(true)
   })
 
+  it('is not of the whole when the thing is cut alike on two sides', () => {
+    for (const part of [
+      { left: -20, right: 20 },
+      { bottom: -13, top: 13 },
+      { left: -20, right: 0, bottom: -14, top: 6 },
+      { left: 0, right: 20, bottom: -6, top: 14 },
+    ])
+      expect(framingOf({ ...extent, ...part }, 36, 24).whole).toBe(false)
+  })
+
   it('is not of the whole when part of the thing lies behind the lens', () => {
     expect(framingOf({ ...extent, partlyBehind: true }, 36, 24).whole).toBe(false)
   })

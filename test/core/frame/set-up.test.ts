@@ -98,8 +98,12 @@ describe('a set-up', () => {
     const deep = box(AHEAD, 0.001, 4.8, 0.001)
     expect(setUp(deep, setting('far'), 199)).not.toBeNull()
     expect(setUp(deep, setting('far'), 201)).toBeNull()
+    // Right at the focal length its image lies nowhere either.
+    expect(setUp(box(AHEAD, 0.001, 4.75, 0.001), setting('far'), 250)).toBeNull()
     expect(setUp(box(AHEAD, 0.001, 5.5, 0.001), setting('far'), 50)).toBeNull()
     expect(setUp(box({ east: 0, north: 0, up: 0 }, 1, 1, 1), setting('far'), 50)).toBeNull()
+    // Nor where all of it is so near to the lens's plane that nothing has an image.
+    expect(setUp(box({ east: 0, north: 0.007, up: 0 }, 0.001, 0.001, 0.001), setting('far'), 1)).toBeNull()
   })
 })
 
@@ -143,33 +147,41 @@ describe('the set-up for a fill', () => {
     expect(setUpForFill(board, setting('middle'), { share: 56, axis: 'width' })).toBeNull()
   })
 
-  it('gives back the fill of deep things beside the axis', () => {
+  it('gives back the fill of deep things beside the axis, near by and far off', () => {
+    let [found, none] = [0, 0]
     assert(
       property(
-        number(4, 40),
-        number(0.05, 3),
+        number(0.05, 40),
+        number(-2, 1.3),
         number(-0.4, 0.4),
         number(-0.4, 0.4),
         constantFrom(...FOCUS_ON),
         constantFrom('width' as const, 'height' as const),
-        (distance, share, across, up, on, axis) => {
-          const scene = box({ east: 0.4, north: distance, up: -0.3 }, 0.6, 0.9, 0.5)
+        (front, log, across, up, on, axis) => {
+          const share = 10 ** log
+          const scene = box({ east: 0.4, north: front + 0.9, up: -0.3 }, 0.6, 0.9, 0.5)
           const wished = setting(on, across, up)
           const made = setUpForFill(scene, wished, { share, axis })
-          // A thing pinned beside the axis has a least share, with which no focal length is too long to try by hand.
-          if (made === null) {
-            for (let focal = 1; focal < 2000; focal *= 1.05) {
-              const tried = setUp(scene, wished, focal)
-              expect(tried === null || subjectShare(tried, axis) > share * 0.999).toBe(true)
-            }
+          if (made !== null) {
+            found++
+            expect(Math.abs(subjectShare(made, axis) / share - 1)).toBeLessThan(1e-10)
+            const again = setUp(scene, wished, made.focalLength)
+            expect(again?.view.imageDistance).toBeCloseTo(made.view.imageDistance, 9)
             return
           }
-          expect(Math.abs(subjectShare(made, axis) / share - 1)).toBeLessThan(1e-10)
-          const again = setUp(scene, wished, made.focalLength)
-          expect(again?.view.imageDistance).toBeCloseTo(made.view.imageDistance, 9)
+          none++
+          // Then the share passes the wish between no two focal lengths tried by hand: all show more, or all less.
+          let before: number | null = null
+          for (let focal = 0.5; focal < 25_000; focal *= 1.05) {
+            const tried = setUp(scene, wished, focal)
+            const miss = tried === null ? null : subjectShare(tried, axis) - share
+            if (before !== null && miss !== null) expect(before < 0 === miss < 0).toBe(true)
+            before = miss
+          }
         },
       ),
-      { numRuns: 300 },
+      { numRuns: 600 },
     )
+    expect(Math.min(found, none)).toBeGreaterThan(20)
   })
 })
