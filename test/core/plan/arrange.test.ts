@@ -16,6 +16,7 @@ import {
 } from '#core/plan/arrange.ts'
 import { assess } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
+import { wishedProportion } from '#core/plan/proportion-ring.ts'
 import { landmarkShareHere } from '#core/plan/stand.ts'
 import type { Hold, Spot } from '#core/record/spot.ts'
 import { type PlanParts, bridgeAt, examplePlan } from '#test/help/plans.ts'
@@ -39,24 +40,24 @@ describe('each move', () => {
   const { stop, standpoint, shot } = spot
 
   // With the focal length held nothing follows, so that nothing but what is named may change.
-  it.each<[string, Spot, Partial<Spot>]>([
-    ['of the camera', moveStandpoint(plan, elsewhere), { standpoint: { ...standpoint, at: elsewhere } }],
-    ['of the subject', moveStop(plan, elsewhere), { stop: { ...stop, at: elsewhere } }],
+  it.each<[string, (from: Plan) => Spot, Partial<Spot>]>([
+    ['of the camera', (from) => moveStandpoint(from, elsewhere), { standpoint: { ...standpoint, at: elsewhere } }],
+    ['of the subject', (from) => moveStop(from, elsewhere), { stop: { ...stop, at: elsewhere } }],
     [
       'of both',
-      moveBoth(plan, elsewhere, AT),
+      (from) => moveBoth(from, elsewhere, AT),
       { stop: { ...stop, at: elsewhere }, standpoint: { ...standpoint, at: AT } },
     ],
-    ['of the heading', turnSubject(plan, -30), { stop: { ...stop, heading: 330 } }],
+    ['of the heading', (from) => turnSubject(from, -30), { stop: { ...stop, heading: 330 } }],
     [
       'of the lens’s height',
-      setStandpoint(plan, { lensHeight: 0.3 }),
+      (from) => setStandpoint(from, { lensHeight: 0.3 }),
       { standpoint: { ...standpoint, lensHeight: 0.3 } },
     ],
-    ['of the ground', setStop(plan, { elevation: 7 }), { stop: { ...stop, elevation: 7 } }],
-    ['of the shot', setShot(plan, { aperture: 8 }), { shot: { ...shot, aperture: 8 } }],
-  ])('%s changes that alone while the focal length is held', (_, made, part) => {
-    expect(made).toEqual({ ...spot, ...part })
+    ['of the ground', (from) => setStop(from, { elevation: 7 }), { stop: { ...stop, elevation: 7 } }],
+    ['of the shot', (from) => setShot(from, { aperture: 8 }), { shot: { ...shot, aperture: 8 } }],
+  ])('%s changes that alone while the focal length is held', (_, move, part) => {
+    expect(move(plan)).toEqual({ ...spot, ...part })
   })
 
   it('is followed by the focal length while the standpoint is held', () => {
@@ -144,15 +145,17 @@ describe('what is held', () => {
   })
 
   it('keeps wish and focal length when nothing can be framed', () => {
-    const plan = held('standpoint', { distance: 0 })
-    const made = setHold(plan, 'focal-length')
-    expect(made).toEqual({ ...plan.spot, hold: 'focal-length' })
+    for (const axis of ['width', 'height'] as const) {
+      const plan = held('standpoint', { distance: 0, shot: { subjectFill: { share: 0.4, axis } } })
+      expect(setHold(plan, 'focal-length')).toEqual({ ...plan.spot, hold: 'focal-length' })
+    }
   })
 
   it('as the standpoint lets the focal length follow at once', () => {
     const plan = held('focal-length', { shot: { focalLength: 20 } })
     const made = setHold(plan, 'standpoint')
     expect(made.hold).toBe('standpoint')
+    expect(made.shot.landmarkFill).toEqual(plan.spot.shot.landmarkFill)
     expect(made.standpoint).toEqual(plan.spot.standpoint)
     expect(fillOf(plan, made)).toBeCloseTo(0.5, 9)
   })
@@ -164,6 +167,20 @@ describe('what is held', () => {
     expect(made.shot.landmarkFill.axis).toBe('width')
     expect(made.shot.landmarkFill.share).toBeCloseTo(landmarkShareHere(plan) ?? Number.NaN, 9)
     expect(assess(within(plan, made)).problems).not.toContain('proportion-not-held')
+  })
+
+  it('as the proportion is the one seen where the subject cannot fill as wished', () => {
+    // So near and so far aside in the frame no focal length shows less than a part of it.
+    const plan = held('standpoint', {
+      distance: 1.5,
+      shot: { subjectFill: { share: 0.001, axis: 'width' }, placement: { across: 0.4, up: -0.3 } },
+    })
+    const { proportion, problems } = assess(plan)
+    expect(problems).toContain('fill-cannot-be')
+    expect(landmarkShareHere(plan)).toBeNull()
+    expect(proportion).not.toBeNull()
+    const made = setHold(plan, 'proportion')
+    expect(wishedProportion(within(plan, made))).toBeCloseTo(proportion ?? Number.NaN, 9)
   })
 
   it('as the proportion with no landmark, or one behind, is but the word', () => {

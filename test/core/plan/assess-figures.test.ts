@@ -24,9 +24,9 @@ const reading = (plan: Plan) => assess(plan)
 describe('the sightlines', () => {
   const landmark = tower(destination(AT, 70, 500))
   const plan = examplePlan({ at: AT, bearing: 40, distance: 7, landmark })
-  const { toSubject, toLandmark, subjectToLandmark } = reading(plan)
 
   it('are the geodesics between the things', () => {
+    const { toSubject, toLandmark, subjectToLandmark } = reading(plan)
     const { stop } = plan.spot
     expect(toSubject).toMatchObject(geodesicLine(AT, stop.at))
     expect(toLandmark).toMatchObject(geodesicLine(AT, landmark.at))
@@ -37,6 +37,7 @@ describe('the sightlines', () => {
   })
 
   it('rise from the lens to the middle of what is looked at', () => {
+    const { toSubject, toLandmark } = reading(plan)
     // Ground level everywhere, the lens 1.2 m above it: the bicycle's middle is 0.6 m below, 7 m off.
     expect(toSubject.altitude).toBeCloseTo((Math.atan2(-0.6, 7) * 180) / Math.PI, 4)
     // From the tower's foot, at a distance of 495 to 505 m, to its top: the middle between the two altitudes.

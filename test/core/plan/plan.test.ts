@@ -1,7 +1,16 @@
 /** A plan: which landmark it looks at, and the levels its things stand at, by whatever of them is known. */
 import { assert, double, option, property } from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { type KnownLevel, footLevel, footOfRead, knownLevel, landmarkOf, levelsFrom, planOf } from '#core/plan/plan.ts'
+import {
+  type KnownLevel,
+  footLevel,
+  footOfRead,
+  knownLevel,
+  landmarkOf,
+  levelsFrom,
+  levelsOf,
+  planOf,
+} from '#core/plan/plan.ts'
 import type { Landmark } from '#core/scene/landmark.ts'
 import { bridgeAt, examplePlan } from '#test/help/plans.ts'
 import { groundOf } from '#test/help/terrain.ts'
@@ -95,6 +104,15 @@ describe('the levels of a plan', () => {
   it('assume nothing of a landmark where there is none', () => {
     expect(levels(1, 2, null, false)).toEqual([1, 2, 1, false])
     expect(levels(null, null, null, false)).toEqual([0, 0, 0, false])
+  })
+
+  it('of a plan are assumed for a landmark alone that there is', () => {
+    const assumed = (landmark: Landmark | null) => levelsOf(examplePlan({ at: AT, landmark })).landmarkAssumed
+    expect([assumed(upright('upright', null)), assumed(upright('upright', 5)), assumed(null)]).toEqual([
+      true,
+      false,
+      false,
+    ])
   })
 
   it('keep whence each is known, and never take a known one for another', () => {
