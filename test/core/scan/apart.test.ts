@@ -1,13 +1,13 @@
 /** When two arrangements count as two: by the clock whatever the day, by the bearing round north, by the metres between. */
 import { assert, double, integer, property } from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { destination } from '#core/geo/geodesic.ts'
+import { destination, geodesicDistance } from '#core/geo/geodesic.ts'
 import { apartInBearing, apartInTime, areDistinct, wayToCamera } from '#core/scan/apart.ts'
 import type { Candidate } from '#core/scan/scan-found.ts'
 import { CENTRE } from '#test/help/scans.ts'
 
 const MINUTE = 60_000
-const NOON = Date.UTC(2026, 5, 14, 12)
+const MORNING = Date.UTC(2026, 5, 14, 9, 17)
 
 describe('apart in time', () => {
   it.each([
@@ -21,8 +21,8 @@ describe('apart in time', () => {
     [5 * 1440 + 119, false],
     [5 * 1440 + 120, true],
   ])('by %d minutes: %s, either way', (minutes, apart) => {
-    expect(apartInTime(NOON, NOON + minutes * MINUTE)).toBe(apart)
-    expect(apartInTime(NOON + minutes * MINUTE, NOON)).toBe(apart)
+    expect(apartInTime(MORNING, MORNING + minutes * MINUTE)).toBe(apart)
+    expect(apartInTime(MORNING + minutes * MINUTE, MORNING)).toBe(apart)
   })
 })
 
@@ -41,7 +41,7 @@ describe('apart in bearing', () => {
 describe('two candidates', () => {
   const candidate = (metres: number, way: number, minutes: number) => {
     const at = destination(CENTRE, 90, metres)
-    return { at, standpoint: destination(at, way, 8), instant: NOON + minutes * MINUTE } as Candidate
+    return { at, standpoint: destination(at, way, 8), instant: MORNING + minutes * MINUTE } as Candidate
   }
   const one = candidate(0, 100, 0)
 
@@ -53,6 +53,8 @@ describe('two candidates', () => {
   it('are distinct by any of the three, and by nothing less', () => {
     expect(areDistinct(one, candidate(24, 115, 60), 25)).toBe(false)
     expect(areDistinct(one, candidate(26, 115, 60), 25)).toBe(true)
+    const other = candidate(30, 115, 60)
+    expect(areDistinct(one, other, geodesicDistance(one.at, other.at))).toBe(false)
     expect(areDistinct(one, candidate(24, 125, 60), 25)).toBe(true)
     expect(areDistinct(one, candidate(24, 115, 130), 25)).toBe(true)
   })

@@ -244,6 +244,8 @@ describe('what makes no picture', () => {
   it('is a subject that is cut, or a landmark in the frame whose middle depth lies before it', () => {
     expect(framesBoth(MIDDLE, subject, null, null)).toBe(true)
     expect(framesBoth({ ...MIDDLE, whole: false }, subject, null, null)).toBe(false)
+    expect(framesBoth(MIDDLE, subject, null, extent(1, 2))).toBe(true)
+    expect(framesBoth(MIDDLE, subject, MIDDLE, null)).toBe(true)
     expect(framesBoth(MIDDLE, subject, MIDDLE, extent(4, 6))).toBe(true)
     expect(framesBoth(MIDDLE, subject, MIDDLE, extent(4, 5.9))).toBe(false)
     expect(framesBoth(MIDDLE, subject, { ...MIDDLE, inFrame: false }, extent(1, 2))).toBe(true)
@@ -275,6 +277,7 @@ describe('a near miss', () => {
     ['landmarkFill', 0.256, { now: 0.3, to: 0.25, end: 'least' }],
     ['landmarkFill', 0.25, { now: 0.3, to: 0.25, end: 'least' }],
     ['landmarkFill', 0.512, { now: 0.5, to: 0.52, end: 'most' }],
+    ['landmarkFill', 0.55, { now: 0.5, to: 0.55, end: 'most' }],
     ['landmarkFill', 0.004, { now: 0.3, to: 0, end: 'least' }],
     ['subjectView', 17.3, { now: 20, to: 17, end: 'least' }],
     ['subjectView', 61.2, { now: 60, to: 62, end: 'most' }],

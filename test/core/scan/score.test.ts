@@ -79,7 +79,7 @@ describe('the degree', () => {
   })
 
   it('counts the very edge as met, though rounding may miss it', () => {
-    expect([1, 0, -1e-9, -1e-4, -1].map(meets)).toEqual([true, true, true, false, false])
+    expect([1, 0, -1e-9, -1e-6, -1e-4, -1].map(meets)).toEqual([true, true, true, true, false, false])
   })
 })
 
