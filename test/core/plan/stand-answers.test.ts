@@ -132,10 +132,20 @@ describe('standing for a fill', () => {
   })
 
   it('is at the edge of what a long lens can focus, where nearer places give no image at all', () => {
-    // At 1 m it is no lens nearer than 2 m, which lies beyond the nearest stand of 1.3 m: from there on the share falls from 55.6.
-    const found = standForFill(board(1000, 20))
-    if (!found.ok) throw new Error(found.fault.message)
-    expect(away(found.value)).toBeCloseTo(1 + 2000 / (20 * 36), 4)
+    // Of a metre of focal length no image nearer than 2 m, which lies beyond the nearest stand of 1.3 m: from there the share falls.
+    // By 20 well beyond that edge, by the others right at it, before the next place that a coarse search would try.
+    for (const [focal, share] of [
+      [1000, 20],
+      [1000, 55],
+      [1100, 45],
+      [1500, 50],
+    ] as const) {
+      const found = standForFill(board(focal, share))
+      if (!found.ok) throw new Error(found.fault.message)
+      expect(away(found.value)).toBeCloseTo((focal / 1000) * (1 + 2000 / (share * 36)), 4)
+    }
+    // Larger than life it is nowhere.
+    expect(standForFill(board(1000, 56)).ok).toBe(false)
   })
 })
 
@@ -211,6 +221,9 @@ describe('standing for both fills', () => {
     const found = standForBothFills(wishing(0.3), toward + 180)
     expect(!found.ok && found.fault.reason).toBe('cannot-be')
     expect(reasonOf(examplePlan({ at: AT, landmark: null }), 0)).toBe('no-landmark')
+    // So far off that it is behind the camera from every place that is looked at.
+    const remote = examplePlan({ at: AT, bearing: 40, lenses: [], landmark: bridgeAt(AT, 40, 80_000) })
+    expect(reasonOf(remote, 40)).toBe('cannot-be')
   })
 })
 
