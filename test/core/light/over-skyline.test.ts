@@ -218,6 +218,16 @@ describe('the sun over ground', () => {
     expect(overGround(20, { azimuth: 0, altitude: 45 })).toBeCloseTo(25 + 16 / 60 + 1 / 60, 2)
   })
 
+  it('sets over the sea’s horizon from a summit when the tables of navigators say', () => {
+    // Bowditch: from a height the sea's horizon dips by 1.76 minutes of arc by the root of the metres and lies 2.12 miles off by it, each of
+    // them a minute of arc by which the sun stands lower when it sets. Almanacs take 34 minutes for the air, the formula has 29.
+    for (const metres of [100, 1000, 3000]) {
+      const dip = (1.76 * Math.sqrt(metres)) / 60
+      const altitude = -50 / 60 - (2.12 * Math.sqrt(metres)) / 60
+      expect(Math.abs(overGround(-dip, { azimuth: 0, altitude }))).toBeLessThan(0.1)
+    }
+  })
+
   it('rises without a leap as the ground passes the level', () => {
     const sun = { azimuth: 0, altitude: 0.5 }
     const [below, level, above] = [-1e-6, 0, 1e-6].map((ground) => overGround(ground, sun))

@@ -45,6 +45,16 @@ describe('the sightlines', () => {
     expect(Math.abs((toLandmark?.altitude ?? 0) - ((foot ?? 0) + (top ?? 0)) / 2)).toBeLessThan(0.04)
   })
 
+  it('rise to the middle between the lowest and the highest part, wherever along it those are', () => {
+    // A hanging bridge square to the view at 600 m: its feet nearest at 594, its towers of 60 m 110 m to either side.
+    const bridge = reading(
+      examplePlan({ at: AT, bearing: 40, landmark: { ...bridgeAt(AT, 40, 600), baseElevation: 12 } }),
+    )
+    const [foot, top] = [Math.atan2(-1.2, 594), Math.atan2(58.8, Math.hypot(594, 110))]
+    const middle = ((foot + top) / 2) * (180 / Math.PI)
+    expect(Math.abs((bridge.toLandmark?.altitude ?? 0) - middle)).toBeLessThan(0.03)
+  })
+
   it('are none to a landmark that there is not', () => {
     const alone = reading(examplePlan({ landmark: null }))
     expect([alone.toLandmark, alone.subjectToLandmark, alone.landmark, alone.landmarkExtent, alone.proportion]).toEqual(
@@ -59,8 +69,7 @@ describe('a camera on the subject’s very place', () => {
 
   it('is told within five centimetres, and frames nothing', () => {
     const made = at(0.049)
-    expect(made.problems).toContain('on-top-of-each-other')
-    expect(made.problems).not.toContain('inside-subject')
+    expect(made.problems).toEqual(['on-top-of-each-other'])
     expect(made.toSubject.altitude).toBeNull()
     const nothing = [made.view, made.focalLength, made.wantedFocalLength, made.lens, made.angleWide, made.angleHigh]
     expect(nothing).toEqual(nothing.map(() => null))
@@ -70,11 +79,33 @@ describe('a camera on the subject’s very place', () => {
     expect([made.offers, made.crops]).toEqual([[], []])
   })
 
+  it('is all that is told then: nothing of landmark or proportion, which nobody sees', () => {
+    for (const landmark of [null, bridgeAt(AT, 40, 600)]) {
+      const known = landmark === null ? null : { ...landmark, baseElevation: 12 }
+      const plan = examplePlan({ at: AT, distance: 0, landmark: known, spot: { hold: 'proportion' } })
+      expect(reading(plan).problems).toEqual(['on-top-of-each-other'])
+    }
+  })
+
   it('is no longer told beyond, but that it is inside the subject', () => {
     const made = at(0.051)
     expect(made.problems).not.toContain('on-top-of-each-other')
     expect(made.problems).toContain('inside-subject')
     expect(made.toSubject.altitude).not.toBeNull()
+  })
+})
+
+describe('a plan in whose way nothing stands', () => {
+  it('has no problems', () => {
+    const plan = examplePlan({ at: AT, landmark: tower(destination(AT, 40, 500)), shot: { aperture: 11 } })
+    expect(reading(plan).problems).toEqual([])
+  })
+
+  it('is exposed for the aperture used', () => {
+    // Two stops smaller take four times as long.
+    const time = (aperture: number) =>
+      reading(examplePlan({ shot: { aperture } })).light.exposure?.seconds ?? Number.NaN
+    expect(time(16) / time(8)).toBeCloseTo(4, 6)
   })
 })
 
