@@ -217,6 +217,33 @@ describe('standing for both fills', () => {
     expect(message(0.0001)).toContain(`takes ${percent(nearest)} % of the height`)
   })
 
+  it('can be right from where the subject can be so small, with nothing nearer', () => {
+    // Pinned far aside in the frame, a subject near by shows more of itself than so little with any lens.
+    const aside = examplePlan({
+      at: AT,
+      lenses: [],
+      shot: { subjectFill: { share: 0.03, axis: 'width' }, placement: { across: 0.45, up: -0.3 } },
+    })
+    expect(landmarkShareAt(aside, toward, nearest)).toBeNull()
+    let [none, some] = [nearest, 1000]
+    expect(landmarkShareAt(aside, toward, some)).not.toBeNull()
+    while (some - none > 1e-3) {
+      const middle = (none + some) / 2
+      if (landmarkShareAt(aside, toward, middle) === null) none = middle
+      else some = middle
+    }
+    for (const factor of [1.02, 1.1, 1.3, 3]) {
+      const plan = wishing(landmarkShareAt(aside, toward, some * factor) ?? Number.NaN, aside)
+      const found = standForBothFills(plan, toward)
+      if (!found.ok) throw new Error(found.fault.message)
+      expect(away(found.value) / (some * factor)).toBeCloseTo(1, 5)
+      expect(landmarkShareHere({ ...plan, spot: found.value })).toBeCloseTo(plan.spot.shot.landmarkFill.share, 9)
+    }
+    // Less than it takes there it takes nowhere: but neither is it too small from right beside, where nothing can be said.
+    const less = wishing((landmarkShareAt(aside, toward, some) ?? Number.NaN) * 0.9, aside)
+    expect(reasonOf(less)).toBe('cannot-be')
+  })
+
   it('cannot be with the landmark behind the camera, or without one', () => {
     const found = standForBothFills(wishing(0.3), toward + 180)
     expect(!found.ok && found.fault.reason).toBe('cannot-be')
