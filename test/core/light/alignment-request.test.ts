@@ -52,6 +52,7 @@ describe('a request', () => {
     ['from no date', { from: Number.NaN }, 'no-dates'],
     ['until no date', { until: Number.NaN }, 'no-dates'],
     ['for no time', { until: GOOD.from }, 'reversed'],
+    ['for no time at the first instant', { from: EARLIEST, until: EARLIEST }, 'reversed'],
     ['backwards', { until: GOOD.from - 1 }, 'reversed'],
     ['for a millisecond', { until: GOOD.from + 1 }, 'good'],
     ['for the longest time', { until: GOOD.from + LONGEST_SEARCH }, 'good'],

@@ -7,7 +7,8 @@ import { localFrame } from '#core/geo/local-frame.ts'
 import { sunDirection } from '#core/light/incidence.ts'
 import { LEVEL_HORIZON, type LightScene, type SeenSide } from '#core/light/light-scene.ts'
 import { type LightWishes, NO_WISHES } from '#core/light/light-wish.ts'
-import { SUN_RADIUS, moonAt } from '#core/light/sky.ts'
+import { apparentAltitude } from '#core/light/refraction.ts'
+import { SUN_RADIUS, moonAt, sunAt } from '#core/light/sky.ts'
 import {
   type SunLook,
   cosineReached,
@@ -71,6 +72,14 @@ describe('the cosine that part of the sides reach', () => {
     ])
       for (const part of [0.3, 0.7, 0.95]) expect(reached(part, sides)).toBe(reached(part))
     expect(reached(0.5, [side(90, 0.5 - 1e-12), south, west])).toBeCloseTo(Math.cos(20 * RADIANS), 12)
+  })
+
+  it('of a side that leans goes by the height of the light as well', () => {
+    const roof = { normal: { east: 0, north: 0, up: 1 }, part: 1 }
+    const eaves = { normal: { east: 0, north: 0, up: -1 }, part: 1 }
+    const high = sunDirection(110, 30)
+    expect(cosineReached([roof], high, 0.5)).toBeCloseTo(0.5, 12)
+    expect(cosineReached([eaves], high, 0.5)).toBeCloseTo(-0.5, 12)
   })
 
   it('is of the one side there is, and none of none', () => {
@@ -304,6 +313,17 @@ describe('the moon', () => {
         expect(wishMargin('moonUp', wish, scene({ at }), instant, sun(0, 0))).toBe(moonAbove(at, instant))
       }),
     )
+  })
+})
+
+describe('a look at the sun', () => {
+  it('has its place without air, its height as it appears, and the way to where it appears', () => {
+    const instant = Date.UTC(2026, 5, 14, 5)
+    const { azimuth, altitude } = sunAt(AT, instant)
+    const apparent = apparentAltitude(altitude)
+    expect(apparent).toBeGreaterThan(altitude)
+    const direction = sunDirection(azimuth, apparent)
+    expect(lookAtSun(AT, instant)).toEqual({ azimuth, altitude, apparent, direction })
   })
 })
 
