@@ -28,7 +28,6 @@ export function aimAt(point: LocalPoint, x: number, y: number, imageDistance: nu
   if (Math.abs(upward) > 1) return null
   const pitch = Math.asin(upward) - Math.atan2(up, depth)
   const ahead = depth * Math.cos(pitch) - up * Math.sin(pitch)
-  if (ahead === 0 && right === 0) return null
   const bearing = Math.atan2(point.east, point.north) - Math.atan2(right, ahead)
   return { bearing: wrapBearing(degrees(bearing)), pitch: degrees(pitch) }
 }

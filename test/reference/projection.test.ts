@@ -3,7 +3,14 @@ import { assert, double, property, record } from 'fast-check'
 import { mat4, vec4 } from 'gl-matrix'
 import { describe, expect, test } from 'vitest'
 import { aimAt } from '#core/frame/aim.ts'
-import { type View, imageDistance, makeView, projectEarth, projectLocal } from '#core/frame/projection.ts'
+import {
+  NEAREST_DEPTH,
+  type View,
+  imageDistance,
+  makeView,
+  projectEarth,
+  projectLocal,
+} from '#core/frame/projection.ts'
 import { type LocalPoint, localFrame, toLocal } from '#core/geo/local-frame.ts'
 import { wrapBearing } from '#core/units/angle.ts'
 
@@ -81,6 +88,9 @@ describe('against an independent camera matrix', () => {
   test('what lies behind the lens has no image', () => {
     expect(projectLocal(view(), { east: 0, north: -5, up: 0 })).toBeNull()
     expect(projectLocal(view(), { east: 0, north: 0, up: 0 })).toBeNull()
+    // From the nearest depth on there is one.
+    expect(projectLocal(view(), { east: 0, north: NEAREST_DEPTH, up: 0 })).toEqual({ x: 0, y: 0, depth: NEAREST_DEPTH })
+    expect(projectLocal(view(), { east: 0, north: NEAREST_DEPTH * 0.999, up: 0 })).toBeNull()
   })
 })
 

@@ -38,6 +38,13 @@ describe('the aim for a wished place in the frame', () => {
     expect(aimAt({ east: -10, north: 0, up: 10 }, 0, 0, 50)?.bearing).toBeCloseTo(270, 12)
   })
 
+  it('is straight up or down for a point straight overhead or underfoot', () => {
+    for (const up of [-7, 10]) {
+      const aim = aimAt({ east: 0, north: 0, up }, 0, 0, 50)
+      expect(aim?.pitch).toBeCloseTo(Math.sign(up) * 90, 9)
+    }
+  })
+
   it('is nothing for a point in the lens, or one overhead wished off to the side', () => {
     expect(aimAt({ east: 0, north: 0, up: 0 }, 0, 0, 50)).toBeNull()
     expect(aimAt({ east: 0, north: 0, up: 10 }, 18, 0, 20)).toBeNull()

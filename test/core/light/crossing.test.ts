@@ -1,7 +1,7 @@
 /** Crossings and spans of known curves, among them those that touch zero between two samples. */
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { crossings, spansAbove } from '#core/light/crossing.ts'
+import { type Crossing, crossings, spansAbove } from '#core/light/crossing.ts'
 
 const MINUTE = 60_000
 const HOUR = 60 * MINUTE
@@ -94,6 +94,77 @@ describe('crossings', () => {
     )
     // 73 samples and two crossings; the turns at noon and midnight are far from zero.
     expect(looks).toBeLessThan(90)
+  })
+})
+
+describe('looks', () => {
+  /** The looks beyond the samples that one crossing takes, and where it is found. */
+  function looked(value: (instant: number) => number, samples: number): { extra: number; found: Crossing[] } {
+    let looks = 0
+    const found = crossings(
+      (instant) => {
+        looks++
+        return value(instant)
+      },
+      0,
+      DAY,
+      DAY / samples,
+    )
+    return { extra: looks - samples - 1, found }
+  }
+
+  test('at a straight line are on its zero at once, and on either side of it', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0.001, max: 0.999, noNaN: true }),
+        fc.constantFrom(1, -1),
+        fc.double({ min: 1e-9, max: 1e9, noNaN: true }),
+        (share, side, steep) => {
+          const zero = share * DAY
+          const { extra, found } = looked((instant) => side * steep * ((instant - zero) / DAY), 24)
+          expect(found.map(({ rising }) => rising)).toEqual([side > 0])
+          expect(Math.abs((found[0]?.instant ?? Number.NaN) - zero)).toBeLessThan(CLOSE)
+          expect(extra).toBeLessThanOrEqual(3)
+        },
+      ),
+    )
+  })
+
+  test('at smooth curves are half as many as halving takes', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0.02, max: 0.98, noNaN: true }),
+        fc.double({ min: -0.6, max: 0.6, noNaN: true }),
+        fc.constantFrom(1, -1),
+        (share, bend, side) => {
+          // Rises throughout, and bends within a step by up to six tenths of its slope.
+          const value = (instant: number): number => {
+            const x = (instant / DAY - share) * 24
+            return side * (x + (bend / 2) * x * Math.abs(x))
+          }
+          fc.pre(Math.abs(bend) * 24 < 1 || Math.abs(bend) < 0.04)
+          const { extra, found } = looked(value, 24)
+          expect(found.length).toBe(1)
+          // An hour down to a quarter of a second: halving looks 14 times.
+          expect(extra).toBeLessThanOrEqual(7)
+        },
+      ),
+    )
+  })
+
+  test('at a jump are no more than thrice as many as halving takes', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0.001, max: 0.999, noNaN: true }),
+        fc.double({ min: 1e-6, max: 1e6, noNaN: true }),
+        (share, high) => {
+          const { extra, found } = looked((instant) => (instant < share * DAY ? -1 : high), 24)
+          expect(found.length).toBe(1)
+          expect(Math.abs((found[0]?.instant ?? 0) - share * DAY)).toBeLessThan(CLOSE)
+          expect(extra).toBeLessThanOrEqual(3 * 14)
+        },
+      ),
+    )
   })
 })
 

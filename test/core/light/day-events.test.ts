@@ -272,4 +272,22 @@ describe('the stretches of a day with the sun up', () => {
     expect(up([], [], 'up-all-day')).toEqual([{ from: day.start, until: day.end }])
     expect(up([], [], 'down-all-day')).toEqual([])
   })
+
+  test('begin or end with the day where it only sets or only rises', () => {
+    expect(up([], [20 * HOUR])).toEqual([{ from: day.start, until: 20 * HOUR }])
+    expect(up([4 * HOUR], [])).toEqual([{ from: 4 * HOUR, until: day.end }])
+  })
+
+  test('are as many as there are rises, in order, whatever the lists hold', () => {
+    // Past a polar day: up at the start, down and up again twice.
+    expect(up([3 * HOUR, 12 * HOUR], [2 * HOUR, 11 * HOUR])).toEqual([
+      { from: day.start, until: 2 * HOUR },
+      { from: 3 * HOUR, until: 11 * HOUR },
+      { from: 12 * HOUR, until: day.end },
+    ])
+    expect(up([HOUR, 10 * HOUR], [2 * HOUR, 12 * HOUR])).toEqual([
+      { from: HOUR, until: 2 * HOUR },
+      { from: 10 * HOUR, until: 12 * HOUR },
+    ])
+  })
 })
