@@ -10,7 +10,7 @@ import { hourPlace } from './hour-angle.ts'
 import { sunDirection } from './incidence.ts'
 import { apparentAltitude, trueAltitude } from './refraction.ts'
 import { moonPhase, sunAt } from './sky.ts'
-import { type BehindGround, behindGround, unknownAt } from './over-skyline.ts'
+import { type BehindGround, behindGround, unknownBefore } from './over-skyline.ts'
 
 export interface Alignment {
   /** Epoch milliseconds of the closest approach. */
@@ -183,7 +183,7 @@ function alignmentAt(request: AlignmentRequest, look: Look, { instant, separatio
     azimuth: disc.azimuth,
     altitude: apparent,
     ground,
-    unsure: skyline === null || ground === 'behind' ? null : unknownAt(skyline, disc.azimuth),
+    unsure: skyline === null || ground === 'behind' ? null : unknownBefore(skyline, disc),
     lit: phase?.lit ?? null,
     waxing: phase?.waxing ?? null,
     sunAltitude,

@@ -1,7 +1,8 @@
 /** How sun and moon stand to what bounds the sky: the level horizon, or the skyline that the ground makes of it. */
+import { HIGHEST_GROUND } from '#core/ground/rings.ts'
 import { skylineAt } from '#core/ground/skyline.ts'
 import type { CivilDay } from '#core/time/civil.ts'
-import { wrapBearing } from '#core/units/angle.ts'
+import { degrees, wrapBearing } from '#core/units/angle.ts'
 import type { BodyDisc } from './body.ts'
 import { type Doubt, type Span, spansAbove } from './crossing.ts'
 import { SUN_RISE_ALTITUDE } from './day-events.ts'
@@ -23,6 +24,20 @@ export function unknownAt({ unknown, step }: LightSkyline, azimuth: number): num
 export function nearestUnknown({ unknown }: LightSkyline): number | null {
   const nearest = unknown?.reduce((least, metres) => (metres < least ? metres : least), Infinity) ?? Infinity
   return nearest === Infinity ? null : nearest
+}
+
+/** Metres by which the highest ground there is stands over the lowest that an eye can be at: no shore lies 500 m below the sea. */
+const HIGHEST_RISE = HIGHEST_GROUND + 500
+
+/**
+ * Metres to the nearest unknown ground that could hide something of a disc that stands over the skyline; null where none could, or
+ * where it is too high for any ground that far off.
+ */
+export function unknownBefore(skyline: LightSkyline, { azimuth, altitude }: BodyPlace): number | null {
+  const metres = unknownAt(skyline, azimuth)
+  if (metres === null) return null
+  const highest = degrees(Math.atan2(HIGHEST_RISE, metres))
+  return apparentAltitude(altitude - SUN_RADIUS) > highest ? null : metres
 }
 
 /** The true altitude of a body that appears at the level. */

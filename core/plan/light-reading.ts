@@ -11,7 +11,7 @@ import { incidence, strikeOf, sunDirection } from '#core/light/incidence.ts'
 import { type FrameBorders, type LightSkyline } from '#core/light/light-scene.ts'
 import { apparentAltitude } from '#core/light/refraction.ts'
 import { shadowLength } from '#core/light/shadow.ts'
-import { behindGround, overSkyline, unknownAt } from '#core/light/over-skyline.ts'
+import { behindGround, overSkyline, unknownBefore } from '#core/light/over-skyline.ts'
 import { type MoonPhase, SUN_RADIUS, moonAt, moonPhase, sunAt } from '#core/light/sky.ts'
 import { withinFrame } from '#core/light/wish-margin.ts'
 import { wrapBearing } from '#core/units/angle.ts'
@@ -117,7 +117,7 @@ export function lightReading(plan: Plan, found: Found): LightReading {
   const sunOnSubject = overSkyline(subjectSkyline, sun) > 0
   const sunOnLandmark = overSkyline(landmarkSkyline, sun) > 0
   const unsure = (of: LightSkyline | null, shows: boolean): number | null =>
-    shows && of !== null ? unknownAt(of, sun.azimuth) : null
+    shows && of !== null ? unknownBefore(of, sun) : null
   const moonUp = moon.altitude + moon.radius + HORIZON_REFRACTION > 0
   const subject = thingLight(seenSubject, direction, sunOnSubject)
   const from = up && toSubject !== null ? lightFrom(sun.azimuth, toSubject, apparent) : null

@@ -11,6 +11,7 @@ import {
   overGround,
   overSkyline,
   unknownAt,
+  unknownBefore,
   withDoubts,
 } from '#core/light/over-skyline.ts'
 import { rememberingSun } from '#core/light/wish-margin.ts'
@@ -234,5 +235,29 @@ describe('the sun over ground', () => {
     expect(Math.abs((below ?? 0) - (level ?? 1))).toBeLessThan(1e-5)
     expect(Math.abs((above ?? 0) - (level ?? 1))).toBeLessThan(1e-5)
     expect(below).toBeGreaterThan(above ?? 0)
+  })
+})
+
+describe('unknown ground before a disc', () => {
+  /** All round the same. */
+  const unknownFrom = (metres: number) => ({
+    step: 90,
+    altitudes: new Float32Array(4),
+    unknown: new Float32Array(4).fill(metres),
+  })
+  const disc = (altitude: number) => ({ azimuth: 200, altitude })
+
+  it('counts where the highest land there is could stand before it', () => {
+    // The highest summit, 8,849 m, seen from a shore 430 m below the sea (the lowest there is), 9,279 m over 20 km: 24.9 degrees.
+    expect(unknownBefore(unknownFrom(20_000), disc(24))).toBe(20_000)
+    expect(unknownBefore(unknownFrom(400), disc(66))).toBe(400)
+    expect(unknownBefore(unknownFrom(140_000), disc(3))).toBe(140_000)
+  })
+
+  it('does not where no land is as high', () => {
+    // From that shore the summit reaches 4.2 degrees at 125 km, 42.9 at 10 km.
+    expect(unknownBefore(unknownFrom(125_000), disc(8))).toBeNull()
+    expect(unknownBefore(unknownFrom(10_000), disc(66))).toBeNull()
+    expect(unknownBefore(unknownFrom(Number.NaN), disc(1))).toBeNull()
   })
 })
