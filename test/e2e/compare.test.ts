@@ -66,6 +66,8 @@ test('shows two spots with their frames, their maps and their figures, the best 
       .getByRole('img', { name: sheetWords.mapLabel(name) })
       .waitFor()
   }
+  // Each map names its maker, as the large one does.
+  expect(await sideBySide().getByText('an island of our own invention').count()).toBe(2)
   expect(await figures(say.rows.toSubject)).toEqual(found.map((one) => metres(one.toSubject.distance, 'metric')))
   expect(await figures(say.rows.toLandmark)).toEqual(
     found.map((one) => metres(one.toLandmark?.distance ?? Number.NaN, 'metric')),

@@ -8,6 +8,7 @@ import { LensDrawing } from '#renderer/view/lens-picture/lens-drawing.tsx'
 import { PageFrame } from '#renderer/part/page-frame.tsx'
 import type { BaseMap } from '#renderer/view/still-map/base-map.ts'
 import { SmallMap } from '#renderer/view/still-map/small-map.tsx'
+import { stillCredits } from '#renderer/view/still-map/still-credits.ts'
 import { useBaseMap } from '#renderer/view/still-map/use-base-map.ts'
 import { assessmentOf, daylightOf, groundLineOf } from '#renderer/state/plan/assessments.ts'
 import { changeSpot } from '#renderer/state/library/history.ts'
@@ -28,6 +29,9 @@ import { compareRows } from './compare-rows.ts'
 import './compare.css'
 
 const words = sheetWords.compare
+
+/** Pixels of the maps. */
+const MAP_SIZE = { width: 300, height: 170 } as const
 
 export function ComparePage() {
   const base = useBaseMap(settings.value, dark.value)
@@ -180,15 +184,17 @@ function Pictures({ column, base }: { readonly column: Column; readonly base: Ba
         )}
       </div>
       {base === null ? null : (
-        <SmallMap
-          plan={plan}
-          assessment={assessment}
-          width={300}
-          height={170}
-          base={base}
-          units={settings.value.units}
-          label={sheetWords.mapLabel(spotName(plan.spot))}
-        />
+        <>
+          <SmallMap
+            plan={plan}
+            assessment={assessment}
+            {...MAP_SIZE}
+            base={base}
+            units={settings.value.units}
+            label={sheetWords.mapLabel(spotName(plan.spot))}
+          />
+          <p class="compare-credit">{stillCredits(base.source, plan, MAP_SIZE.width, MAP_SIZE.height).join(' · ')}</p>
+        </>
       )}
     </div>
   )
