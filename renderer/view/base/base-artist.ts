@@ -10,15 +10,15 @@ export interface BaseArtist {
   readonly look: (look: BaseLook) => void
   readonly relief: (pictures: ReliefPictures | null) => void
   readonly contours: (drawing: ContourDrawing | null) => void
-  /** Asks for a picture. One asked for before and not yet begun is dropped. */
-  readonly paint: (request: Omit<BaseRequest, 'say' | 'turn'>) => void
+  /** Asks for a picture. One asked for before and not yet begun is dropped. Returns the number by which it will be named. */
+  readonly paint: (request: Omit<BaseRequest, 'say' | 'turn'>) => number
   readonly stop: () => void
 }
 
 interface Hearer {
-  /** The picture last asked for. */
-  readonly painted: (picture: ImageBitmap | PaintCanvas) => void
-  /** It can't be painted now, as when its data can't be had; another request tries again. */
+  /** A picture that was asked for, the last or one that was begun before it. */
+  readonly painted: (picture: ImageBitmap | PaintCanvas, turn: number) => void
+  /** The last can't be painted now, as when its data can't be had; another request tries again. */
   readonly failed: (message: string) => void
 }
 
@@ -50,12 +50,10 @@ export function startBaseArtist({ painted, failed }: Hearer): BaseArtist {
     begun += 1
     worker = new Worker(new URL('./base-worker.ts', import.meta.url), { type: 'module' })
     worker.addEventListener('message', ({ data }: MessageEvent<FromBaseWorker>) => {
-      if (over || data.turn !== turn) {
-        if (data.say === 'painted') data.picture.close()
-        return
-      }
-      if (data.say === 'painted') painted(data.picture)
-      else failed(data.message)
+      if (data.say === 'painted') {
+        if (over) data.picture.close()
+        else painted(data.picture, data.turn)
+      } else if (!over && data.turn === turn) failed(data.message)
     })
     worker.addEventListener('error', lost)
     worker.addEventListener('messageerror', lost)
@@ -83,7 +81,7 @@ export function startBaseArtist({ painted, failed }: Hearer): BaseArtist {
     if (onPage === null) return send(now)
     onPage.paint(now).then(
       (picture) => {
-        if (!over && now.turn === turn) painted(picture)
+        if (!over) painted(picture, now.turn)
       },
       (error: unknown) => {
         if (!over && now.turn === turn) failed(messageOf(error))
@@ -110,6 +108,7 @@ export function startBaseArtist({ painted, failed }: Hearer): BaseArtist {
     paint(wanted) {
       turn += 1
       request({ say: 'paint', turn, ...wanted })
+      return turn
     },
     stop() {
       over = true

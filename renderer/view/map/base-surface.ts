@@ -25,6 +25,9 @@ interface Asked {
   readonly sharpness: number
 }
 
+/** Pictures asked for and not yet there, by the number that the artist gives them. */
+type Awaited = Map<number, Asked>
+
 /** A bitmap's memory is its own until it is closed. */
 function letGoOf(picture: Picture): void {
   if (picture instanceof ImageBitmap) picture.close()
@@ -50,6 +53,7 @@ export class BaseSurface extends L.Layer {
   declare private coarse: Sheet
   /** What is being painted; null while nothing is. */
   declare private asked: Asked | null
+  declare private readonly awaited: Awaited
   /** Grows with every change of what is painted. */
   declare private version: number
   declare private timer: ReturnType<typeof setTimeout> | null
@@ -57,7 +61,7 @@ export class BaseSurface extends L.Layer {
   declare private window: BaseWindow | null
   declare private zooming: boolean
   /** Painted while the map zooms, for what was asked: shown when it stands, or it would be swept along with the sheets. */
-  declare private held: { readonly picture: Picture; readonly asked: Asked | null } | null
+  declare private held: { readonly picture: Picture; readonly asked: Asked } | null
 
   /** Of the look and the pictures shown last: what comes again changes nothing. */
   declare private shown: { look: BaseLook; relief: ReliefPictures | null; contours: ContourDrawing | null }
@@ -71,6 +75,7 @@ export class BaseSurface extends L.Layer {
     this.fine = sheet('fine')
     this.coarse = sheet('coarse')
     this.asked = null
+    this.awaited = new Map()
     this.version = 0
     this.timer = null
     this.window = null
@@ -81,7 +86,7 @@ export class BaseSurface extends L.Layer {
   override onAdd(map: L.Map): this {
     this.map = map
     this.artist = startBaseArtist({
-      painted: (picture) => this.take(picture),
+      painted: (picture, turn) => this.hear(picture, turn),
       failed: () => this.again(),
     })
     this.artist.look(this.shown.look)
@@ -183,7 +188,7 @@ export class BaseSurface extends L.Layer {
     const piece = next === 'fine' ? finePiece(window) : coarsePiece(window)
     const sharpness = next === 'fine' ? devicePixelRatio : COARSE_SHARE * devicePixelRatio
     this.asked = { sheet: one, painted: { piece, version }, sharpness }
-    artist.paint({ window: piece, sharpness, labels: next === 'fine' })
+    this.awaited.set(artist.paint({ window: piece, sharpness, labels: next === 'fine' }), this.asked)
   }
 
   private stand(): void {
@@ -192,19 +197,25 @@ export class BaseSurface extends L.Layer {
     this.held = null
     this.follow()
     if (held === null) return
-    if (held.asked === this.asked) this.take(held.picture)
+    if (held.asked === this.asked) this.take(held.picture, held.asked)
     else letGoOf(held.picture)
   }
 
-  private take(picture: Picture): void {
-    const { asked } = this
+  /** A picture comes. After one that something newer was asked for it is shown only where there would be nothing: at the start. */
+  private hear(picture: Picture, turn: number): void {
+    const asked = this.awaited.get(turn)
+    for (const earlier of this.awaited.keys()) if (earlier <= turn) this.awaited.delete(earlier)
+    if (asked === undefined || (asked !== this.asked && asked.sheet.painted !== null)) letGoOf(picture)
+    else this.take(picture, asked)
+  }
+
+  private take(picture: Picture, asked: Asked): void {
     if (this.zooming) {
       if (this.held !== null) letGoOf(this.held.picture)
       this.held = { picture, asked }
       return
     }
-    this.asked = null
-    if (asked === null) return letGoOf(picture)
+    if (asked === this.asked) this.asked = null
     const { sheet: one, painted } = asked
     const { canvas } = one
     if (canvas.width !== picture.width || canvas.height !== picture.height) {

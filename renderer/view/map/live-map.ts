@@ -103,6 +103,14 @@ export function startMap(holder: HTMLElement): LiveMap {
   map.on('move', redraw)
   map.on('moveend', readWindow)
   followZoom(map, pane, () => mapLook.peek() ?? readLook(map))
+  // Before the base: else the first that it paints, a second's work, would be the world that nobody asked to see.
+  const stopLooking = effect(() => {
+    const look = wantedLook.value
+    if (look === null || !sized.value) return
+    takeWantedLook()
+    meet(map, look, seen)
+    seen = true
+  })
   const base = layBase(map)
   const stopVeil = layVeil(map)
   const stopArea = followArea()
@@ -122,13 +130,6 @@ export function startMap(holder: HTMLElement): LiveMap {
   const stopWaiting = effect(() => {
     const waits = placing.value !== null || drawing.value !== null || takingAs.value !== null
     holder.classList.toggle('placing', waits)
-  })
-  const stopLooking = effect(() => {
-    const look = wantedLook.value
-    if (look === null || !sized.value) return
-    takeWantedLook()
-    meet(map, look, seen)
-    seen = true
   })
   redraw()
   readWindow()
