@@ -153,4 +153,16 @@ describe('a map whose size changes', () => {
     expect((now?.x ?? 0) - box.x).toBeCloseTo(20, -1)
     await page.setViewportSize({ width: 1440, height: 900 })
   })
+
+  test('leaves no fault behind when another page opens right after the window was resized', async () => {
+    const { page } = opened
+    for (const width of [1100, 1300, 1440]) {
+      await page.setViewportSize({ width, height: 900 })
+      await askForPage(page, 'help')
+      // By the time the board is back, whatever the map that was left had put off is over.
+      await page.getByRole('button', { name: sheetWords.back }).click()
+      await boardReady(page)
+    }
+    expect(opened.troubles).toEqual([])
+  })
 })

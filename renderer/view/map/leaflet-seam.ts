@@ -30,6 +30,8 @@ export function makeLeafletMap(holder: HTMLElement, at: LatLon, zoom: number): L
     inertia: !calm,
     worldCopyJump: true,
     wheelPxPerZoomLevel: 90,
+    // The live map follows its holder's size by itself; Leaflet's own way tells of it later, even of a map that is gone by then.
+    trackResize: false,
   })
 }
 
