@@ -95,8 +95,13 @@ function momentTexts(plan: Plan, assessment: Assessment, units: UnitSystem): str
   return [
     `${subjectSidesName(plan)}: ${thingText(light.subject)}`,
     ...(light.landmark === null ? [] : [`${landmarkFaceName(plan, light.landmark)}: ${thingText(light.landmark)}`]),
-    `${lightWords.from.toLowerCase()} ${fromText(light)}`,
-    `${lightWords.shadow.toLowerCase()} ${shadowText(light.subjectShadow, light, units)}`,
+    // In a row of sentences what both would say by night is said once, and by itself.
+    ...(light.sun.up
+      ? [
+          `${lightWords.from.toLowerCase()} ${fromText(light)}`,
+          `${lightWords.shadow.toLowerCase()} ${shadowText(light.subjectShadow, light, units)}`,
+        ]
+      : [lightWords.sunDown]),
     ...(momentDoubtAway(light) === null ? [] : [groundWords.sheet.unsureNow]),
     ...(exposure.seconds === null || sharp === null
       ? [lightWords.estimate.unknown]

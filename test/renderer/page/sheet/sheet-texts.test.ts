@@ -5,7 +5,9 @@ import { assess } from '#core/plan/assess.ts'
 import type { Assessment } from '#core/plan/assess.ts'
 import { qrPath } from '#renderer/page/sheet/qr-code.tsx'
 import { fileNameOf } from '#renderer/host/download.ts'
-import { moonDayText, sunDayText } from '#renderer/page/sheet/sheet-light.tsx'
+import { dayLight } from '#core/plan/day-light.ts'
+import { lightWords } from '#renderer/words/en-light.ts'
+import { lightRows, moonDayText, sunDayText } from '#renderer/page/sheet/sheet-light.tsx'
 import { settingRows } from '#renderer/page/sheet/sheet-settings.tsx'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { type PlanParts, ZOOM, examplePlan } from '#test/help/plans.ts'
@@ -174,4 +176,21 @@ test('a code to scan has its quiet zone and the three finders of ISO/IEC 18004',
     expect(Math.min(x, y)).toBeGreaterThanOrEqual(4)
     expect(Math.max(x, y)).toBeLessThan(size - 4)
   }
+})
+
+test('by night the moment says once, and as words of their own, that the sun is down', () => {
+  const made = examplePlan({ at: { lat: 46.9, lon: 10.3 } })
+  const atHour = (hour: number): string => {
+    const plan = { ...made, spot: { ...made.spot, when: Date.UTC(2026, 5, 14, hour) } }
+    const assessment = assess(plan)
+    const rows = lightRows({ plan, assessment, daylight: dayLight(plan, assessment, 'UTC'), units: 'metric' })
+    return rows.find(([title]) => title === sheetWords.light.atTime)?.[1] ?? ''
+  }
+  expect(
+    atHour(0)
+      .split(' · ')
+      .filter((part) => part.includes(lightWords.sunDown)),
+  ).toEqual([lightWords.sunDown])
+  expect(atHour(10)).not.toContain(lightWords.sunDown)
+  expect(atHour(10)).toContain(lightWords.shadow.toLowerCase())
 })
