@@ -1,5 +1,5 @@
 /** Exposure against the published tables, each with its source. */
-import { assert, constantFrom, double, property } from 'fast-check'
+import { assert, constantFrom, property } from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { EXPOSURE_TABLE, type TableLineId, tableValue } from '#core/light/exposure-table.ts'
 import {
@@ -21,8 +21,8 @@ import {
   transmissionOfDensity,
 } from '#core/light/exposure.ts'
 import { THIRD_STOPS, exactAperture } from '#core/optics/aperture.ts'
+import { number } from '#test/help/arbitrary.ts'
 
-const number = (min: number, max: number) => double({ min, max, noNaN: true })
 const ev100 = (aperture: number, seconds: number): number => Math.log2((aperture * aperture) / seconds)
 
 describe('EV = log2(N^2 / t)', () => {

@@ -1,32 +1,18 @@
 /** The one projection against an independent camera matrix and published values. */
-import { assert, double, property, record } from 'fast-check'
+import { assert, property, record } from 'fast-check'
 import { mat4, vec4 } from 'gl-matrix'
 import { describe, expect, test } from 'vitest'
 import { aimAt } from '#core/frame/aim.ts'
-import {
-  NEAREST_DEPTH,
-  type View,
-  imageDistance,
-  makeView,
-  projectEarth,
-  projectLocal,
-} from '#core/frame/projection.ts'
+import { NEAREST_DEPTH, type View, imageDistance, projectEarth, projectLocal } from '#core/frame/projection.ts'
 import { type LocalPoint, localFrame, toLocal } from '#core/geo/local-frame.ts'
 import { wrapBearing } from '#core/units/angle.ts'
+import { number } from '#test/help/arbitrary.ts'
+import { viewWith } from '#test/help/views.ts'
 
 const PLACE = { lat: -41.2, lon: 12.4 }
 
-function view(parts: Partial<Parameters<typeof makeView>[0]> = {}): View {
-  return makeView({
-    frame: localFrame(PLACE, 10),
-    bearing: 0,
-    pitch: 0,
-    imageDistance: 50,
-    frameWidth: 36,
-    frameHeight: 24,
-    refraction: 0,
-    ...parts,
-  })
+function view(parts: Parameters<typeof viewWith>[0] = {}): View {
+  return viewWith({ frame: localFrame(PLACE, 10), ...parts })
 }
 
 /**
@@ -46,8 +32,6 @@ function byMatrix(seen: View, point: LocalPoint): { x: number; y: number } {
   const clip = vec4.transformMat4(new Float64Array(4), at, all)
   return { x: clip[0] / clip[3] / 2, y: clip[1] / clip[3] / 2 }
 }
-
-const number = (min: number, max: number) => double({ min, max, noNaN: true })
 
 describe('against an independent camera matrix', () => {
   test('every point before the lens falls on the same place of the frame, to 1e-9 of its side', () => {

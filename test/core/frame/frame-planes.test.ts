@@ -1,21 +1,15 @@
 /** The frame as four planes: they hold what the projection puts within the frame, and they tell how far off it a direction is. */
-import { assert, double, property } from 'fast-check'
+import { assert, property } from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { framePlanes } from '#core/frame/frame-planes.ts'
-import { makeView, projectLocal } from '#core/frame/projection.ts'
+import { projectLocal } from '#core/frame/projection.ts'
 import { localFrame } from '#core/geo/local-frame.ts'
+import { number } from '#test/help/arbitrary.ts'
+import { viewWith } from '#test/help/views.ts'
 
-const number = (min: number, max: number) => double({ min, max, noNaN: true })
+const frame = localFrame({ lat: 47, lon: 8 }, 400)
 const lens = (bearing: number, pitch: number, imageDistance: number) =>
-  makeView({
-    frame: localFrame({ lat: 47, lon: 8 }, 400),
-    bearing,
-    pitch,
-    imageDistance,
-    frameWidth: 36,
-    frameHeight: 24,
-    refraction: 0,
-  })
+  viewWith({ frame, bearing, pitch, imageDistance })
 
 describe('the planes of the frame', () => {
   it('hold a point between them exactly where its image is within the frame', () => {

@@ -3,19 +3,11 @@ import { assert, double, property } from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { imageSize, sideOf } from '#core/frame/fill.ts'
 import { type Extent, extentOf, framingOf } from '#core/frame/framing.ts'
-import { NEAREST_DEPTH, makeView } from '#core/frame/projection.ts'
-import { localFrame } from '#core/geo/local-frame.ts'
+import { NEAREST_DEPTH } from '#core/frame/projection.ts'
+import { viewWith } from '#test/help/views.ts'
 
 /** Looking north from the sea at the equator: right is east, depth is north. */
-const VIEW = makeView({
-  frame: localFrame({ lat: 0, lon: 0 }, 0),
-  bearing: 0,
-  pitch: 0,
-  imageDistance: 50,
-  frameWidth: 36,
-  frameHeight: 24,
-  refraction: 0,
-})
+const VIEW = viewWith()
 
 describe('an extent', () => {
   it('is bounded by the outermost images and depths, each of whichever point', () => {

@@ -1,5 +1,5 @@
 /** The faces that the camera sees, against rays sent through every part of the frame. */
-import { assert, constantFrom, double, property, record } from 'fast-check'
+import { assert, constantFrom, property, record } from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { type View, makeView } from '#core/frame/projection.ts'
 import { type SeenFace, seenFaces } from '#core/frame/seen-faces.ts'
@@ -7,8 +7,8 @@ import { destination } from '#core/geo/geodesic.ts'
 import { type LocalFrame, type LocalPoint, localFrame, toEarth, toLocal } from '#core/geo/local-frame.ts'
 import { type ThingFace, landmarkFaces, subjectFaces } from '#core/scene/face.ts'
 import { BICYCLE } from '#test/help/plans.ts'
+import { number } from '#test/help/arbitrary.ts'
 
-const number = (min: number, max: number) => double({ min, max, noNaN: true })
 const STOP = { lat: 52, lon: -3 }
 const GROUND = localFrame(STOP, 0)
 

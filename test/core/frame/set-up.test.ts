@@ -1,11 +1,10 @@
 /** The camera set up: the laws that aim and focus must meet together, and fills by the closed form of a thin lens. */
-import { assert, constantFrom, double, property } from 'fast-check'
+import { assert, constantFrom, property } from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { FOCUS_ON, type Scene, type Setting, setUp, setUpForFill, subjectShare } from '#core/frame/set-up.ts'
 import { projectLocal, toCamera } from '#core/frame/projection.ts'
 import { type LocalPoint, localFrame } from '#core/geo/local-frame.ts'
-
-const number = (min: number, max: number) => double({ min, max, noNaN: true })
+import { number } from '#test/help/arbitrary.ts'
 
 /** A box before the lens: its middle, and half its size east, north and up. */
 function box(centre: LocalPoint, east: number, north: number, up: number): Scene {

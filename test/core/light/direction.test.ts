@@ -1,9 +1,8 @@
 /** Where the light comes from, as the photographer sees it. */
-import { assert, double, property } from 'fast-check'
+import { assert, property } from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { lightFrom } from '#core/light/direction.ts'
-
-const number = (min: number, max: number) => double({ min, max, noNaN: true })
+import { number } from '#test/help/arbitrary.ts'
 
 // The bounds are common practice, no source.
 describe('the photographer looks north', () => {

@@ -1,12 +1,12 @@
 /** From a direction in the sky to hour angle and declination, and the points of a disc: a printed example, the sky's own geometry, and back. */
-import { assert, constantFrom, double, property } from 'fast-check'
+import { assert, constantFrom, property } from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { CENTRE, LEFT_LIMB, LOWER_LIMB, RIGHT_LIMB, UPPER_LIMB, bodyAt, discPlace, isUp } from '#core/light/body.ts'
 import { hourPlace } from '#core/light/hour-angle.ts'
 import { sunDirection } from '#core/light/incidence.ts'
 import { SUN_RADIUS, moonAt, sunAt } from '#core/light/sky.ts'
+import { number } from '#test/help/arbitrary.ts'
 
-const number = (min: number, max: number) => double({ min, max, noNaN: true })
 const RADIANS = Math.PI / 180
 
 describe('the hour angle', () => {

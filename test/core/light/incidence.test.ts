@@ -1,9 +1,8 @@
 /** The angle of light on a face, and the word for it. */
-import { assert, double, property } from 'fast-check'
+import { assert, property } from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { incidence, strikeOf, sunDirection } from '#core/light/incidence.ts'
-
-const number = (min: number, max: number) => double({ min, max, noNaN: true })
+import { number } from '#test/help/arbitrary.ts'
 
 describe('direction', () => {
   test.each([

@@ -1,6 +1,6 @@
 /** What every photographer knows of lit sides, held for random places and dates (common practice, no source). */
 import { Body, HourAngle, Observer } from 'astronomy-engine'
-import { assert, double, integer, pre, property, record } from 'fast-check'
+import { assert, integer, pre, property, record } from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { aimAt } from '#core/frame/aim.ts'
 import { makeView } from '#core/frame/projection.ts'
@@ -15,8 +15,8 @@ import { sunAt } from '#core/light/sky.ts'
 import { type ThingFace, landmarkFaces, subjectFaces } from '#core/scene/face.ts'
 import { turnBetween } from '#core/units/angle.ts'
 import { BICYCLE } from '#test/help/plans.ts'
+import { number } from '#test/help/arbitrary.ts'
 
-const number = (min: number, max: number) => double({ min, max, noNaN: true })
 const place = record({ lat: number(-75, 75), lon: number(-180, 179.9) })
 const instant = integer({ min: Date.UTC(2000, 0, 1), max: Date.UTC(2050, 0, 1) })
 

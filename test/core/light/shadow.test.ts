@@ -1,13 +1,12 @@
 /** Shadows on level ground. */
-import { array, assert, double, property, record } from 'fast-check'
+import { array, assert, property, record } from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { LocalPoint } from '#core/geo/local-frame.ts'
 import { sunDirection } from '#core/light/incidence.ts'
 import { LONGEST_SHADOW, shadowBearing, shadowLength, shadowOf } from '#core/light/shadow.ts'
 import { boxCorners } from '#core/scene/box.ts'
 import { BICYCLE } from '#test/help/plans.ts'
-
-const number = (min: number, max: number) => double({ min, max, noNaN: true })
+import { number } from '#test/help/arbitrary.ts'
 
 function outlineOf(corners: readonly LocalPoint[], azimuth: number, altitude: number): readonly LocalPoint[] {
   const outline = shadowOf(corners, sunDirection(azimuth, altitude))

@@ -1,5 +1,5 @@
 /** The margins of light wishes with a sun put where it is wanted: what holds, and by how many degrees, by hand. */
-import { assert, double, property } from 'fast-check'
+import { assert, property } from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { framePlanes } from '#core/frame/frame-planes.ts'
 import { makeView } from '#core/frame/projection.ts'
@@ -18,8 +18,8 @@ import {
   wishMargin,
   withinFrame,
 } from '#core/light/wish-margin.ts'
+import { number } from '#test/help/arbitrary.ts'
 
-const number = (min: number, max: number) => double({ min, max, noNaN: true })
 const AT = { lat: 47, lon: 8 }
 const RADIANS = Math.PI / 180
 

@@ -1,5 +1,5 @@
 /** Each figure of an assessment against its definition, worked out beside it, and each problem told against the figure it is about. */
-import { assert, constantFrom, double, property } from 'fast-check'
+import { assert, constantFrom, property } from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { projectLocal } from '#core/frame/projection.ts'
 import { destination, geodesicLine } from '#core/geo/geodesic.ts'
@@ -10,9 +10,9 @@ import type { Plan } from '#core/plan/plan.ts'
 import { sceneOf } from '#core/plan/plan-scene.ts'
 import type { Landmark, Upright } from '#core/scene/landmark.ts'
 import { ZOOM, bridgeAt, examplePlan } from '#test/help/plans.ts'
+import { number } from '#test/help/arbitrary.ts'
 
 const AT = { lat: -41.2, lon: 12.4 }
-const number = (min: number, max: number) => double({ min, max, noNaN: true })
 
 function tower(at: LatLon, height = 60, baseElevation: number | null = 12): Upright {
   const lean = { baseSlope: null, baseAspect: null }

@@ -1,5 +1,5 @@
 /** The proportion ring: the circle of Apollonius on the level and on the ellipsoid, and the ratio that it is drawn for. */
-import { assert, double, property } from 'fast-check'
+import { assert, property } from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { destination, geodesicDistance } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
@@ -7,8 +7,8 @@ import type { Plan } from '#core/plan/plan.ts'
 import { proportionRing, ratioForProportion, ringDistance, wishedProportion } from '#core/plan/proportion-ring.ts'
 import type { Upright } from '#core/scene/landmark.ts'
 import { examplePlan } from '#test/help/plans.ts'
+import { number } from '#test/help/arbitrary.ts'
 
-const number = (min: number, max: number) => double({ min, max, noNaN: true })
 const STOP: LatLon = { lat: 46.9, lon: 10.3 }
 
 function tower(at: LatLon): Upright {

@@ -1,5 +1,5 @@
 /** Where to stand: each answer and each plain no, by thin-lens figures worked out beside them. */
-import { assert, double, property } from 'fast-check'
+import { assert, property } from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { destination, geodesicDistance, geodesicLine } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
@@ -18,9 +18,9 @@ import {
 } from '#core/plan/stand.ts'
 import type { Spot } from '#core/record/spot.ts'
 import { bridgeAt, examplePlan } from '#test/help/plans.ts'
+import { number } from '#test/help/arbitrary.ts'
 
 const AT: LatLon = { lat: -41.2, lon: 12.4 }
-const number = (min: number, max: number) => double({ min, max, noNaN: true })
 const away = ({ stop, standpoint }: Spot): number => geodesicDistance(stop.at, standpoint.at)
 
 /** A board square to the camera at the height of its lens, without depth: 2 m wide and 1.2 m high, as seen from the south. */

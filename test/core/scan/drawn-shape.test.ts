@@ -1,5 +1,5 @@
 /** Shapes on the plane of a place: insides, distances, crossings and areas by hand, and places there and back. */
-import { array, assert, constant, double, integer, property, record, shuffledSubarray } from 'fast-check'
+import { array, assert, constant, integer, property, record, shuffledSubarray } from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { destination, geodesicLine } from '#core/geo/geodesic.ts'
 import {
@@ -15,8 +15,8 @@ import {
   within,
 } from '#core/scan/drawn-shape.ts'
 import { CENTRE } from '#test/help/scans.ts'
+import { number } from '#test/help/arbitrary.ts'
 
-const number = (min: number, max: number) => double({ min, max, noNaN: true })
 const at = (east: number, north: number): PlanePoint => ({ east, north })
 const point = record({ east: integer({ min: -9, max: 9 }), north: integer({ min: -9, max: 9 }) })
 

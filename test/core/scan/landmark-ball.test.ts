@@ -1,5 +1,5 @@
 /** The landmark as a ball may never rule out what can be: held against the projection of every point of the ball's landmark. */
-import { assert, double, property } from 'fast-check'
+import { assert, property } from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { extentOf, framingOf } from '#core/frame/framing.ts'
 import { projectEarth } from '#core/frame/projection.ts'
@@ -7,8 +7,8 @@ import { type Setting, setUp } from '#core/frame/set-up.ts'
 import { type EarthPoint, localFrame, toEarth, toLocal } from '#core/geo/local-frame.ts'
 import { ballFrom, couldShow, inView, landmarkBall, mostShare } from '#core/scan/landmark-ball.ts'
 import { CENTRE } from '#test/help/scans.ts'
+import { number } from '#test/help/arbitrary.ts'
 
-const number = (min: number, max: number) => double({ min, max, noNaN: true })
 const PLANE = localFrame(CENTRE, 0)
 
 /** A box of three sizes whose middle stands toward a bearing. */

@@ -1,5 +1,5 @@
 /** Faces: outward, where they should look, as large as they should be, closed around the thing. */
-import { assert, constantFrom, double, integer, property, record } from 'fast-check'
+import { assert, constantFrom, integer, property, record } from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { destination } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
@@ -8,8 +8,8 @@ import { type PlacedFaces, type ThingFace, landmarkFaces, subjectFaces } from '#
 import type { Building, Landmark, SpanLandmark, SpanForm } from '#core/scene/landmark.ts'
 import { turnBetween } from '#core/units/angle.ts'
 import { BICYCLE } from '#test/help/plans.ts'
+import { number } from '#test/help/arbitrary.ts'
 
-const number = (min: number, max: number) => double({ min, max, noNaN: true })
 const place = record({ lat: number(-85, 85), lon: number(-180, 179.9) })
 const PLACE = { lat: -41.2, lon: 12.4 }
 const common = { id: 'thing', name: 'Thing', height: 30, baseElevation: 0, baseSlope: null, baseAspect: null }

@@ -1,5 +1,5 @@
 /** The ring of hours: the clock's hours with the sun up, each where the sun stands, larger when it is higher, named without crowding. */
-import { assert, constantFrom, double, integer, property, record } from 'fast-check'
+import { assert, constantFrom, integer, property, record } from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { sunAt } from '#core/light/sky.ts'
 import { type CivilDay, civilDay, civilTime } from '#core/time/civil.ts'
@@ -15,8 +15,8 @@ import {
 } from '#renderer/view/drawing/hour-ring.ts'
 import type { Box } from '#renderer/view/drawing/plan-view.ts'
 import { boxAround, overlap, textWidth } from '#renderer/view/drawing/pixel-lines.ts'
+import { number } from '#test/help/arbitrary.ts'
 
-const number = (min: number, max: number) => double({ min, max, noNaN: true })
 const MIDDLE = { x: 400, y: 300 }
 const WINDOW: Box = { left: 0, top: 0, right: 800, bottom: 600 }
 

@@ -1,5 +1,5 @@
 /** The light as shapes: shadows fall away from the sun to scale, each side is lit or not by the angle at which the sun strikes it. */
-import { assert, constantFrom, double, integer, property, record } from 'fast-check'
+import { assert, constantFrom, integer, property, record } from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { destination } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
@@ -34,8 +34,8 @@ import {
   mercatorView,
 } from '#renderer/view/drawing/plan-view.ts'
 import { bridgeAt, examplePlan } from '#test/help/plans.ts'
+import { number } from '#test/help/arbitrary.ts'
 
-const number = (min: number, max: number) => double({ min, max, noNaN: true })
 const plan = examplePlan({ turned: 70 })
 const STOP = plan.spot.stop.at
 /** Pixels a metre. */
