@@ -2,15 +2,17 @@
 import type { DayLight } from '#core/plan/day-light.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { metres } from '#renderer/text/figure.ts'
-import { daylight } from '#renderer/state/plan/daylight.ts'
 import { settings } from '#renderer/state/library/settings.ts'
 import { groundWords as say } from '#renderer/words/en-ground.ts'
 import { upSpans } from '#core/light/day-events.ts'
 import { type LightTimes, lightPlaces, lightTimes, spanClock } from '#renderer/text/ground-text.ts'
 
-export function DirectSun({ plan }: { readonly plan: Plan }) {
-  const today = daylight.value
-  if (today === null) return null
+interface DirectSunProps {
+  readonly plan: Plan
+  readonly today: DayLight
+}
+
+export function DirectSun({ plan, today }: DirectSunProps) {
   const rows = lightPlaces(plan).map(
     ([place, name]) => [name, lightTimes(today.direct[place], today.day, today.zone)] as const,
   )

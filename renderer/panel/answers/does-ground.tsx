@@ -1,6 +1,8 @@
 /** Does the ground allow it? How much of the landmark shows and what hides the rest, the profile, levels, direct sun, trees and walls. */
 import { openPage } from '#renderer/state/session/navigation.ts'
 import type { Assessment } from '#core/plan/assess.ts'
+import type { DayLight } from '#core/plan/day-light.ts'
+import type { GroundProfile } from '#core/plan/ground-profile.ts'
 import type { GroundReading } from '#core/plan/ground-reading.ts'
 import type { GroundUnderThings } from '#core/plan/ground-under.ts'
 import type { Plan } from '#core/plan/plan.ts'
@@ -8,7 +10,6 @@ import { metres, share } from '#renderer/text/figure.ts'
 import { BigFigure, Fold, Question } from '#renderer/part/question.tsx'
 import { Reading, Readings } from '#renderer/part/reading.tsx'
 import { Warnings } from '#renderer/part/warning.tsx'
-import { calmGroundLine } from '#renderer/state/plan/calm-board.ts'
 import { landmarkName, subjectName } from '#renderer/text/names.ts'
 import { settings } from '#renderer/state/library/settings.ts'
 import { askTerrainAgain, boardGround } from '#renderer/state/plan/terrain.ts'
@@ -29,16 +30,19 @@ import { UnderThings, anyMeasured, differences } from './under-things.tsx'
 interface AnswerProps {
   readonly plan: Plan
   readonly found: Assessment
+  /** The ground on the way to the landmark; null without elevations or landmark. */
+  readonly line: GroundProfile | null
+  readonly today: DayLight | null
 }
 
-export function DoesGround({ plan, found }: AnswerProps) {
+export function DoesGround({ plan, found, line, today }: AnswerProps) {
   const { ground } = found
   return (
     <Question title={say.question}>
       {ground === null ? (
         <NoGround plan={plan} under={found.under} />
       ) : (
-        <Allowed plan={plan} ground={ground} under={found.under} />
+        <Allowed plan={plan} ground={ground} under={found.under} line={line} today={today} />
       )}
       <Trouble />
       <Obstructions plan={plan} />
@@ -75,16 +79,14 @@ function Trouble() {
   )
 }
 
-interface AllowedProps {
-  readonly plan: Plan
+interface AllowedProps extends Pick<AnswerProps, 'plan' | 'line' | 'today'> {
   readonly ground: GroundReading
   readonly under: GroundUnderThings
 }
 
-function Allowed({ plan, ground, under }: AllowedProps) {
+function Allowed({ plan, ground, under, line, today }: AllowedProps) {
   const { units } = settings.value
   const name = landmarkName(plan.landmark)
-  const line = calmGroundLine.value
   const { toLandmark, landmarkShown } = ground
   const sentence = toLandmark === null ? null : hiddenSentence(plan, toLandmark, landmarkShown, units)
   const note =
@@ -104,7 +106,7 @@ function Allowed({ plan, ground, under }: AllowedProps) {
         />
         <Reading name={say.reach.name} value={reachText(ground.reach, units)} />
       </Readings>
-      <DirectSun plan={plan} />
+      {today === null ? null : <DirectSun plan={plan} today={today} />}
       <UnderThings plan={plan} under={under} />
       <Source />
     </>

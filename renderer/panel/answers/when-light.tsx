@@ -14,7 +14,6 @@ import { aperture, bearing, rounded, share } from '#renderer/text/figure.ts'
 import { BigFigure, Fold, Question } from '#renderer/part/question.tsx'
 import { Reading, Readings } from '#renderer/part/reading.tsx'
 import { Warnings } from '#renderer/part/warning.tsx'
-import { daylight } from '#renderer/state/plan/daylight.ts'
 import { changeShoot } from '#renderer/state/library/history.ts'
 import { landmarkName } from '#renderer/text/names.ts'
 import { settings } from '#renderer/state/library/settings.ts'
@@ -47,8 +46,11 @@ interface AnswerProps {
   readonly found: Assessment
 }
 
-export function WhenLight({ plan, found }: AnswerProps) {
-  const today = daylight.value
+interface WhenLightProps extends AnswerProps {
+  readonly today: DayLight | null
+}
+
+export function WhenLight({ plan, found, today }: WhenLightProps) {
   const { light } = found
   const noFace = light.landmark !== null && !light.landmarkHasFaces
   return (
