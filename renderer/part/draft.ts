@@ -58,11 +58,22 @@ export function draftKeys(draft: Draft): (event: KeyboardEvent) => void {
   }
 }
 
-/** Of a field that no record stands behind: Escape empties it. */
-export function escapeEmpties(text: string, onType: (text: string) => void): (event: KeyboardEvent) => void {
+/** Of a field that no record stands behind: Escape empties it, or brings back what it begins with. */
+export function escapeEmpties(
+  text: string,
+  onType: (text: string) => void,
+  usual = '',
+): (event: KeyboardEvent) => void {
   return (event) => {
-    if (event.key !== 'Escape' || text === '') return
+    if (event.key !== 'Escape' || text === usual) return
     event.stopPropagation()
-    onType('')
+    onType(usual)
+  }
+}
+
+/** Of a form that no record stands behind: while anything is typed in it Escape does not lead away, since that would be lost. */
+export function escapeStays(typed: boolean): (event: KeyboardEvent) => void {
+  return (event) => {
+    if (event.key === 'Escape' && typed) event.stopPropagation()
   }
 }

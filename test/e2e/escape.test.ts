@@ -33,6 +33,26 @@ describe('Escape', () => {
     await boardReady(page)
   })
 
+  test('leaves a map source half typed as it is, from whichever of its fields, and leads back once it is taken back', async () => {
+    const { page } = opened
+    const say = words.board.settingsPage
+    await goToPage(page, 'settings')
+    await page.locator('summary', { hasText: say.ownAdd }).click()
+    const name = page.getByRole('textbox', { name: say.ownName, exact: true })
+    await name.fill('Harbour office')
+    await page.getByRole('textbox', { name: say.ownAttribution, exact: true }).press('Escape')
+    expect(await name.inputValue()).toBe('Harbour office')
+    const zoom = page.getByRole('textbox', { name: say.ownZoom })
+    const usual = await zoom.inputValue()
+    await zoom.fill('7')
+    await zoom.press('Escape')
+    expect(await zoom.inputValue()).toBe(usual)
+    await name.press('Escape')
+    expect(await name.inputValue()).toBe('')
+    await zoom.press('Escape')
+    await boardReady(page)
+  })
+
   test('closes the list of places first, and leads back then', async () => {
     const { page } = opened
     await goToPage(page, 'help')

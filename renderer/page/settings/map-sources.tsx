@@ -4,7 +4,7 @@ import { useEffect, useState } from 'preact/hooks'
 import type { TileSourceBrief } from '#app/contract/tiles.ts'
 import { done, failed } from '#core/result.ts'
 import { ask } from '#renderer/host/host.ts'
-import { escapeEmpties, useDraft } from '#renderer/part/draft.ts'
+import { escapeEmpties, escapeStays, useDraft } from '#renderer/part/draft.ts'
 import { Field } from '#renderer/part/field.tsx'
 import { Fold, Question } from '#renderer/part/question.tsx'
 import { GROUND_MAP } from '#renderer/state/session/ground-overlay.ts'
@@ -107,7 +107,7 @@ function KeyForm({ source }: { source: TileSourceBrief }) {
     tell('done', say.keyKept[answer.value.kept])
   }
   return (
-    <div class="key-form">
+    <div class="key-form" onKeyDown={escapeStays(typed !== '')}>
       <p class="hint">
         {say.needsKey} {say.keyHint}
       </p>

@@ -22,6 +22,11 @@ export const EMPTY_SOURCE: OwnSourceTyped = {
   attributionLink: '',
 }
 
+/** Whether anything was typed that leaving would lose. */
+export function isBegun(typed: OwnSourceTyped): boolean {
+  return (Object.keys(EMPTY_SOURCE) as (keyof OwnSourceTyped)[]).some((name) => typed[name] !== EMPTY_SOURCE[name])
+}
+
 /** The finer rules (no private addresses, no odd ports) are kept by the fetching side, which alone can know them. */
 export function isTemplate(template: string): boolean {
   const holds = ['{z}', '{x}', '{y}'].every((part) => template.includes(part))

@@ -1,13 +1,13 @@
 /** The user's own map sources: a form that is saved whole or not at all, and the list with a way to remove each. */
 import { useId, useState } from 'preact/hooks'
 import type { Fault } from '#core/result.ts'
-import { escapeEmpties } from '#renderer/part/draft.ts'
+import { escapeEmpties, escapeStays } from '#renderer/part/draft.ts'
 import { Icon } from '#renderer/part/icon.tsx'
 import { Fold } from '#renderer/part/question.tsx'
 import { tell } from '#renderer/state/library/notices.ts'
 import { changeSettings, settings } from '#renderer/state/library/settings.ts'
 import { words } from '#renderer/words/en.ts'
-import { EMPTY_SOURCE, type OwnSource, type OwnSourceTyped, readOwnSource } from './own-source.ts'
+import { EMPTY_SOURCE, isBegun, type OwnSource, type OwnSourceTyped, readOwnSource } from './own-source.ts'
 
 const MOST_SOURCES = 50
 
@@ -68,12 +68,13 @@ function OwnSourceForm({ onAdd }: { onAdd: (source: OwnSource) => void }) {
       label={label}
       hint={hint}
       value={typed[name]}
+      usual={EMPTY_SOURCE[name]}
       refusal={fault?.reason === name ? fault.message : null}
       onType={(text) => setTyped({ ...typed, [name]: text })}
     />
   )
   return (
-    <form onSubmit={add} noValidate>
+    <form onSubmit={add} onKeyDown={escapeStays(isBegun(typed))} noValidate>
       {line('name', say.ownName)}
       {line('template', say.ownTemplate, say.ownTemplateHint)}
       {line('maxNativeZoom', say.ownZoom)}
@@ -91,11 +92,13 @@ interface FormLineProps {
   readonly label: string
   readonly hint: string | undefined
   readonly value: string
+  /** What the field begins with. */
+  readonly usual: string
   readonly refusal: string | null
   readonly onType: (text: string) => void
 }
 
-function FormLine({ label, hint, value, refusal, onType }: FormLineProps) {
+function FormLine({ label, hint, value, usual, refusal, onType }: FormLineProps) {
   const id = useId()
   return (
     <div class="field field-wide">
@@ -109,7 +112,7 @@ function FormLine({ label, hint, value, refusal, onType }: FormLineProps) {
         aria-invalid={refusal !== null}
         aria-describedby={`${id}-refusal`}
         onInput={(event) => onType(event.currentTarget.value)}
-        onKeyDown={escapeEmpties(value, onType)}
+        onKeyDown={escapeEmpties(value, onType, usual)}
       />
       {hint === undefined ? null : <p class="hint">{hint}</p>}
       <p class="refusal" id={`${id}-refusal`} role="alert">

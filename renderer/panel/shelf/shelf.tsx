@@ -2,6 +2,7 @@
 import { backToBoard } from '#renderer/state/session/navigation.ts'
 import { useEffect, useRef } from 'preact/hooks'
 import { Guarded } from '#renderer/part/guarded.tsx'
+import { escapeEmpties } from '#renderer/part/draft.ts'
 import { Icon } from '#renderer/part/icon.tsx'
 import { openShoot, shoot, spotId, spots } from '#renderer/state/library/library.ts'
 import { putOnBoard } from '#renderer/state/act/try-out.ts'
@@ -37,9 +38,7 @@ function FindBox() {
         onInput={(event) => {
           findFor(event.currentTarget.value)
         }}
-        onKeyDown={(event) => {
-          if (event.key === 'Escape') findFor('')
-        }}
+        onKeyDown={escapeEmpties(findText.value, findFor)}
       />
       {findText.value === '' ? null : (
         <button
