@@ -7,6 +7,7 @@ import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
 import type { Spot } from '#core/record/spot.ts'
 import { words } from '#renderer/words/en.ts'
+import { GROUND_WAIT } from '#renderer/page/sheet/ground-wait.ts'
 import { groundWords } from '#renderer/words/en-ground.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { findPoppler } from '#test/help/browser.ts'
@@ -56,11 +57,22 @@ async function tiles(on: boolean, mode: TileServerMode): Promise<void> {
   await library(opened.host, 'settings.set', { elevationTiles: { on, template, maxZoom: 12, attribution: '' } })
 }
 
-async function sheet(): Promise<Page> {
+/** On a busy machine a server's failure may take longer to come than a sheet waits: then it says so, which another test is for. */
+const PATIENT = 20
+
+async function sheet(patience = 1): Promise<Page> {
   const page = await opened.context.newPage()
+  await page.addInitScript(
+    ({ wait, times }) => {
+      const usual = globalThis.setTimeout
+      const patient = (run: () => void, after?: number): unknown => usual(run, after === wait ? wait * times : after)
+      globalThis.setTimeout = patient as typeof setTimeout
+    },
+    { wait: GROUND_WAIT, times: patience },
+  )
   const address = new URL((await opened.host?.address()) ?? '')
   await page.goto(`${address.origin}/sheet.html?shoot=demo&spot=${spot.id}&paper=a4${address.hash}`)
-  await page.locator('html[data-ready=yes]').waitFor({ timeout: 60_000 })
+  await page.locator('html[data-ready=yes]').waitFor({ timeout: 120_000 })
   return page
 }
 
@@ -100,7 +112,7 @@ describe('without elevations', () => {
 
   test('says that they could not be read when their server fails', async () => {
     await tiles(true, 'failing')
-    const page = await sheet()
+    const page = await sheet(PATIENT)
     await page.locator('.sheet-ground').getByText(missing.failed).waitFor()
     expect(server.requests.length).toBeGreaterThan(0)
     await restStands(page)

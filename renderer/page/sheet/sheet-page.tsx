@@ -12,6 +12,7 @@ import { changeSettings, settings } from '#renderer/state/library/settings.ts'
 import { type GroundAround, groundFor } from '#renderer/state/plan/terrain.ts'
 import { FALLBACK_ZONE, findZones } from '#renderer/state/plan/zone.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
+import { GROUND_WAIT } from './ground-wait.ts'
 import { fitPage } from './fit-page.ts'
 import { sheetFile } from './save-html.ts'
 import { download, fileNameOf } from '#renderer/host/download.ts'
@@ -53,9 +54,6 @@ function useZone({ shoot, spot }: Plan): Zone | null {
   }, [spot.stop.at])
   return shoot.zone !== null && isZone(shoot.zone) ? shoot.zone : found
 }
-
-/** Milliseconds that the sheet waits for elevations before it is made without them. */
-const GROUND_WAIT = 10_000
 
 /** The ground of the place, waited for, but not for ever: without it the sheet says so. */
 function useGround({ shoot, spot, landmark }: Plan): {
