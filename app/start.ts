@@ -1,4 +1,5 @@
 /** `npm start`: builds what is stale, then starts Electron where its binary can be had and comes up, else the loopback host. */
+import { messageOf } from '#core/message-of.ts'
 import { spawn } from 'node:child_process'
 import { mkdirSync, statSync, writeFileSync } from 'node:fs'
 import { join, resolve } from 'node:path'
@@ -30,7 +31,7 @@ async function start(): Promise<void> {
   if (values.help) return say(HELP)
   process.chdir(ROOT)
   const built = await buildParts('stale').catch((error: unknown) => {
-    process.stderr.write(`The build failed.\n${error instanceof Error ? error.message : String(error)}\n`)
+    process.stderr.write(`The build failed.\n${messageOf(error)}\n`)
     process.exit(1)
   })
   if (built.length > 0) say(`Built ${built.join(', ')}.`)

@@ -10,7 +10,8 @@ import type { Spot } from '#core/record/spot.ts'
 import { type Zone, civilDayOf } from '#core/time/civil.ts'
 import { assessment as boardAssessment, plan as boardPlan } from './board-plan.ts'
 import { pinPlaces, pinsAtHand } from './pin-heights.ts'
-import { sameParts, statesOfSpots } from './states-of-spots.ts'
+import { sameParts } from '#renderer/job/same-parts.ts'
+import { statesOfSpots } from './states-of-spots.ts'
 import { terrainAtHand } from './terrain.ts'
 
 /** What an assessment does not go by: whatever else a record holds, it may. The landmark looked at is a part of the plan itself. */

@@ -1,14 +1,14 @@
 /** The light of the day on the board: events and windows, worked out again only when what they depend on changes, which the time of day does not. */
 import { computed } from '@preact/signals'
-import { geodesicDistance } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { LightScene } from '#core/light/light-scene.ts'
 import { type DayLight, type SkyDay, lightOfDay, skyOfDay, lightSceneOf } from '#core/plan/day-light.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { civilDayOf } from '#core/time/civil.ts'
-import { sameParts } from './states-of-spots.ts'
+import { sameParts } from '#renderer/job/same-parts.ts'
 import { moving } from '#renderer/state/library/library.ts'
 import { dayBoard } from './calm-board.ts'
+import { sameSky } from './same-sky.ts'
 import { skylines } from './skylines.ts'
 import { zone } from './zone.ts'
 
@@ -48,16 +48,13 @@ export const day = computed<DayLight['day'] | null>(() => {
 
 const wishes = computed(() => dayBoard.plan.value?.shoot.light ?? null)
 
-/** Metres within which sun and moon rise and set at the same time to about a second. */
-const SAME_SKY = 250
-
 let skyFrom: LatLon | null = null
 
 /** Where the sky is looked up for: exactly, but while a hand drags only as often as it matters. */
 const place = computed(() => {
   const at = dayBoard.plan.value?.spot.stop.at ?? null
-  const near = moving.value && at !== null && skyFrom !== null && geodesicDistance(skyFrom, at) < SAME_SKY
-  if (!near) skyFrom = at
+  const same = moving.value && at !== null && skyFrom !== null && sameSky(skyFrom, at)
+  if (!same) skyFrom = at
   return skyFrom
 })
 

@@ -1,10 +1,6 @@
 /** What was worked out for spots, kept by all that it goes by: a few states for each place where a subject stops. */
+import { sameParts } from '#renderer/job/same-parts.ts'
 import type { Spot } from '#core/record/spot.ts'
-
-/** By identity: an edit of one thing leaves the others as they were. */
-export function sameParts(one: readonly unknown[], other: readonly unknown[]): boolean {
-  return one.length === other.length && one.every((part, index) => Object.is(part, other[index]))
-}
 
 interface State {
   readonly parts: readonly unknown[]

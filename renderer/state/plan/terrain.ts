@@ -1,4 +1,5 @@
 /** The elevations around the spots: for each place at work the rings of cells that are at hand, laid together as one ground. */
+import { steady } from '#renderer/job/steady.ts'
 import { computed, effect } from '@preact/signals'
 import { geodesicDistance } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
@@ -140,7 +141,7 @@ const boardLandmark = computed(
 )
 
 /** The ground of the spot on the board. */
-export const boardGround = computed<GroundAround>(() =>
+export const boardGround = steady<GroundAround>(() =>
   boardStop.value === null ? NOTHING_YET : around(boardStop.value, boardLandmark.value),
 )
 

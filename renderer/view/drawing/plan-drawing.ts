@@ -1,6 +1,6 @@
 /** One plan as lines and points on a surface, in pixels: computed once per change, drawn by the map and the close plan alike. */
 import type { LatLon } from '#core/geo/lat-lon.ts'
-import { between, localFrame } from '#core/geo/local-frame.ts'
+import { localFrame, toLocal } from '#core/geo/local-frame.ts'
 import type { Assessment } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import type { Spot } from '#core/record/spot.ts'
@@ -139,7 +139,8 @@ function tickPath(ring: readonly Point[], faces: readonly (readonly [number, num
     .join('')
 }
 
-export function drawLandmark(landmark: Landmark, view: PlanView): LandmarkDrawing | null {
+/** Of a shoot's landmarks on all surfaces: one that stays where it is gives the drawing of the frame before. */
+export const drawLandmark = recalled(24 * SURFACES, (landmark: Landmark, view: PlanView): LandmarkDrawing | null => {
   const points = landmarkPoints(landmark)
   const middle = landmarkMiddle(points)
   if (middle === null) return null
@@ -166,12 +167,9 @@ export function drawLandmark(landmark: Landmark, view: PlanView): LandmarkDrawin
         : [{ index, at: middleOf(one, other) }]
     }),
   }
-}
+})
 
 const drawPlace = recalled(2 * SURFACES, (at: LatLon, view: PlanView): Point => view.toPoint(at))
-
-/** The landmark that the plan is for: the same while other things move. */
-const drawChosen = recalled(SURFACES, drawLandmark)
 
 /** Metres the wedge reaches on the map: past the landmark's farthest point, so that the landmark lies within. */
 export function wedgeReach(plan: Plan): number {
@@ -180,7 +178,7 @@ export function wedgeReach(plan: Plan): number {
   const here = localFrame(standpoint.at, 0)
   // The straight way through the earth: it is for drawing, and a hundred times as quick as the geodesic.
   const away = (at: LatLon): number => {
-    const { east, north, up } = between(here, localFrame(at, 0), 0, 0, 0)
+    const { east, north, up } = toLocal(here, localFrame(at, 0).origin)
     return Math.hypot(east, north, up)
   }
   const farthest = Math.max(0, ...places.map(away))
@@ -226,7 +224,7 @@ export function drawPlan(
     aim: assessment.view?.bearing ?? assessment.toSubject.bearing ?? 0,
     ...drawView(plan, assessment, view, reach),
     ring: ringPoints === null ? null : { line: linePath(ringPoints, true), points: ringPoints },
-    landmark: plan.landmark === null ? null : drawChosen(plan.landmark, view),
+    landmark: plan.landmark === null ? null : drawLandmark(plan.landmark, view),
     parking: parking === null ? null : drawPlace(parking, view),
   }
 }

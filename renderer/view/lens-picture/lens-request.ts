@@ -40,6 +40,7 @@ const UNSEEN = { stoppingGround: [], keepOuts: [] } satisfies Partial<Shoot>
 export function shootSender(): (shoot: Shoot) => Partial<Shoot> | null {
   let sent: Partial<Shoot> = {}
   return (shoot) => {
+    if (shoot === sent) return null
     const known = new Map<string, unknown>(Object.entries(sent))
     const changed = Object.entries(shoot).filter(([field, value]) => !(field in UNSEEN) && known.get(field) !== value)
     sent = shoot

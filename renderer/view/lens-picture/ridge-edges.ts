@@ -28,7 +28,7 @@ function linePath(points: readonly ImagePoint[], { bounds }: Sheet): string {
     const line = from === undefined ? null : clipSegment(from, to, bounds)
     if (line === null) continue
     const [start, end] = line
-    if (pen === null || start !== pen) path += `M${start.x.toFixed(1)} ${start.y.toFixed(1)}`
+    if (pen === null || start.x !== pen.x || start.y !== pen.y) path += `M${start.x.toFixed(1)} ${start.y.toFixed(1)}`
     path += `L${end.x.toFixed(1)} ${end.y.toFixed(1)}`
     pen = end
   }

@@ -99,6 +99,9 @@ export class BaseSurface extends L.Layer {
     this.artist?.stop()
     this.artist = null
     if (this.timer !== null) clearTimeout(this.timer)
+    if (this.held !== null) letGoOf(this.held.picture)
+    this.held = null
+    this.awaited.clear()
     for (const { canvas } of [this.coarse, this.fine]) canvas.remove()
     return this
   }
@@ -115,8 +118,7 @@ export class BaseSurface extends L.Layer {
   }
 
   show(look: BaseLook): void {
-    const before = this.shown.look
-    if (before.palette === look.palette && before.sketch === look.sketch) return
+    if (this.shown.look === look) return
     this.shown.look = look
     this.artist?.look(look)
     this.renew()

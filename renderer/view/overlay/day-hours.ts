@@ -1,23 +1,14 @@
 /** The beads of the day on the board, worked out again only when the day changes or the subject goes elsewhere. */
 import { computed } from '@preact/signals'
-import { geodesicDistance } from '#core/geo/geodesic.ts'
-import { type LatLon, wrapLongitude } from '#core/geo/lat-lon.ts'
+import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { LightSkyline } from '#core/light/light-scene.ts'
 import { day, scene } from '#renderer/state/plan/daylight.ts'
 import { plan } from '#renderer/state/plan/board-plan.ts'
+import { sameSky } from '#renderer/state/plan/same-sky.ts'
 import { zone } from '#renderer/state/plan/zone.ts'
 import { type ClockHour, type HourBead, clockHours, hourBeads } from '#renderer/view/drawing/hour-ring.ts'
 
 const hours = computed<readonly ClockHour[]>(() => (day.value === null ? [] : clockHours(day.value, zone.value)))
-
-/** Metres, and degrees of longitude which count near a pole, within which the sun stands where it stood. */
-const SAME_PLACE = 200
-const SAME_MERIDIAN = 0.05
-
-function isNear(one: LatLon, other: LatLon): boolean {
-  if (Math.abs(wrapLongitude(one.lon - other.lon)) > SAME_MERIDIAN) return false
-  return one === other || geodesicDistance(one, other) <= SAME_PLACE
-}
 
 interface Known {
   readonly hours: readonly ClockHour[]
@@ -33,7 +24,7 @@ export const dayBeads = computed<readonly HourBead[]>(() => {
   const skyline = scene.value?.skylines.subject ?? null
   const all = hours.value
   if (at === null) return []
-  if (lastBeads !== null && lastBeads.hours === all && lastBeads.skyline === skyline && isNear(lastBeads.at, at))
+  if (lastBeads !== null && lastBeads.hours === all && lastBeads.skyline === skyline && sameSky(lastBeads.at, at))
     return lastBeads.beads
   const beads = hourBeads(at, all, skyline)
   lastBeads = { hours: all, skyline, at, beads }

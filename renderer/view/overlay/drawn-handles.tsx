@@ -4,7 +4,7 @@ import { chosenPoint } from '#renderer/state/session/drawn-ground.ts'
 import { stoppingWords as say } from '#renderer/words/en-stopping.ts'
 import { boxOf } from '#renderer/view/drawing/plan-drawing.ts'
 import { apart } from './drawn-strokes.ts'
-import { Grab } from '#renderer/view/drawing/marks.tsx'
+import { About, FocusRing, Grab } from '#renderer/view/drawing/marks.tsx'
 import { type PlanView, type Point, distanceBetween } from '#renderer/view/drawing/plan-view.ts'
 import { figure } from '#renderer/text/path-text.ts'
 import { inset } from '#renderer/view/drawing/pixel-lines.ts'
@@ -46,9 +46,11 @@ export function DrawnHandles({ drawn, sort, index, name, view }: HandlesProps) {
             name={say.leg(name, leg + 1)}
             pressed={false}
           >
-            <circle class="hit" cx={figure(at.x)} cy={figure(at.y)} r={10} />
-            <circle class="drawn-leg-mark" cx={figure(at.x)} cy={figure(at.y)} r={3} />
-            <circle class="focus-ring" cx={figure(at.x)} cy={figure(at.y)} r={8} />
+            <About at={at}>
+              <circle class="hit" r={10} />
+              <circle class="drawn-leg-mark" r={3} />
+              <FocusRing radius={8} />
+            </About>
           </Grab>
         ) : null
       })}
@@ -61,9 +63,11 @@ export function DrawnHandles({ drawn, sort, index, name, view }: HandlesProps) {
             name={say.point(name, point + 1, count)}
             pressed={chosenPoint.value === point}
           >
-            <circle class="hit" cx={figure(at.x)} cy={figure(at.y)} r={11} />
-            <rect class="drawn-point-mark" x={figure(at.x - 4.5)} y={figure(at.y - 4.5)} width={9} height={9} />
-            <circle class="focus-ring" cx={figure(at.x)} cy={figure(at.y)} r={9} />
+            <About at={at}>
+              <circle class="hit" r={11} />
+              <rect class="drawn-point-mark" x={-4.5} y={-4.5} width={9} height={9} />
+              <FocusRing radius={9} />
+            </About>
           </Grab>
         ) : null
       })}

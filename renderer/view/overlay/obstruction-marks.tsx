@@ -9,7 +9,7 @@ import { profilePoint } from '#renderer/state/session/profile-point.ts'
 import { settings } from '#renderer/state/library/settings.ts'
 import { groundWords } from '#renderer/words/en-ground.ts'
 import { boxOf } from '#renderer/view/drawing/plan-drawing.ts'
-import { Grab } from '#renderer/view/drawing/marks.tsx'
+import { About, FocusRing, Grab } from '#renderer/view/drawing/marks.tsx'
 import { type PlanView, type Point, distanceBetween } from '#renderer/view/drawing/plan-view.ts'
 import { figure, linePath } from '#renderer/text/path-text.ts'
 import { inset, overlap } from '#renderer/view/drawing/pixel-lines.ts'
@@ -90,9 +90,11 @@ export function ObstructionMarks({ plan, view, found }: MarksProps) {
                     name={groundWords.obstructions.end(name, end + 1, points.length)}
                     pressed={false}
                   >
-                    <circle class="hit" cx={figure(at.x)} cy={figure(at.y)} r={10} />
-                    <circle class="obstruction-end" cx={figure(at.x)} cy={figure(at.y)} r={4} />
-                    <circle class="focus-ring" cx={figure(at.x)} cy={figure(at.y)} r={8} />
+                    <About at={at}>
+                      <circle class="hit" r={10} />
+                      <circle class="obstruction-end" r={4} />
+                      <FocusRing radius={8} />
+                    </About>
                   </Grab>
                 ))}
           </g>

@@ -1,14 +1,10 @@
 /** The plan's other landmarks, drawn quietly. */
 import type { Landmark } from '#core/scene/landmark.ts'
-import { recalled } from '#renderer/job/recalled.ts'
 import { steadyPart } from '#renderer/part/steady-part.tsx'
 import { landmarkName } from '#renderer/text/names.ts'
 import { figure } from '#renderer/text/path-text.ts'
 import { drawLandmark } from '#renderer/view/drawing/plan-drawing.ts'
 import type { PlanView } from '#renderer/view/drawing/plan-view.ts'
-
-/** A shoot has a handful; while one is moved the others' drawings are those of the frame before. */
-const drawOther = recalled(24, drawLandmark)
 
 interface OthersProps {
   readonly landmarks: readonly Landmark[]
@@ -20,7 +16,7 @@ export const OtherLandmarks = steadyPart(function otherLandmarks({ landmarks, ch
   return (
     <g class="other-landmarks">
       {landmarks.map((landmark) => {
-        const shape = landmark.id === chosen ? null : drawOther(landmark, view)
+        const shape = landmark.id === chosen ? null : drawLandmark(landmark, view)
         return shape === null ? null : (
           <g key={landmark.id}>
             <path d={shape.outline} />
