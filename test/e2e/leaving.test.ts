@@ -53,7 +53,7 @@ async function doAndLeave<Argument>(
     .page()
     .evaluate(script)
     .catch((error: unknown) => {
-      if (!/destroyed|closed|navigat|detached/i.test(String(error))) throw error
+      if (!/destroyed|closed|navigat|detached|garbage collected/i.test(String(error))) throw error
     })
 }
 

@@ -1,5 +1,5 @@
 /** Which piece of the world to paint next so that the map's window always lies in what is painted. Pure arithmetic on windows. */
-import type { BaseWindow } from './base-request.ts'
+import type { WorldWindow } from '#renderer/view/sketch/world.ts'
 
 /** CSS pixels painted beyond the map's window on each side, fine. */
 export const MARGIN = 288
@@ -10,16 +10,16 @@ export const COARSE_SHARE = 0.25
 /** The coarse piece reaches this many windows beyond the map's own on each side. */
 const COARSE_REACH = 1
 
-function grown({ zoom, left, top, width, height }: BaseWindow, across: number, down: number): BaseWindow {
+function grown({ zoom, left, top, width, height }: WorldWindow, across: number, down: number): WorldWindow {
   return { zoom, left: left - across, top: top - down, width: width + 2 * across, height: height + 2 * down }
 }
 
 /** The fine piece about a window, its corner on whole pixels so that nothing is smeared. */
-export function finePiece(window: BaseWindow): BaseWindow {
+export function finePiece(window: WorldWindow): WorldWindow {
   return grown({ ...window, left: Math.round(window.left), top: Math.round(window.top) }, MARGIN, MARGIN)
 }
 
-export function coarsePiece(window: BaseWindow): BaseWindow {
+export function coarsePiece(window: WorldWindow): WorldWindow {
   return grown(
     { ...window, left: Math.round(window.left), top: Math.round(window.top) },
     Math.round(window.width * COARSE_REACH),
@@ -28,7 +28,7 @@ export function coarsePiece(window: BaseWindow): BaseWindow {
 }
 
 /** Whether a piece covers a window of its zoom with so many pixels to spare. */
-export function covers(piece: BaseWindow, window: BaseWindow, spare: number): boolean {
+export function covers(piece: WorldWindow, window: WorldWindow, spare: number): boolean {
   return (
     piece.zoom === window.zoom &&
     piece.left <= window.left - spare &&
@@ -39,7 +39,7 @@ export function covers(piece: BaseWindow, window: BaseWindow, spare: number): bo
 }
 
 export interface PaintedPiece {
-  readonly piece: BaseWindow
+  readonly piece: WorldWindow
   /** Of the look and the pictures it was painted from. */
   readonly version: number
 }
@@ -48,7 +48,7 @@ export type Wanted = 'fine' | 'coarse' | null
 
 /** What to paint next for a window: nothing, the coarse piece where little or nothing is there, else the fine one. */
 export function wanted(
-  window: BaseWindow,
+  window: WorldWindow,
   version: number,
   fine: PaintedPiece | null,
   coarse: PaintedPiece | null,
@@ -64,7 +64,7 @@ export function wanted(
 }
 
 /** Whether a piece, brought to the window's zoom, shows any of it. */
-export function windowsMeet(piece: BaseWindow, window: BaseWindow): boolean {
+export function windowsMeet(piece: WorldWindow, window: WorldWindow): boolean {
   const scale = 2 ** (window.zoom - piece.zoom)
   return (
     piece.left * scale < window.left + window.width &&

@@ -1,15 +1,7 @@
 /** What passes between the page and the worker that paints the base of the map: what it is painted of, and which window is wanted. */
 import type { ContourDrawing } from '#renderer/view/ground/contour-drawing.ts'
 import type { ReliefPictures } from '#renderer/view/ground/relief-pictures.ts'
-
-/** A piece of the world at a zoom, in CSS pixels of the whole world at that zoom. */
-export interface BaseWindow {
-  readonly zoom: number
-  readonly left: number
-  readonly top: number
-  readonly width: number
-  readonly height: number
-}
+import type { WorldWindow } from '#renderer/view/sketch/world.ts'
 
 /** How the base looks; the coasts of the world are always there. */
 export interface BaseLook {
@@ -22,7 +14,7 @@ export interface BaseRequest {
   readonly say: 'paint'
   /** Grows with every request; an answer names the one it is to. */
   readonly turn: number
-  readonly window: BaseWindow
+  readonly window: WorldWindow
   /** Device pixels painted a CSS pixel. */
   readonly sharpness: number
   /** Names are left out where they would be too coarse to read. */

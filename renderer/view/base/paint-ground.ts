@@ -12,7 +12,7 @@ import { paintLabels } from '#renderer/view/sketch/sketch-paint-labels.ts'
 import type { SketchPalette } from '#renderer/view/sketch/sketch-palette.ts'
 import { type SketchPen, traceLines } from '#renderer/view/sketch/sketch-pen.ts'
 import { worldPixels } from '#renderer/view/sketch/world.ts'
-import type { BaseWindow } from './base-request.ts'
+import type { WorldWindow } from '#renderer/view/sketch/world.ts'
 import { drawRaster } from './raster-picture.ts'
 
 export interface GroundRelief {
@@ -57,7 +57,7 @@ export interface GroundPainting {
 /** Paints over what is there, on the turn of the world nearest to the window. */
 export function paintGround(
   context: PaintContext,
-  window: BaseWindow,
+  window: WorldWindow,
   pixelRatio: number,
   { relief, contours, palette }: GroundPainting,
 ): void {

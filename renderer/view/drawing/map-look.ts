@@ -2,6 +2,7 @@
 import { type ReadonlySignal, computed, signal } from '@preact/signals'
 import { type MapLook, TILE_SIZE, mercatorView } from './plan-view.ts'
 import type { MapWindow } from '#renderer/view/ground/relief-region.ts'
+import type { WorldWindow } from '#renderer/view/sketch/world.ts'
 
 const mapLookSignal = signal<MapLook | null>(null)
 /** Null until the map has a size. */
@@ -14,17 +15,22 @@ export function tellMapLook(look: MapLook | null): void {
 
 export const mapView = computed(() => (mapLook.value === null ? null : mercatorView(mapLook.value)))
 
+/** What the map shows, in CSS pixels of the world at its zoom. */
+export function shownPixels({ zoom, originX, originY, box }: MapLook): WorldWindow {
+  return {
+    zoom,
+    left: originX + box.left,
+    top: originY + box.top,
+    width: box.right - box.left,
+    height: box.bottom - box.top,
+  }
+}
+
 /** What the map shows, in world coordinates. */
 export function shownWindow(): MapWindow | null {
   const look = mapLook.value
   if (look === null) return null
-  const { zoom, originX, originY, box } = look
+  const { zoom, left, top, width, height } = shownPixels(look)
   const size = TILE_SIZE * 2 ** zoom
-  return {
-    zoom,
-    west: (originX + box.left) / size,
-    east: (originX + box.right) / size,
-    north: (originY + box.top) / size,
-    south: (originY + box.bottom) / size,
-  }
+  return { zoom, west: left / size, east: (left + width) / size, north: top / size, south: (top + height) / size }
 }

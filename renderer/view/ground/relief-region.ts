@@ -4,7 +4,8 @@ import type { ReliefLight } from '#core/ground/relief.ts'
 import { apparentAltitude } from '#core/light/refraction.ts'
 import { sunAt } from '#core/light/sky.ts'
 import { type Cells, strideFor } from './contour-drawing.ts'
-import { laidGrid } from './map-raster.ts'
+import { boxesMeet } from '#renderer/view/sketch/world.ts'
+import { type MapRaster, laidGrid } from './map-raster.ts'
 import { warped } from './warp.ts'
 
 /** Degrees above the horizon from which the sun lights the drawn relief. */
@@ -29,14 +30,30 @@ export interface MapWindow {
   readonly south: number
 }
 
+/** On the turn of the world nearest to where the window looks. */
+function turnsTo(raster: MapRaster, window: MapWindow): number {
+  return Math.round((window.west + window.east) / 2 - (raster.west + (raster.columns * raster.pixel) / 2))
+}
+
+/** Whether any of the ground that is drawn of a grid lies in the window. */
+export function showsGround(grid: ElevationGrid, window: MapWindow): boolean {
+  const { raster } = laidGrid(grid)
+  const west = raster.west + turnsTo(raster, window)
+  return boxesMeet(window, {
+    west,
+    north: raster.north,
+    east: west + raster.columns * raster.pixel,
+    south: raster.north + raster.rows * raster.pixel,
+  })
+}
+
 /** Cells by which a region of contours is rounded outward, times the cells that are skipped. */
 const BLOCK = 32
 
 /** The cells in a window and about it; null when it shows none of the grid. */
 export function cellsAround(grid: ElevationGrid, window: MapWindow, beyond: number): Cells | null {
   const { raster, toGrid } = laidGrid(grid)
-  const middle = raster.west + (raster.columns * raster.pixel) / 2
-  const turn = Math.round((window.west + window.east) / 2 - middle)
+  const turn = turnsTo(raster, window)
   const width = (window.east - window.west) * beyond
   const height = (window.south - window.north) * beyond
   const corners = [window.west - width, window.east + width].flatMap((x) =>

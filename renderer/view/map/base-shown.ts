@@ -4,8 +4,8 @@ import { settings } from '#renderer/state/library/settings.ts'
 import { terrainSource } from '#renderer/state/plan/terrain.ts'
 import { GROUND_MAP } from '#renderer/state/session/ground-overlay.ts'
 import { shownSource, sketchShown } from '#renderer/state/session/map-source.ts'
-import { mapLook, shownWindow } from '#renderer/view/drawing/map-look.ts'
-import { cellsAround } from '#renderer/view/ground/relief-region.ts'
+import { mapLook, shownPixels, shownWindow } from '#renderer/view/drawing/map-look.ts'
+import { showsGround } from '#renderer/view/ground/relief-region.ts'
 import { drawnGrid } from '#renderer/view/ground/shown-relief.ts'
 import { GROUND_FROM, showsIsland } from '#renderer/view/sketch/island-box.ts'
 import { DEMO_ELEVATIONS, paintedCredits } from '#renderer/view/sketch/painted-credits.ts'
@@ -23,19 +23,12 @@ export const groundDrawn = computed(() => {
 const islandSeen = computed(() => {
   const look = mapLook.value
   if (look === null || !sketchShown.value) return false
-  const { zoom, originX, originY, box } = look
-  return showsIsland({
-    zoom,
-    left: originX + box.left,
-    top: originY + box.top,
-    width: box.right - box.left,
-    height: box.bottom - box.top,
-  })
+  return showsIsland(shownPixels(look))
 })
 const groundSeen = computed(() => {
   const [grid, window] = [drawnGrid.value, shownWindow()]
   if (grid === null || window === null || !groundDrawn.value || window.zoom < GROUND_FROM) return false
-  return cellsAround(grid, window, 0) !== null
+  return showsGround(grid, window)
 })
 
 /** Who made what is shown, with a link where there is one. */

@@ -9,7 +9,8 @@ import {
   finePiece,
   wanted,
 } from '#renderer/view/base/base-coverage.ts'
-import type { BaseLook, BaseWindow } from '#renderer/view/base/base-request.ts'
+import type { BaseLook } from '#renderer/view/base/base-request.ts'
+import type { WorldWindow } from '#renderer/view/sketch/world.ts'
 import type { PaintCanvas } from '#renderer/view/sketch/canvas-context.ts'
 import type { ContourDrawing } from '#renderer/view/ground/contour-drawing.ts'
 import type { ReliefPictures } from '#renderer/view/ground/relief-pictures.ts'
@@ -58,7 +59,7 @@ export class BaseSurface extends L.Layer {
   declare private version: number
   declare private timer: ReturnType<typeof setTimeout> | null
   /** Where the map stands, or where a zoom under way leads. */
-  declare private window: BaseWindow | null
+  declare private window: WorldWindow | null
   declare private zooming: boolean
   /** Painted while the map zooms, for what was asked: shown when it stands, or it would be swept along with the sheets. */
   declare private held: { readonly picture: Picture; readonly asked: Asked } | null

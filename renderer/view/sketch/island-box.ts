@@ -1,6 +1,6 @@
 /** Where the built-in island lies, known before any of its data are fetched, and whether a window shows any of it. */
 import header from '#app/demo/elevation.json' with { type: 'json' }
-import { type SketchWindow, type WorldBox, boxesMeet, grown, worldPixels, worldX, worldY } from './world.ts'
+import { type WorldWindow, type WorldBox, boxesMeet, grown, worldPixels, worldX, worldY } from './world.ts'
 
 /** Around all of its features. */
 const ISLAND_BOX: WorldBox = {
@@ -17,14 +17,14 @@ export const GROUND_FROM = 8
 const WATERLINES = 60
 
 /** On the turn of the world on which the island lies, or nearest to it. */
-export function homeTurn(window: SketchWindow): SketchWindow {
+export function homeTurn(window: WorldWindow): WorldWindow {
   const scale = worldPixels(window.zoom)
   const turn = Math.floor((window.left + window.width / 2) / scale)
   return { ...window, left: window.left - turn * scale }
 }
 
 /** True when the window shows any of the island or its waterlines. */
-export function showsIsland(window: SketchWindow): boolean {
+export function showsIsland(window: WorldWindow): boolean {
   if (window.zoom < GROUND_FROM) return false
   const scale = worldPixels(window.zoom)
   const { left, top, width, height } = homeTurn(window)

@@ -3,13 +3,13 @@ import { type PaintCanvas, contextOf, freshCanvas } from './canvas-context.ts'
 import type { IslandData } from './island-data.ts'
 import { homeTurn } from './island-box.ts'
 import { type SketchLook, paintSketch } from './paint-sketch.ts'
-import type { SketchWindow } from './world.ts'
+import type { WorldWindow } from './world.ts'
 
 /** `apart` gives the canvas it is painted on first. */
 export function layIsland(
   over: PaintCanvas,
   island: IslandData,
-  window: SketchWindow,
+  window: WorldWindow,
   look: SketchLook,
   apart: (width: number, height: number) => PaintCanvas = freshCanvas,
 ): void {

@@ -2,7 +2,7 @@
 import type { PaintContext } from './canvas-context.ts'
 import type { CoastData, CoastPiece } from './coast-shapes.ts'
 import { clipRing } from './curve.ts'
-import type { SketchWindow } from './world.ts'
+import type { WorldWindow } from './world.ts'
 import type { SketchPalette } from './sketch-palette.ts'
 import { byZoom } from './sketch-pen.ts'
 import { boxesMeet, type WorldBox, grown, worldPixels } from './world.ts'
@@ -20,7 +20,7 @@ interface CoastPen {
 export function paintCoastMap(
   context: PaintContext,
   coast: CoastData,
-  window: SketchWindow,
+  window: WorldWindow,
   palette: SketchPalette,
   pixelRatio: number,
 ): void {

@@ -10,7 +10,7 @@ import { type Label, placeSketchLabels } from './sketch-labels.ts'
 import { paintLabels } from './sketch-paint-labels.ts'
 import type { SketchPalette } from './sketch-palette.ts'
 import { byZoom, type SketchPen, shownBox } from './sketch-pen.ts'
-import { type SketchWindow, worldPixels } from './world.ts'
+import { type WorldWindow, worldPixels } from './world.ts'
 
 export interface SketchLook {
   readonly palette: SketchPalette
@@ -40,7 +40,7 @@ function labelsFor(island: IslandData, zoom: number, palette: SketchPalette, con
 }
 
 /** Draws the map, clear where the sea is; the canvas is `width x height x pixelRatio` device pixels. */
-export function paintSketch(context: PaintContext, island: IslandData, window: SketchWindow, look: SketchLook): void {
+export function paintSketch(context: PaintContext, island: IslandData, window: WorldWindow, look: SketchLook): void {
   const pen: SketchPen = {
     context,
     palette: look.palette,

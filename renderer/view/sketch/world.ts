@@ -29,8 +29,8 @@ export function worldPixels(zoom: number): number {
   return 256 * 2 ** zoom
 }
 
-/** What a canvas shows: world pixels of its corner at a zoom, or the place at its middle. CSS pixels throughout. */
-export interface SketchWindow {
+/** A piece of the world at a zoom, such as a canvas shows: in CSS pixels of the whole world at that zoom. */
+export interface WorldWindow {
   readonly zoom: number
   readonly left: number
   readonly top: number
@@ -43,7 +43,7 @@ export function windowAround(
   zoom: number,
   width: number,
   height: number,
-): SketchWindow {
+): WorldWindow {
   const scale = worldPixels(zoom)
   return {
     zoom,

@@ -9,15 +9,15 @@ import {
   windowsMeet,
   wanted,
 } from '#renderer/view/base/base-coverage.ts'
-import type { BaseWindow } from '#renderer/view/base/base-request.ts'
+import type { WorldWindow } from '#renderer/view/sketch/world.ts'
 
-const WINDOW: BaseWindow = { zoom: 15, left: 1000, top: 2000, width: 800, height: 600 }
+const WINDOW: WorldWindow = { zoom: 15, left: 1000, top: 2000, width: 800, height: 600 }
 
-function moved(window: BaseWindow, across: number, down = 0): BaseWindow {
+function moved(window: WorldWindow, across: number, down = 0): WorldWindow {
   return { ...window, left: window.left + across, top: window.top + down }
 }
 
-const painted = (piece: BaseWindow, version = 1): PaintedPiece => ({ piece, version })
+const painted = (piece: WorldWindow, version = 1): PaintedPiece => ({ piece, version })
 
 describe('what is wanted', () => {
   test('is the coarse piece first, then the fine one, then nothing', () => {

@@ -3,6 +3,7 @@ import { put } from '#test/help/put.ts'
 import { signal } from '@preact/signals'
 import { beforeEach, expect, test, vi } from 'vitest'
 import type { WindowPart } from '#app/contract/ground.ts'
+import { destination } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { ElevationGrid } from '#core/ground/elevation-grid.ts'
 import { groundOf } from '#test/help/terrain.ts'
@@ -70,6 +71,17 @@ test('where the ground is shaded the elevations’, as long as any of it is in s
     lookAt(VALLEY, 7)
     expect(named()).toEqual(['Coast'])
   }
+})
+
+test('where the ground lies just outside the window, not', () => {
+  show(GROUND_MAP, VALLEY)
+  // The ground is 2 km across, the window 800 pixels: so many metres east of the ground's edge its own edge lies.
+  const half = (400 * 40_075_017 * Math.cos((VALLEY.lat * Math.PI) / 180)) / (256 * 2 ** 14)
+  const lookBeside = (metres: number): void => lookAt(destination(VALLEY, 90, 1_010 + half + metres))
+  lookBeside(-100)
+  expect(named()).toEqual(['Survey', 'Coast'])
+  lookBeside(100)
+  expect(named()).toEqual(['Coast'])
 })
 
 test('the island that comes into sight from another place’s shoot is named, but not on the map of the ground alone', () => {
