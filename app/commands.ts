@@ -12,7 +12,7 @@ export interface Command {
 
 export const COMMANDS = [
   { id: 'new-shoot', label: 'New shoot', accelerator: 'CmdOrCtrl+B', menu: 'Shoot' },
-  { id: 'edit-shoot', label: 'Subject, landmarks and bag', accelerator: 'CmdOrCtrl+E', menu: 'Shoot' },
+  { id: 'edit-shoot', label: 'Subject and bag', accelerator: 'CmdOrCtrl+E', menu: 'Shoot' },
   { id: 'open-file', label: 'Open a shoot file…', accelerator: 'CmdOrCtrl+O', menu: 'Shoot' },
   { id: 'save-file', label: 'Save the shoot as a file…', accelerator: 'CmdOrCtrl+S', menu: 'Shoot' },
   { id: 'print-sheet', label: 'Location sheet', accelerator: 'CmdOrCtrl+P', menu: 'Shoot' },
@@ -25,6 +25,8 @@ export const COMMANDS = [
   { id: 'duplicate-spot', label: 'Duplicate the spot', accelerator: 'CmdOrCtrl+D', menu: 'Spot' },
   { id: 'side-by-side', label: 'Side by side', accelerator: 'CmdOrCtrl+I', menu: 'Spot' },
   { id: 'best-days', label: 'Best days', accelerator: 'CmdOrCtrl+J', menu: 'Spot' },
+  { id: 'trade-picture', label: 'Trade picture and map', accelerator: 'Shift+CmdOrCtrl+E', menu: 'View' },
+  { id: 'whole-picture', label: 'Picture in the whole window', accelerator: 'Shift+CmdOrCtrl+F', menu: 'View' },
   { id: 'theme', label: 'Light or dark', accelerator: 'Shift+CmdOrCtrl+L', menu: 'View' },
   { id: 'help', label: 'Help', accelerator: 'F1', menu: 'Help' },
 ] as const satisfies readonly Command[]

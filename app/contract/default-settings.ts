@@ -10,6 +10,8 @@ export const DEFAULT_SETTINGS: Settings = {
   templates: {},
   groundOrder: [],
   elevationTiles: { on: true, template: '', maxZoom: 15, attribution: '' },
+  shelfFolded: null,
+  openAnswers: ['lens'],
   lastShootId: null,
   lastSpotId: null,
 }

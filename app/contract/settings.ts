@@ -35,6 +35,10 @@ export const settingsShape = z.object({
     maxZoom: z.number().int().min(0).max(18),
     attribution: z.string().max(1_000),
   }),
+  /** Whether the shelf is folded away; null goes by the window's width. */
+  shelfFolded: z.boolean().nullable(),
+  /** The answers that stand open on the board, the one opened last at the end. */
+  openAnswers: z.array(z.string().max(40)).max(40),
   lastShootId: z.string().max(64).nullable(),
   lastSpotId: z.string().max(64).nullable(),
 })

@@ -12,10 +12,10 @@ export function Question({ title, children }: { title: string; children: Compone
   )
 }
 
-/** The one figure that answers, with what belongs to it in small. */
-export function BigFigure({ figure, note }: { figure: string; note: string }) {
+/** What an open answer begins with: its figure, with all that belongs to it. */
+export function AnswerFigure({ figure, note }: { figure: string; note: string }) {
   return (
-    <p class="big-figure">
+    <p class="answer-first">
       <strong>{figure}</strong> <small>{note}</small>
     </p>
   )

@@ -1,4 +1,5 @@
 /** The board: shelf on the left, map in the middle, the view through the lens and the answers on the right, the day along the foot. */
+import { AnswerColumn } from '#renderer/part/answer-column.tsx'
 import { Answers } from '#renderer/panel/answers/answers.tsx'
 import { DayStrip } from '#renderer/panel/day-strip/day-strip.tsx'
 import { LensView } from '#renderer/view/lens-view/lens-view.tsx'
@@ -7,6 +8,7 @@ import { SpotDetails } from '#renderer/panel/spot/spot-details.tsx'
 import { answeredSpotId } from '#renderer/state/plan/calm-board.ts'
 import { Guarded } from '#renderer/part/guarded.tsx'
 import { Shelf } from '#renderer/panel/shelf/shelf.tsx'
+import { picturePlace } from '#renderer/state/session/picture-place.ts'
 import { beside } from '#renderer/state/session/navigation.ts'
 import { notDrawnWords } from '#renderer/words/en-not-drawn.ts'
 import { scanWords } from '#renderer/words/en-scan.ts'
@@ -30,28 +32,24 @@ function BesideMap() {
   )
 }
 
-/** It scrolls by itself: the frame stays in sight. It takes the focus so that keys can scroll it. */
+/** The scan scrolls by itself: the frame stays in sight. It takes the focus so that keys can scroll it. */
 function Beside() {
-  const scan = beside.value === 'scan'
-  const name = scan ? scanWords.panel : words.board.answers
-  return (
-    <div
-      key={beside.value}
-      class={scan ? 'answers answers-scan' : 'answers'}
-      tabIndex={0}
-      role="group"
-      aria-label={name}
-    >
-      <Guarded part={parts.beside}>
-        {scan ? (
-          <LazyPage
-            within
-            load={async () => (await import('#renderer/panel/scan/scan-panel.tsx')).ScanPanel}
-            parts={{}}
-          />
-        ) : (
+  if (beside.value === 'answers')
+    return (
+      <AnswerColumn key="answers" label={words.board.answers}>
+        <Guarded part={parts.beside}>
           <BesideMap />
-        )}
+        </Guarded>
+      </AnswerColumn>
+    )
+  return (
+    <div key="scan" class="answers answers-scan" tabIndex={0} role="group" aria-label={scanWords.panel}>
+      <Guarded part={parts.beside}>
+        <LazyPage
+          within
+          load={async () => (await import('#renderer/panel/scan/scan-panel.tsx')).ScanPanel}
+          parts={{}}
+        />
       </Guarded>
     </div>
   )
@@ -59,7 +57,7 @@ function Beside() {
 
 export function Board() {
   return (
-    <div class="board">
+    <div class={picturePlace.value === 'traded' ? 'board board-traded' : 'board'}>
       <Guarded part={parts.shelf}>
         <Shelf />
       </Guarded>

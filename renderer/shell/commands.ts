@@ -3,7 +3,8 @@ import { undo, redo } from '#renderer/state/library/history.ts'
 import { PAGES } from './pages.tsx'
 import { keepArrangement } from '#renderer/state/act/try-out.ts'
 import { trouble } from './app-window.tsx'
-import { PAGE_COMMANDS, backToBoard, openPage } from '#renderer/state/session/navigation.ts'
+import { PAGE_COMMANDS, backToBoard, openPage, page } from '#renderer/state/session/navigation.ts'
+import { type PicturePlace, picturePlace, putPicture } from '#renderer/state/session/picture-place.ts'
 import { keepSpot, copySpot } from '#renderer/state/act/spot-acts.ts'
 import { type CommandId } from '#app/commands.ts'
 import { tellUntil } from '#renderer/state/library/notices.ts'
@@ -24,6 +25,12 @@ function onSpot(act: (spot: Spot) => Promise<void>): void {
   if (spot !== null) void (tryOut.value === null ? act(spot) : keepArrangement(spot))
 }
 
+function showPicture(place: PicturePlace): void {
+  if (page.peek() === 'board') return putPicture(place)
+  backToBoard()
+  if (picturePlace.peek() !== place) putPicture(place)
+}
+
 const ACTS: Readonly<Partial<Record<CommandId, () => unknown>>> = {
   'new-shoot': makeShoot,
   'open-file': chooseShootFile,
@@ -34,6 +41,8 @@ const ACTS: Readonly<Partial<Record<CommandId, () => unknown>>> = {
   'go-to-place': () => focusBox('place-box'),
   'keep-spot': () => onSpot(keepSpot),
   'duplicate-spot': () => onSpot(copySpot),
+  'trade-picture': () => showPicture('traded'),
+  'whole-picture': () => showPicture('window'),
   theme: () => void changeSettings({ theme: dark.value ? 'light' : 'dark' }),
 }
 

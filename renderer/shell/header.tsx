@@ -1,20 +1,24 @@
-/** The header: what is open, the box for places, undo, and the ways to the other pages. */
+/** The window's first row: the shoot's menu, the pages as tabs in the order of the job, the box for places, undo, settings and help. */
 import { computed } from '@preact/signals'
-import { type PageRow, PAGES } from './pages.tsx'
+import { Fragment } from 'preact'
+import { PAGES } from './pages.tsx'
+import { ShootMenu } from './shoot-menu.tsx'
 import { offline } from '#renderer/state/session/network.ts'
 import { PlaceBox } from './place-box.tsx'
-import { Icon } from '#renderer/part/icon.tsx'
+import { Icon, type IconName } from '#renderer/part/icon.tsx'
 import { canRedo, canUndo, redo, undo } from '#renderer/state/library/history.ts'
 import { refusals } from '#renderer/state/library/refusals.ts'
 import { unsaved } from '#renderer/state/library/saving.ts'
 import { savingWords } from '#renderer/words/en-saving.ts'
-import { hasBoardSpot, boardSpot, shoot } from '#renderer/state/library/library.ts'
-import { shootName, spotName } from '#renderer/text/names.ts'
+import { hasBoardSpot, boardSpot } from '#renderer/state/library/library.ts'
+import { spotName } from '#renderer/text/names.ts'
 import { beside, page, openPage, backToBoard, putBeside } from '#renderer/state/session/navigation.ts'
+import { headerWords as say } from '#renderer/words/en-header.ts'
 import { scanWords } from '#renderer/words/en-scan.ts'
 import { words } from '#renderer/words/en.ts'
 
 interface StepProps {
+  readonly icon: IconName
   /** What would be taken back or done again; null when there is nothing. */
   readonly what: string | null
   readonly name: string
@@ -23,17 +27,17 @@ interface StepProps {
   readonly onStep: () => void
 }
 
-function Step({ what, name, withWhat, nothing, onStep }: StepProps) {
+function Step({ icon, what, name, withWhat, nothing, onStep }: StepProps) {
   return (
     <button
       type="button"
-      class="button"
+      class="button button-icon"
       disabled={what === null}
       aria-label={what === null ? name : withWhat(what)}
       title={what === null ? nothing : withWhat(what)}
       onClick={onStep}
     >
-      {name}
+      <Icon name={icon} />
     </button>
   )
 }
@@ -41,8 +45,9 @@ function Step({ what, name, withWhat, nothing, onStep }: StepProps) {
 function Steps() {
   const { board } = words
   return (
-    <span class="buttons" role="group" aria-label={`${board.undo}, ${board.redo}`}>
+    <span class="header-icons" role="group" aria-label={`${board.undo}, ${board.redo}`}>
       <Step
+        icon="undo"
         what={canUndo.value}
         name={board.undo}
         withWhat={board.undoWhat}
@@ -50,6 +55,7 @@ function Steps() {
         onStep={() => void undo()}
       />
       <Step
+        icon="redo"
         what={canRedo.value}
         name={board.redo}
         withWhat={board.redoWhat}
@@ -60,41 +66,99 @@ function Steps() {
   )
 }
 
-function PageButton({ row }: { readonly row: PageRow }) {
-  const button = row.button?.() ?? null
-  if (button === null) return null
-  const on = page.value === row.id
+interface TabProps {
+  readonly text: string
+  readonly hint: string | undefined
+  readonly on: boolean
+  readonly ready: boolean
+  readonly onPress: () => void
+}
+
+function Tab({ text, hint, on, ready, onPress }: TabProps) {
   return (
     <button
       type="button"
-      class={on ? 'button on' : 'button'}
-      aria-pressed={on}
-      disabled={!on && !row.ready()}
-      title={button.hint}
-      onClick={() => openPage(on ? 'board' : row.id)}
+      class="tab"
+      aria-current={on ? 'page' : undefined}
+      disabled={!on && !ready}
+      title={hint}
+      onClick={onPress}
     >
-      {button.text}
+      {text}
     </button>
   )
 }
 
-/** Turns the right side of the board from the answers to the scan and back; from another page it leads to the board. */
-function ScanButton() {
-  const on = page.value === 'board' && beside.value === 'scan'
+/** The board with its answers, and with the scan in their place: two tabs of one page. */
+function openBoard(panel: 'answers' | 'scan'): void {
+  backToBoard()
+  putBeside(panel)
+}
+
+function Tabs() {
+  const scan = page.value === 'board' && beside.value === 'scan'
   return (
-    <button
-      type="button"
-      class={on ? 'button on' : 'button'}
-      aria-pressed={on}
-      disabled={!hasBoardSpot.value}
-      title={scanWords.scanHint}
-      onClick={() => {
-        backToBoard()
-        putBeside(on ? 'answers' : 'scan')
-      }}
-    >
-      {scanWords.scan}
-    </button>
+    <nav class="tabs" aria-label={say.pages}>
+      {PAGES.map((row) => {
+        const way = row.wayIn?.() ?? null
+        if (way === null || way.icon !== undefined) return null
+        if (row.id !== 'board')
+          return (
+            <Tab
+              key={row.id}
+              text={way.text}
+              hint={row.ready() ? way.hint : (row.notReady ?? way.hint)}
+              on={page.value === row.id}
+              ready={row.ready()}
+              onPress={() => openPage(row.id)}
+            />
+          )
+        return (
+          <Fragment key={row.id}>
+            <Tab
+              text={way.text}
+              hint={way.hint}
+              on={page.value === 'board' && !scan}
+              ready
+              onPress={() => openBoard('answers')}
+            />
+            <Tab
+              text={scanWords.scan}
+              hint={scanWords.scanHint}
+              on={scan}
+              ready={hasBoardSpot.value}
+              onPress={() => openBoard('scan')}
+            />
+          </Fragment>
+        )
+      })}
+    </nav>
+  )
+}
+
+/** The pages that are not part of the job's order, each a drawing with its name; pressed again they lead back. */
+function IconPages() {
+  return (
+    <span class="header-icons">
+      {PAGES.map(({ id, wayIn }) => {
+        const way = wayIn?.() ?? null
+        if (way?.icon === undefined) return null
+        const on = page.value === id
+        return (
+          <button
+            key={id}
+            type="button"
+            class={on ? 'button button-icon on' : 'button button-icon'}
+            aria-label={way.text}
+            aria-pressed={on}
+            title={way.text}
+            onClick={() => openPage(on ? 'board' : id)}
+          >
+            <Icon name={way.icon} />
+          </button>
+        )
+      })}
+    </span>
   )
 }
 
@@ -124,35 +188,22 @@ function Marks() {
   )
 }
 
-/** The names of what is open; null without. */
-const shootTitle = computed(() => (shoot.value === null ? null : shootName(shoot.value).slice(0, 200)))
+/** The name of the spot that is open; null without. */
 const spotTitle = computed(() => (boardSpot.value === null ? null : spotName(boardSpot.value).slice(0, 200)))
 
 export function Header() {
   const { board } = words
-  const open = shootTitle.value
   const spot = spotTitle.value
   return (
     <header class="header">
       <b class="wordmark">{board.program}</b>
-      <span class="whereabouts">
-        {open === null ? null : <span>{open}</span>}
-        {spot === null ? null : (
-          <>
-            <span aria-hidden="true"> · </span>
-            <span>{spot}</span>
-          </>
-        )}
-      </span>
+      <ShootMenu />
+      <Tabs />
+      <span class="whereabouts">{spot}</span>
       <Marks />
       <PlaceBox />
       <Steps />
-      <span class="buttons">
-        <ScanButton />
-        {PAGES.map((row) => (
-          <PageButton key={row.id} row={row} />
-        ))}
-      </span>
+      <IconPages />
     </header>
   )
 }

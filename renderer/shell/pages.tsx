@@ -2,25 +2,30 @@
 import type { ComponentType } from 'preact'
 import { SettingsPage } from '#renderer/page/settings/settings-page.tsx'
 import { ShootPage } from '#renderer/page/shoot/shoot-page.tsx'
+import type { IconName } from '#renderer/part/icon.tsx'
 import { LazyPage } from '#renderer/part/lazy-page.tsx'
 import { hasBoardSpot } from '#renderer/state/library/library.ts'
 import { plan } from '#renderer/state/plan/board-plan.ts'
 import { type PageId, backToBoard } from '#renderer/state/session/navigation.ts'
 import { pickedOnShelf } from '#renderer/state/session/picked.ts'
+import { headerWords as say } from '#renderer/words/en-header.ts'
 import { words } from '#renderer/words/en.ts'
 import { Board } from './board.tsx'
 import { HelpPage } from './help-page.tsx'
 
-export interface PageButton {
+/** How the window's first row leads to a page. */
+export interface WayIn {
   readonly text: string
   /** What it needs, or what it is for. */
   readonly hint?: string
+  /** Shown as this drawing at the row's end; without one it is a tab. */
+  readonly icon?: IconName
 }
 
 export interface PageRow {
   readonly id: PageId
-  /** Its button in the header, read while the header is drawn; null for a page that is opened from elsewhere. */
-  readonly button: (() => PageButton) | null
+  /** Its tab or button in the window's first row, read while that is drawn; null for a page that is opened from elsewhere. */
+  readonly wayIn: (() => WayIn) | null
   /** Whether it may be opened now. */
   readonly ready: () => boolean
   /** What to say to a command that asks for it while it isn't ready; null when nothing is said. */
@@ -44,12 +49,12 @@ function SheetOfPlan() {
 const always = (): boolean => true
 const hasSpot = (): boolean => hasBoardSpot.value
 
-/** Buttons stand in this order. */
+/** Tabs stand in this order, which is that of the job. */
 export const PAGES: readonly PageRow[] = [
-  { id: 'board', button: null, ready: always, notReady: null, Page: Board },
+  { id: 'board', wayIn: () => ({ text: say.board }), ready: always, notReady: null, Page: Board },
   {
     id: 'compare',
-    button: () => {
+    wayIn: () => {
       const count = pickedOnShelf.value.length
       const { board } = words
       return { text: count > 0 ? board.sideBySideCount(count) : board.sideBySide, hint: board.sideBySideHint }
@@ -60,35 +65,35 @@ export const PAGES: readonly PageRow[] = [
   },
   {
     id: 'days',
-    button: null,
+    wayIn: () => ({ text: say.days, hint: say.daysHint }),
     ready: hasSpot,
-    notReady: null,
+    notReady: say.needsSpot,
     Page: later('days', async () => (await import('#renderer/page/days/days-page.tsx')).DaysPage),
   },
   {
     id: 'shoot',
-    button: () => ({ text: words.board.subjectAndBag }),
+    wayIn: null,
     ready: always,
     notReady: null,
     Page: ShootPage,
   },
   {
     id: 'sheet',
-    button: () => ({ text: words.board.sheet }),
+    wayIn: () => ({ text: say.sheet }),
     ready: hasSpot,
-    notReady: null,
+    notReady: say.needsSpot,
     Page: SheetOfPlan,
   },
   {
     id: 'settings',
-    button: () => ({ text: words.board.settings }),
+    wayIn: () => ({ text: words.board.settings, icon: 'settings' }),
     ready: always,
     notReady: null,
     Page: SettingsPage,
   },
   {
     id: 'help',
-    button: () => ({ text: words.board.help }),
+    wayIn: () => ({ text: words.board.help, icon: 'help' }),
     ready: always,
     notReady: null,
     Page: HelpPage,

@@ -66,13 +66,17 @@ function ratio(value: number): string {
 /** What already says why the proportion is not kept, and what to do about it. */
 const CAUSES: readonly Problem[] = ['landmark-behind-camera', 'landmark-partly-behind-camera', 'fill-cannot-be']
 
-/** The sentences for one question, each problem once; what follows from another one that is told is not told besides. */
-export function problemSentences(plan: Plan, found: Assessment, units: UnitSystem, place: ProblemPlace): string[] {
-  const parts = problemParts(plan, found, units)
+/** What stands in the way of one question's answer, each problem once; what follows from another one that is told is left out. */
+export function problemsOf(found: Assessment, place: ProblemPlace): Problem[] {
   return [...new Set(found.problems)]
     .filter((problem) => PLACES[problem] === place)
     .filter((problem) => problem !== 'proportion-not-held' || !CAUSES.some((cause) => found.problems.includes(cause)))
-    .map((problem) => words.problems[problem](parts))
+}
+
+/** The same as sentences. */
+export function problemSentences(plan: Plan, found: Assessment, units: UnitSystem, place: ProblemPlace): string[] {
+  const parts = problemParts(plan, found, units)
+  return problemsOf(found, place).map((problem) => words.problems[problem](parts))
 }
 
 /** "24–70 mm f/2.8, at its long end": which lens is taken and how it is set. */

@@ -34,8 +34,6 @@ export const boardWords = {
   sideBySide: 'Side by side',
   sideBySideCount: (count: number) => `Side by side (${count})`,
   sideBySideHint: `Pick two to ${numberWord(MOST_COMPARED)} spots on the shelf first.`,
-  subjectAndBag: 'Subject and bag',
-  sheet: 'Location sheet',
   settings: 'Settings',
   help: 'Help',
   back: 'Back to the board',

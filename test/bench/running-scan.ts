@@ -4,7 +4,8 @@ import type { Change } from '#app/contract/library.ts'
 import type { StoppingGround } from '#core/record/stopping-ground.ts'
 import { scanRunWords } from '#renderer/words/en-scan-run.ts'
 import { scanWords } from '#renderer/words/en-scan.ts'
-import { library, savedShoot, savedSpot } from '#test/e2e/board.ts'
+import { savedShoot, savedSpot } from '#test/e2e/board.ts'
+import { library } from '#test/e2e/library.ts'
 import type { RunningHost } from '#test/help/host.ts'
 
 export async function prepareScan(host: RunningHost): Promise<void> {

@@ -1,5 +1,6 @@
 /** Whatever is typed is shown as text: markup runs nowhere, pictures of letters stay whole, a very long name breaks nothing. */
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { headerWords } from '#renderer/words/en-header.ts'
 import { words } from '#renderer/words/en.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { boardReady, savedShoot, savedSpot } from './board.ts'
@@ -13,7 +14,7 @@ const LONG = 'A pier of many words '.repeat(500).slice(0, 9_999).trimEnd() + '!'
 let opened: Opened
 const dialogs: string[] = []
 beforeAll(async () => {
-  opened = await open({ host: 'browser' })
+  opened = await open({ host: 'browser', answers: ['spot'] })
   opened.page.on('dialog', (dialog) => {
     dialogs.push(dialog.message())
     void dialog.dismiss()
@@ -61,7 +62,7 @@ describe('a name of markup', () => {
     expect(await nameField().inputValue()).toBe(MARKUP)
     await nothingRan()
 
-    await page.getByRole('button', { name: words.board.sheet, exact: true }).click()
+    await page.getByRole('button', { name: headerWords.sheet, exact: true }).click()
     await page.getByRole('article').getByRole('heading', { name: MARKUP }).waitFor()
     await nothingRan()
     await page.getByRole('button', { name: sheetWords.back }).click()
@@ -101,7 +102,7 @@ describe('names of any letters and of any length', () => {
     await page.getByText(words.shoot.field.tooLong(words.spot.name, 10_000, 10_001)).waitFor()
     expect((await savedSpot(host, 'demo', 0)).name).toBe(LONG)
     await nameField().press('Escape')
-    await page.getByRole('button', { name: words.board.sheet, exact: true }).click()
+    await page.getByRole('button', { name: headerWords.sheet, exact: true }).click()
     await page.getByRole('article').getByRole('heading', { level: 1 }).waitFor()
     await nothingRan()
   })

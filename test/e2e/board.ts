@@ -6,6 +6,7 @@ import { mapWords } from '#renderer/words/en-map.ts'
 import { words } from '#renderer/words/en.ts'
 import type { RunningHost } from '#test/help/host.ts'
 import { expect } from 'vitest'
+import { library } from './library.ts'
 
 /** Waits until a statement about the page holds. */
 export function soon(check: () => unknown): Promise<void> {
@@ -24,6 +25,15 @@ export function closePlan(page: Page): Locator {
   return page.getByRole('group', { name: mapWords.closePlanThings })
 }
 
+/** The answer under a question, opened where it stands closed. */
+export async function openAnswer(page: Page, question: string): Promise<Locator> {
+  const answer = page.getByRole('region', { name: question, exact: true })
+  const line = answer.getByRole('heading').getByRole('button')
+  if ((await line.getAttribute('aria-expanded')) === 'false') await line.click()
+  await answer.locator('.answer-body').waitFor()
+  return answer
+}
+
 /** Presses on the middle of a thing and drags it by so many pixels, in steps; `during` runs before the release. */
 export async function dragBy(
   page: Page,
@@ -40,25 +50,6 @@ export async function dragBy(
   for (const step of [0.25, 0.5, 0.75, 1]) await page.mouse.move(from.x + dx * step, from.y + dy * step)
   await during?.()
   await page.mouse.up()
-}
-
-/** Reads the library as the services hold it, past the page. */
-export async function library(host: RunningHost | null, call: string, input: unknown): Promise<unknown> {
-  if (host === null) throw new Error('the library is read through the loopback host')
-  const response = await fetch(`${host.origin}/api/${call}`, {
-    method: 'POST',
-    headers: {
-      'content-type': 'application/json',
-      authorization: `Bearer ${host.token}`,
-      origin: host.origin,
-      // A kept connection may be closed by the host while a test reckons for seconds, and be found dead by its next call.
-      connection: 'close',
-    },
-    body: JSON.stringify(input),
-  })
-  const answer = (await response.json()) as { ok: boolean; value: unknown; fault?: { message: string } }
-  if (!answer.ok) throw new Error(answer.fault?.message)
-  return answer.value
 }
 
 export async function savedShoot(host: RunningHost | null, shootId: string): Promise<{ shoot: Shoot; spots: Spot[] }> {

@@ -10,7 +10,8 @@ import { spanText } from '#renderer/text/light-text.ts'
 import { daysWords } from '#renderer/words/en-days.ts'
 import { lightWords } from '#renderer/words/en-light.ts'
 import { words } from '#renderer/words/en.ts'
-import { boardReady, library, savedShoot, savedSpot, soon } from './board.ts'
+import { boardReady, savedShoot, savedSpot, soon } from './board.ts'
+import { library } from './library.ts'
 import { type Opened, open } from './open.ts'
 import { apply } from './shelf.ts'
 import { goToPage } from './pages.ts'
@@ -73,7 +74,7 @@ describe('the year', () => {
     await page.keyboard.press('Escape')
     await boardReady(page)
     const answer = page.getByRole('region', { name: lightWords.question })
-    const figure = (): Promise<string | null> => answer.locator('.big-figure strong').textContent()
+    const figure = async (): Promise<string> => ((await answer.locator('.answer-figure').textContent()) ?? '').trim()
     await expect.poll(figure, PATIENT).toMatch(/^\d\d:\d\d–\d\d:\d\d$/u)
     await expect
       .poll(async () => {
@@ -83,7 +84,7 @@ describe('the year', () => {
         const told = await page.locator('.year-pointed').textContent()
         await page.keyboard.press('Escape')
         await boardReady(page)
-        return board !== null && told?.includes(board) === true
+        return told?.includes(board) === true
       }, PATIENT)
       .toBe(true)
   })

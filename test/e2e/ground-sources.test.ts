@@ -6,7 +6,8 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest'
 import { groundSourceWords } from '#renderer/words/en-ground-sources.ts'
 import { words } from '#renderer/words/en.ts'
 import { hgtBytes, zipOf } from '#test/help/elevation-files.ts'
-import { boardReady, library, soon } from './board.ts'
+import { boardReady, soon } from './board.ts'
+import { library } from './library.ts'
 import { type Opened, open } from './open.ts'
 
 let opened: Opened

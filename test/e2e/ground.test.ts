@@ -10,7 +10,7 @@ import { profileReading, shownFigure } from '#renderer/text/ground-text.ts'
 import { words } from '#renderer/words/en.ts'
 import { groundWords } from '#renderer/words/en-ground.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
-import { boardReady, dragBy, savedShoot, soon } from './board.ts'
+import { boardReady, dragBy, openAnswer, savedShoot, soon } from './board.ts'
 import { reloadedGround } from './ground.ts'
 import { type Opened, open } from './open.ts'
 import { card } from './shelf.ts'
@@ -24,6 +24,7 @@ let grid: ElevationGrid
 beforeAll(async () => {
   opened = await open({ host: 'browser', viewport: { width: 1440, height: 1000 } })
   await boardReady(opened.page)
+  await openAnswer(opened.page, groundWords.question)
   grid = await reloadedGround(opened)
 })
 afterAll(() => opened.close())
@@ -36,7 +37,7 @@ async function savedPlan(index = 0): Promise<Plan> {
 }
 
 function question() {
-  return opened.page.getByRole('region', { name: groundWords.question })
+  return opened.page.getByRole('region', { name: groundWords.question }).locator('.answer-body')
 }
 
 async function shown(): Promise<string> {
@@ -134,6 +135,7 @@ describe('a measured slope', () => {
   test('counts before the elevations, is refused beyond its limits, and goes back', async () => {
     const { page } = opened
     const { slope: label, aspect: toward } = words.answers.where.subjectTilt
+    await openAnswer(page, words.answers.where.title)
     const slope = page.getByRole('textbox', { name: label })
     await slope.fill('95')
     await slope.press('Enter')
@@ -145,6 +147,7 @@ describe('a measured slope', () => {
     await aspect.fill('-135')
     await aspect.press('Enter')
     await soon(async () => (await savedPlan()).spot.stop.aspect === 225)
+    await openAnswer(page, groundWords.question)
     const row = question().getByRole('row', { name: /13° to the south-west/u })
     await row.getByText(/^measured; elevations say (?:level|\d+°)/u).waitFor()
     for (const left of [
@@ -163,7 +166,7 @@ describe('a measured slope', () => {
 describe('a measured slope under the landmark', () => {
   test('is taken in its form, counts on the board, and goes back', async () => {
     const { page } = opened
-    await page.getByRole('button', { name: words.board.subjectAndBag, exact: true }).click()
+    await goToPage(page, 'shoot')
     const slope = page.getByRole('textbox', { name: words.shoot.baseTilt.slope }).first()
     await slope.fill('-3')
     await slope.press('Enter')

@@ -5,8 +5,10 @@ import type { LatLon } from '#core/geo/lat-lon.ts'
 import { landmarkPoints } from '#core/scene/landmark.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
 import { words } from '#renderer/words/en.ts'
-import { boardReady, library, savedShoot, soon } from './board.ts'
+import { boardReady, savedShoot, soon } from './board.ts'
+import { library } from './library.ts'
 import { type Opened, open } from './open.ts'
+import { goToPage } from './pages.ts'
 
 /** In the open ocean, four thousand kilometres from anything of the demo. */
 const TOWER: LatLon = { lat: 40.1234, lon: -30.4321 }
@@ -32,9 +34,7 @@ async function tower(): Promise<LatLon> {
 }
 
 async function toShoot(): Promise<void> {
-  const button = opened.page.getByRole('button', { name: words.board.subjectAndBag })
-  if ((await button.getAttribute('aria-pressed')) !== 'true') await button.click()
-  await opened.page.locator('.shoot-list').waitFor()
+  await goToPage(opened.page, 'shoot')
 }
 
 async function lookAt({ lat, lon }: LatLon): Promise<void> {

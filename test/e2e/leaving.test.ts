@@ -166,7 +166,7 @@ const ACTS: Readonly<Record<string, Act>> = {
 let opened: Opened
 let slow: SlowSaves
 beforeAll(async () => {
-  opened = await open({ host: 'browser' })
+  opened = await open({ host: 'browser', answers: ['spot'] })
   await boardReady(opened.page)
   await opened.page.close()
   slow = await slowSaves(opened.host as NonNullable<Opened['host']>)

@@ -7,7 +7,7 @@ import { formatClock } from '#core/time/civil.ts'
 import { spanText, thingText } from '#renderer/text/light-text.ts'
 import { lightWords } from '#renderer/words/en-light.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
-import { boardReady, savedShoot, soon } from './board.ts'
+import { boardReady, openAnswer, savedShoot, soon } from './board.ts'
 import { type Opened, open } from './open.ts'
 import { card, changeSaved } from './shelf.ts'
 import { askForPage, goToPage } from './pages.ts'
@@ -20,6 +20,7 @@ let opened: Opened
 beforeAll(async () => {
   opened = await open({ host: 'browser', viewport: { width: 1440, height: 1000 } })
   await boardReady(opened.page)
+  await openAnswer(opened.page, lightWords.question)
 })
 afterAll(() => opened.close())
 
@@ -37,7 +38,7 @@ async function windowNow(): Promise<string> {
 }
 
 function question() {
-  return opened.page.getByRole('region', { name: lightWords.question })
+  return opened.page.getByRole('region', { name: lightWords.question }).locator('.answer-body')
 }
 
 describe('on the board', () => {

@@ -4,8 +4,10 @@ import { geodesicDistance } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
 import { words } from '#renderer/words/en.ts'
-import { boardReady, library, savedShoot, soon } from './board.ts'
+import { boardReady, savedShoot, soon } from './board.ts'
+import { library } from './library.ts'
 import { type Opened, open } from './open.ts'
+import { goToPage } from './pages.ts'
 
 let opened: Opened
 let shootId = ''
@@ -34,7 +36,7 @@ async function press(x: number, y: number): Promise<void> {
 
 test('a new shoot starts empty and takes its name and its subject', async () => {
   const { page } = opened
-  await page.getByRole('button', { name: words.board.subjectAndBag }).click()
+  await goToPage(page, 'shoot')
   await page.getByRole('button', { name: words.shoot.newShoot }).click()
   await soon(
     async () => ((await library(opened.host, 'library.shoots', {})) as { shoots: unknown[] }).shoots.length === 2,
@@ -85,7 +87,7 @@ test('landmark, camera and lenses are put in', async () => {
   // Adding a landmark may lead to the map at once, to place it there.
   if (await page.getByText(mapWords.pressForLandmark).isVisible()) await page.keyboard.press('Escape')
   if (!(await page.getByRole('heading', { name: words.shoot.landmarks }).isVisible())) {
-    await page.getByRole('button', { name: words.board.subjectAndBag }).click()
+    await goToPage(page, 'shoot')
   }
   await fill(new RegExp(words.shoot.landmarkHeights.upright), '41')
   await soon(async () => (await saved()).shoot.landmarks[0]?.height === 41)
@@ -162,7 +164,7 @@ test('a spot is dropped in the middle of the map, with an answer at once', async
 test('the landmark is placed by a press: a double click places none, a shaky click one', async () => {
   const { page } = opened
   const place = async (): Promise<void> => {
-    await page.getByRole('button', { name: words.board.subjectAndBag }).click()
+    await goToPage(page, 'shoot')
     await page.getByRole('button', { name: words.shoot.placeOnMap }).first().click()
     await page.getByText(mapWords.pressForLandmark).waitFor()
   }

@@ -7,7 +7,8 @@ import { mapWords } from '#renderer/words/en-map.ts'
 import { words } from '#renderer/words/en.ts'
 import { temporaryData } from '#test/help/host.ts'
 import { startTileServer, type TileServer, type TileServerMode } from '#test/help/tile-server.ts'
-import { boardReady, closePlan, dragBy, library, savedSpot, soon } from './board.ts'
+import { boardReady, closePlan, dragBy, savedSpot, soon } from './board.ts'
+import { library } from './library.ts'
 import { type Opened, open } from './open.ts'
 import { about, names, write } from './shelf.ts'
 
@@ -36,6 +37,7 @@ afterEach(async () => {
 async function startOnServer(): Promise<void> {
   const own = { name: 'Mine', template: server.template, maxNativeZoom: 19, attribution: CREDIT, attributionLink: '' }
   opened = await open({
+    answers: ['spot'],
     host: 'browser',
     data: data.folder,
     environment: LOOPBACK_TILES,

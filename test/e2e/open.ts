@@ -11,6 +11,7 @@ import {
 import { expect, inject } from 'vitest'
 import { findHost } from '#test/help/browser.ts'
 import { type RunningHost, startHost, temporaryData } from '#test/help/host.ts'
+import { library } from './library.ts'
 import { USUAL_WINDOW } from './one-browser.ts'
 
 const ROOT = resolve(import.meta.dirname, '../..')
@@ -24,6 +25,8 @@ export interface OpenOptions {
   readonly colorScheme?: 'light' | 'dark'
   readonly locale?: string
   readonly environment?: Readonly<Record<string, string>>
+  /** The answers that stand open, by their ids, where not the first alone; for the loopback host. */
+  readonly answers?: readonly string[]
   /** Puts things into the library before the page opens it, which spares a reload; for the loopback host alone. */
   readonly prepare?: (host: RunningHost) => Promise<unknown>
 }
@@ -52,6 +55,7 @@ export async function open(options: OpenOptions = {}): Promise<Opened> {
 
 async function openBrowser(data: string, options: OpenOptions, clean: () => Promise<void>): Promise<Opened> {
   const host = await startHost(data, options.environment)
+  if (options.answers !== undefined) await library(host, 'settings.set', { openAnswers: options.answers })
   await options.prepare?.(host)
   const context = await newContext({
     ...USUAL_WINDOW,

@@ -9,6 +9,7 @@ import { scanRunWords } from '#renderer/words/en-scan-run.ts'
 import { scanWishWords } from '#renderer/words/en-scan-wishes.ts'
 import { scanWords } from '#renderer/words/en-scan.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
+import { headerWords } from '#renderer/words/en-header.ts'
 import { words } from '#renderer/words/en.ts'
 import { axeFindings } from './axe.ts'
 import { boardReady, savedShoot, soon } from './board.ts'
@@ -194,12 +195,12 @@ describe('along a track', () => {
     const table = page.getByRole('region', { name: sheetWords.compare.title })
     for (const name of ['Best 1, Sound track', 'Best 2, Sound track'])
       await table.getByRole('columnheader').filter({ hasText: name }).waitFor()
-    await page.getByRole('button', { name: words.board.sideBySideCount(2) }).click()
+    await page.getByRole('button', { name: scanWords.scan, exact: true }).click()
     await boardReadyBesideScan(page)
     await cards(page).getByRole('button').filter({ hasText: 'Best 1, Sound track' }).first().click()
-    await page.getByRole('button', { name: words.board.sheet }).click()
+    await page.getByRole('button', { name: headerWords.sheet, exact: true }).click()
     await page.locator('.sheet').getByText('Best 1, Sound track').first().waitFor(PATIENT)
-    await page.getByRole('button', { name: words.board.sheet }).click()
+    await page.getByRole('button', { name: scanWords.scan, exact: true }).click()
     await boardReadyBesideScan(page)
   })
 

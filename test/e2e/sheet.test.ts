@@ -220,7 +220,7 @@ test('printed from the program itself is the sheet alone', async () => {
   expect(sizeOf(pdf).pages).toBe(1)
   const text = textOf(pdf)
   expect(text).toContain('Track below Hallow Brae')
-  for (const word of [words.board.subjectAndBag, words.board.undo, sheetWords.html]) expect(text).not.toContain(word)
+  for (const word of [words.board.settings, words.board.undo, sheetWords.html]) expect(text).not.toContain(word)
   await page.getByRole('combobox', { name: sheetWords.paper }).selectOption('letter')
   await page.locator('html[data-paper=letter]').waitFor()
   expect(sizeOf(await printed(page, 'own-letter'))).toMatchObject({ pages: 1, wide: 612, high: 792 })

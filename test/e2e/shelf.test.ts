@@ -2,7 +2,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { HAZARDS } from '#core/record/spot.ts'
 import { words } from '#renderer/words/en.ts'
-import { boardReady, savedShoot, savedSpot, soon } from './board.ts'
+import { boardReady, openAnswer, savedShoot, savedSpot, soon } from './board.ts'
 import { type Opened, open } from './open.ts'
 import { about, apply, card, choose, names, notices, savedNames, shelfOf, write } from './shelf.ts'
 
@@ -29,16 +29,20 @@ describe('what is noted of a spot', () => {
     const asked = page.getByRole('region', { name: words.spot.whoAsked })
     const watch = page.getByRole('region', { name: words.spot.watchFor })
     const notes = 'Low tide only.\nTwo people for the ropes; ask twice.'
+    await openAnswer(page, words.spot.title)
     await write(about(page).getByRole('textbox', { name: words.spot.name, exact: true }), 'Harbour wall, west end')
     await about(page).getByRole('combobox', { name: words.spot.status }).selectOption(words.spot.statuses.visited)
     await about(page).getByTitle(shelf.stars(5)).click()
     await write(about(page).getByRole('textbox', { name: words.spot.notes }), notes)
+    await openAnswer(page, words.spot.getThere)
     await there.getByRole('button', { name: words.spot.parkingRemove }).click()
     await write(there.getByRole('textbox', { name: words.spot.walk }), '14')
     await write(there.getByRole('textbox', { name: words.spot.surface }), 'wet cobbles, steps')
+    await openAnswer(page, words.spot.whoAsked)
     await asked.getByRole('combobox', { name: words.spot.permission }).selectOption(words.spot.permissions.granted)
     await write(asked.getByRole('textbox', { name: words.spot.until }), '2031-06-14')
     await write(asked.getByRole('textbox', { name: words.spot.whom }), 'Harbour master, extension 12')
+    await openAnswer(page, words.spot.watchFor)
     await watch.getByRole('checkbox', { name: words.spot.hazards.traffic }).uncheck()
     await watch.getByRole('checkbox', { name: words.spot.hazards.rail }).check()
     await write(watch.getByRole('textbox', { name: words.spot.hazardNote }), 'crane swings over the wall')
@@ -58,6 +62,7 @@ describe('what is noted of a spot', () => {
     await page.reload()
     await boardReady(page)
     await choose(page, wanted.name)
+    await openAnswer(page, words.spot.title)
     expect(await about(page).getByRole('combobox', { name: words.spot.status }).inputValue()).toBe('visited')
     expect(
       await about(page)
@@ -65,11 +70,14 @@ describe('what is noted of a spot', () => {
         .isChecked(),
     ).toBe(true)
     expect(await about(page).getByRole('textbox', { name: words.spot.notes }).inputValue()).toBe(notes)
+    await openAnswer(page, words.spot.getThere)
     await there.getByText(words.spot.parkingNone).waitFor()
     expect(await there.getByRole('textbox', { name: words.spot.walk }).inputValue()).toBe('14')
     expect(await there.getByRole('textbox', { name: words.spot.surface }).inputValue()).toBe('wet cobbles, steps')
+    await openAnswer(page, words.spot.whoAsked)
     expect(await asked.getByRole('combobox', { name: words.spot.permission }).inputValue()).toBe('granted')
     expect(await asked.getByRole('textbox', { name: words.spot.until }).inputValue()).toBe('2031-06-14')
+    await openAnswer(page, words.spot.watchFor)
     expect(await watch.getByRole('checkbox', { name: words.spot.hazards.traffic }).isChecked()).toBe(false)
     expect(await watch.getByRole('checkbox', { name: words.spot.hazards.rail }).isChecked()).toBe(true)
     await watch.getByText(words.spot.cautions.rail).waitFor()
@@ -81,9 +89,7 @@ describe('what is noted of a spot', () => {
   test('refuses a day that is none, says how to write it, and keeps the last good one', async () => {
     const { page, host } = opened
     await choose(page, LAYBY)
-    const until = page
-      .getByRole('region', { name: words.spot.whoAsked })
-      .getByRole('textbox', { name: words.spot.until })
+    const until = (await openAnswer(page, words.spot.whoAsked)).getByRole('textbox', { name: words.spot.until })
     await write(until, '2031-02-30')
     await page.getByText(words.spot.badDay).waitFor()
     expect((await savedSpot(host, 'demo', 2)).permission.until).toBeNull()
@@ -98,6 +104,7 @@ describe('what is noted of a spot', () => {
   test('saves notes that are still being written when the window goes', async () => {
     const { page, host } = opened
     await choose(page, TRACK)
+    await openAnswer(page, words.spot.title)
     await about(page).getByRole('textbox', { name: words.spot.notes }).pressSequentially('Bring the short tripod. ')
     await page.reload()
     await boardReady(page)
@@ -117,7 +124,7 @@ describe('finding', () => {
     const { spots } = await savedShoot(host, 'demo')
     await choose(page, LAYBY)
     await write(
-      page.getByRole('region', { name: words.spot.getThere }).getByRole('textbox', { name: words.spot.surface }),
+      (await openAnswer(page, words.spot.getThere)).getByRole('textbox', { name: words.spot.surface }),
       'Schotter, große Löcher',
     )
     const hits = page.getByRole('region', { name: shelf.find(spots.length) }).getByRole('listitem')

@@ -4,7 +4,8 @@ import type { Change } from '#app/contract/library.ts'
 import type { Spot } from '#core/record/spot.ts'
 import { words } from '#renderer/words/en.ts'
 import type { RunningHost } from '#test/help/host.ts'
-import { library, savedShoot, soon } from './board.ts'
+import { savedShoot, soon } from './board.ts'
+import { library } from './library.ts'
 
 const { shelf } = words.board
 
@@ -31,8 +32,7 @@ export async function choose(page: Page, name: string): Promise<void> {
   const face = card(page, name)
   await face.click()
   await soon(async () => (await face.getAttribute('aria-current')) === 'true')
-  const field = about(page).getByRole('textbox', { name: words.spot.name, exact: true })
-  await soon(async () => (await field.inputValue()) === name)
+  await soon(async () => ((await about(page).textContent()) ?? '').includes(name))
 }
 
 export function about(page: Page): Locator {

@@ -9,6 +9,7 @@ import type { Shoot } from '#core/record/shoot.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
 import { scanWords } from '#renderer/words/en-scan.ts'
 import { stoppingWords as say } from '#renderer/words/en-stopping.ts'
+import { headerWords } from '#renderer/words/en-header.ts'
 import { words } from '#renderer/words/en.ts'
 import { temporaryFolder } from '#test/help/temporary-folder.ts'
 import { boardReady, dragBy, savedShoot, soon } from './board.ts'
@@ -446,7 +447,7 @@ test('nothing drawn is on the map once the panel is closed, and a drawing under 
   const before = await saved()
   await page.getByRole('button', { name: say.draw.stopping.line, exact: true }).click()
   await press(page, [0.3, 0.35])
-  await page.getByRole('button', { name: scanWords.scan, exact: true, pressed: true }).click()
+  await page.getByRole('button', { name: headerWords.board, exact: true }).click()
   await page.getByRole('heading', { name: words.answers.whichLens }).waitFor()
   await note(page).waitFor({ state: 'detached' })
   expect(await page.locator('.drawn-pick').count()).toBe(0)

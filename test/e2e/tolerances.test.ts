@@ -8,8 +8,9 @@ import { offsetText } from '#renderer/text/tolerance-text.ts'
 import { stripWords } from '#renderer/words/en-day-strip.ts'
 import { toleranceWords } from '#renderer/words/en-tolerance.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
+import { headerWords } from '#renderer/words/en-header.ts'
 import { words } from '#renderer/words/en.ts'
-import { boardReady, dragBy, savedShoot, soon } from './board.ts'
+import { boardReady, dragBy, openAnswer, savedShoot, soon } from './board.ts'
 import { type Opened, open } from './open.ts'
 import { card, choose } from './shelf.ts'
 
@@ -22,6 +23,7 @@ let opened: Opened
 beforeAll(async () => {
   opened = await open({ host: 'browser' })
   await boardReady(opened.page)
+  await openAnswer(opened.page, say.question)
 })
 afterAll(() => opened.close())
 
@@ -29,9 +31,8 @@ function section(): Locator {
   return opened.page.getByRole('region', { name: say.question })
 }
 
-/** Worked out for the board as it is, and scrolled to: what is out of sight is not laid out, so it has no text to read. */
+/** Worked out for the board as it is. */
 async function settled(): Promise<void> {
-  await section().scrollIntoViewIfNeeded()
   await section().locator('.tolerance[aria-busy=false]').waitFor({ timeout: 30_000 })
 }
 
@@ -61,7 +62,7 @@ async function windowRoom(): Promise<string[]> {
 
 test('the board tells what is tightest, and the clock’s room is that of the day’s windows', async () => {
   await settled()
-  const figure = await section().locator('.big-figure strong').innerText()
+  const figure = await section().locator('.answer-first strong').innerText()
   expect(figure).toMatch(/^0\.\d\d?\sm$/u)
   await soon(async () => (await clockCells()).join() === (await windowRoom()).join())
   await section().getByRole('columnheader', { name: say.table.nearer, exact: true }).waitFor()
@@ -101,8 +102,8 @@ test('what does not hold is named and left out', async () => {
 test('the sheet says the same', async () => {
   const { page } = opened
   await settled()
-  const figure = (await section().locator('.big-figure strong').innerText()).trim()
-  await page.getByRole('button', { name: words.board.sheet }).click()
+  const figure = (await section().locator('.answer-first strong').innerText()).trim()
+  await page.getByRole('button', { name: headerWords.sheet, exact: true }).click()
   const sheet = page.getByRole('article')
   const part = sheet.locator('section').filter({ has: page.getByRole('heading', { name: say.sheet.title }) })
   const [earlier, later] = await windowRoom()
@@ -116,7 +117,7 @@ test('the sheet says the same', async () => {
 test('side by side tells the tightest of each', async () => {
   const { page } = opened
   await settled()
-  const figure = (await section().locator('.big-figure strong').innerText()).trim()
+  const figure = (await section().locator('.answer-first strong').innerText()).trim()
   for (const name of [TRACK, WALL]) {
     await card(page, name).hover()
     await page.getByRole('checkbox', { name: `${words.board.shelf.pick}: ${name}`, exact: true }).check()

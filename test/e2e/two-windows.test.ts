@@ -3,7 +3,8 @@ import type { Page } from 'playwright-core'
 import { afterEach, beforeEach, describe, expect, test } from 'vitest'
 import { words } from '#renderer/words/en.ts'
 import { temporaryData } from '#test/help/host.ts'
-import { boardReady, closePlan, dragBy, library, savedShoot, savedSpot, soon } from './board.ts'
+import { boardReady, closePlan, dragBy, savedShoot, savedSpot, soon } from './board.ts'
+import { library } from './library.ts'
 import { type Opened, open } from './open.ts'
 import { about, card, choose, names, notices, savedNames, write } from './shelf.ts'
 
@@ -11,7 +12,7 @@ let opened: Opened
 let data: Awaited<ReturnType<typeof temporaryData>>
 beforeEach(async () => {
   data = await temporaryData()
-  opened = await open({ host: 'browser', data: data.folder })
+  opened = await open({ host: 'browser', answers: ['spot'], data: data.folder })
   await boardReady(opened.page)
 })
 afterEach(async () => {

@@ -1,5 +1,6 @@
 /** Which days? The wished light over a year, the chosen day ringed, and beside it the days to choose from. */
-import { backToBoard } from '#renderer/state/session/navigation.ts'
+import { backToBoard, putBeside } from '#renderer/state/session/navigation.ts'
+import { openAnswer } from '#renderer/state/session/open-answers.ts'
 import { type ReadonlySignal, signal } from '@preact/signals'
 import { useEffect, useMemo, useState } from 'preact/hooks'
 import type { LightScene } from '#core/light/light-scene.ts'
@@ -64,9 +65,11 @@ export function YearSection(props: YearSectionProps) {
 /** Frames that the board is given to be drawn, and then its fold. */
 const PATIENCE = 120
 
-/** Goes to the board, unfolds the wishes there and puts the focus on the first, as soon as each is drawn. */
+/** Goes to the board, opens the answer, unfolds the wishes there and puts the focus on the first, as soon as each is drawn. */
 function toWishes(title: string): void {
   backToBoard()
+  openAnswer('light')
+  putBeside('answers')
   const look = (frames: number): void => {
     const select = document.querySelector<HTMLElement>('.light-wishes select')
     if (select !== null) {

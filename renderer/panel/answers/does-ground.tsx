@@ -7,7 +7,7 @@ import type { GroundReading } from '#core/plan/ground-reading.ts'
 import type { GroundUnderThings } from '#core/plan/ground-under.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { metres, share } from '#renderer/text/figure.ts'
-import { BigFigure, Fold, Question } from '#renderer/part/question.tsx'
+import { AnswerFigure, Fold } from '#renderer/part/question.tsx'
 import { Reading, Readings } from '#renderer/part/reading.tsx'
 import { Warnings } from '#renderer/part/warning.tsx'
 import { landmarkName, subjectName } from '#renderer/text/names.ts'
@@ -38,7 +38,7 @@ interface AnswerProps {
 export function DoesGround({ plan, found, line, today }: AnswerProps) {
   const { ground } = found
   return (
-    <Question title={say.question}>
+    <>
       {ground === null ? (
         <NoGround plan={plan} under={found.under} />
       ) : (
@@ -46,16 +46,16 @@ export function DoesGround({ plan, found, line, today }: AnswerProps) {
       )}
       <Trouble />
       <Obstructions plan={plan} />
-    </Question>
+    </>
   )
 }
 
 function NoGround({ plan, under }: { readonly plan: Plan; readonly under: GroundUnderThings }) {
   const { settled } = boardGround.value
-  if (!settled) return <BigFigure figure="–" note={say.waiting} />
+  if (!settled) return <AnswerFigure figure="–" note={say.waiting} />
   return (
     <>
-      <BigFigure figure="–" note={say.levelNote} />
+      <AnswerFigure figure="–" note={say.levelNote} />
       <p class="hint">{say.levelHint}</p>
       {anyMeasured(under) ? <UnderThings plan={plan} under={under} /> : null}
       {plan.shoot.obstructions.length === 0 ? null : <Warnings sentences={[say.obstructionsWait]} />}
@@ -94,7 +94,7 @@ function Allowed({ plan, ground, under, line, today }: AllowedProps) {
   const partly = [toLandmark?.ground, ground.toSubject.ground].includes('partly-known')
   return (
     <>
-      <BigFigure figure={shownFigure(plan.landmark === null ? null : landmarkShown)} note={note} />
+      <AnswerFigure figure={shownFigure(plan.landmark === null ? null : landmarkShown)} note={note} />
       {sentence === null ? null : <p class="ground-sentence">{sentence}</p>}
       {line === null || sentence === null ? null : <ProfileReader line={line} sentence={sentence} />}
       <Warnings sentences={[...(partly ? [say.partlyKnown] : []), ...differences(plan, under, units)]} />

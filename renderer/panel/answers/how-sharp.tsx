@@ -8,7 +8,7 @@ import type { Plan } from '#core/plan/plan.ts'
 import { Choice } from '#renderer/part/choice.tsx'
 import { LengthField } from '#renderer/part/figure-field.tsx'
 import { aperture, metres, millimetres, share } from '#renderer/text/figure.ts'
-import { BigFigure, Question } from '#renderer/part/question.tsx'
+import { AnswerFigure } from '#renderer/part/question.tsx'
 import { Reading, Readings } from '#renderer/part/reading.tsx'
 import { Warnings } from '#renderer/part/warning.tsx'
 import { changeSpot } from '#renderer/state/library/history.ts'
@@ -23,18 +23,17 @@ interface AnswerProps {
 }
 
 export function HowSharp({ plan, found }: AnswerProps) {
-  const { answers } = words
   const { sharp } = found
   return (
-    <Question title={answers.howSharp}>
-      <BigFigure
+    <>
+      <AnswerFigure
         figure={sharp === null ? '–' : aperture(sharp.used.mark)}
         note={sharp === null ? words.board.unknown : sharpNote(sharp)}
       />
       <Warnings sentences={problemSentences(plan, found, settings.value.units, 'sharp')} />
       {sharp === null ? null : <SharpReadings plan={plan} sharp={sharp} />}
       <FocusChoice plan={plan} />
-    </Question>
+    </>
   )
 }
 

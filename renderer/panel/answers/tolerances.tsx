@@ -4,7 +4,7 @@ import { MOVES, type Move } from '#core/tolerance/moves.ts'
 import type { PlanTolerances } from '#core/tolerance/plan-tolerances.ts'
 import { type Tolerances, tightest } from '#core/tolerance/tolerance.ts'
 import { metres } from '#renderer/text/figure.ts'
-import { BigFigure, Fold, Question } from '#renderer/part/question.tsx'
+import { AnswerFigure, Fold } from '#renderer/part/question.tsx'
 import { Warnings } from '#renderer/part/warning.tsx'
 import { boardTolerances } from '#renderer/state/plan/board-tolerances.ts'
 import { settings } from '#renderer/state/library/settings.ts'
@@ -19,7 +19,7 @@ const TOLD = 3
 export function HowFarOff() {
   const shown = boardTolerances.value
   return (
-    <Question title={say.question}>
+    <>
       {shown === null ? (
         <p class="hint">{say.working}</p>
       ) : (
@@ -27,7 +27,7 @@ export function HowFarOff() {
           {shown.found === null ? <p class="hint">{say.notFramed}</p> : <Found plan={shown.plan} found={shown.found} />}
         </div>
       )}
-    </Question>
+    </>
   )
 }
 
@@ -39,9 +39,12 @@ function Found({ plan, found }: { readonly plan: Plan; readonly found: PlanToler
   return (
     <>
       {first === undefined ? (
-        <BigFigure figure={say.loose} note={say.looseNote(metres(found.tolerances['camera-farther'].limit, units))} />
+        <AnswerFigure
+          figure={say.loose}
+          note={say.looseNote(metres(found.tolerances['camera-farther'].limit, units))}
+        />
       ) : (
-        <BigFigure
+        <AnswerFigure
           figure={offsetText(first.move, first.offset, units)}
           note={say.fails(say.ways[first.move], failureText(plan, first.fails))}
         />

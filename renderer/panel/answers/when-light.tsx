@@ -11,7 +11,7 @@ import { formatClock, formatOffset } from '#core/time/civil.ts'
 import { Choice } from '#renderer/part/choice.tsx'
 import { FigureField } from '#renderer/part/figure-field.tsx'
 import { aperture, bearing, rounded, share } from '#renderer/text/figure.ts'
-import { BigFigure, Fold, Question } from '#renderer/part/question.tsx'
+import { AnswerFigure, Fold } from '#renderer/part/question.tsx'
 import { Reading, Readings } from '#renderer/part/reading.tsx'
 import { Warnings } from '#renderer/part/warning.tsx'
 import { changeShoot } from '#renderer/state/library/history.ts'
@@ -54,7 +54,7 @@ export function WhenLight({ plan, found, today }: WhenLightProps) {
   const { light } = found
   const noFace = light.landmark !== null && !light.landmarkHasFaces
   return (
-    <Question title={lightWords.question}>
+    <>
       {today === null ? null : <Windows plan={plan} today={today} />}
       <Warnings
         sentences={[
@@ -73,7 +73,7 @@ export function WhenLight({ plan, found, today }: WhenLightProps) {
       <button type="button" class="button" onClick={() => openPage('days')}>
         {lightWords.bestDays}
       </button>
-    </Question>
+    </>
   )
 }
 
@@ -95,7 +95,7 @@ function Windows({ plan, today }: { plan: Plan; today: DayLight }) {
       : lightWords.allWishes(day)
   return (
     <>
-      <BigFigure figure={figure} note={note} />
+      <AnswerFigure figure={figure} note={note} />
       {rest.length === 0 ? null : <p class="hint">{lightWords.also(rest.map((span) => spanText(span, today.zone)))}</p>}
       <Warnings sentences={[...windowSentences(plan, today), ...unsureSentences(common, settings.value.units)]} />
     </>

@@ -12,7 +12,6 @@ import { Choice } from '#renderer/part/choice.tsx'
 import { CoordinateField } from '#renderer/part/coordinate-field.tsx'
 import { LengthField } from '#renderer/part/figure-field.tsx'
 import { DegreesField } from '#renderer/part/degrees-field.tsx'
-import { Question } from '#renderer/part/question.tsx'
 import { Warnings } from '#renderer/part/warning.tsx'
 import { coordinateForm, writePlacesAs } from '#renderer/state/session/coordinate-form.ts'
 import { changeSpot } from '#renderer/state/library/history.ts'
@@ -21,6 +20,7 @@ import { settings } from '#renderer/state/library/settings.ts'
 import { words } from '#renderer/words/en.ts'
 import { elevationHint } from '#renderer/text/ground-text.ts'
 import { problemSentences } from '#renderer/text/problem-text.ts'
+import { AimFields } from '#renderer/view/lens-view/aim-fields.tsx'
 import { TiltFields } from '#renderer/part/tilt-fields.tsx'
 
 const ELEVATIONS = { least: -500, most: 9_000 } as const
@@ -30,14 +30,14 @@ const DISTANCES = { least: 0, most: 50_000, moreThanLeast: true } as const
 const BEARINGS = { least: -3_600, most: 3_600 } as const
 
 export function WhereExactly({ plan, found }: { plan: Plan; found: Assessment }) {
-  const { where } = words.answers
   return (
-    <Question title={where.title}>
+    <>
       <Warnings sentences={problemSentences(plan, found, settings.value.units, 'where')} />
       <Places plan={plan} />
       <Measures plan={plan} found={found} />
+      <AimFields plan={plan} assessment={found} />
       <LandmarkChoice plan={plan} />
-    </Question>
+    </>
   )
 }
 

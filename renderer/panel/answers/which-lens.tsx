@@ -5,7 +5,7 @@ import type { Plan } from '#core/plan/plan.ts'
 import { HOLDS } from '#core/record/spot.ts'
 import { Choice } from '#renderer/part/choice.tsx'
 import { degreesText, millimetres, rounded } from '#renderer/text/figure.ts'
-import { BigFigure, Fold, Question } from '#renderer/part/question.tsx'
+import { AnswerFigure, Fold } from '#renderer/part/question.tsx'
 import { Reading, Readings } from '#renderer/part/reading.tsx'
 import { Segment } from '#renderer/part/segment.tsx'
 import { Warnings } from '#renderer/part/warning.tsx'
@@ -29,7 +29,7 @@ export function WhichLens({ plan, found }: AnswerProps) {
   const { answers } = words
   const { hold } = plan.spot
   return (
-    <Question title={answers.whichLens}>
+    <>
       <Segment
         label={answers.hold.label}
         showLabel
@@ -37,7 +37,7 @@ export function WhichLens({ plan, found }: AnswerProps) {
         options={HOLDS.map((option) => [option, answers.hold.what[option], answers.hold.spoken[option]] as const)}
         onChoose={(chosen) => void changeSpot(answers.edit.hold, setHold(plan, chosen))}
       />
-      <BigFigure
+      <AnswerFigure
         figure={found.focalLength === null ? '–' : millimetres(found.focalLength)}
         note={found.focalLength === null ? words.board.unknown : lensNote(plan, found)}
       />
@@ -54,7 +54,7 @@ export function WhichLens({ plan, found }: AnswerProps) {
       <Fold title={answers.crops.title}>
         <CropTable plan={plan} found={found} />
       </Fold>
-    </Question>
+    </>
   )
 }
 

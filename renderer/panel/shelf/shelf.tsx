@@ -4,11 +4,13 @@ import { useEffect, useRef } from 'preact/hooks'
 import { Guarded } from '#renderer/part/guarded.tsx'
 import { escapeEmpties } from '#renderer/part/draft.ts'
 import { Icon } from '#renderer/part/icon.tsx'
+import { foldShelf, shelfFolded } from '#renderer/state/session/shelf-folded.ts'
 import { openShoot, shoot, spotId, spots } from '#renderer/state/library/library.ts'
 import { putOnBoard } from '#renderer/state/act/try-out.ts'
 import { fitPlan } from '#renderer/state/session/map-window.ts'
 import { makeShoot } from '#renderer/state/act/shoot-acts.ts'
 import { notDrawnWords } from '#renderer/words/en-not-drawn.ts'
+import { headerWords } from '#renderer/words/en-header.ts'
 import { words } from '#renderer/words/en.ts'
 import { addSpot, placeSpot } from '#renderer/state/act/spot-acts.ts'
 import { SpotCard } from './spot-card.tsx'
@@ -148,12 +150,38 @@ function OwnSpots() {
   )
 }
 
+function FoldButton({ fold }: { readonly fold: boolean }) {
+  const name = fold ? headerWords.foldShelf : headerWords.unfoldShelf
+  return (
+    <button
+      type="button"
+      class="icon-button"
+      aria-label={name}
+      title={name}
+      aria-expanded={fold}
+      onClick={() => foldShelf(fold)}
+    >
+      <Icon name={fold ? 'fold' : 'fold-out'} />
+    </button>
+  )
+}
+
 export function Shelf() {
   useEffect(followSearch, [])
   const { shelf } = words.board
+  if (shelfFolded.value)
+    return (
+      <nav class="shelf shelf-folded" aria-label={shelf.title}>
+        <FoldButton fold={false} />
+        <span class="shelf-count">{spots.value.length}</span>
+      </nav>
+    )
   return (
     <nav class="shelf" aria-label={shelf.title}>
-      <FindBox />
+      <div class="shelf-head">
+        <FindBox />
+        <FoldButton fold />
+      </div>
       <div class="shelf-lists">
         {findText.value.trim() === '' ? <OwnSpots /> : <FoundList />}
         {alsoNear.value.length > 0 && findText.value.trim() === '' ? (

@@ -3,7 +3,6 @@ import type { Access, Spot } from '#core/record/spot.ts'
 import { placeOnMap } from '#renderer/state/act/place-on-map.ts'
 import { CoordinateField } from '#renderer/part/coordinate-field.tsx'
 import { FigureField } from '#renderer/part/figure-field.tsx'
-import { Question } from '#renderer/part/question.tsx'
 import { TextField } from '#renderer/part/text-field.tsx'
 import { changeSpot } from '#renderer/state/library/history.ts'
 import { words } from '#renderer/words/en.ts'
@@ -17,7 +16,7 @@ export function AccessNotes({ spot }: { spot: Spot }) {
   const change = (label: string, part: Partial<Access>): void =>
     void changeSpot(label, { ...spot, access: { ...access, ...part } })
   return (
-    <Question title={words.spot.getThere}>
+    <>
       <CoordinateField
         label={words.spot.parking}
         value={access.parking}
@@ -47,6 +46,6 @@ export function AccessNotes({ spot }: { spot: Spot }) {
         hint={words.spot.surfaceHint}
         onTake={(surface) => change(edit.access, { surface })}
       />
-    </Question>
+    </>
   )
 }

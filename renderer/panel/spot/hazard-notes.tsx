@@ -1,6 +1,5 @@
 /** What to watch for? The hazards seen at a spot, and the usual cautions that go with them. */
 import { HAZARDS, type Hazard, type Spot } from '#core/record/spot.ts'
-import { Question } from '#renderer/part/question.tsx'
 import { TextField } from '#renderer/part/text-field.tsx'
 import { changeSpot } from '#renderer/state/library/history.ts'
 import { words } from '#renderer/words/en.ts'
@@ -16,7 +15,7 @@ export function HazardNotes({ spot }: { spot: Spot }) {
     void changeSpot(edit.hazards, { ...spot, hazards: next })
   }
   return (
-    <Question title={words.spot.watchFor}>
+    <>
       <fieldset class="checks">
         <legend class="unseen">{words.spot.hazardsLabel}</legend>
         {HAZARDS.map((hazard) => (
@@ -37,6 +36,6 @@ export function HazardNotes({ spot }: { spot: Spot }) {
           <li key={caution}>{caution}</li>
         ))}
       </ul>
-    </Question>
+    </>
   )
 }

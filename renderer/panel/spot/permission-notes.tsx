@@ -4,7 +4,6 @@ import { type Result, done, failed } from '#core/result.ts'
 import { Choice } from '#renderer/part/choice.tsx'
 import { useDraft } from '#renderer/part/draft.ts'
 import { Field } from '#renderer/part/field.tsx'
-import { Question } from '#renderer/part/question.tsx'
 import { TextField } from '#renderer/part/text-field.tsx'
 import { changeSpot } from '#renderer/state/library/history.ts'
 import { words } from '#renderer/words/en.ts'
@@ -40,7 +39,7 @@ export function PermissionNotes({ spot }: { spot: Spot }) {
   const change = (part: Partial<Permission>): void =>
     void changeSpot(words.spot.edit.permission, { ...spot, permission: { ...permission, ...part } })
   return (
-    <Question title={words.spot.whoAsked}>
+    <>
       <div class="field-row">
         <Choice
           label={words.spot.permission}
@@ -58,6 +57,6 @@ export function PermissionNotes({ spot }: { spot: Spot }) {
         onTake={(whom) => change({ whom })}
       />
       <p class="caution">{words.spot.cautions.ground}</p>
-    </Question>
+    </>
   )
 }

@@ -1,14 +1,13 @@
 /** What is noted about a spot: name, stars, status, notes, and the ways there, the permission and the hazards. */
 import { NAME_MOST } from '#core/record/record-limits.ts'
-import type { Plan } from '#core/plan/plan.ts'
 import type { Spot } from '#core/record/spot.ts'
 import { SPOT_STATUSES } from '#core/record/spot.ts'
 import { Choice } from '#renderer/part/choice.tsx'
-import { ReadPart } from '#renderer/part/read-part.tsx'
-import { Question } from '#renderer/part/question.tsx'
+import { type BoardAnswer, AnswerLine } from '#renderer/part/answer-line.tsx'
 import { StarsChosen } from '#renderer/part/stars.tsx'
 import { TextArea, TextField } from '#renderer/part/text-field.tsx'
 import { changeSpot } from '#renderer/state/library/history.ts'
+import { hazardGlance, permissionGlance, spotGlance, wayGlance } from '#renderer/text/glance-text.ts'
 import { words } from '#renderer/words/en.ts'
 import { AccessNotes } from './access-notes.tsx'
 import { HazardNotes } from './hazard-notes.tsx'
@@ -19,7 +18,7 @@ const NOTES_MOST = 100_000
 function Noted({ spot }: { spot: Spot }) {
   const { edit } = words.spot
   return (
-    <Question title={words.spot.title}>
+    <>
       <TextField
         label={words.spot.name}
         value={spot.name}
@@ -42,20 +41,42 @@ function Noted({ spot }: { spot: Spot }) {
         most={NOTES_MOST}
         onTake={(notes) => void changeSpot(edit.notes, { ...spot, notes })}
       />
-    </Question>
+    </>
   )
 }
 
-/** Each shows what is noted on the spot of the board; made once, so that a part is drawn again only by what it reads. */
-const NOTES = [Noted, AccessNotes, PermissionNotes, HazardNotes].map((Notes) => (plan: Plan) => (
-  <Notes spot={plan.spot} />
-))
+const NOTES: readonly BoardAnswer[] = [
+  {
+    id: 'way',
+    title: words.spot.getThere,
+    glance: ({ spot }) => wayGlance(spot),
+    show: ({ spot }) => <AccessNotes spot={spot} />,
+  },
+  {
+    id: 'permission',
+    title: words.spot.whoAsked,
+    glance: ({ spot }) => permissionGlance(spot),
+    show: ({ spot }) => <PermissionNotes spot={spot} />,
+  },
+  {
+    id: 'hazards',
+    title: words.spot.watchFor,
+    glance: ({ spot }) => hazardGlance(spot),
+    show: ({ spot }) => <HazardNotes spot={spot} />,
+  },
+  {
+    id: 'spot',
+    title: words.spot.title,
+    glance: ({ spot }) => spotGlance(spot),
+    show: ({ spot }) => <Noted spot={spot} />,
+  },
+]
 
 export function SpotDetails() {
   return (
     <>
-      {NOTES.map((show, index) => (
-        <ReadPart key={index} show={show} />
+      {NOTES.map((answer) => (
+        <AnswerLine key={answer.id} answer={answer} />
       ))}
     </>
   )

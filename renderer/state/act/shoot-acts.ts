@@ -2,13 +2,15 @@
 import { openPage, backToBoard } from '#renderer/state/session/navigation.ts'
 import { pickSpots } from '#renderer/state/session/picked.ts'
 import { newShoot } from '#core/record/new-records.ts'
+import { NAME_MOST } from '#core/record/record-limits.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import { download } from '#renderer/host/download.ts'
 import { ask } from '#renderer/host/host.ts'
 import { commit, openAnother, undoOffer } from '#renderer/state/library/history.ts'
-import { openShoot, refreshShootList, shoot, spots } from '#renderer/state/library/library.ts'
+import { openShoot, refreshShootList, shoot, spots, workOnSpot } from '#renderer/state/library/library.ts'
 import { shootName } from '#renderer/text/names.ts'
 import { tell } from '#renderer/state/library/notices.ts'
+import { headerWords } from '#renderer/words/en-header.ts'
 import { words } from '#renderer/words/en.ts'
 
 export async function makeShoot(): Promise<void> {
@@ -17,6 +19,29 @@ export async function makeShoot(): Promise<void> {
   openPage('shoot')
   const after = { ...fresh, name: words.shoot.newShootName }
   await commit({ label: words.shoot.edit.newShoot, records: [{ kind: 'shoot', before: null, after }] })
+}
+
+/** A copy with all of its spots, and on the board. */
+export async function copyShoot(of: Shoot): Promise<void> {
+  pickSpots([])
+  const name = headerWords.copyName(shootName(of)).slice(0, NAME_MOST)
+  const after: Shoot = { ...of, id: crypto.randomUUID(), name, revision: 0 }
+  const copies = spots.peek().map((spot) => ({
+    kind: 'spot' as const,
+    before: null,
+    after: { ...spot, id: crypto.randomUUID(), shootId: after.id, revision: 0 },
+  }))
+  await commit({ label: headerWords.duplicate, records: [{ kind: 'shoot', before: null, after }, ...copies] })
+  const [first] = copies
+  if (first !== undefined) workOnSpot(first.after.id)
+  backToBoard()
+}
+
+/** Brings the name of the shoot on the board to be typed. */
+export function renameShoot(): void {
+  openPage('shoot')
+  // The page may have to be drawn first.
+  requestAnimationFrame(() => document.querySelector<HTMLInputElement>('.shoot-name input')?.select())
 }
 
 /** Deletes the shoot on the board with its spots, which are listed so that undo brings all of them back. */

@@ -18,13 +18,19 @@ const SIZES = {
   large: { width: 520, height: 430 },
 } as const
 
-/** Its size in a window; a small window gets no more of it than leaves the map its use. */
+/** The part of the map that it may cover; the large one is asked for, and covers more. */
+const MOST_COVERED = { open: 1 / 3, large: 0.6 } as const
+
+/** Its size in a window of so many pixels, of which it leaves the map the better part. */
 export function closePlanSize(width: number, height: number): { readonly width: number; readonly height: number } {
   const state = closePlanState.value
   const wanted = SIZES[state]
   if (state === 'folded') return wanted
-  return {
-    width: Math.max(200, Math.min(wanted.width, width * 0.7)),
-    height: Math.max(150, Math.min(wanted.height, height * 0.7)),
+  const room = width * height * MOST_COVERED[state]
+  const scale = Math.min(1, Math.sqrt(room / (wanted.width * wanted.height)))
+  const fits = {
+    width: Math.min(wanted.width * scale, width * 0.7),
+    height: Math.min(wanted.height * scale, height * 0.7),
   }
+  return { width: Math.floor(fits.width), height: Math.floor(fits.height) }
 }

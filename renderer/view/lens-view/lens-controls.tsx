@@ -1,44 +1,69 @@
-/** Beside the frame: how the camera is held, the guides, and the aim in figures. */
-import type { Assessment } from '#core/plan/assess.ts'
+/** Beside the frame: how the camera is held, and the guides. */
 import type { Plan } from '#core/plan/plan.ts'
-import { wrapBearing } from '#core/units/angle.ts'
 import { Choice } from '#renderer/part/choice.tsx'
-import { FigureField } from '#renderer/part/figure-field.tsx'
+import { Icon, type IconName } from '#renderer/part/icon.tsx'
 import { Segment } from '#renderer/part/segment.tsx'
+import { type PicturePlace, picturePlace, putPicture } from '#renderer/state/session/picture-place.ts'
+import { picturePlaceWords as say } from '#renderer/words/en-picture-place.ts'
 import { lensViewWords } from '#renderer/words/en-lens-view.ts'
-import { centre, place, turnCamera } from './compose.ts'
-import { type LensAim, placementForAim } from './composition.ts'
+import { centre, turnCamera } from './compose.ts'
 import { cropGuide, thirds, showThirds, showCrop } from './guide-choice.ts'
 import { guideCropName } from './guides.tsx'
-import { subjectNameIn } from '#renderer/view/lens-picture/picture-text.ts'
 
-export function LensControls({ plan, assessment }: { readonly plan: Plan; readonly assessment: Assessment }) {
+export function LensControls({ plan }: { readonly plan: Plan }) {
   return (
     <div class="lens-controls">
       <Segment
         label={lensViewWords.held}
         value={plan.spot.shot.orientation}
         options={[
-          ['lying', lensViewWords.lying],
-          ['upright', lensViewWords.upright],
+          ['lying', <Icon key="lying" name="landscape" />, lensViewWords.lying],
+          ['upright', <Icon key="upright" name="portrait" />, lensViewWords.upright],
         ]}
         onChoose={turnCamera}
       />
-      <button
-        type="button"
-        class="button button-small"
-        aria-pressed={thirds.value}
-        onClick={() => showThirds(!thirds.value)}
-      >
-        {lensViewWords.thirds}
-      </button>
+      <IconButton
+        icon="thirds"
+        name={lensViewWords.thirds}
+        on={thirds.value}
+        onPress={() => showThirds(!thirds.value)}
+      />
       <CropChoice plan={plan} />
-      <button type="button" class="button button-small" onClick={centre}>
-        {lensViewWords.centre}
-      </button>
-      <AimFields plan={plan} assessment={assessment} />
+      <IconButton icon="centre" name={lensViewWords.centre} onPress={centre} />
+      <span class="lens-places">
+        <PlaceButton icon="trade" place="traded" name={say.trade} />
+        <PlaceButton icon="whole" place="window" name={say.whole} />
+      </span>
     </div>
   )
+}
+
+interface IconButtonProps {
+  readonly icon: IconName
+  readonly name: string
+  /** Whether it is switched on; left out for what is done at once. */
+  readonly on?: boolean
+  readonly onPress: () => unknown
+}
+
+function IconButton({ icon, name, on, onPress }: IconButtonProps) {
+  return (
+    <button
+      type="button"
+      class="button button-icon"
+      aria-label={name}
+      title={name}
+      aria-pressed={on}
+      onClick={() => void onPress()}
+    >
+      <Icon name={icon} />
+    </button>
+  )
+}
+
+function PlaceButton({ icon, place, name }: Pick<IconButtonProps, 'icon' | 'name'> & { readonly place: PicturePlace }) {
+  const on = picturePlace.value === place
+  return <IconButton icon={icon} name={on ? say.back : name} on={on} onPress={() => putPicture(place)} />
 }
 
 function CropChoice({ plan }: { readonly plan: Plan }) {
@@ -56,41 +81,5 @@ function CropChoice({ plan }: { readonly plan: Plan }) {
         showCrop(crops.find((crop) => guideCropName(crop) === name) ?? null)
       }}
     />
-  )
-}
-
-/** The aim typed instead of dragged. The drag keeps the subject's place in the frame; so does this: it looks for that place. */
-function AimFields({ plan, assessment }: { readonly plan: Plan; readonly assessment: Assessment }) {
-  const { view } = assessment
-  if (view === null) return null
-  const refuse = (aim: LensAim): string | null =>
-    placementForAim(plan, aim) === null ? lensViewWords.noSuchAim(subjectNameIn(plan)) : null
-  const take = (aim: LensAim): void => {
-    const placement = placementForAim(plan, aim)
-    if (placement !== null) place(placement, lensViewWords.changeAim)
-  }
-  const turned = (bearing: number): LensAim => ({ bearing: wrapBearing(bearing), pitch: view.pitch })
-  const tilted = (pitch: number): LensAim => ({ bearing: view.bearing, pitch })
-  return (
-    <div class="lens-aim" role="group" aria-label={lensViewWords.aim}>
-      <FigureField
-        label={lensViewWords.bearing}
-        value={view.bearing}
-        decimals={1}
-        unit={lensViewWords.degree}
-        limits={{ least: -360, most: 360 }}
-        refuse={(value) => refuse(turned(value))}
-        onTake={(value) => take(turned(value))}
-      />
-      <FigureField
-        label={lensViewWords.pitch}
-        value={view.pitch}
-        decimals={1}
-        unit={lensViewWords.degree}
-        limits={{ least: -90, most: 90 }}
-        refuse={(value) => refuse(tilted(value))}
-        onTake={(value) => take(tilted(value))}
-      />
-    </div>
   )
 }

@@ -3,13 +3,16 @@ import { lensBoard } from '#renderer/state/plan/calm-board.ts'
 import { drawnOnPage } from './artists-lost.ts'
 import { useLayoutEffect, useRef, useState } from 'preact/hooks'
 import { assessment, plan } from '#renderer/state/plan/board-plan.ts'
+import { picturePlace, putPicture } from '#renderer/state/session/picture-place.ts'
 import { lensViewWords } from '#renderer/words/en-lens-view.ts'
 import { LensControls } from './lens-controls.tsx'
 import { LensFrame } from './lens-frame.tsx'
 
-/** The frame takes no more than this part of the window's height, so that the answers below keep theirs. */
+/** The frame takes no more than this part of the window's height, and leaves the lines of the answers below it their place. */
 const MOST_OF_WINDOW = 0.4
-const LEAST_HEIGHT = 180
+const LEAST_HEIGHT = 150
+/** CSS pixels of the controls, the lines of all answers, and the first rows of an open one. */
+const BELOW = 440
 
 interface Room {
   readonly width: number
@@ -29,7 +32,10 @@ function useRoom(): { readonly place: { current: HTMLDivElement | null }; readon
     const element = place.current
     if (element === null) return undefined
     const measure = (): void => {
-      const height = Math.max(LEAST_HEIGHT, innerHeight * MOST_OF_WINDOW)
+      const column = element.closest('.board-right')?.clientHeight ?? innerHeight
+      const beside = Math.max(LEAST_HEIGHT, Math.min(innerHeight * MOST_OF_WINDOW, column - BELOW))
+      // Where it is large, its place has a height of its own.
+      const height = picturePlace.peek() === 'beside' ? beside : element.clientHeight
       const width = element.clientWidth
       if (width > 0) setRoom((old) => (old.width === width && old.height === height ? old : { width, height }))
     }
@@ -37,7 +43,9 @@ function useRoom(): { readonly place: { current: HTMLDivElement | null }; readon
     const watch = new ResizeObserver(measure)
     watch.observe(element)
     addEventListener('resize', measure)
+    const unfollow = picturePlace.subscribe(() => void requestAnimationFrame(measure))
     return () => {
+      unfollow()
       watch.disconnect()
       removeEventListener('resize', measure)
     }
@@ -49,7 +57,15 @@ function useRoom(): { readonly place: { current: HTMLDivElement | null }; readon
 function Controls() {
   const now = lensBoard.plan.value
   const seen = lensBoard.assessment.value
-  return now === null || seen === null ? null : <LensControls plan={now} assessment={seen} />
+  return now === null || seen === null ? null : <LensControls plan={now} />
+}
+
+/** Over the whole window it is left as a page is. */
+function leaveWindow(event: KeyboardEvent): void {
+  if (event.key !== 'Escape' || event.defaultPrevented || picturePlace.peek() !== 'window') return
+  event.preventDefault()
+  event.stopPropagation()
+  putPicture('beside')
 }
 
 export function LensView() {
@@ -57,7 +73,7 @@ export function LensView() {
   const now = plan.value
   const seen = assessment.value
   return (
-    <section class="lens-view" aria-label={lensViewWords.view}>
+    <section class={`lens-view lens-${picturePlace.value}`} aria-label={lensViewWords.view} onKeyDown={leaveWindow}>
       <div class="lens-place" ref={place}>
         {now === null || seen === null ? (
           <div class="lens-empty lens-no-spot">
