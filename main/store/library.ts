@@ -8,10 +8,10 @@ import { completeForm, isComplete, libraryPath, type Opening, openFile, takeOver
 import { formOf, NEWEST_FORM } from './migrate.ts'
 import { type FileChange, type FileWatch, NO_CHANGE, settledChange, watchFile } from './overwritten.ts'
 import { countRecords, raiseVersion } from './records.ts'
+import { oneByOne } from './one-by-one.ts'
 import { patiently } from './patience.ts'
 import { restoreBackup } from './restore.ts'
 import { isSmall, isSound } from './soundness.ts'
-import { makeTurns } from './turns.ts'
 import { strikeUnusedWords } from './word-index.ts'
 
 export interface LibraryOptions {
@@ -60,7 +60,7 @@ class OpenLibrary implements Library {
   #opening: Opening = { state: 'unavailable', message: 'The library is not open yet.' }
   #watch: FileWatch = NO_CHANGE
   /** Two that found the file changed at once must not both open what is there now. */
-  readonly #inTurn = makeTurns()
+  readonly #alone = oneByOne()
   /** How often another program was found to have written over the file. */
   #overwritings = 0
   #checked = false
@@ -113,7 +113,7 @@ class OpenLibrary implements Library {
 
   /** The connection, after looking whether another window or program has put something else in the file's place. */
   async #current(): Promise<Connection> {
-    return this.#inTurn(async () => {
+    return this.#alone(async () => {
       await this.#follow(await settledChange(this.#watch, this.#options.pause))
       const opening = this.#opening
       if ('connection' in opening) return opening.connection
@@ -183,7 +183,7 @@ class OpenLibrary implements Library {
     if (readonly) return { ok: false, fault: { reason: 'read-only', message: this.#opening.message } }
     await this.#tending
     const { version } = await this.state()
-    const restored = await this.#inTurn(async () => {
+    const restored = await this.#alone(async () => {
       if ('connection' in this.#opening) this.#opening.connection.close()
       const put = resultOf(() => ({ keptAs: restoreBackup(dataFolder, backup, now()) }))
       await this.open(false)
@@ -238,7 +238,7 @@ class OpenLibrary implements Library {
     await this.#tending
     // What was asked for before the end is still saved.
     await Promise.allSettled(this.#writing)
-    await this.#inTurn(async () => {
+    await this.#alone(async () => {
       if ('connection' in this.#opening) this.#opening.connection.close()
       this.#watch.close()
       this.#watch = NO_CHANGE
