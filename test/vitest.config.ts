@@ -7,7 +7,7 @@ const noElectron = fileURLToPath(new URL('./help/no-electron.ts', import.meta.ur
 const UNIT = ['test/{core,app,main,renderer,reference,house}/**/*.test.ts']
 const alone = filesAlone()
 /** A busy machine takes its time; what comes is seen at once, and a wait ends before its test, to say what did not come. */
-const PATIENT = { testTimeout: 60_000, expect: { poll: { timeout: 30_000, interval: 50 } } }
+const PATIENT = { testTimeout: 60_000, hookTimeout: 60_000, expect: { poll: { timeout: 30_000, interval: 50 } } }
 
 /** Paths below are from the top of the house. */
 const root = fileURLToPath(new URL('..', import.meta.url))
