@@ -104,16 +104,17 @@ class Unpacking {
     let size = 0
     entry.ondata = (error, part, last) => {
       if (error !== null) return this.#fail('broken-archive')
-      if (!this.#open.has(path)) return undefined
       size += part.length
+      // Of what is left out, too: it may go on and on, and is unpacked all the same.
       this.#bytes += part.length
+      if (this.#bytes > this.#wish.most) return this.#fail('too-much')
+      if (!this.#open.has(path)) return undefined
       if (size > this.#wish.largest) {
         this.#onDisk(() => this.#drop(path))
         this.entries.push({ name, path: null })
         entry.terminate()
         return undefined
       }
-      if (this.#bytes > this.#wish.most) return this.#fail('too-much')
       this.#onDisk(() => {
         writeFileSync(this.#open.get(path) ?? -1, part)
         if (last) this.#finish(name, path)

@@ -179,7 +179,10 @@ test('packed data is looked at while the window opens; where it is not what was 
   delete given.data
   // Whoever was to read of it hears of it when the end is settled.
   expect((await read)?.ok).toBe(false)
-  expect([fake.errors, fake.app.exit.mock.calls]).toEqual([['Standpoint could not start'], [[1]]])
+  expect(fake.errors).toEqual(['Standpoint has to end'])
+  // As at any other end: the page saves what it shows, then the library is closed.
+  await eventually(() => expect(fake.order).toContain('ended'))
+  expect([closed, fake.app.exit.mock.calls]).toEqual([1, []])
 })
 
 describe('the page', () => {

@@ -100,6 +100,12 @@ test('unpacked without a hitch it says that it is alive once a second, not at ea
   expect(readdirSync(folder).toSorted()).toEqual(['.incoming-a-1', '.incoming-a-2', 'squares.zip'])
 })
 
+test('an entry that goes on beyond all bounds is not unpacked to its end', async () => {
+  const { entries, fault } = await unpacked(put(zipOf({ 'N46E007.hgt': new Uint8Array(120_000_000) })))
+  expect([entries, fault?.reason]).toEqual([[{ name: 'N46E007.hgt', path: null }], 'too-much'])
+  expect(readdirSync(folder)).toEqual(['squares.zip'])
+})
+
 /** What stands before an entry that is stored as it is. */
 function entryHead(name: string, size: number): Buffer {
   const head = Buffer.alloc(30)
