@@ -80,10 +80,14 @@ async function start(log: Log): Promise<void> {
 
 let dataCheck: Promise<Soundness> | null = null
 
-/** Checks the data beside the archive, once: where it is another than was packed, the program ends before anybody reads of it. */
+/** Checks the data beside the archive, once: where it is another than was packed, nobody reads of it and the program ends. */
 function dataSound(log: Log): Promise<Soundness> {
   dataCheck ??= (app.isPackaged ? checkUnpackedData(ROOT, BUILT) : Promise.resolve(done(null))).then((sound) => {
-    if (!sound.ok) refuse(log, sound.fault.message)
+    if (sound.ok) return sound
+    log.error('data-not-as-packed', { why: sound.fault.message })
+    dialog.showErrorBox('Standpoint has to end', sound.fault.message)
+    // In order, since a window is open: what was changed in it is saved first.
+    app.quit()
     return sound
   })
   return dataCheck

@@ -57,7 +57,7 @@ async function hashOf(file: string): Promise<string | null> {
 
 function notAsPacked(what: string): string {
   return (
-    `Of this installation of Standpoint, ${what} is missing or is not the one it was made with, so nothing of it is run. ` +
+    `Of this installation of Standpoint, ${what} is missing or is not the one it was made with, so it is not used. ` +
     'Install the program again from where you had it. Your library is not part of it and is kept.'
   )
 }

@@ -6,6 +6,8 @@ import { filesAlone } from '#test/help/files-alone.ts'
 const noElectron = fileURLToPath(new URL('./help/no-electron.ts', import.meta.url))
 const UNIT = ['test/{core,app,main,renderer,reference,house}/**/*.test.ts']
 const alone = filesAlone()
+/** A busy machine takes its time; what comes is seen at once, and a wait ends before its test, to say what did not come. */
+const PATIENT = { testTimeout: 60_000, hookTimeout: 60_000, expect: { poll: { timeout: 30_000, interval: 50 } } }
 
 /** Paths below are from the top of the house. */
 const root = fileURLToPath(new URL('..', import.meta.url))
@@ -20,11 +22,11 @@ export default defineConfig({
       {
         resolve: { alias: { electron: noElectron } },
         // Modules are read once per worker, not once per file.
-        test: { name: 'unit', include: UNIT, exclude: alone, isolate: false, testTimeout: 30_000 },
+        test: { name: 'unit', include: UNIT, exclude: alone, isolate: false, ...PATIENT },
       },
       {
         resolve: { alias: { electron: noElectron } },
-        test: { name: 'alone', include: alone, testTimeout: 30_000 },
+        test: { name: 'alone', include: alone, ...PATIENT },
       },
       { test: { name: 'pack', include: ['test/pack/**/*.test.ts'], testTimeout: 180_000, hookTimeout: 180_000 } },
       {
@@ -33,10 +35,9 @@ export default defineConfig({
           include: ['test/e2e/**/*.test.ts'],
           globalSetup: ['test/e2e/one-browser.ts'],
           isolate: false,
+          ...PATIENT,
           testTimeout: 120_000,
           hookTimeout: 120_000,
-          // A page on a busy machine takes its time; what comes is seen at once.
-          expect: { poll: { timeout: 30_000, interval: 50 } },
         },
       },
     ],

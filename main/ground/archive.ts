@@ -2,7 +2,7 @@
 import { closeSync, openSync, rmSync, writeFileSync } from 'node:fs'
 import { type FileHandle, open } from 'node:fs/promises'
 import { basename, join } from 'node:path'
-import { Unzip, type UnzipFile, UnzipInflate } from 'fflate'
+import { Unzip, type UnzipDecoderConstructor, type UnzipFile, UnzipInflate, UnzipPassThrough } from 'fflate'
 import { failed, type Fault } from '#core/result.ts'
 import { isDiskFull } from '#main/disk-full.ts'
 
@@ -55,8 +55,8 @@ class Unpacking {
   readonly entries: UnpackedEntry[] = []
   fault: Unpacked['fault'] = null
   readonly #wish: UnpackWish
-  /** Half-written entries by where they lie. */
-  readonly #open = new Map<string, number>()
+  /** Half-written entries by where they lie; null for one that is closed, whose number may be another file's by now. */
+  readonly #open = new Map<string, number | null>()
   #count = 0
   #bytes = 0
 
@@ -65,8 +65,7 @@ class Unpacking {
   }
 
   async run(file: FileHandle, alive: () => void): Promise<void> {
-    const unzip = new Unzip((entry) => this.#take(entry))
-    unzip.register(UnzipInflate)
+    const unzip = new Unzip((entry) => this.#take(unzip, entry))
     let lastSign = performance.now()
     for (let at = 0, read = 1; read > 0 && this.fault === null; at += read) {
       // A new one each time: the library may keep what it was given until more comes.
@@ -95,25 +94,27 @@ class Unpacking {
     for (const path of this.#open.keys()) this.#onDisk(() => this.#drop(path))
   }
 
-  #take(entry: UnzipFile): void {
+  #take(unzip: Unzip, entry: UnzipFile): void {
     // A Mac adds a shadow of each file, its name begun by a dot.
     const name = basename(entry.name.replaceAll('\\', '/'))
-    if (!this.#wish.ending.test(name) || name.startsWith('.')) return
+    if (!this.#wish.ending.test(name) || name.startsWith('.')) return pass(unzip, entry)
+    for (const decoder of [UnzipPassThrough, UnzipInflate]) unzip.register(decoder)
     if ((this.#count += 1) > MOST_ENTRIES) return this.#fail('too-much')
     const path = join(this.#wish.folder, `${this.#wish.prefix}-${this.#count}`)
     let size = 0
     entry.ondata = (error, part, last) => {
       if (error !== null) return this.#fail('broken-archive')
-      if (!this.#open.has(path)) return undefined
       size += part.length
+      // Of what is left out, too: it may go on and on, and is unpacked all the same.
       this.#bytes += part.length
+      if (this.#bytes > this.#wish.most) return this.#fail('too-much')
+      if (!this.#open.has(path)) return undefined
       if (size > this.#wish.largest) {
         this.#onDisk(() => this.#drop(path))
         this.entries.push({ name, path: null })
         entry.terminate()
         return undefined
       }
-      if (this.#bytes > this.#wish.most) return this.#fail('too-much')
       this.#onDisk(() => {
         writeFileSync(this.#open.get(path) ?? -1, part)
         if (last) this.#finish(name, path)
@@ -133,15 +134,21 @@ class Unpacking {
     }
   }
 
+  #close(path: string): void {
+    const file = this.#open.get(path) ?? null
+    this.#open.set(path, null)
+    if (file !== null) closeSync(file)
+  }
+
   #finish(name: string, path: string): void {
-    closeSync(this.#open.get(path) ?? -1)
+    this.#close(path)
     this.#open.delete(path)
     this.entries.push({ name, path })
   }
 
   #drop(path: string): void {
     try {
-      closeSync(this.#open.get(path) ?? -1)
+      this.#close(path)
     } finally {
       this.#open.delete(path)
       rmSync(path, { force: true })
@@ -150,6 +157,21 @@ class Unpacking {
 
   #fail(reason: keyof typeof SENTENCES): void {
     this.fault ??= failed(reason, SENTENCES[reason]).fault
+  }
+}
+
+/** Lets go of what nobody wants as it comes: of an entry that is not begun the library would keep everything, however large it is. */
+function pass(unzip: Unzip, entry: UnzipFile): void {
+  unzip.register(droppingAll(entry.compression))
+  entry.ondata = () => undefined
+  entry.start()
+}
+
+function droppingAll(method: number): UnzipDecoderConstructor {
+  return class {
+    static readonly compression = method
+    readonly ondata = (): void => undefined
+    readonly push = (): void => undefined
   }
 }
 

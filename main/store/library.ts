@@ -8,6 +8,7 @@ import { completeForm, isComplete, libraryPath, type Opening, openFile, takeOver
 import { formOf, NEWEST_FORM } from './migrate.ts'
 import { type FileChange, type FileWatch, NO_CHANGE, settledChange, watchFile } from './overwritten.ts'
 import { countRecords, raiseVersion } from './records.ts'
+import { oneByOne } from './one-by-one.ts'
 import { patiently } from './patience.ts'
 import { restoreBackup } from './restore.ts'
 import { isSmall, isSound } from './soundness.ts'
@@ -58,6 +59,10 @@ class OpenLibrary implements Library {
   readonly #options: LibraryOptions
   #opening: Opening = { state: 'unavailable', message: 'The library is not open yet.' }
   #watch: FileWatch = NO_CHANGE
+  /** Two that found the file changed at once must not both open what is there now. */
+  readonly #alone = oneByOne()
+  /** How often another program was found to have written over the file. */
+  #overwritings = 0
   #checked = false
   /** Why the last backup that was due is not there; null when it is. */
   #backupFault: string | null = null
@@ -108,22 +113,22 @@ class OpenLibrary implements Library {
 
   /** The connection, after looking whether another window or program has put something else in the file's place. */
   async #current(): Promise<Connection> {
-    await this.#follow(await settledChange(this.#watch, this.#options.pause))
-    return this.#connection()
-  }
-
-  #connection(): Connection {
-    const opening = this.#opening
-    if ('connection' in opening) return opening.connection
-    throw new Refused(opening.state, opening.message)
+    return this.#alone(async () => {
+      await this.#follow(await settledChange(this.#watch, this.#options.pause))
+      const opening = this.#opening
+      if ('connection' in opening) return opening.connection
+      throw new Refused(opening.state, opening.message)
+    })
   }
 
   async #follow(change: FileChange): Promise<void> {
     const { dataFolder, now } = this.#options
     const opening = this.#opening
     if (change === 'none' || !('connection' in opening)) return
-    if (change === 'overwritten') takeOverwritten(dataFolder, opening.connection, now())
-    else opening.connection.close()
+    if (change === 'overwritten') {
+      this.#overwritings += 1
+      takeOverwritten(dataFolder, opening.connection, now())
+    } else opening.connection.close()
     await this.open(false)
     if (change === 'overwritten')
       this.#opening = { ...this.#opening, message: `${OVERWRITTEN} ${this.#opening.message}` }
@@ -134,20 +139,16 @@ class OpenLibrary implements Library {
   }
 
   async write<Value>(work: (handle: WriteHandle) => Value): Promise<Result<Value, StoreReason>> {
+    const known = this.#overwritings
     const writing = patiently(async () => {
-      const before = await settledChange(this.#watch, this.#options.pause)
-      await this.#follow(before)
-      const connection = this.#connection()
+      const connection = await this.#current()
       if (this.#opening.state === 'read-only') throw new Refused('read-only', this.#opening.message)
       // The change was made for what stood there before: its maker has to look again.
-      if (before === 'overwritten') throw notSaved()
+      if (this.#overwritings !== known) throw notSaved()
       const value = connection.immediately(work)
       // Once more before it is acknowledged: what was just written may have gone into a file that is not there any more.
-      const after = await settledChange(this.#watch, this.#options.pause)
-      if (after === 'none') return value
-      await this.#follow(after)
-      this.#connection()
-      throw notSaved()
+      if ((await this.#current()) !== connection) throw notSaved()
+      return value
     }, this.#options.pause)
     this.#writing.add(writing)
     try {
@@ -182,9 +183,12 @@ class OpenLibrary implements Library {
     if (readonly) return { ok: false, fault: { reason: 'read-only', message: this.#opening.message } }
     await this.#tending
     const { version } = await this.state()
-    if ('connection' in this.#opening) this.#opening.connection.close()
-    const restored = resultOf(() => ({ keptAs: restoreBackup(dataFolder, backup, now()) }))
-    await this.open(false)
+    const restored = await this.#alone(async () => {
+      if ('connection' in this.#opening) this.#opening.connection.close()
+      const put = resultOf(() => ({ keptAs: restoreBackup(dataFolder, backup, now()) }))
+      await this.open(false)
+      return put
+    })
     if (!restored.ok) return restored
     // The backup's own count is an older one; pages tell by the count's growth that they must look again.
     const raised = await this.write((handle) => raiseVersion(handle, version))
@@ -234,9 +238,11 @@ class OpenLibrary implements Library {
     await this.#tending
     // What was asked for before the end is still saved.
     await Promise.allSettled(this.#writing)
-    if ('connection' in this.#opening) this.#opening.connection.close()
-    this.#watch.close()
-    this.#watch = NO_CHANGE
-    this.#opening = { state: 'unavailable', message: 'The library is closed.' }
+    await this.#alone(async () => {
+      if ('connection' in this.#opening) this.#opening.connection.close()
+      this.#watch.close()
+      this.#watch = NO_CHANGE
+      this.#opening = { state: 'unavailable', message: 'The library is closed.' }
+    })
   }
 }

@@ -2,8 +2,9 @@
 import { chmodSync, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
+import { afterEach, beforeEach, describe, expect, test } from 'vitest'
 import { runShell, type ShellEnd, type ShellOptions } from '#app/run-shell.ts'
+import { eventually } from '#test/help/eventually.ts'
 
 let folder: string
 beforeEach(() => {
@@ -134,7 +135,7 @@ describe.skipIf(process.platform === 'win32')('a shell that comes up', () => {
   test('is ended from the terminal without being started again', async () => {
     const up = join(folder, 'up')
     const ending = run(standIn(`trap 'exit 130' INT`, `touch ${up}`, 'while :; do sleep 0.05; done'))
-    await vi.waitFor(() => expect(existsSync(up)).toBe(true), { timeout: 20_000 })
+    await eventually(() => expect(existsSync(up)).toBe(true))
     process.emit('SIGINT')
     expect(await ending).toEqual({ kind: 'ended', code: 130 })
   })

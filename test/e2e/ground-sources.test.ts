@@ -45,7 +45,7 @@ const ISLAND_SQUARE = hgtBytes(1201, (column) => (column < 600 ? null : 40))
 describe('sources of elevations', () => {
   test('a square is added, told, put last, kept over a reload, and removed', async () => {
     const { page } = opened
-    await expect.poll(names, { timeout: 20_000 }).toEqual(['Demo island', 'Elevation tiles from the web'])
+    await expect.poll(names).toEqual(['Demo island', 'Elevation tiles from the web'])
     await list().getByText(groundSourceWords.here.covers('20 m')).waitFor()
     await choose(written('n46w034.hgt', ISLAND_SQUARE))
     await expect
@@ -60,9 +60,7 @@ describe('sources of elevations', () => {
     await page.reload()
     await boardReady(page)
     await page.getByRole('button', { name: words.board.settings, exact: true }).click()
-    await expect
-      .poll(names, { timeout: 20_000 })
-      .toEqual(['Demo island', 'N46W034.hgt', 'Elevation tiles from the web'])
+    await expect.poll(names).toEqual(['Demo island', 'N46W034.hgt', 'Elevation tiles from the web'])
     await list()
       .getByRole('button', { name: groundSourceWords.remove('N46W034.hgt') })
       .click()

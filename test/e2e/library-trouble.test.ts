@@ -1,10 +1,11 @@
 /** A library that does not open: what happened and the way back are said, and what is on the disk is never made worse. */
 import { cpSync, readdirSync, readFileSync, rmSync, statSync, truncateSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { afterAll, afterEach, beforeAll, describe, expect, test, vi } from 'vitest'
+import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest'
 import { connect } from '#main/store/handle.ts'
 import { NEWEST_FORM } from '#main/store/migrate.ts'
 import { words } from '#renderer/words/en.ts'
+import { eventually } from '#test/help/eventually.ts'
 import { startHost, temporaryData } from '#test/help/host.ts'
 import { boardReady, soon } from './board.ts'
 import { library } from './library.ts'
@@ -23,13 +24,10 @@ beforeAll(async () => {
   sample = await temporaryData()
   const host = await startHost(sample.folder)
   // The program makes its daily backup some seconds after it has started.
-  await vi.waitFor(
-    async () => {
-      const { backups } = (await library(host, 'library.state', {})) as { backups: unknown[] }
-      if (backups.length === 0) throw new Error('no backup has been made')
-    },
-    { timeout: 60_000, interval: 200 },
-  )
+  await eventually(async () => {
+    const { backups } = (await library(host, 'library.state', {})) as { backups: unknown[] }
+    if (backups.length === 0) throw new Error('no backup has been made')
+  }, 60_000)
   await host.stop()
 })
 afterAll(() => sample.remove())

@@ -4,7 +4,8 @@ import { once } from 'node:events'
 import { chmod, mkdir, readFile, writeFile } from 'node:fs/promises'
 import { delimiter, join, resolve } from 'node:path'
 import { readdirSync, readFileSync } from 'node:fs'
-import { describe, expect, test, vi } from 'vitest'
+import { describe, expect, test } from 'vitest'
+import { eventually } from '#test/help/eventually.ts'
 import { temporaryData, tokenFor } from '#test/help/host.ts'
 
 const START = resolve(import.meta.dirname, '../../app/start.ts')
@@ -25,7 +26,7 @@ async function start(words: readonly string[], environment: Readonly<Record<stri
     said += piece.toString()
   })
   const address = (): string => /http:\/\/127\.0\.0\.1:\d+\/#k=[\w-]+/.exec(said)?.[0] ?? ''
-  await vi.waitFor(() => expect(address()).not.toBe(''), { timeout: 60_000, interval: 50 })
+  await eventually(() => expect(address()).not.toBe(''), 60_000)
   return { child, said: () => said, address }
 }
 
@@ -75,7 +76,7 @@ describe.skipIf(process.platform !== 'linux')('npm start', () => {
     await chmod(join(tools, 'xdg-open'), 0o755)
     const path = `${tools}${delimiter}${process.env['PATH'] ?? ''}`
     const { child, address } = await start(['--browser'], { STANDPOINT_DATA: data.folder, PATH: path })
-    const told = await vi.waitFor(() => readFile(seen, 'utf8'), { timeout: 20_000, interval: 50 })
+    const told = await eventually(() => readFile(seen, 'utf8'))
     const key = address().split('#k=')[1] ?? 'none'
     const token = await tokenFor(address())
     expect(told.trim().split('\n')).toHaveLength(1)

@@ -61,6 +61,11 @@ describe('one place knows', () => {
     expect(naming(importing('astronomy-engine'), SOURCES).length).toBeGreaterThan(0)
   })
 
+  test('how long a test waits for what comes by itself', () => {
+    const tests = SOURCES.filter((one) => one.path.startsWith('test/'))
+    expect(naming(/\bvi\.wait(?:For|Until)\(/, tests)).toEqual(['test/help/eventually.ts'])
+  })
+
   test('Temporal', () => {
     expect(naming(importing('temporal-polyfill'))).toEqual(['core/time/civil.ts', 'core/time/zone-offset.ts'])
     expect(naming(/\bTemporal\.\w/)).toEqual(['core/time/civil.ts', 'core/time/zone-offset.ts'])

@@ -6,6 +6,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest'
 import { done } from '#core/result.ts'
 import { type Loopback, startLoopback } from '#main/loopback.ts'
 import { HEADERS, makeServe } from '#main/serve.ts'
+import { GROUND_PORT } from '#test/help/ground-port.ts'
 import { rawHttp, rawLine } from '#test/help/raw-http.ts'
 import { listeningLog, stubHandlers } from '#test/help/stub-handlers.ts'
 
@@ -52,15 +53,7 @@ beforeEach(async () => {
         retryAfterSeconds: null,
       }),
       groundPrefix: '/ground/secret',
-      ground: {
-        window: async () => ({ status: 200, type: 'application/octet-stream', body: new Uint8Array([1]), headers: {} }),
-        file: async (query, body) => {
-          let bytes = 0
-          for await (const part of body) bytes += part.byteLength
-          const told = JSON.stringify({ name: query.get('name'), bytes })
-          return { status: 200, type: 'application/json', body: new TextEncoder().encode(told), headers: {} }
-        },
-      },
+      ground: GROUND_PORT,
     }),
     log,
     onStolen: (address) => stolen.push(address),

@@ -30,10 +30,20 @@ function modeOf(path: string): string {
   return (statSync(path).mode & 0o777).toString(8)
 }
 
+/** Without a file of their own. */
+const KEYS = { keyOf: async () => null, set: async () => 'none' as const }
+
+/** A library with its backup, closed again. */
+async function leaveLibrary(place: string): Promise<void> {
+  const service = await openedLibrary(place, { keys: KEYS })
+  valueOf(await service.tend())
+  await service.close()
+}
+
 describe.skipIf(process.platform === 'win32')('modes', () => {
   test('of a library with its log, its backups and what was put aside', async () => {
     const place = join(folder, 'library')
-    const service = await openedLibrary(place, { keys: { keyOf: async () => null, set: async () => 'none' } })
+    const service = await openedLibrary(place, { keys: KEYS })
     valueOf(await service.handlers['library.apply']({ changes: [saved(shootRecord('a'))] }))
     valueOf(await service.tend())
     const { backups } = valueOf(await service.handlers['library.state']({}))
@@ -49,16 +59,13 @@ describe.skipIf(process.platform === 'win32')('modes', () => {
 
   test('of a library that an earlier version left open to all, at its next start', async () => {
     const place = join(folder, 'library')
-    const keys = { keyOf: async () => null, set: async () => 'none' as const }
-    const first = await openedLibrary(place, { keys })
-    valueOf(await first.tend())
-    await first.close()
+    await leaveLibrary(place)
     for (const name of readdirSync(place, { recursive: true, encoding: 'utf8' })) {
       const path = join(place, name)
       chmodSync(path, statSync(path).isDirectory() ? 0o755 : 0o644)
     }
     chmodSync(place, 0o755)
-    await openedLibrary(place, { keys })
+    await openedLibrary(place, { keys: KEYS })
     expect([modeOf(place), modeOf(join(place, 'backups')), modeOf(join(place, 'library.sqlite'))]).toEqual([
       '700',
       '700',
@@ -69,16 +76,13 @@ describe.skipIf(process.platform === 'win32')('modes', () => {
 
   test('of what else lies in the folder of a library stay as they are', async () => {
     const place = join(folder, 'library')
-    const keys = { keyOf: async () => null, set: async () => 'none' as const }
-    const first = await openedLibrary(place, { keys })
-    valueOf(await first.tend())
-    await first.close()
+    await leaveLibrary(place)
     const files = ['letter.txt', 'library.txt', 'library-of-birds.sqlite', 'shared/note', 'backups/other.zip']
     mkdirSync(join(place, 'shared'))
     for (const name of files) writeFileSync(join(place, name), '')
     for (const name of files) chmodSync(join(place, name), 0o664)
     chmodSync(join(place, 'shared'), 0o775)
-    await openedLibrary(place, { keys })
+    await openedLibrary(place, { keys: KEYS })
     for (const name of files) expect([name, modeOf(join(place, name))]).toEqual([name, '664'])
     expect(modeOf(join(place, 'shared'))).toBe('775')
   })

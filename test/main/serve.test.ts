@@ -5,6 +5,7 @@ import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { isOwnPage } from '#main/navigation.ts'
 import { CONTENT_POLICY, HEADERS, makeServe, readPage, type ServedTile, tileWanted } from '#main/serve.ts'
+import { GROUND_PORT } from '#test/help/ground-port.ts'
 
 const text = (body: string) => ({ type: 'text/html; charset=utf-8', body: new TextEncoder().encode(body) })
 
@@ -30,15 +31,7 @@ function serveWith(tile: Partial<ServedTile> = {}) {
       }
     },
     groundPrefix: '/ground/key',
-    ground: {
-      window: async () => ({ status: 200, type: 'application/octet-stream', body: new Uint8Array([1]), headers: {} }),
-      file: async (query, body) => {
-        let bytes = 0
-        for await (const part of body) bytes += part.byteLength
-        const told = JSON.stringify({ name: query.get('name'), bytes })
-        return { status: 200, type: 'application/json', body: new TextEncoder().encode(told), headers: {} }
-      },
-    },
+    ground: GROUND_PORT,
   })
   return { serve, asked }
 }

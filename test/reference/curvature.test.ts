@@ -1,17 +1,15 @@
 /** Curvature, refraction, horizon and dip against published figures. */
 import { describe, expect, it } from 'vitest'
 import {
-  MEAN_EARTH_RADIUS,
   curvatureDrop,
   distanceOfDrop,
   hiddenHeight,
   horizonDip,
   horizonDistance,
 } from '#core/geo/curvature-and-refraction.ts'
+import { FOOT, NAUTICAL_MILE, NAVIGATORS_REFRACTION, SEA_HORIZON } from '#test/help/sea-horizon.ts'
 
 const SEVENTH = 1 / 7
-const FOOT = 0.3048
-const NAUTICAL_MILE = 1852
 
 describe('curvature and refraction', () => {
   // Ghilani and Wolf, Elementary Surveying, 13th edition, chapter 4 (source seen as a lecture copy).
@@ -61,17 +59,8 @@ describe('curvature and refraction', () => {
 })
 
 describe('the sea horizon', () => {
-  // Bowditch, American Practical Navigator, distance of the horizon 1.17 sqrt(h): a refraction of 0.173.
-  it.each([
-    [6, 2.9],
-    [10, 3.7],
-    [16, 4.7],
-    [50, 8.3],
-    [100, 11.7],
-    [125, 13.1],
-  ])('from %d feet lies %d nautical miles away', (feet, miles) => {
-    const refraction = 1 - (2 * MEAN_EARTH_RADIUS * FOOT) / (1.17 * NAUTICAL_MILE) ** 2
-    expect(Math.abs(horizonDistance(feet * FOOT, refraction) / NAUTICAL_MILE - miles)).toBeLessThan(0.05)
+  it.each(SEA_HORIZON)('from %d feet lies %d nautical miles away', (feet, miles) => {
+    expect(Math.abs(horizonDistance(feet * FOOT, NAVIGATORS_REFRACTION) / NAUTICAL_MILE - miles)).toBeLessThan(0.05)
   })
 
   // The factors by refraction: Bowditch table 12 (source seen on navlist.net).

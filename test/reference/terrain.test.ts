@@ -5,11 +5,10 @@ import { lookFrom } from '#core/ground/horizon-look.ts'
 import { lookTowards } from '#core/ground/horizon-ray.ts'
 import { sightline } from '#core/ground/sightline.ts'
 import { skyline, skylineAt, skylineDistanceAt } from '#core/ground/skyline.ts'
+import { FOOT, NAUTICAL_MILE, NAVIGATORS_REFRACTION, SEA_HORIZON } from '#test/help/sea-horizon.ts'
 import { groundOf } from '#test/help/terrain.ts'
 
 const SEVENTH = 1 / 7
-const FOOT = 0.3048
-const NAUTICAL_MILE = 1852
 const RADIANS = Math.PI / 180
 
 /** Nine heights from the north-west, 5 m apart, around 0, 0. */
@@ -49,17 +48,8 @@ describe('slope and aspect', () => {
 describe('the horizon of a flat sea on a grid', () => {
   const sea = groundOf(601, 100, () => 0)
 
-  // Bowditch, American Practical Navigator: 1.17 sqrt(feet) nautical miles.
-  it.each([
-    [6, 2.9],
-    [10, 3.7],
-    [16, 4.7],
-    [50, 8.3],
-    [100, 11.7],
-    [125, 13.1],
-  ])('from %d feet lies %d nautical miles away', (feet, miles) => {
-    const refraction = 1 - (2 * 6_371_008.8 * FOOT) / (1.17 * NAUTICAL_MILE) ** 2
-    const line = skyline(sea, { east: 0, north: 0, elevation: feet * FOOT }, refraction, 15)
+  it.each(SEA_HORIZON)('from %d feet lies %d nautical miles away', (feet, miles) => {
+    const line = skyline(sea, { east: 0, north: 0, elevation: feet * FOOT }, NAVIGATORS_REFRACTION, 15)
     // To a cell of the grid, 100 m.
     for (const azimuth of [0, 105]) {
       expect(Math.abs((skylineDistanceAt(line, azimuth) ?? 0) / NAUTICAL_MILE - miles)).toBeLessThan(

@@ -1,19 +1,24 @@
 /** Archives as they are unpacked: what goes wrong on the disk is told as that, and nothing half-written stays. */
-import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs'
+import { closeSync, mkdtempSync, openSync, readdirSync, readFileSync, rmSync, writeFileSync, writeSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
+import { afterEach, beforeEach, describe, expect, onTestFinished, test, vi } from 'vitest'
 import { unpack } from '#main/ground/archive.ts'
+import { openFileReader } from '#main/ground/file-reader.ts'
 import { hgtBytes, zipOf } from '#test/help/elevation-files.ts'
+import { READER_CODE } from '#test/help/reader-code.ts'
 
 /** What the file system answers instead of opening, writing or closing; '' while it does its work. */
 const faults = vi.hoisted(() => ({ openSync: '', writeFileSync: '', closeSync: '' }))
+/** Numbers of files that the file system was asked to close, those included that it would not. */
+const closed = vi.hoisted((): unknown[] => [])
 
 vi.mock('node:fs', async (original) => {
   const real = await original<typeof import('node:fs')>()
   const failing = <Name extends keyof typeof faults>(name: Name) =>
     ((...words: unknown[]) => {
       const code = faults[name]
+      if (name === 'closeSync') closed.push(words[0])
       if (code !== '' && isOurs(name, words[0])) throw Object.assign(new Error(code), { code })
       return Reflect.apply(real[name], null, words) as unknown
     }) as (typeof real)[Name]
@@ -69,6 +74,14 @@ describe('a fault of the disk', () => {
     expect(readdirSync(folder)).toEqual(['squares.zip'])
   })
 
+  test('in closing is no reason to close again: by then the number may be another file’s', async () => {
+    const archive = put(zipOf({ 'N46E007.hgt': HILLS }))
+    closed.length = 0
+    faults.closeSync = 'EIO'
+    await unpacked(archive)
+    expect(closed).toHaveLength(1)
+  })
+
   test('as a folder that is gone is no fault of the archive’s', async () => {
     const archive = put(zipOf({ 'N46E007.hgt': HILLS }))
     const { fault } = await unpacked(archive, undefined, join(folder, 'gone'))
@@ -86,3 +99,41 @@ test('unpacked without a hitch it says that it is alive once a second, not at ea
   expect(signs).toBeLessThanOrEqual((performance.now() - begun) / 1000)
   expect(readdirSync(folder).toSorted()).toEqual(['.incoming-a-1', '.incoming-a-2', 'squares.zip'])
 })
+
+test('an entry that goes on beyond all bounds is not unpacked to its end', async () => {
+  const { entries, fault } = await unpacked(put(zipOf({ 'N46E007.hgt': new Uint8Array(120_000_000) })))
+  expect([entries, fault?.reason]).toEqual([[{ name: 'N46E007.hgt', path: null }], 'too-much'])
+  expect(readdirSync(folder)).toEqual(['squares.zip'])
+})
+
+/** What stands before an entry that is stored as it is. */
+function entryHead(name: string, size: number): Buffer {
+  const head = Buffer.alloc(30)
+  head.writeUInt32LE(0x04034b50, 0)
+  head.writeUInt16LE(20, 4)
+  head.writeUInt32LE(size, 18)
+  head.writeUInt32LE(size, 22)
+  head.writeUInt16LE(name.length, 26)
+  return Buffer.concat([head, Buffer.from(name)])
+}
+
+test(
+  'what is no square costs no memory, however large: the squares beside it are found',
+  { timeout: 120_000 },
+  async () => {
+    // More than the reading thread may have.
+    const picture = 500_000_000
+    const archive = join(folder, 'squares.zip')
+    const first = entryHead('picture.tif', picture)
+    const file = openSync(archive, 'w')
+    writeSync(file, first, 0, first.length, 0)
+    const second = Buffer.concat([entryHead('N46E007.hgt', HILLS.length), HILLS])
+    writeSync(file, second, 0, second.length, first.length + picture)
+    closeSync(file)
+    const reader = openFileReader(READER_CODE)
+    onTestFinished(() => reader.close())
+    const answer = await reader.unpack(archive, 'squares.zip', { folder, prefix: '.incoming-a' })
+    expect(answer).toMatchObject({ ok: true, value: { fault: null, entries: [{ name: 'N46E007.hgt' }] } })
+    expect(readFileSync(join(folder, '.incoming-a-1')).equals(HILLS)).toBe(true)
+  },
+)

@@ -28,9 +28,9 @@ interface Opened {
 }
 
 /** An open library of 40 spots with a backup, and 10 more spots since. */
-async function opened(): Promise<Opened> {
+async function opened(pause: () => Promise<void> = async () => {}): Promise<Opened> {
   const folder = temporaryFolder()
-  const service = await openedLibrary(folder)
+  const service = await openedLibrary(folder, { pause })
   const save = async (from: number, to: number): Promise<void> => {
     const spots = Array.from({ length: to - from }, (_, n) =>
       spotRecord(`s${from + n}`, 'a', { notes: 'x'.repeat(500) }),
@@ -97,6 +97,30 @@ test('is seen by looking, too: what is shown is what is there', async () => {
   const { folder, path, backup, service } = await opened()
   copyFileSync(join(backupFolder(folder), backup), path)
   expect(valueOf(await service.handlers['library.open']({ shootId: 'a' })).spots).toHaveLength(40)
+})
+
+test('seen by one that looks while another saves is known to both, and opened once', async () => {
+  let late: ReturnType<LibraryService['handlers']['library.apply']> | undefined
+  let comes = false
+  // The one that looks waits for the file to come to rest: meanwhile the other comes.
+  const pause = async (): Promise<void> => {
+    if (!comes) return
+    comes = false
+    late = service.handlers['library.apply'](CHANGE)
+  }
+  const { folder, path, backup, service } = await opened(pause)
+  copyFileSync(join(backupFolder(folder), backup), path)
+  comes = true
+  const shown = [await service.handlers['library.state']({})]
+  expect(late === undefined ? '' : reasonOf(await late)).toBe('changed-elsewhere')
+  shown.push(await service.handlers['library.state']({}))
+  for (const answer of shown)
+    expect(valueOf(answer)).toMatchObject({
+      spotCount: 40,
+      message: expect.stringMatching(/^Another program wrote over/),
+    })
+  await service.close()
+  if (process.platform === 'linux') expect(heldOpen(folder)).toBe(0)
 })
 
 /** Descriptors that this process has open on what is or was the library's file in a folder. */

@@ -1,4 +1,5 @@
 /** What is done with shoots and landmarks: one edit each, with its spots, and undo brings all of it back. */
+import { eventually } from '#test/help/eventually.ts'
 import { put } from '#test/help/put.ts'
 import { beforeEach, describe, expect, test, vi } from 'vitest'
 import { newLandmark, newShoot, newSpot } from '#core/record/new-records.ts'
@@ -75,7 +76,7 @@ test('a landmark that is changed keeps its place among the others', async () => 
   keep([TOWER, BRIDGE], 'tower')
   const page = await session()
   page.changeLandmark(page.open(), { ...TOWER, height: 77 })
-  await vi.waitFor(() =>
+  await eventually(() =>
     expect(kept()?.landmarks.map(({ id, height }) => [id, height])).toEqual([
       ['tower', 77],
       ['bridge', BRIDGE.height],
@@ -106,7 +107,7 @@ describe('a landmark that is removed', () => {
     const [notice] = page.notices.value
     expect(notice?.text).toBe(words.shoot.removedLandmark('Tower'))
     notice?.action?.run()
-    await vi.waitFor(() => expect(looked()).toEqual(['tower', 'bridge']))
+    await eventually(() => expect(looked()).toEqual(['tower', 'bridge']))
     expect(kept()?.landmarks.map(({ id }) => id)).toEqual(['tower', 'bridge'])
   })
 })

@@ -1,4 +1,5 @@
 /** What is done with spots on the shelf: each is one edit, lands where it belongs, and comes back whole by one undo. */
+import { eventually } from '#test/help/eventually.ts'
 import { put } from '#test/help/put.ts'
 import { beforeEach, describe, expect, test, vi } from 'vitest'
 import { newShoot, newSpot } from '#core/record/new-records.ts'
@@ -139,7 +140,7 @@ describe('a copy', () => {
     const [notice] = page.notices.value
     expect(notice?.text).toBe(words.board.shelf.kept(kept))
     notice?.action?.run()
-    await vi.waitFor(() => expect(shelf()).toEqual(['one', 'two', 'three']))
+    await eventually(() => expect(shelf()).toEqual(['one', 'two', 'three']))
   })
 })
 
@@ -169,7 +170,7 @@ describe('a spot that is deleted', () => {
     const [notice] = page.notices.value
     expect(notice?.text).toBe(words.board.shelf.deleted('two'))
     notice?.action?.run()
-    await vi.waitFor(() => expect(shelf()).toEqual(['one', 'two', 'three']))
+    await eventually(() => expect(shelf()).toEqual(['one', 'two', 'three']))
   })
 
   test('is picked no more; the last one leaves an empty board', async () => {

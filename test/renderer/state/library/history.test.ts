@@ -1,4 +1,5 @@
 /** Edits: shown at once, saved in order, undone, redone, refused; another window's changes are not written over. */
+import { eventually } from '#test/help/eventually.ts'
 import { put } from '#test/help/put.ts'
 import { beforeEach, describe, expect, test, vi } from 'vitest'
 import { newShoot, newSpot } from '#core/record/new-records.ts'
@@ -313,7 +314,7 @@ describe('a refused change, kept at hand', () => {
     for (const refusal of page.refusals.value) {
       page.keepMine(refusal)
       // oxlint-disable-next-line no-await-in-loop
-      await vi.waitFor(() => expect(page.unsaved.value).toBe(0))
+      await eventually(() => expect(page.unsaved.value).toBe(0))
     }
     await expect.poll(() => [stored('one')?.notes, library.records.has('two')]).toEqual(['mine', false])
   })

@@ -1,4 +1,5 @@
 /** Heights at the board's places: asked for once things rest, never while one is dragged, kept by place, forgotten with the sources. */
+import { eventually } from '#test/help/eventually.ts'
 import { put } from '#test/help/put.ts'
 import { beforeEach, describe, expect, test, vi } from 'vitest'
 import type { LatLon } from '#core/geo/lat-lon.ts'
@@ -40,7 +41,7 @@ async function session() {
 
 /** All that was asked has been answered. */
 async function answered(): Promise<void> {
-  await vi.waitFor(() => Promise.resolve())
+  await eventually(() => Promise.resolve())
   await Promise.resolve()
 }
 

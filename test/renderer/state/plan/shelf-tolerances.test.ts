@@ -1,4 +1,5 @@
 /** What the board has found out about how far off its spot may be is not worked out again for the sheet or side by side. */
+import { eventually } from '#test/help/eventually.ts'
 import { put } from '#test/help/put.ts'
 import { beforeEach, expect, test, vi } from 'vitest'
 import { planTolerances, toleranceSteps } from '#core/tolerance/plan-tolerances.ts'
@@ -30,7 +31,7 @@ followTolerances()
 
 /** Until the board knows it of the spot on it. */
 async function rested(): Promise<void> {
-  await vi.waitUntil(() => boardTolerances.value?.current === true, { timeout: 20_000 })
+  await eventually(() => expect(boardTolerances.value?.current).toBe(true))
 }
 
 beforeEach(async () => {

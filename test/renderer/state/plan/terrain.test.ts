@@ -1,4 +1,5 @@
 /** The ground around the board: fine windows first, wide ones together, none beyond where nothing lies, those left behind given up. */
+import { eventually } from '#test/help/eventually.ts'
 import { put } from '#test/help/put.ts'
 import { beforeEach, describe, expect, test, vi } from 'vitest'
 import type { LatLon } from '#core/geo/lat-lon.ts'
@@ -86,7 +87,7 @@ async function session() {
 
 /** So many windows have been asked for. */
 async function soMany(count: number): Promise<void> {
-  await vi.waitFor(() => {
+  await eventually(() => {
     if (asked.length < count) throw new Error(`${asked.length} asked`)
   })
 }
