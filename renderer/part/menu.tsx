@@ -15,6 +15,8 @@ export interface MenuEntry {
 interface MenuProps {
   readonly label: string
   readonly entries: readonly MenuEntry[]
+  /** Opens above its button, which stands at the window's foot. */
+  readonly upward?: boolean
   readonly children: ComponentChildren
 }
 
@@ -25,7 +27,7 @@ const STEPS: Readonly<Record<string, (at: number, count: number) => number>> = {
   End: (_, count) => count - 1,
 }
 
-export function Menu({ label, entries, children }: MenuProps) {
+export function Menu({ label, entries, upward = false, children }: MenuProps) {
   const id = useId()
   const box = useRef<HTMLDivElement>(null)
   const [open, setOpen] = useState(false)
@@ -57,7 +59,7 @@ export function Menu({ label, entries, children }: MenuProps) {
     if (!(event.relatedTarget instanceof Node) || box.current?.contains(event.relatedTarget) !== true) setOpen(false)
   }
   return (
-    <div class="menu" ref={box} onKeyDown={onKey} onFocusOut={leave}>
+    <div class={upward ? 'menu menu-upward' : 'menu'} ref={box} onKeyDown={onKey} onFocusOut={leave}>
       <button
         type="button"
         class="menu-button"

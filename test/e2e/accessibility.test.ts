@@ -9,9 +9,10 @@ import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { stoppingWords } from '#renderer/words/en-stopping.ts'
 import { temporaryData } from '#test/help/host.ts'
 import { axeFindings } from './axe.ts'
-import { boardReady, soon } from './board.ts'
+import { boardReady, soon, openAnswer } from './board.ts'
 import { type Opened, open } from './open.ts'
 import { type PageOverBoard, PAGES_OVER_BOARD, goToPage, pickSpots } from './pages.ts'
+import { QUESTIONS } from './questions.ts'
 
 const TWO = ['Track below Hallow Brae', 'Quennick harbour wall'] as const
 const SMALL = { width: 1100, height: 700 }
@@ -32,11 +33,14 @@ interface Stop {
   /** From the board there; the page is told ready by what it waits for. */
   readonly go: (page: Page) => Promise<void>
   readonly paper?: boolean
+  /** Of the window, where not the small one. */
+  readonly size?: typeof SMALL
 }
 
 const PAGES: readonly Stop[] = [
   { name: 'board', go: boardReady },
-  { name: 'board with everything unfolded', go: unfolded },
+  // So tall that every answer has room to be open.
+  { name: 'board with everything unfolded', go: unfolded, size: { width: SMALL.width, height: 4_000 } },
   { name: 'scan with ground drawn, one chosen', go: drawnGround },
   {
     name: 'scan while an outline is drawn and refused',
@@ -61,6 +65,8 @@ async function pageFilled(page: Page, id: PageOverBoard): Promise<void> {
 
 async function unfolded(page: Page): Promise<void> {
   await boardReady(page)
+  for (const question of QUESTIONS) await openAnswer(page, question)
+  expect(await page.locator('.answer-body').count()).toBe(QUESTIONS.length)
   const folded = page.locator('details:not([open]) > summary')
   while ((await folded.count()) > 0) await folded.first().click()
   await page.getByRole('textbox', { name: words.spot.walk }).fill('as long as it takes')
@@ -101,10 +107,11 @@ async function turn(page: Page, colorScheme: 'light' | 'dark', paper = false): P
 const LOADED = PAGES.length - PAGES_OVER_BOARD.length + 1
 describe.each(PAGES.map((stop, index) => ({ ...stop, schemes: BOTH[index % 2] ?? [], isLoaded: index < LOADED })))(
   '$name: axe finds nothing, nothing lies beyond the window’s side',
-  ({ go, paper, schemes, isLoaded }) => {
+  ({ go, paper, size, schemes, isLoaded }) => {
     beforeAll(async () => {
       const { page } = opened
       await page.emulateMedia({ colorScheme: schemes[0] ?? null })
+      await page.setViewportSize(size ?? SMALL)
       if (isLoaded) {
         await page.reload()
         await boardReady(page)

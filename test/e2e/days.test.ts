@@ -226,7 +226,7 @@ describe('alignments', () => {
     await expect.poll(() => behind.count(), { timeout: 60_000 }).toBeGreaterThan(0)
     // The list still grows.
     await soon(async () => (await page.locator('.stands-table tr.behind').count()) === (await behind.count()))
-    expect(await page.locator('.stands-count').textContent()).toContain(stands.hillNames.behind)
+    await page.locator('.stands-count', { hasText: stands.hillNames.behind }).waitFor({ timeout: 60_000 })
     await page.getByText(stands.hilly).waitFor()
     await page.getByLabel(stands.hills).selectOption('left-out')
     await expect.poll(() => behind.count(), PATIENT).toBe(0)

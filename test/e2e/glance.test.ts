@@ -1,26 +1,12 @@
 /** The answers at a glance: every question with its one answer in sight, one opened in place, no line moved by a drag. */
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { QUESTIONS } from './questions.ts'
 import { glanceWords } from '#renderer/words/en-glance.ts'
-import { groundWords } from '#renderer/words/en-ground.ts'
 import { lightWords } from '#renderer/words/en-light.ts'
-import { toleranceWords } from '#renderer/words/en-tolerance.ts'
 import { words } from '#renderer/words/en.ts'
 import { boardReady, closePlan, dragBy, openAnswer, soon } from './board.ts'
 import { type Opened, open } from './open.ts'
-
-const QUESTIONS = [
-  words.answers.whichLens,
-  words.answers.howSharp,
-  lightWords.question,
-  groundWords.question,
-  toleranceWords.question,
-  words.answers.where.title,
-  words.spot.getThere,
-  words.spot.whoAsked,
-  words.spot.watchFor,
-  words.spot.title,
-]
 
 let opened: Opened
 beforeAll(async () => {

@@ -3,6 +3,7 @@ import type { Page } from 'playwright-core'
 import { COMMANDS } from '#app/commands.ts'
 import { PAGE_COMMANDS, type PageId } from '#renderer/state/session/navigation.ts'
 import { daysWords } from '#renderer/words/en-days.ts'
+import { headerWords } from '#renderer/words/en-header.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { words } from '#renderer/words/en.ts'
 import { boardReady } from './board.ts'
@@ -36,8 +37,15 @@ export async function goToPage(page: Page, id: PageId): Promise<void> {
   await READY[id](page)
 }
 
+/** A narrow window begins with the shelf folded. */
+export async function unfoldShelf(page: Page): Promise<void> {
+  const unfold = page.getByRole('button', { name: headerWords.unfoldShelf })
+  if (await unfold.isVisible()) await unfold.click()
+}
+
 /** Picks spots on the shelf, as side by side needs two. */
 export async function pickSpots(page: Page, ...names: readonly string[]): Promise<void> {
+  await unfoldShelf(page)
   for (const name of names) {
     await card(page, name).focus()
     await page.getByRole('checkbox', { name: `${words.board.shelf.pick}: ${name}`, exact: true }).press('Space')

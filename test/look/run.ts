@@ -9,6 +9,7 @@ import { PNG } from 'pngjs'
 import { buildParts } from '#app/build.ts'
 import { launchOptions } from '#test/e2e/one-browser.ts'
 import { type RunningHost, startHost, temporaryData } from '#test/help/host.ts'
+import { glanceWords } from '#renderer/words/en-glance.ts'
 import { README_STATES, layTrack } from './readme-states.ts'
 import { type LookState, STATES } from './states.ts'
 
@@ -47,8 +48,8 @@ async function take(browser: Browser, host: RunningHost, state: LookState, folde
   })
   const page = await context.newPage()
   await page.goto(await host.address())
-  // The ground on the way is drawn once the elevations are there: before it the page may stand still on a busy machine.
-  await page.locator('svg.profile').waitFor({ state: 'attached', timeout: 60_000 })
+  // Told once the elevations are there: before it the page may stand still on a busy machine.
+  await page.locator('.answer-figure', { hasText: glanceWords.shows('') }).waitFor({ timeout: 60_000 })
   await untilStill(page)
   await go(page)
   await untilStill(page)

@@ -2,8 +2,8 @@
 import type { Page } from 'playwright-core'
 import { COMMANDS } from '#app/commands.ts'
 import { PAGE_COMMANDS, type PageId } from '#renderer/state/session/navigation.ts'
+import { pickSpots, unfoldShelf } from '#test/e2e/pages.ts'
 import { scanWords } from '#renderer/words/en-scan.ts'
-import { words } from '#renderer/words/en.ts'
 
 interface View {
   readonly name: string
@@ -31,16 +31,12 @@ function cardOf(page: Page, name: string) {
   return page.getByRole('button', { name: new RegExp(`^${name}`, 'u') }).first()
 }
 
-async function pick(page: Page): Promise<void> {
-  for (const name of SPOTS) {
-    await cardOf(page, name).focus()
-    await page.getByRole('checkbox', { name: `${words.board.shelf.pick}: ${name}`, exact: true }).press('Space')
-  }
-}
-
 const ON_BOARD: Readonly<Record<string, LookState['go']>> = {
   board: () => Promise.resolve(),
-  'another spot': (page) => cardOf(page, SPOTS[1]).press('Enter'),
+  'another spot': async (page) => {
+    await unfoldShelf(page)
+    await cardOf(page, SPOTS[1]).press('Enter')
+  },
   scan: (page) => page.getByRole('button', { name: scanWords.scan, exact: true }).click(),
   unfolded: async (page) => {
     const folded = page.locator('details:not([open]) > summary')
@@ -50,7 +46,7 @@ const ON_BOARD: Readonly<Record<string, LookState['go']>> = {
 
 function pageOver(id: PageId): LookState['go'] {
   return async (page) => {
-    if (id === 'compare') await pick(page)
+    if (id === 'compare') await pickSpots(page, ...SPOTS)
     const keys = COMMANDS.find((command) => command.id === PAGE_COMMANDS[id])?.accelerator
     if (keys === undefined || keys === null) throw new Error(`no key leads to the page ${id}`)
     await page.keyboard.press(keys.replace('CmdOrCtrl', 'Control'))

@@ -1,6 +1,5 @@
 /** Which days? The wished light over a year, the chosen day ringed, and beside it the days to choose from. */
-import { backToBoard, putBeside } from '#renderer/state/session/navigation.ts'
-import { openAnswer } from '#renderer/state/session/open-answers.ts'
+import { toWishes } from '#renderer/part/to-wishes.ts'
 import { type ReadonlySignal, signal } from '@preact/signals'
 import { useEffect, useMemo, useState } from 'preact/hooks'
 import type { LightScene } from '#core/light/light-scene.ts'
@@ -50,11 +49,11 @@ export function YearSection(props: YearSectionProps) {
         <h2>{say.heading(year)}</h2>
         {made.length === 0 || impossible.length > 0 ? null : <YearStepper year={year} onYear={setYear} />}
       </div>
-      {made.length === 0 ? <Unwished text={say.noWishes} count={0} /> : <p class="days-wishes">{say.wished(names)}</p>}
+      {made.length === 0 ? <Unwished text={say.noWishes} /> : <p class="days-wishes">{say.wished(names)}</p>}
       {impossible.length === 0 ? null : (
         <>
           <Warnings sentences={impossible} />
-          <Unwished text={null} count={made.length} />
+          <Unwished text={null} />
         </>
       )}
       {made.length > 0 && impossible.length === 0 ? <WholeYear {...props} year={year} /> : null}
@@ -62,35 +61,11 @@ export function YearSection(props: YearSectionProps) {
   )
 }
 
-/** Frames that the board is given to be drawn, and then its fold. */
-const PATIENCE = 120
-
-/** Goes to the board, opens the answer, unfolds the wishes there and puts the focus on the first, as soon as each is drawn. */
-function toWishes(title: string): void {
-  backToBoard()
-  openAnswer('light')
-  putBeside('answers')
-  const look = (frames: number): void => {
-    const select = document.querySelector<HTMLElement>('.light-wishes select')
-    if (select !== null) {
-      select.closest('details')?.scrollIntoView({ block: 'start' })
-      select.focus({ preventScroll: true })
-      return
-    }
-    const summary = [...document.querySelectorAll('summary')].find(({ textContent }) => textContent === title)
-    const fold = summary?.closest('details')
-    if (fold !== null && fold !== undefined) fold.open = true
-    if (frames > 0) requestAnimationFrame(() => look(frames - 1))
-  }
-  requestAnimationFrame(() => look(PATIENCE))
-}
-
-function Unwished({ text, count }: { readonly text: string | null; readonly count: number }) {
-  const { title, titleCount } = lightWords.wishes
+function Unwished({ text }: { readonly text: string | null }) {
   return (
     <div class="days-empty">
       {text === null ? null : <p>{text}</p>}
-      <button type="button" class="button" onClick={() => toWishes(count === 0 ? title : titleCount(count))}>
+      <button type="button" class="button" onClick={toWishes}>
         {say.toWishes}
       </button>
     </div>
@@ -222,7 +197,7 @@ function Reason({ plan, scene, zone, year }: YearSectionProps & { readonly year:
         ))}
       </ul>
       <p>{say.what}</p>
-      <Unwished text={null} count={found.alone.length} />
+      <Unwished text={null} />
     </>
   )
 }

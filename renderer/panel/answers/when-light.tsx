@@ -68,7 +68,9 @@ export function WhenLight({ plan, found, today }: WhenLightProps) {
         <AllSides plan={plan} light={light} />
         <p class="hint">{lightWords.angles}</p>
       </Fold>
-      <LightWishesForm plan={plan} />
+      <div class="wishes-fold">
+        <LightWishesForm plan={plan} />
+      </div>
       <ExposureAnswer plan={plan} found={found} />
       <button type="button" class="button" onClick={() => openPage('days')}>
         {lightWords.bestDays}

@@ -1,13 +1,13 @@
-/** The left of the strip: the day in words and as a field, steps by day and week, where the sun is, when sun and moon are up, the clock. */
+/** The left of the strip: the day in words and as a field, steps by day and week, where the sun is, the clock, the light conditions. */
 import { formatDay } from '#core/time/civil.ts'
-import { moonPhaseText } from '#renderer/text/light-text.ts'
 import { Icon, type IconName } from '#renderer/part/icon.tsx'
-import { degreesText, rounded, share } from '#renderer/text/figure.ts'
+import { degreesText, rounded } from '#renderer/text/figure.ts'
 import { day, daylight } from '#renderer/state/plan/daylight.ts'
 import { dayBoard } from '#renderer/state/plan/calm-board.ts'
 import { stripWords } from '#renderer/words/en-day-strip.ts'
 import { DateField } from './date-field.tsx'
 import { goDays, goNow } from '#renderer/state/act/go-day.ts'
+import { LightChips } from './light-chips.tsx'
 import { directText, upText } from './up-times.ts'
 import { ZoneChooser } from './zone-chooser.tsx'
 
@@ -23,7 +23,7 @@ function StepButton({ icon, name, days }: { icon: IconName; name: string; days: 
   )
 }
 
-/** Follows the chosen instant. */
+/** Follows the chosen instant; when the sun is up, and on the subject, stands in its hint. */
 function SunWords() {
   const sun = dayBoard.assessment.value?.light.sun
   const today = daylight.value
@@ -33,23 +33,9 @@ function SunWords() {
   const up = upText(today.sun, today.day, today.zone)
   const direct = directText(today.sun, today.direct.subject, today.day, today.zone)
   const stands = stripWords.sunPlace(degreesText(altitude), azimuth)
-  // What reaches the subject counts; the level horizon's times are told where there is room.
   return (
     <p class="strip-line" title={stripWords.sunLine(stands, direct === null ? up : `${up}, ${direct}`)}>
-      {stripWords.sunLine(stands, direct ?? up)}
-    </p>
-  )
-}
-
-/** Lit as at the chosen instant, like everywhere on the board, and told first like the sun's place; the hint has its clock time. */
-function MoonWords() {
-  const light = dayBoard.assessment.value?.light
-  const today = daylight.value
-  if (light === undefined || today === null) return null
-  const up = upText(today.moon, today.day, today.zone)
-  return (
-    <p class="strip-line" title={stripWords.moonLineHint(moonPhaseText(light, today.zone), up)}>
-      {stripWords.moonLine(share(light.moon.phase.lit), up)}
+      {stands}
     </p>
   )
 }
@@ -70,9 +56,11 @@ export function DayBlock() {
         <StepButton icon="later" name={stripWords.later} days={1} />
         <StepButton icon="week-later" name={stripWords.weekLater} days={7} />
       </div>
-      <SunWords />
-      <MoonWords />
-      <ZoneChooser />
+      <div class="strip-row strip-said">
+        <SunWords />
+        <ZoneChooser />
+      </div>
+      <LightChips />
     </div>
   )
 }

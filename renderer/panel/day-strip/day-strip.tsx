@@ -4,6 +4,7 @@ import { stripWords } from '#renderer/words/en-day-strip.ts'
 import { DayBlock } from './day-block.tsx'
 import { followTimeDrag } from './hold-time.ts'
 import { HourMarks } from './hours.tsx'
+import { MoonBar } from './moon-bar.tsx'
 import { SkyBand } from './sky-band.tsx'
 import { hasSpot } from './strip-signals.ts'
 import { TimeLine } from './time-line.tsx'
@@ -49,8 +50,9 @@ function Chart() {
   return (
     <div class="day-chart" ref={chart}>
       <SkyBand />
-      <HourMarks />
       <WindowBars {...measure} />
+      <MoonBar />
+      <HourMarks />
       <TimeLine line={line} />
     </div>
   )

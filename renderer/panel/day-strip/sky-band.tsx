@@ -1,7 +1,7 @@
-/** The sky of the day: twilight in steps of grey, the sun's height as a band, noon, the moon's line with its disc. */
+/** The sky of the day behind everything else on the strip: twilight in steps of grey, the sun's height as a low figure, noon. */
 import { computed } from '@preact/signals'
 import type { ComponentChildren } from 'preact'
-import { moonPhase, sunAt } from '#core/light/sky.ts'
+import { sunAt } from '#core/light/sky.ts'
 import { apparentAltitude } from '#core/light/refraction.ts'
 import type { DayLight } from '#core/plan/day-light.ts'
 import { formatClock, formatDay } from '#core/time/civil.ts'
@@ -9,11 +9,13 @@ import { steady } from '#renderer/job/steady.ts'
 import { degreesText } from '#renderer/text/figure.ts'
 import { daylight } from '#renderer/state/plan/daylight.ts'
 import { stripWords } from '#renderer/words/en-day-strip.ts'
-import { MoonDisc } from './moon-disc.tsx'
-import { BOX, type Sample, bandPath, highest, curvePath, skySteps } from './sky-curve.ts'
+import { BOX, bandPath, skySteps } from './sky-curve.ts'
 import { curves } from './strip-signals.ts'
 import { shareOf } from './time-axis.ts'
 import { hiddenSpans, upText } from './up-times.ts'
+
+/** The part of the strip's height that the sun's figure takes at the most. */
+const LOW = 0.45
 
 const percent = (part: number): string => `${(part * 100).toFixed(3)}%`
 
@@ -28,20 +30,13 @@ const sky = computed(() => {
   const drawn = curves.value
   const events = daySun.value
   if (drawn === null || events === null || events.day !== drawn.day) return null
-  const { day, at, top, sun, moon } = drawn
+  const { day, at, top, sun } = drawn
   return {
     steps: skySteps(at, day, events.sun).map(({ from, until, level }, index) => (
       // oxlint-disable-next-line react/no-array-index-key -- they move with the light; each keeps its element
       <Span key={index} day={day} from={from} until={until} kind={`sky-${level}`} />
     )),
-    fill: <path class="sun-fill" d={bandPath(day, sun, top)} />,
-    lines: (
-      <>
-        <path class="sun-line" d={curvePath(day, sun, top)} />
-        <path class="moon-line" d={curvePath(day, moon, top)} />
-        <path class="horizon-line" d={`M0 ${BOX.height}H${BOX.width}`} />
-      </>
-    ),
+    fill: <path class="sun-fill" d={bandPath(day, sun, top / LOW)} />,
   }
 })
 
@@ -50,17 +45,20 @@ interface SpanProps {
   readonly from: number
   readonly until: number
   readonly kind: string
+  /** No higher than the sun's figure. */
+  readonly low?: boolean
   readonly children?: ComponentChildren
 }
 
-function Span({ day, from, until, kind, children }: SpanProps) {
+function Span({ day, from, until, kind, low = false, children }: SpanProps) {
   const across = (instant: number): number => shareOf(day, instant) * BOX.width
   return (
     <rect
       class={kind}
       x={across(from).toFixed(2)}
       width={(across(until) - across(from)).toFixed(2)}
-      height={BOX.height}
+      y={low ? BOX.height * (1 - LOW) : 0}
+      height={low ? BOX.height * LOW : BOX.height}
     >
       {children}
     </rect>
@@ -72,7 +70,7 @@ export function SkyBand() {
   const today = daylight.value
   const shapes = sky.value
   if (drawn === null || today === null || shapes === null || today.day !== drawn.day) return null
-  const { day, top, moon } = drawn
+  const { day } = drawn
   return (
     <div class="sky-band">
       <svg
@@ -88,14 +86,12 @@ export function SkyBand() {
         {shapes.steps}
         {shapes.fill}
         {hiddenSpans(today.sun, today.direct.subject, day).map(({ from, until }) => (
-          <Span key={from} day={day} from={from} until={until} kind="sun-behind">
+          <Span key={from} day={day} from={from} until={until} kind="sun-behind" low>
             <title>{stripWords.behindGround(formatClock(from, today.zone), formatClock(until, today.zone))}</title>
           </Span>
         ))}
-        {shapes.lines}
       </svg>
       <Noon today={today} />
-      <Moon today={today} heights={moon} top={top} />
     </div>
   )
 }
@@ -112,24 +108,7 @@ function Noon({ today }: { today: DayLight }) {
       : stripWords.noonBelow(clock, degreesText(-altitude))
   return (
     <span class="noon" style={{ left: percent(shareOf(today.day, noon)) }} title={hint}>
-      {stripWords.noon(clock)}
-    </span>
-  )
-}
-
-/** As it looks where it stands highest; its lit share is told for the chosen instant alone, which this picture doesn't follow. */
-function Moon({ today, heights, top }: { today: DayLight; heights: readonly Sample[]; top: number }) {
-  const at = curves.value?.at
-  const peak = highest(heights)
-  if (peak === null || at === undefined) return null
-  const phase = moonPhase(at, peak.instant)
-  return (
-    <span
-      class="moon-place"
-      style={{ left: percent(shareOf(today.day, peak.instant)), top: percent(1 - Math.min(1, peak.altitude / top)) }}
-      title={stripWords.moonHint(formatClock(peak.instant, today.zone), degreesText(peak.altitude))}
-    >
-      <MoonDisc phase={phase} />
+      <span class="unseen">{stripWords.noon(clock)}</span>
     </span>
   )
 }

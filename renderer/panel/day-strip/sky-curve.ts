@@ -72,12 +72,7 @@ function path(points: readonly Point[]): string {
   return points.map(([x, y], index) => `${index === 0 ? 'M' : 'L'}${x.toFixed(1)} ${y.toFixed(1)}`).join('')
 }
 
-/** The outline of the height above the horizon; nothing where it stays below. */
-export function curvePath(day: CivilDay, heights: readonly Sample[], top: number): string {
-  return runsAbove(day, heights, top).map(path).join('')
-}
-
-/** The same, closed along the horizon, to be filled. */
+/** The outline of the height above the horizon, closed along it to be filled; nothing where it stays below. */
 export function bandPath(day: CivilDay, heights: readonly Sample[], top: number): string {
   return runsAbove(day, heights, top)
     .map((run) => {

@@ -24,13 +24,13 @@ export const curves = computed(() => {
   return { day: today, at, top: topAltitude(at.lat), sun: sunSamples(at, today), moon: moonSamples(at, today) }
 })
 
-const landmark = computed(() => plan.value?.landmark ?? null)
+export const stripLandmark = computed(() => plan.value?.landmark ?? null)
 
 /** What each wish made is called. */
 export const wishNames = computed((): ReadonlyMap<WishKind, string> => {
   const shoot = boardShoot.value
   if (shoot === null) return new Map()
-  const named = { shoot, landmark: landmark.value }
+  const named = { shoot, landmark: stripLandmark.value }
   return new Map(wishesMade(shoot.light).map((kind) => [kind, wishName(kind, named)]))
 })
 

@@ -84,7 +84,7 @@ function CommonRow({ today, width, wide }: RowProps) {
   if (common.length === 0) {
     const text = noCommonText(today, (kind) => names.get(kind) ?? '')
     return (
-      <li class="window-row window-none" title={text}>
+      <li class="window-row window-first window-none" title={text}>
         {text}
       </li>
     )
@@ -99,7 +99,7 @@ function CommonRow({ today, width, wide }: RowProps) {
     width,
   )
   return (
-    <li class="window-row">
+    <li class="window-row window-first">
       {bars.map((bar, index) => (
         <CommonBar
           // They move with the light; each keeps its element.

@@ -8,7 +8,6 @@ import {
   BOX,
   bandPath,
   highest,
-  curvePath,
   samples,
   skySteps,
   sunSamples,
@@ -68,13 +67,13 @@ describe('the height', () => {
       day,
       (instant) => Math.cos(((instant - day.start) / (day.end - day.start)) * 2 * Math.PI) * 30,
     )
-    expect(curvePath(day, heights, 90).match(/M/g)).toHaveLength(2)
+    expect(bandPath(day, heights, 90).match(/M/g)).toHaveLength(2)
   })
 
   test('is nothing on a polar night', () => {
     const night = dayOf('2026-12-15', 'Europe/Oslo')
     const heights = sunSamples(TROMSO, night)
-    expect(curvePath(night, heights, topAltitude(69.65))).toBe('')
+    expect(bandPath(night, heights, topAltitude(69.65))).toBe('')
     expect(highest(heights)).toBeNull()
   })
 
