@@ -21,10 +21,10 @@ export const COMMANDS = [
   { id: 'find', label: 'Find spots', accelerator: 'CmdOrCtrl+F', menu: 'Edit' },
   { id: 'go-to-place', label: 'Go to a place', accelerator: 'CmdOrCtrl+G', menu: 'Edit' },
   { id: 'settings', label: 'Settings', accelerator: 'CmdOrCtrl+,', menu: 'Edit' },
-  { id: 'keep-spot', label: 'Keep this spot', accelerator: 'CmdOrCtrl+K', menu: 'Spot' },
-  { id: 'duplicate-spot', label: 'Duplicate the spot', accelerator: 'CmdOrCtrl+D', menu: 'Spot' },
+  { id: 'keep-spot', label: 'Save a copy', accelerator: 'CmdOrCtrl+K', menu: 'Spot' },
+  { id: 'duplicate-spot', label: 'Duplicate and open', accelerator: 'CmdOrCtrl+D', menu: 'Spot' },
   { id: 'side-by-side', label: 'Side by side', accelerator: 'CmdOrCtrl+I', menu: 'Spot' },
-  { id: 'best-days', label: 'Best days', accelerator: 'CmdOrCtrl+J', menu: 'Spot' },
+  { id: 'best-days', label: 'Which days?', accelerator: 'CmdOrCtrl+J', menu: 'Spot' },
   { id: 'theme', label: 'Light or dark', accelerator: 'Shift+CmdOrCtrl+L', menu: 'View' },
   { id: 'help', label: 'Help', accelerator: 'F1', menu: 'Help' },
 ] as const satisfies readonly Command[]

@@ -60,7 +60,7 @@ export const PAGES: readonly PageRow[] = [
   },
   {
     id: 'days',
-    button: null,
+    button: () => ({ text: words.board.whichDays }),
     ready: hasSpot,
     notReady: null,
     Page: later('days', async () => (await import('#renderer/page/days/days-page.tsx')).DaysPage),

@@ -45,7 +45,7 @@ describe('a held proportion that is not kept', () => {
       const { landmarkFill } = held.shot
       const share = landmarkFill.share * times * (here / wishedProportion(planOf(shoot, held)))
       const shot = { ...held.shot, landmarkFill: { ...landmarkFill, share } }
-      return sentences(planOf(shoot, { ...held, shot })).find((text) => text.startsWith('The proportion is not kept'))
+      return sentences(planOf(shoot, { ...held, shot })).find((text) => text.startsWith('The proportion is not held'))
     }
     expect(told(1)).toBeUndefined()
     expect(told(1.1)).toMatch(/Old Light should be [\d.]+ times the size of .+ and is [\d.]+ times\. Move the camera/u)
@@ -59,7 +59,7 @@ describe('a held proportion that is not kept', () => {
     expect(assess(plan).problems).toEqual(expect.arrayContaining(['landmark-behind-camera', 'proportion-not-held']))
     const all = sentences(plan)
     expect(all.some((text) => text.includes('lies behind the camera'))).toBe(true)
-    expect(all.some((text) => text.startsWith('The proportion is not kept'))).toBe(false)
+    expect(all.some((text) => text.startsWith('The proportion is not held'))).toBe(false)
   })
 })
 
