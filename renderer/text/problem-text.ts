@@ -61,7 +61,7 @@ export function problemParts(plan: Plan, found: Assessment, units: UnitSystem): 
 }
 
 /** The first stop of a lens at which diffraction shows: there is no f/21 to turn the ring to. */
-export function diffractionText({ diffractionFrom }: Sharpness): string {
+export function diffractionText({ diffractionFrom }: Pick<Sharpness, 'diffractionFrom'>): string {
   return aperture(nextThirdStop(diffractionFrom)?.mark ?? diffractionFrom)
 }
 

@@ -144,7 +144,7 @@ export const daysWords = {
     /** After "clear" or "partly behind the hill". */
     hillUnsure: (away: string) => `but unknown from ${away} on`,
     found: (count: number, total: number, since: string, behind: number) =>
-      `${count === total ? `${count}` : `${count} of ${total}`} found from ${since}${behind === 0 ? '' : behind === count ? ', all behind the hill' : `, ${behind} behind the hill`}`,
+      `${total} found from ${since}${count === total ? '' : `, ${count} fit your settings`}${behind === 0 ? '' : behind === count ? ', all behind the hill' : `, ${behind} behind the hill`}`,
     more: (count: number) => `The first ${count} are listed.`,
     again: 'Search from the planned day',
     working: (share: string) => `Searching: ${share}`,

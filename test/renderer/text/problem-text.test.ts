@@ -4,7 +4,7 @@ import { assess } from '#core/plan/assess.ts'
 import { newLandmark, newShoot, newSpot } from '#core/record/new-records.ts'
 import { planOf } from '#core/plan/plan.ts'
 import { wishedProportion } from '#core/plan/proportion-ring.ts'
-import { lensNote, problemParts, problemSentences } from '#renderer/text/problem-text.ts'
+import { diffractionText, lensNote, problemParts, problemSentences } from '#renderer/text/problem-text.ts'
 import { words } from '#renderer/words/en.ts'
 
 const AT = { lat: 46.4, lon: -33.6 }
@@ -27,6 +27,12 @@ describe('every problem', () => {
     expect(text.endsWith('.')).toBe(true)
     expect(text.length).toBeGreaterThan(40)
   })
+})
+
+test('diffraction is told from a stop that a lens has', () => {
+  expect(diffractionText({ diffractionFrom: 21.4 })).toBe('f/22')
+  expect(diffractionText({ diffractionFrom: 14.9 })).toBe('f/16')
+  expect(diffractionText({ diffractionFrom: 90 })).toBe('f/90')
 })
 
 test('each problem found is told once', () => {
