@@ -29,7 +29,7 @@ export function prepareDataFolder(folder: string): Result<null, 'data-folder'> {
   return obstacle === null ? done(null) : failed('data-folder', `${obstacle} ${WHAT_TO_DO}`)
 }
 
-const WHAT_TO_DO = `Mend that, or name another folder in the environment variable ${DATA_VARIABLE}.`
+const WHAT_TO_DO = `Fix that, or name another folder in the environment variable ${DATA_VARIABLE}.`
 
 /** What keeps a folder from being used, as a sentence; null when nothing does. */
 function obstacleAt(folder: string): string | null {
@@ -41,7 +41,7 @@ function obstacleAt(folder: string): string | null {
     }
     if (entry.isSymbolicLink() && statSync(folder, { throwIfNoEntry: false }) === undefined)
       return `Standpoint's folder ${folder} is a link that leads nowhere.`
-    if (!statSync(folder).isDirectory()) return `Standpoint's folder ${folder} is no folder but a file.`
+    if (!statSync(folder).isDirectory()) return `Standpoint's folder ${folder} is not a folder but a file.`
     accessSync(folder, constants.R_OK | constants.X_OK)
     readdirSync(folder)
     return null
@@ -61,7 +61,7 @@ function whyOf(error: unknown, folder: string): string {
       return 'its disk may only be read'
     case 'ENOTDIR':
     case 'EEXIST':
-      return `something on the way to it, in ${dirname(folder)}, is no folder`
+      return `something on the way to it, in ${dirname(folder)}, is not a folder`
     case 'ENOENT':
       return `a link on the way to it, in ${dirname(folder)}, leads nowhere`
     case 'ELOOP':

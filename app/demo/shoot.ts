@@ -141,7 +141,7 @@ const NOTES: readonly SpotNotes[] = [
     },
   },
   {
-    notes: 'Long lens from across the road. Upright frame with the light above the box.',
+    notes: 'Long lens from across the road. Portrait frame with the light above the box.',
     stars: 2,
     status: 'idea',
     permission: { state: 'not-needed', whom: '', until: null },

@@ -47,7 +47,7 @@ export function readDrawnGeojson(
   if (near !== null && swappedAway(lines, near)) {
     return failed(
       'swapped',
-      'Read as longitude, latitude, it lies far away; turned about, it lies here. Save it with longitude first.',
+      'Its positions are far away, but right with the two numbers swapped. Save it with longitude first.',
     )
   }
   const counts = { crossing: 0, 'no-size': 0, holes: 0 }
@@ -95,7 +95,7 @@ function tooMany(count: number, most: number): string {
 }
 
 function nothingUsable(crossing: number, points: number): string {
-  if (crossing > 0) return 'Its outlines cross themselves, so none of them encloses an area. Mend them and try again.'
+  if (crossing > 0) return 'Its outlines cross themselves, so none of them encloses an area. Fix them and try again.'
   if (points > 0) return 'It has points only. Lines and areas are needed.'
   return 'It has no line and no area of any size.'
 }

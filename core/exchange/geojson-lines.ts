@@ -55,15 +55,18 @@ function notGeojson(what: string): Fault {
 export function gatherLines(text: string): Result<FoundLines, GeojsonReason> {
   const value = parsedJson(text.replace(/^\u{feff}/u, ''))
   if (value === undefined)
-    return failed('not-json', 'It is no JSON: perhaps it is cut short, or another kind of file. Choose a GeoJSON file.')
-  if (!isMembers(value) || typeof value['type'] !== 'string') return notGeojson('It is JSON, but says no GeoJSON type.')
+    return failed(
+      'not-json',
+      'This file is not GeoJSON: perhaps it is cut short, or another kind of file. Choose a GeoJSON file.',
+    )
+  if (!isMembers(value) || typeof value['type'] !== 'string') return notGeojson('This file is not GeoJSON.')
   const found: Gathering = { lines: [], points: 0, empty: 0 }
   const fault = gather(value, '', found, 0)
   return fault ?? done(found)
 }
 
 function gather(value: unknown, name: string, found: Gathering, depth: number): Fault | null {
-  if (!isMembers(value) || depth > DEEPEST) return notGeojson('A part of it is no GeoJSON object.')
+  if (!isMembers(value) || depth > DEEPEST) return notGeojson('This file is not GeoJSON.')
   const system = otherSystem(value['crs'])
   if (system !== null) {
     return failed('other-system', `Its coordinates are in ${system}. Save it in WGS 84, longitude and latitude.`)
@@ -82,7 +85,7 @@ function gather(value: unknown, name: string, found: Gathering, depth: number): 
 }
 
 function gatherAll(list: unknown, name: string, found: Gathering, depth: number): Fault | null {
-  if (!Array.isArray(list)) return notGeojson('A collection in it has no list.')
+  if (!Array.isArray(list)) return notGeojson('This file is not GeoJSON.')
   for (const part of list) {
     const fault = gather(part, name, found, depth + 1)
     if (fault !== null) return fault
@@ -116,7 +119,7 @@ function gatherGeometry(type: unknown, coordinates: unknown, name: string, found
     return null
   }
   const parts = partsOf(type, coordinates)
-  if (parts === null) return notGeojson(`“${shown(type)}” is no type of GeoJSON.`)
+  if (parts === null) return notGeojson(`“${shown(type)}” is not a type of GeoJSON.`)
   const { list, area } = parts
   if (!Array.isArray(list)) return notGeojson(`A ${shown(type)} in it has no coordinates.`)
   if (list.length === 0) found.empty += 1
@@ -143,7 +146,7 @@ function partsOf(type: unknown, coordinates: unknown): { list: unknown; area: bo
 }
 
 function readPositions(line: unknown): Result<LatLon[], GeojsonReason> {
-  if (!Array.isArray(line)) return notGeojson('The coordinates of a line in it are no list.')
+  if (!Array.isArray(line)) return notGeojson('The coordinates of a line in it are not a list.')
   const places: LatLon[] = []
   for (const position of line) {
     const [lon, lat] = Array.isArray(position) ? (position as readonly unknown[]) : []
@@ -164,11 +167,11 @@ function outOfRange(lon: number, lat: number): Fault | null {
   if (Math.abs(lon) <= 90 && Math.abs(lat) <= 360) {
     return failed(
       'swapped',
-      `A position in it is ${pair}: as longitude, latitude that is no place. Save it with longitude first.`,
+      `A position in it is ${pair}: as longitude, latitude that is not on the earth. Save it with longitude first.`,
     )
   }
   return failed(
     'out-of-range',
-    `A position in it is ${pair}: no degrees, perhaps metres of a map. Save it in WGS 84, longitude and latitude.`,
+    `A position in it is ${pair}: not degrees, perhaps metres of a map. Save it in WGS 84, longitude and latitude.`,
   )
 }

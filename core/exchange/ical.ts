@@ -65,7 +65,7 @@ function eventLines(event: CalendarEvent, stamp: number): Result<readonly string
   if (url !== undefined && !/^[a-z][a-z0-9+.-]*:[\u0021-\u007e]+$/iu.test(url)) {
     return failed(
       'not-a-url',
-      `“${url}” of ${quoted(event)} is no web address: write it whole, with https:// before it.`,
+      `“${url}” of ${quoted(event)} is not a web address: write it whole, with https:// before it.`,
     )
   }
   return done([

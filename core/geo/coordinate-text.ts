@@ -36,7 +36,7 @@ const LONGEST = 200
 /** `reference` is a place nearby (such as the middle of the map) that completes short codes. */
 export function parseCoordinates(text: string, reference: LatLon | null = null): CoordinateResult {
   if (text.length > LONGEST) {
-    return failed('unreadable', `A text of ${text.length} characters is no coordinate. Paste only the coordinates.`)
+    return failed('unreadable', 'That is too long for coordinates. Paste only the coordinates.')
   }
   const plain = plainCharacters(text)
   if (plain === '') return failed('empty', 'Nothing was typed. Type coordinates, such as 46.4030, -33.5945.')
@@ -73,7 +73,7 @@ function readCode(plain: string, reference: LatLon | null): CoordinateResult | n
   const kind = codeKind(first)
   if (kind === 'full' && rest.length === 0) return middleOf(first)
   if (kind !== 'short')
-    return failed('unreadable', `"${plain}" is no valid Open Location Code. Compare it with its source.`)
+    return failed('unreadable', `"${plain}" is not a valid Open Location Code. Compare it with its source.`)
   if (reference === null || rest.length > 0) return failed('short-code', `"${plain}" ${SHORT_CODE}`)
   return middleOf(recoverCode(first, reference))
 }

@@ -23,7 +23,7 @@ export function parseGeoUri(text: string): Result<GeoUri, 'unreadable' | 'out-of
   if (match === null) {
     return failed(
       'unreadable',
-      `"${text}" is no geo URI. It must look like geo:46.4030,-33.5945 with nothing after it but ;u=.`,
+      `"${text}" is not a geo URI. It must look like geo:46.4030,-33.5945 with nothing after it but ;u=.`,
     )
   }
   const [lat, lon] = [Number(match[1]), Number(match[2])]
@@ -39,7 +39,7 @@ export function parseGeoUri(text: string): Result<GeoUri, 'unreadable' | 'out-of
   if (uncertainty !== undefined && !/^\d+(?:\.\d+)?$/u.test(uncertainty)) {
     return failed(
       'unreadable',
-      `The uncertainty "${uncertainty}" in the geo URI is no number. Remove ;u= or give metres.`,
+      `The uncertainty "${uncertainty}" in the geo URI is not a number. Remove ;u= or give metres.`,
     )
   }
   return done({

@@ -64,7 +64,7 @@ export function sightline(
   refraction: number,
   obstructions: readonly Obstruction[] = [],
 ): Sightline {
-  if (!(target.high >= target.low)) throw new RangeError(`top ${target.high} below foot ${target.low}`)
+  if (!(target.high >= target.low)) throw new RangeError(`top ${target.high} below base ${target.low}`)
   const distance = Math.hypot(target.east - eye.east, target.north - eye.north)
   const found = nothingYet(target)
   if (distance > 0) {

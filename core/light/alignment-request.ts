@@ -42,17 +42,20 @@ export const LATEST = Date.UTC(2101, 0, 1)
 export function checkedRequest(request: AlignmentRequest): Result<AlignmentRequest, AlignmentReason> {
   const { at, target, tolerance, from, until } = request
   if (!isLatLon(at.lat, at.lon))
-    return failed('no-place', `Latitude ${at.lat}, longitude ${at.lon} is no place. Latitudes run from -90 to 90.`)
+    return failed(
+      'no-place',
+      `Latitude ${at.lat}, longitude ${at.lon} is not on the earth. Latitudes run from -90 to 90.`,
+    )
   if (!Number.isFinite(target.bearing) || !(Math.abs(target.altitude) <= 90))
     return failed(
       'no-direction',
-      `Bearing ${target.bearing}, altitude ${target.altitude} is no direction. Altitudes run from -90 to 90 degrees.`,
+      `Bearing ${target.bearing}, altitude ${target.altitude} is not a direction. Altitudes run from -90 to 90 degrees.`,
     )
   if (!(tolerance > 0 && tolerance <= WIDEST_TOLERANCE))
     return failed('tolerance', `A tolerance of ${tolerance} degrees: give more than 0 and at most ${WIDEST_TOLERANCE}.`)
   if (!(from >= EARLIEST && from < LATEST && until >= EARLIEST && until <= LATEST))
     return failed('no-dates', 'Alignments are computed for the years 1900 to 2100. Choose dates within them.')
-  if (until <= from) return failed('reversed', 'The search ends before it begins. Choose an end after its beginning.')
+  if (until <= from) return failed('reversed', 'The search ends before it starts. Choose a later end.')
   if (until - from > LONGEST_SEARCH)
     return failed('too-long', 'A search spans ten years at most. Choose an earlier end, or search in parts.')
   return done(request)

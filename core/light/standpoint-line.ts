@@ -103,7 +103,7 @@ function standOnCrest(outline: number, reach: number, over: ReturnType<typeof cr
 
 function whyNot(request: StandLineRequest, middle: LatLon | null): Result<LatLon, StandLineReason> {
   if (middle === null || !isLatLon(middle.lat, middle.lon))
-    return failed('no-place', 'The landmark stands nowhere on the map. Give it its points first.')
+    return failed('no-place', 'The landmark is not on the map yet. Place it first.')
   if (!(request.instant >= EARLIEST && request.instant < LATEST))
     return failed('no-dates', 'Sun and moon are computed for the years 1900 to 2100. Choose a date within them.')
   if (!(request.reach > NEAREST && request.reach <= FARTHEST))
@@ -132,7 +132,7 @@ export function standLine(request: StandLineRequest): Result<StandLine, StandLin
     points.push({ at, distance, altitude: apparentAltitude(disc.altitude) })
   }
   if (points.length < 2)
-    return failed('overhead', `The ${body} stands too nearly overhead to be behind anything. Choose another time.`)
+    return failed('overhead', `The ${body} is too nearly overhead to be behind anything. Choose another time.`)
   const edges = crestEdges(request.landmark, request.level)
   const far = points.at(-1)?.distance ?? request.reach
   const outline = outlineDistance(request.landmark, middle, bodyAt(body, middle, instant).azimuth + 180)

@@ -1,4 +1,4 @@
-/** How sharp: the aperture that holds the subject end to end, the field it gives, and how soft the landmark turns. */
+/** How sharp: the aperture that holds the subject front to back, the field it gives, and how soft the landmark turns. */
 import { type FStop, exactAperture, nextThirdStop } from './aperture.ts'
 import { type FieldLimits, apertureToHold, blurDisc, fieldLimits } from './depth-of-field.ts'
 import { airyDisc, diffractionSetsIn } from './diffraction.ts'
@@ -40,6 +40,8 @@ export interface Sharpness {
   readonly needed: number
   /** The next third stop; null when beyond f/64. */
   readonly neededStop: FStop | null
+  /** True when even the lens's maximum aperture is more than is needed; false without a lens. */
+  readonly anyStop: boolean
   /** f-number used for the limits and the softness, as marked and exact. */
   readonly used: FStop
   readonly limits: FieldLimits
@@ -97,6 +99,7 @@ export function sharpness(question: SharpnessQuestion): Sharpness {
     focusDistance,
     needed,
     neededStop,
+    anyStop: question.lens !== null && needed <= exactAperture(widestAt(question.lens, focalLength)),
     ...chosen,
     limits,
     endToEnd: limits.near <= near * (1 + SLACK) && (limits.far === null || limits.far >= far * (1 - SLACK)),

@@ -59,7 +59,7 @@ export function standForFill(plan: Plan): Result<Spot, StandReason> {
   if (distance === 'never') {
     return failed(
       'cannot-be',
-      `With ${figure(shot.focalLength)} mm the subject can't fill that much of the frame: it would have to stand inside the lens's nearest place.`,
+      `With ${figure(shot.focalLength)} mm the subject cannot fill that much of the frame: the camera would have to be too close to it.`,
     )
   }
   return done(standingAt(plan, bearing, distance).spot)
@@ -138,7 +138,7 @@ export function standForBothFills(plan: Plan, bearing: number): Result<Spot, Sta
   if (distance === 'never') return cannotStand(plan, bearing, wantedShare)
   const there = standingAt(plan, bearing, distance)
   const pair = pairAt(there)
-  if (pair === null) return failed('cannot-be', 'No place on this line gives both fills.')
+  if (pair === null) return failed('cannot-be', 'No place on this line gives both sizes.')
   return done({ ...there.spot, shot: { ...shot, focalLength: pair.made.focalLength } })
 }
 
@@ -149,19 +149,16 @@ function cannotStand(plan: Plan, bearing: number, wantedShare: number): Result<n
   if (farthest !== null && farthest < wantedShare) {
     return failed(
       'too-large',
-      `It cannot be: with the subject filling as wished, the landmark takes at most ${percent(farthest)} of the ${side} from this side, however far back the camera stands. Wish for less of the landmark or more of the subject.`,
+      `Not possible: with the subject at the size you want, the landmark fills at most ${percent(farthest)} of the ${side} from this side, however far back the camera is. Ask for a smaller landmark or a larger subject.`,
     )
   }
   if (nearest !== null && nearest > wantedShare) {
     return failed(
       'too-small',
-      `It cannot be: even from right beside the subject the landmark takes ${percent(nearest)} of the ${side}. Wish for more of the landmark or less of the subject.`,
+      `Not possible: even from right beside the subject the landmark fills ${percent(nearest)} of the ${side}. Ask for a larger landmark or a smaller subject.`,
     )
   }
-  return failed(
-    'cannot-be',
-    'It cannot be from this side: the landmark is not before the camera while the subject fills as wished.',
-  )
+  return failed('cannot-be', 'Not possible from this side: the landmark would not be in front of the camera.')
 }
 
 /**

@@ -66,19 +66,16 @@ export function civilDayOf(instant: number, zone: Zone): CivilDay {
 /** The day of a date as typed or stored. */
 export function civilDay(date: string, zone: Zone): Result<CivilDay, DayReason> {
   if (!/^\d{4}-\d{2}-\d{2}$/u.test(date)) {
-    return failed('unreadable', `“${date}” is no date: write year, month and day, such as 2026-06-21.`)
+    return failed('unreadable', `“${date}” is not a date: write year, month and day, such as 2026-06-21.`)
   }
   const plain = plainDate(date)
-  if (plain === null) return failed('no-such-day', `The calendar has no ${date}: choose another day.`)
+  if (plain === null) return failed('no-such-day', `${date} does not exist in the calendar: choose another day.`)
   if (date < FIRST_DATE || date > LAST_DATE) {
     return failed('out-of-range', `${date} is outside the years 1900 to 2100: choose a day within them.`)
   }
   const day = dayOn(plain, zone)
   if (day.start === day.end) {
-    return failed(
-      'no-such-day',
-      `${zoneName(zone)} left out ${formatDay(date)} when its clocks moved: choose another day.`,
-    )
+    return failed('no-such-day', `${formatDay(date)} was skipped in ${zoneName(zone)}: choose another day.`)
   }
   return done(day)
 }

@@ -8,7 +8,7 @@ const TYPED = /^(\d{1,2})(?:[:.h ]?(\d{2}))?\s*(a\.?m\.?|p\.?m\.?)?$/iu
 
 function unreadable(text: string): Result<never, ClockReason> {
   const shown = text.length > 40 ? `${text.slice(0, 40)}…` : text
-  return failed('unreadable', `“${shown}” is no time of day. Write hours and minutes, such as 18:30.`)
+  return failed('unreadable', `“${shown}” is not a time of day. Write hours and minutes, such as 18:30.`)
 }
 
 /** Minutes after midnight, 0..1440; 24:00 is the day's end, 1440. */

@@ -176,7 +176,7 @@ function droppingAll(method: number): UnzipDecoderConstructor {
 }
 
 const SENTENCES = {
-  'broken-archive': 'The archive was cut short or is damaged. Fetch it again.',
+  'broken-archive': 'The archive was cut short or is damaged. Download it again.',
   'too-much': 'The archive holds more than 4 GB or 2,000 files. Unpack it yourself and add the squares you need.',
   'not-written':
     'What it holds could not be written to the folder of elevation files. Look at its permissions and add it again.',

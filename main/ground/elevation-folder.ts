@@ -110,7 +110,7 @@ export async function openElevationFolder(
     if (ending !== '.zip' && !READ_ENDINGS.has(ending))
       return failed(
         'unknown-kind',
-        `${plain} is no elevation file that is read here. Choose .hgt files, .zip files with such in them, or GeoTIFFs (.tif).`,
+        `${plain} is not an elevation file that can be read here. Choose .hgt files, .zip files with such in them, or GeoTIFFs (.tif).`,
       )
     ownFolder(folder)
     const received = await takeInFile(folder, plain, body, AbortSignal.any([signal, closing.signal]))
@@ -130,7 +130,7 @@ export async function openElevationFolder(
     },
     remove: async (id) => {
       const one = (await look()).find((file) => file.id === id)
-      if (one === undefined) return failed('gone', 'That elevation file is there no more.')
+      if (one === undefined) return failed('gone', 'That elevation file is no longer there.')
       await letGo([one])
       listed = listed.filter((other) => other !== one)
       try {

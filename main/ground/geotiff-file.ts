@@ -41,13 +41,16 @@ export async function openGeotiff(
   } catch (error) {
     // Only what is said here is fit to be read; the library's words speak of its insides.
     const ours = error instanceof Error && error.message.startsWith('it ')
-    return notReadable(fileName, ours ? error.message : 'it is no TIFF, or damaged')
+    return notReadable(fileName, ours ? error.message : 'it is not a TIFF, or damaged')
   }
 }
 
 function notReadable(fileName: string, why: string): Result<never> {
   const reason = why.replace(/\.$/, '').slice(0, 200)
-  return failed('not-a-geotiff', `${fileName} cannot be read as a GeoTIFF (${reason}). Fetch or write it anew.`)
+  return failed(
+    'not-a-geotiff',
+    `${fileName} cannot be read as a GeoTIFF (${reason}). Download it again, or write it again.`,
+  )
 }
 
 /** Images of the file one after the other; a chain of them that never ends is left after forty. */

@@ -58,21 +58,22 @@ function whyUnfit(facts: PictureFacts): string | null {
     partColumns,
     partRows,
   } = facts
-  if (bands !== 1) return `has ${bands} values in each place, as a photograph has. Choose a file of elevations alone.`
+  if (bands !== 1)
+    return `has ${bands} values in each place, as a photograph has. Choose a file of elevation data alone.`
   if (format === FLOATING && bits === 16)
-    return 'keeps its heights as floating numbers of 16 bits, which step by 1 m above 1,024 m and by 4 m above 4,096 m: they are not read. Write it anew from its source by gdal_translate -ot Float32.'
+    return 'keeps its heights as floating numbers of 16 bits, which step by 1 m above 1,024 m and by 4 m above 4,096 m: they are not read. Save it again from its source by gdal_translate -ot Float32.'
   if (!SINGLE_VALUE.has(photometric) || (SHADES.has(format) && bits < 16))
     return `holds colours or shades (${bits} bits), not heights. Choose a file with whole or floating numbers of 16 bits or more.`
   if (sampleKind(format, bits) === null)
-    return `holds ${numbersName(format)} of ${bits} bits, which are not read. Write it anew, for instance by gdal_translate -ot Float32.`
+    return `holds ${numbersName(format)} of ${bits} bits, which are not read. Save it again, for instance by gdal_translate -ot Float32.`
   if (!isPackingRead(packing))
-    return `is packed by ${packingName(packing)}, which is not read. Write it anew, for instance by gdal_translate -co COMPRESS=DEFLATE.`
+    return `is packed by ${packingName(packing)}, which is not read. Save it again, for instance by gdal_translate -co COMPRESS=DEFLATE.`
   // GDAL itself writes such files in an order of its own and reads them back wrong.
   if (predictor === 3 && !littleEndian)
-    return 'keeps floating numbers with the high byte first and by predictor 3, which programs disagree on. Write it anew by gdal_translate -co PREDICTOR=2 from its source.'
-  if (masked) return 'marks its gaps by a mask, which is not read. Write it anew by gdalwarp -dstnodata -9999.'
+    return 'keeps floating numbers with the high byte first and by predictor 3, which programs disagree on. Save it again by gdal_translate -co PREDICTOR=2 from its source.'
+  if (masked) return 'marks its gaps by a mask, which is not read. Save it again by gdalwarp -dstnodata -9999.'
   if (!(partColumns > 0 && partRows > 0 && columns > 0 && rows > 0)) return 'holds no samples at all.'
   if (partColumns * partRows > LARGEST_PART)
-    return `is stored in parts of ${partColumns} × ${partRows} samples, too large to be read piece by piece. Write it anew by gdal_translate -co TILED=YES.`
+    return `is stored in parts of ${partColumns} × ${partRows} samples, too large to be read piece by piece. Save it again by gdal_translate -co TILED=YES.`
   return null
 }

@@ -94,7 +94,7 @@ export function heightsOf(
   if (DEPTHS.has(code ?? 0) || /depth/i.test(words))
     return failed(
       'unknown-heights',
-      `${fileName} holds depths, not heights above the sea. Choose a file of elevations.`,
+      `${fileName} holds depths, not heights above the sea. Choose a file of elevation data.`,
     )
   const metresPerUnit = unitOf(keys, unit)
   if (metresPerUnit === null)

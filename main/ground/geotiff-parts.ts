@@ -89,7 +89,7 @@ export function chunkLoader(image: GeoTIFFImage, parts: PartsOf): Raster['load']
     try {
       return { heights: await joined(x, y), trouble: null }
     } catch {
-      return { heights: null, trouble: `A part of ${fileName} cannot be read: the file is damaged. Fetch it again.` }
+      return { heights: null, trouble: `A part of ${fileName} cannot be read: the file is damaged. Download it again.` }
     }
   }
 }

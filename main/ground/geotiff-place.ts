@@ -57,7 +57,7 @@ export function geotiffPlace(tags: GeoTags, fileName: string): Result<GeotiffPla
   if (keys === null || affine === null)
     return failed(
       'no-place',
-      `${fileName} does not say where it lies: it is a TIFF without a place of its own. Write it anew with one, for instance by gdal_translate -a_srs and -a_ullr.`,
+      `${fileName} does not say where it lies: it is a TIFF without a place of its own. Save it again with one, for instance by gdal_translate -a_srs and -a_ullr.`,
     )
   const system = systemOf(keys, fileName)
   if (!system.ok) return system
@@ -126,7 +126,7 @@ function unknownSystem(
   const name = [words === '' ? '' : `“${words}”`, number].filter((part) => part !== '').join(', ')
   return failed(
     'unknown-system',
-    `${fileName} is drawn in ${name === '' ? 'a system it does not name' : `the system ${name}`}, which is not read here. Degrees of WGS 84, UTM zones and some national grids are: write it anew, for instance by gdalwarp -t_srs EPSG:4326.`,
+    `${fileName} is drawn in ${name === '' ? 'a system it does not name' : `the system ${name}`}, which is not read here. Degrees of WGS 84, UTM zones and some national grids are: save it again, for instance by gdalwarp -t_srs EPSG:4326.`,
   )
 }
 

@@ -54,7 +54,7 @@ export function hgtSide(fileName: string, bytes: number): Result<number, 'bad-si
   if (side !== undefined) return done(side)
   return failed(
     'bad-size',
-    `${fileName} has ${bytes.toLocaleString('en')} bytes. An .hgt file has 2,884,802 (3 arc seconds) or 25,934,402 (1 arc second): it was cut short or is something else. Fetch it again.`,
+    `${fileName} has ${bytes.toLocaleString('en')} bytes. An .hgt file has 2,884,802 (3 arc seconds) or 25,934,402 (1 arc second): it was cut short or is something else. Download it again.`,
   )
 }
 

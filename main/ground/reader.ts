@@ -157,11 +157,11 @@ function sentence(reason: ReaderReason, about: string): string {
   return `${about} ${SENTENCES[reason]}`
 }
 
-const WRITE_AGAIN = 'it is damaged. Fetch it again, or write it anew, for instance by gdal_translate.'
+const WRITE_AGAIN = 'it is damaged. Download it again, or save it again, for instance by gdal_translate.'
 
 const SENTENCES = {
-  'too-long': `was given up because reading it did not come to an end: ${WRITE_AGAIN}`,
-  'too-much-memory': `was given up because reading it takes more memory than there is for it: ${WRITE_AGAIN}`,
-  broke: 'cannot be read: reading it failed. Look at its permissions, or fetch it again.',
+  'too-long': `was not read, because reading it did not come to an end: ${WRITE_AGAIN}`,
+  'too-much-memory': `was not read, because reading it takes more memory than there is for it: ${WRITE_AGAIN}`,
+  broke: 'cannot be read: reading it failed. Look at its permissions, or download it again.',
   ended: 'was not read to its end: the program was closing. Add it again.',
 } as const satisfies Record<ReaderReason, string>

@@ -25,7 +25,7 @@ export async function takeInFile(
     return written
   } catch (error) {
     await rm(path, { force: true }).catch(() => undefined)
-    if (signal.aborted) return failed('left', `${name} was not taken in: the page did not send all of it.`)
+    if (signal.aborted) return failed('left', `${name} was not added: the page did not send all of it.`)
     return isDiskFull(error)
       ? failed('disk-full', `There is no room on the disk for ${name}. Make some and add it again.`)
       : failed('not-written', `${name} could not be written to ${folder}, or did not arrive whole. Add it again.`)
@@ -47,13 +47,13 @@ async function writeAll(
     await file.writeFile(part)
   }
   signal.throwIfAborted()
-  return bytes === 0 ? failed('empty', `${name} is empty. Fetch it again.`) : done(null)
+  return bytes === 0 ? failed('empty', `${name} is empty. Download it again.`) : done(null)
 }
 
 function tooLarge(name: string, limit: number): Result<never, 'too-large'> {
   return failed(
     'too-large',
-    `${name} is larger than ${limit >= 1e9 ? `${Math.round(limit / 1e9)} GB` : `${Math.round(limit / 1e6)} MB`}, the most that is taken in here. Cut out the part you need, for instance by gdalwarp -te, or put the file into the data folder’s “elevation” by hand.`,
+    `${name} is larger than ${limit >= 1e9 ? `${Math.round(limit / 1e9)} GB` : `${Math.round(limit / 1e6)} MB`}, the most that can be added here. Cut out the part you need, for instance by gdalwarp -te, or put the file into the data folder’s “elevation” by hand.`,
   )
 }
 

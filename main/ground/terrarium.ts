@@ -21,7 +21,7 @@ export function terrariumHeight(red: number, green: number, blue: number): numbe
 /** Decoded from the bytes: a canvas would let the alpha channel spoil the colours. Alpha itself says nothing. */
 export function decodeTerrarium(body: Uint8Array): Result<Float32Array, 'not-a-height-tile'> {
   const size = pngSize(body)
-  if (size === null) return notATile('is no PNG picture')
+  if (size === null) return notATile('is not a PNG picture')
   // Looked at before decoding: a small file can claim a picture of gigabytes.
   if (size.width !== TILE_SIDE || size.height !== TILE_SIDE)
     return notATile(`is ${size.width} × ${size.height} instead of ${TILE_SIDE} × ${TILE_SIDE}`)

@@ -34,11 +34,11 @@ interface Form {
 /** Null when all of it fits; otherwise why it doesn't, to follow "it". */
 export async function tiffFault(source: GeotiffSource): Promise<string | null> {
   const head = await source.view(0, 16)
-  if (head === null) return 'it is no TIFF'
+  if (head === null) return 'it is not a TIFF'
   const order = head.getUint16(0)
   const little = order === 0x49_49
   const magic = head.getUint16(2, little)
-  if ((!little && order !== 0x4d_4d) || (magic !== 42 && magic !== 43)) return 'it is no TIFF'
+  if ((!little && order !== 0x4d_4d) || (magic !== 42 && magic !== 43)) return 'it is not a TIFF'
   const form = { little, big: magic === 43 }
   let at = form.big ? Number(head.getBigUint64(8, little)) : head.getUint32(4, little)
   for (let image = 0; image < MOST_IMAGES && at !== 0; image++) {

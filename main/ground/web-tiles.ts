@@ -64,7 +64,7 @@ function chunkOf(answer: Awaited<ReturnType<AskTile>>): Chunk {
     if (answer.type !== 'image/png')
       return {
         heights: null,
-        trouble: 'An elevation tile is no PNG picture. Check the address of the elevation tiles.',
+        trouble: 'An elevation tile is not a PNG picture. Check the address of the elevation tiles.',
       }
     const heights = decodeTerrarium(answer.body)
     return heights.ok ? { heights: heights.value, trouble: null } : { heights: null, trouble: heights.fault.message }

@@ -40,7 +40,7 @@ async function open(file: string): Promise<Opened> {
   if (packed === null) {
     return failed(
       'no-gazetteer',
-      `The list of towns is missing (${file}). Type coordinates, or build the program anew.`,
+      `The list of towns is missing (${file}). Type coordinates, or install Standpoint again.`,
     )
   }
   const text = await promisify(gunzip)(packed).then(
@@ -51,7 +51,7 @@ async function open(file: string): Promise<Opened> {
   if (list === null) {
     return failed(
       'gazetteer-damaged',
-      `The list of towns cannot be read (${file}). Type coordinates, or build the program anew.`,
+      `The list of towns cannot be read (${file}). Type coordinates, or install Standpoint again.`,
     )
   }
   return done(indexTowns(list))

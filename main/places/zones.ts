@@ -57,7 +57,7 @@ export function makeZoneFinder(folder: string, sound: () => Promise<Soundness>):
   }
 }
 
-const INSTEAD = 'Choose the zone by hand, or build the program anew.'
+const INSTEAD = 'Choose the time zone by hand, or install Standpoint again.'
 
 function missing(file: string): Result<never, ZonesReason> {
   return failed('no-zones', `The time zone boundaries are missing (${file}). ${INSTEAD}`)

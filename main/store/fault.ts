@@ -31,7 +31,7 @@ const SENTENCES: Readonly<Partial<Record<StoreReason, string>>> = {
   'read-only':
     'The library file may only be read here. Nothing was saved; allow writing to its folder and start again.',
   'disk-full': 'The disk with the library is full. Nothing of this change was saved; make room and do it again.',
-  damaged: 'The library file is damaged. Nothing was changed; put a backup in its place.',
+  damaged: 'The library file is damaged. Nothing was changed; restore a backup.',
   invalid: 'The library refused a value out of its range. Nothing was saved.',
   unavailable:
     'The library file cannot be reached. Nothing was saved; check the disk and its folder, then start again.',

@@ -84,7 +84,7 @@ function closeOwn(dataFolder: string): void {
   ownEntriesIn(backups, isBackupFile)
 }
 
-const WAY_BACK = 'Put a backup in its place; the file itself is kept beside it under another name.'
+const WAY_BACK = 'Restore a backup; the damaged file is kept under another name.'
 
 function connected(path: string, readonly: boolean, made: boolean): Opening {
   const connection = readonly ? connectForLooking(path) : connect(path, { readonly })
@@ -106,7 +106,7 @@ function connected(path: string, readonly: boolean, made: boolean): Opening {
   return {
     state: 'unavailable',
     message:
-      'The library is of an older form and may only be read here, so it cannot be brought up to date. ' +
+      'The library is from an older version and can only be read here, so the program cannot update it. ' +
       'Allow writing to its folder and start again.',
   }
 }
@@ -126,13 +126,13 @@ function newer(): Opening {
 function whyNotMade({ dataFolder, mayMake, readonly, now }: OpeningOptions): Opening | null {
   const backups = listBackups(dataFolder, now()).length
   if (backups > 0) {
-    const message = `The library file is missing, but ${backups} of its backups are there. Put one in its place.`
+    const message = `The library file is missing, but ${backups} of its backups are there. Restore one.`
     return { state: 'damaged', message }
   }
   if (!mayMake) {
     return { state: 'unavailable', message: 'The library file is gone from its folder. Put it back, then start again.' }
   }
-  if (readonly) return { state: 'unavailable', message: 'There is no library yet, and none may be made here.' }
+  if (readonly) return { state: 'unavailable', message: 'There is no library yet, and none can be made here.' }
   return null
 }
 

@@ -41,13 +41,13 @@ const OVERWRITTEN =
 function notSaved(): Refused {
   return new Refused(
     'changed-elsewhere',
-    'Another program put something else in the place of the library file meanwhile. This change was not saved; look at it again, then decide.',
+    'Another program replaced the library file. This change was not saved; look at it again, then decide.',
   )
 }
 
 const DAMAGED =
   'The library file is damaged: it did not pass its check. ' +
-  'Put a backup in its place; the file itself is kept beside it under another name.'
+  'Restore a backup; the damaged file is kept under another name.'
 
 export async function openLibrary(options: LibraryOptions): Promise<Library> {
   const library = new OpenLibrary(options)
@@ -98,7 +98,7 @@ class OpenLibrary implements Library {
     connection.close()
     this.#opening = {
       state: brought.fault.reason === 'damaged' ? 'damaged' : 'unavailable',
-      message: `The library is of an older form and could not be brought up to date. ${brought.fault.message}`,
+      message: `The library is from an older version and could not be updated. ${brought.fault.message}`,
     }
   }
 

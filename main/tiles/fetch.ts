@@ -122,7 +122,7 @@ async function picture(response: Response, request: TileRequest, now: number): P
   const contentType = response.headers.get('content-type') ?? 'nothing'
   const notImage = failure(
     'not-image',
-    `${request.sourceName} sent something that is no map tile. Check its address, or sign in to this network.`,
+    `${request.sourceName} sent something that is not a map tile. Check its address, or sign in to this network.`,
   )
   if (!/^image\//i.test(contentType)) return notImage
   const body = await readCapped(response)
@@ -200,7 +200,7 @@ function fromRejection(error: unknown, sourceName: string): TileOutcome {
   if (/CERT|TLS|SSL|SELF_SIGNED|UNABLE_TO_VERIFY/.test(text)) {
     return failure(
       'untrusted',
-      `${sourceName} could not prove who it is, so nothing was taken from it. Check the clock of this machine, or sign in to this network.`,
+      `${sourceName} could not prove who it is, so nothing was taken from it. Check this computer’s clock, or sign in to this network.`,
     )
   }
   return failure('unreached', `${sourceName} could not be reached. Check the network.`)

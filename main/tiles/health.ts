@@ -12,7 +12,7 @@ export interface Health {
 
 const ALL_WELL = 'Map tiles arrive as asked.'
 const OFFLINE =
-  'No tile server can be reached, so there seems to be no network. Tiles kept from earlier are shown; the others come when the network is back.'
+  'No tile server can be reached, so there seems to be no network. Stored map tiles are shown; the others come when the network is back.'
 /** One lost connection is no lost network, unless nothing has ever been reached. */
 const UNREACHED_IN_A_ROW = 2
 

@@ -173,7 +173,7 @@ export async function sendBytes(path: string, body: Blob, signal: AbortSignal): 
 }
 
 function left(): { readonly ok: false; readonly fault: Fault } {
-  return { ok: false, fault: { reason: 'left', message: 'It was given up.' } }
+  return { ok: false, fault: { reason: 'left', message: 'Cancelled.' } }
 }
 
 /** A refusal in JSON tells itself; one of the door is a line of text. */

@@ -35,6 +35,8 @@ interface Unknowable extends Common {
 export type FigureFieldProps = (Known | Unknowable) & {
   readonly unit?: string
   readonly decimals?: number
+  /** What stands before the figure, such as f/. */
+  readonly sign?: string
   /** Text dropped before reading, such as f/ before an f-number. */
   readonly strip?: RegExp
 }
@@ -46,12 +48,12 @@ interface Reading {
 }
 
 export function FigureField(props: FigureFieldProps) {
-  const { decimals = 3, strip, unit } = props
+  const { decimals = 3, sign = '', strip, unit } = props
   return (
     <AnyFigure
       field={props}
       reading={{
-        print: (value) => plainNumber(value, decimals),
+        print: (value) => `${sign}${plainNumber(value, decimals)}`,
         parse: (text) => parseFigure(strip === undefined ? text : text.replace(strip, '')),
         unit,
       }}

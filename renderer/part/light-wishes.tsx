@@ -1,5 +1,6 @@
-/** What light is wished: of subject and landmark, of the sun's height and place, soft light, the moon, and the hours one can be there. */
+/** The light conditions: ready-made ones, of subject and landmark, of the sun's height and place, twilight, the moon, and the hours one can be there. */
 import { useState } from 'preact/hooks'
+import { LIGHT_PRESETS, lightPresetOf, withLightPreset } from '#core/light/light-preset.ts'
 import {
   LANDMARK_LIGHTS,
   type LightWishes,
@@ -40,6 +41,7 @@ export function LightWishesForm({ plan }: { plan: Plan }) {
   return (
     <Fold title={count === 0 ? say.title : say.titleCount(count)}>
       <div class="light-wishes">
+        <Presets light={light} onWish={wish} />
         <OneOf
           label={say.subject(subjectName(shoot.subject))}
           value={light.subject}
@@ -85,6 +87,27 @@ export function LightWishesForm({ plan }: { plan: Plan }) {
         )}
       </div>
     </Fold>
+  )
+}
+
+/** Golden and blue hour, as everybody calls them; what they set shows in the fields below. */
+function Presets({ light, onWish }: WishProps) {
+  const set = lightPresetOf(light)
+  return (
+    <div class="buttons" role="group" aria-label={say.ready}>
+      {LIGHT_PRESETS.map((preset) => (
+        <button
+          key={preset}
+          type="button"
+          class={set === preset ? 'button button-small on' : 'button button-small'}
+          aria-pressed={set === preset}
+          title={say.presetHints[preset]}
+          onClick={() => onWish(withLightPreset(light, preset))}
+        >
+          {say.presets[preset]}
+        </button>
+      ))}
+    </div>
   )
 }
 

@@ -144,7 +144,12 @@ export interface LightTimes {
   readonly gaps: readonly Span[]
 }
 
-/** Of the stretches in which the sun's disc shows; null where that is unknown. Rounded inward, as light windows are. */
+/** A stretch rounded inward to the minute, so that it holds at the minutes named: direct sun and light windows alike. */
+export function withinMinutes({ from, until }: Span): { readonly from: number; readonly until: number } {
+  return { from: Math.ceil(from / MINUTE) * MINUTE, until: Math.floor(until / MINUTE) * MINUTE }
+}
+
+/** Of the stretches in which the sun's disc shows; null where that is unknown. */
 export function lightTimes(spans: readonly Span[] | null, day: CivilDay, zone: Zone): LightTimes {
   const none = { first: '', last: '', gaps: [], unsure: null }
   const [first, last] = [spans?.[0], spans?.at(-1)]
@@ -155,10 +160,8 @@ export function lightTimes(spans: readonly Span[] | null, day: CivilDay, zone: Z
   if (atStart && atEnd && gaps.length === 0) return { ...none, instead: say.light.allDay }
   const clock = (instant: number): string => formatClock(instant, zone)
   return {
-    first: atStart
-      ? say.light.fromMidnight
-      : doubtText(clock(Math.ceil(first.from / MINUTE) * MINUTE), first.fromDoubt),
-    last: atEnd ? say.light.pastMidnight : doubtText(clock(Math.floor(last.until / MINUTE) * MINUTE), last.untilDoubt),
+    first: atStart ? say.light.fromMidnight : doubtText(clock(withinMinutes(first).from), first.fromDoubt),
+    last: atEnd ? say.light.pastMidnight : doubtText(clock(withinMinutes(last).until), last.untilDoubt),
     unsure: nearestDoubtAway([first, last]),
     instead: null,
     gaps,

@@ -16,7 +16,7 @@ import { landmarkName, subjectName } from './names.ts'
 import { wishName } from './wish-names.ts'
 import { groundWords } from '#renderer/words/en-ground.ts'
 import { lightWords } from '#renderer/words/en-light.ts'
-import { doubtText, nearestDoubtAway } from './ground-text.ts'
+import { doubtText, nearestDoubtAway, withinMinutes } from './ground-text.ts'
 
 export function wholeDegrees(value: number): string {
   return degreesText(value, 0)
@@ -101,10 +101,9 @@ export function againstText(exposure: ExposureReading): string | null {
   return exposure.against.fits === 'too-bright' ? lightWords.tooBright(stops) : lightWords.tooDark(stops)
 }
 
-/** Rounded inward to the minute, so that the window holds at the minutes named. */
+/** "15:29–17:35". */
 export function spanText(span: Span, zone: Zone): string {
-  const from = Math.ceil(span.from / 60_000) * 60_000
-  const until = Math.floor(span.until / 60_000) * 60_000
+  const { from, until } = withinMinutes(span)
   const end = formatClock(until, zone)
   // A window that runs to the day's end ends at 24:00 of that day, not at 00:00 of it.
   if (until < from) return formatClock(span.from, zone)

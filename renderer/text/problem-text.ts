@@ -1,4 +1,6 @@
 /** What stands in the way, as sentences with the names and figures of this plan, sorted by the question they belong to. */
+import { nextThirdStop } from '#core/optics/aperture.ts'
+import type { Sharpness } from '#core/optics/sharpness.ts'
 import { widestAt } from '#core/optics/lens.ts'
 import type { Assessment } from '#core/plan/assess.ts'
 import type { Problem } from '#core/plan/problem.ts'
@@ -52,10 +54,15 @@ export function problemParts(plan: Plan, found: Assessment, units: UnitSystem): 
     focus: sharp === null ? '–' : metres(sharp.focusDistance + (found.view?.imageDistance ?? 0) / 1000, units),
     aperture: sharp === null ? '–' : aperture(sharp.used.mark),
     needed: sharp === null ? '–' : sharp.neededStop === null ? answers.sharp.beyond : aperture(sharp.neededStop.mark),
-    diffractionFrom: sharp === null ? '–' : aperture(sharp.diffractionFrom),
+    diffractionFrom: sharp === null ? '–' : diffractionText(sharp),
     proportion: ratio(wishedProportion(plan)),
     proportionNow: found.proportion === null ? null : ratio(found.proportion),
   }
+}
+
+/** The first stop of a lens at which diffraction shows: there is no f/21 to turn the ring to. */
+export function diffractionText({ diffractionFrom }: Pick<Sharpness, 'diffractionFrom'>): string {
+  return aperture(nextThirdStop(diffractionFrom)?.mark ?? diffractionFrom)
 }
 
 /** A proportion to three figures or so: a miss worth telling shows in them. */

@@ -1,5 +1,6 @@
-/** What each light wish is called where its window stands: "Merrin Bridge lit", "sun 3° to 45° high". */
+/** What each light condition is called where its window stands: "Merrin Bridge lit", "sun 3° to 45° high". */
 import { exhaustive } from '#core/exhaustive.ts'
+import { isGoldenHour } from '#core/light/light-preset.ts'
 import type { LightWishes, WishKind } from '#core/light/light-wish.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { clockText } from '#core/time/clock-text.ts'
@@ -23,7 +24,7 @@ function nameOf(kind: WishKind, light: LightWishes, subject: string, landmark: s
     case 'landmark':
       return light.landmark === null ? '' : say.landmark[light.landmark](landmark)
     case 'altitude':
-      return light.altitude === null ? '' : altitudeName(light.altitude)
+      return light.altitude === null ? '' : isGoldenHour(light.altitude) ? say.golden : altitudeName(light.altitude)
     case 'sun':
       return light.sun === null ? '' : say.sun[light.sun]
     case 'soft':

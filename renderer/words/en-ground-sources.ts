@@ -1,37 +1,37 @@
-/** Words of the sources of elevations in the settings. */
+/** Words of the sources of elevation data in the settings. */
 import type { GroundSourceBrief } from '#app/contract/ground.ts'
 
 export const groundSourceWords = {
-  question: 'Where does the ground come from?',
-  order: 'The first source that knows a piece of ground is believed; the next ones fill its gaps.',
+  question: 'Where does elevation data come from?',
+  order: 'Sources are used in this order; each fills the gaps of those above it.',
   datum:
-    'Heights are above the sea: above the geoid EGM96 where they come from SRTM. A GPS may show heights above the ellipsoid, which differ by up to 100 m: do not mix the two.',
-  list: 'Sources of elevations, first one first',
-  loading: 'Looking at the files …',
-  earlier: (name: string) => `Ask ${name} earlier`,
-  later: (name: string) => `Ask ${name} later`,
-  remove: (name: string) => `Remove ${name}`,
+    'Heights are above sea level: above the geoid EGM96 where they come from SRTM. A GPS receiver may show heights above the ellipsoid, up to 100 m off: don’t mix the two.',
+  list: 'Sources of elevation data, in order',
+  loading: 'Checking the files…',
+  earlier: (name: string) => `Move ${name} up`,
+  later: (name: string) => `Move ${name} down`,
+  remove: (name: string) => `Delete ${name}`,
   removed: (name: string) => `Deleted the elevation file “${name}”.`,
   add: 'Add elevation files',
   addHint: (limit: string, folder: string) =>
     `.hgt squares of SRTM, also in .zip files, or GeoTIFFs, up to ${limit} each. Larger ones can be put into ${folder} by hand.`,
-  adding: (name: string) => `Taking in ${name} …`,
+  adding: (name: string) => `Adding ${name}…`,
   added: (names: readonly string[]) =>
     names.length === 1
       ? `Added ${names[0]}.`
       : `Added ${names.length} files: ${names.slice(0, 5).join(', ')}${names.length > 5 ? ' …' : '.'}`,
-  tooLarge: (name: string, limit: string) => `${name} is larger than ${limit}, the most that is taken in here.`,
+  tooLarge: (name: string, limit: string) => `${name} is larger than ${limit}, the most that can be added here.`,
   here: {
     covers: (resolution: string | null) =>
       resolution === null ? 'Covers this place.' : `Covers this place at ${resolution}.`,
     gap: 'Has a gap at this place.',
-    outside: 'Does not reach this place.',
-    asked: 'Asked when ground is needed and no source before it knows it.',
-    off: 'Off: nothing is asked for.',
+    outside: 'Does not cover this place.',
+    asked: 'Used only where the sources above have no data.',
+    off: 'Off: nothing is downloaded.',
   },
   between: (resolution: string) => `${resolution} between samples`,
   noGaps: 'no gaps',
-  gaps: (share: string) => `${share} of it gaps`,
+  gaps: (share: string) => `${share} missing`,
   heights: (what: string) => `Heights ${what}.`,
   /** Beside its name: what that tells already is not said again. */
   kinds: {
@@ -43,14 +43,14 @@ export const groundSourceWords = {
   megabytes: (count: string) => `${count} MB`,
   gigabytes: (count: string) => `${count} GB`,
   bounds: (south: string, north: string, west: string, east: string) => `${south} to ${north}, ${west} to ${east}`,
-  tilesOn: 'Fetch elevations from the web',
+  tilesOn: 'Download elevation data from the web',
   tilesHint:
-    'The tiles around the place at work are asked for by the rules of the map’s: kept, few at a time, by no name but Standpoint’s. The demo island needs none.',
+    'Only tiles around your spot are downloaded, a few at a time, and stored for reuse. The demo island needs none.',
   tilesAddress: 'Another service',
   address: 'Address of a tile',
   addressHint: 'https address with {z}, {x} and {y}. Leave empty for the usual one.',
-  maxZoom: 'Deepest zoom',
-  badZoom: (deepest: number) => `The deepest zoom is a whole number from 0 to ${deepest}.`,
-  attribution: 'Who is to be named',
-  attributionHint: 'Leave empty for the usual words.',
+  maxZoom: 'Highest zoom level',
+  badZoom: (deepest: number) => `The highest zoom level is a whole number from 0 to ${deepest}.`,
+  attribution: 'Credit line',
+  attributionHint: 'Leave empty for the usual line.',
 } as const

@@ -2,7 +2,7 @@
 export const notDrawnWords = {
   label: (part: string) => `${part}: not drawn`,
   sentence: (part: string, reason: string) =>
-    `${part} could not be drawn: ${reason.trim().replace(/\.$/u, '')}. What is saved is kept.`,
+    `${part} could not be drawn: ${reason.trim().replace(/\.$/u, '')}. Your saved work is not affected.`,
   otherSpot: 'Open another spot',
   otherShoot: 'Open another shoot',
   again: 'Try again',

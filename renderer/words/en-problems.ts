@@ -29,31 +29,30 @@ export const problemWords: Readonly<Record<Problem, (parts: ProblemParts) => str
   'no-landmark': () =>
     'No landmark is chosen for this spot. Add one under “Subject and bag”, or choose one under “Where exactly?”.',
   'landmark-behind-camera': ({ landmark }) =>
-    `${landmark} lies behind the camera. Move the standpoint to the other side of the subject, so that the subject is before the landmark.`,
+    `${landmark} lies behind the camera. Move the standpoint to the other side of the subject, so that the subject is in front of the landmark.`,
   'landmark-partly-behind-camera': ({ landmark }) =>
-    `A part of ${landmark} lies behind the camera, so its size in the frame cannot be told. Stand farther from it.`,
+    `A part of ${landmark} lies behind the camera, so its size in the frame cannot be worked out. Move the camera farther from it.`,
   'landmark-nearer-than-subject': ({ landmark, subject }) =>
-    `${landmark} is nearer to the camera than ${subject} and stands in front of it. Check the places of both on the map.`,
+    `${landmark} is closer to the camera than ${subject} and in front of it. Check where both are on the map.`,
   'fill-cannot-be': ({ subject }) =>
-    `No focal length gives ${subject} the wished share of the frame from here. Stand farther away, or wish for less.`,
-  'empty-bag': () =>
-    'No lens is in the bag, so the wanted focal length is taken. Add your lenses under “Subject and bag”.',
+    `No focal length makes ${subject} fill as much of the frame as you want from here. Move the camera farther away, or ask for less.`,
+  'empty-bag': () => 'No lens is in the bag, so any focal length is used. Add your lenses under “Subject and bag”.',
   'no-lens-reaches': ({ wanted, lens, used, gives, subject }) =>
-    `No lens in use reaches ${wanted}. ${lens} at ${used} comes nearest: with it ${subject} fills ${gives}. Move the standpoint, or wish otherwise.`,
+    `No lens in the bag reaches ${wanted}. ${lens} at ${used} comes closest: with it ${subject} fills ${gives}. Move the camera, or change the sizes you want.`,
   'focal-length-outside-lens': ({ wanted, lens, used }) =>
-    `${lens} does not have ${wanted}; it is taken at ${used}. Type another focal length or choose another lens.`,
+    `${lens} does not have ${wanted}; ${used} is used. Type another focal length or choose another lens.`,
   'focus-too-near': ({ lens, closest, focus }) =>
-    `${lens} focuses no nearer than ${closest} from the sensor, and the focus lies at ${focus}. Stand farther back or choose another lens.`,
+    `${lens} cannot focus closer than ${closest} (from the sensor); here it would have to focus at ${focus}. Step back or choose another lens.`,
   'aperture-outside-lens': ({ aperture, lens }) =>
     `${lens} does not have ${aperture} at this setting. Choose another aperture, or “As needed”.`,
   'not-sharp-end-to-end': ({ subject, aperture, needed }) =>
-    `At ${aperture} not all of ${subject} is sharp: end to end takes ${needed}. Close the aperture, focus at the best distance, or turn the subject more side-on.`,
+    `At ${aperture} not all of ${subject} is sharp: front to back needs ${needed}. Stop down, focus at the best distance, or turn the subject more side-on.`,
   diffraction: ({ aperture, diffractionFrom }) =>
-    `At ${aperture} diffraction softens the whole picture (it sets in from ${diffractionFrom}). Open up if the depth allows it.`,
+    `At ${aperture} diffraction softens the whole picture (from ${diffractionFrom} on). Open up if the depth of field allows it.`,
   'landmark-level-assumed': ({ landmark }) =>
-    `The foot of ${landmark} is taken as level with the camera, since one of the two heights above the sea is unknown. Type them under “Where exactly?” and “Subject and bag”.`,
+    `The base of ${landmark} is assumed level with the camera, because the elevation of one of the two is missing. Enter them under “Where exactly?” and “Subject and bag”.`,
   'aim-cannot-be': ({ subject }) =>
-    `No aim puts ${subject} at the wished place of the frame. Drag it nearer to the middle in the view through the lens.`,
+    `The camera cannot be turned so that ${subject} is there in the frame. Drag it closer to the middle in the view through the lens.`,
   'proportion-not-held': ({ landmark, subject, proportion, proportionNow }) => {
     const miss =
       proportionNow === null
@@ -61,6 +60,6 @@ export const problemWords: Readonly<Record<Problem, (parts: ProblemParts) => str
         : proportionNow === proportion
           ? `${landmark} comes close to ${proportion} times the size of ${subject}, but not to it exactly`
           : `${landmark} should be ${proportion} times the size of ${subject} and is ${proportionNow} times`
-    return `The proportion is not kept: ${miss}. Move the camera or ${subject}; where no place in that direction has it, try another side or keep something else.`
+    return `The proportion is not held: ${miss}. Move the camera or ${subject}. If no place in that direction gives it, try another side or hold something else fixed.`
   },
 }

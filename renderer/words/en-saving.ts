@@ -10,13 +10,13 @@ function short(text: string): string {
 export const savingWords = {
   notSaved: 'Not saved.',
   notSavedCount: (count: number) => `Not saved: ${count}`,
-  notSavedHint: 'What to do about it is asked in the messages.',
+  notSavedHint: 'The messages ask what to do about it.',
   /** Beside the field: the text in it is the user's own. */
-  elsewhere: 'Another window changed it meanwhile.',
+  elsewhere: 'Another window has changed it.',
   theirs: (text: string) => (text.trim() === '' ? 'Saved there: nothing.' : `Saved there: “${short(text)}”`),
   held: (what: string, why: string) => `${what}: not saved. ${why}`,
   keepMine: 'Save mine',
-  keepTheirs: 'Keep what is saved',
+  keepTheirs: 'Use the saved one',
   tryAgain: 'Try again',
   discard: 'Discard mine',
   /** A screen reader hears which of several is meant. */

@@ -6,35 +6,35 @@ function quoted(parts: readonly string[]): string {
 }
 
 export const scanTroubleWords = {
-  ground: (number: number) => `Ground ${number}`,
+  ground: (number: number) => `Place to stop ${number}`,
   groundNamed: (name: string) => `“${name.slice(0, 60)}”`,
-  'no-ground': 'No stopping ground is drawn. Draw a line or an area in which the subject may stop.',
-  'empty-bag': 'No lens is in the bag. Put one in under “Subject and bag”.',
-  'hours-empty': 'The hours begin when they end. Change them above, or take the whole day.',
+  'no-ground': 'No place to stop is drawn. Draw a line or an area where the subject may stop.',
+  'empty-bag': 'No lens is in the bag. Add one under “Subject and bag”.',
+  'hours-empty': 'Start and end are the same time. Change them above, or choose the whole day.',
   'no-parking':
-    'Nearness to parking is wished, but no spot of this shoot has a parking point. Set one under “How does one get there?”, or drop the wish.',
+    'You want parking close by, but no spot of this shoot has a parking point. Set one under “How do you get there?”, or switch “Near parking” off.',
   'line-too-short': (where: string, length: string) =>
     `${where} is a line of ${length}: too short to stop on. Draw it longer, or remove it.`,
   'area-too-few-corners': (where: string, corners: number) =>
     `${where} has ${corners} corners, and an area needs three. Add corners, or remove it.`,
   'area-crosses-itself': (where: string) =>
-    `${where}: its outline crosses itself, so what is inside cannot be told. Move the corners apart.`,
-  'area-empty': (where: string) => `${where} is an area without any room in it. Move its corners apart, or remove it.`,
+    `${where}: its outline crosses itself, so it has no clear inside. Move the corners apart.`,
+  'area-empty': (where: string) => `${where} is an area with no room in it. Move its corners apart, or remove it.`,
   'wholly-kept-out': (where: string) =>
-    `${where} lies wholly within keep-outs: nothing can stop there. Move one of the two.`,
+    `${where} is completely inside keep-outs: nothing can stop there. Move one of the two.`,
   'ground-without-elevation': (where: string) =>
-    `${where}: elevations are missing for it, so what is hidden there cannot be told. Add elevations under “Settings”, or take it with that doubt.`,
+    `${where} has no elevation data, so what is hidden there is unknown. Add elevation data under “Settings”, or go on without knowing.`,
   'no-landmark': (demands: readonly string[]) =>
-    `This spot has no landmark, and ${quoted(demands)} ask${demands.length === 1 ? 's' : ''} for one. Choose one under “Where exactly?”, or drop the wish.`,
-  'band-upside-down': (name: string) => `“${name}”: its least is above its most. Change one of the two.`,
+    `This spot has no landmark, and ${quoted(demands)} need${demands.length === 1 ? 's' : ''} one. Choose one under “Where exactly?”, or switch ${demands.length === 1 ? 'that' : 'those'} off.`,
+  'band-upside-down': (name: string) => `“${name}”: the lower limit is above the upper. Change one of the two.`,
   'contradictory-light': (one: string, other: string) =>
-    `“${one}” and “${other}” cannot be met together by any sun. Drop one of the two light wishes.`,
+    `No position of the sun gives both “${one}” and “${other}”. Remove one of the two light conditions.`,
   'contradictory-demands': (demands: readonly string[], needed: string) =>
-    `${quoted(demands)} together need ${needed} of the frame. Lower one of them, or make it a wish.`,
+    `${quoted(demands)} together need ${needed} of the frame. Lower one of them, or set it to “prefer”.`,
   'days-backwards': (from: string, until: string) =>
     `The first day, ${from}, comes after the last, ${until}. Change one of the two.`,
   'no-such-day': (from: string, until: string) =>
     `${from} or ${until} does not exist in the calendar of the place. Choose another.`,
   'too-many': (places: string, pictures: string) =>
-    `${places} looked at this finely make ${pictures} pictures, more than anybody would wait for. Look more coarsely, or draw less ground.`,
+    `${places} in this detail make ${pictures} pictures: this would take far too long. Choose less detail, or draw fewer places to stop.`,
 } as const

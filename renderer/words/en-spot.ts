@@ -35,18 +35,19 @@ const hazards: Record<Hazard, string> = {
   other: 'other',
 }
 
-/** Usual cautions (common practice, no source). None of them says that a place is safe, or that something is allowed. */
+/** Usual cautions (rule of thumb). None of them says that a place is safe, or that something is allowed. */
 const cautions: Record<Hazard | 'always' | 'weather' | 'ground' | 'drones' | 'sun', string> = {
   traffic:
-    'Traffic: stopping on a road or its verge may be forbidden and drivers do not expect you. Be seen, keep off the carriageway, have somebody watch the traffic.',
+    'Traffic: stopping on a road or its verge may be forbidden and drivers do not expect you. Be seen, keep off the road, have somebody watch the traffic.',
   rail: 'Railway: tracks and the land beside them belong to the railway. Stay off them unless the railway itself takes you there; trains come fast and quietly.',
-  water: 'Water: mind tide, swell, current and slippery stone, and keep a way back. Look up the tide before you go.',
-  edge: 'Edges: ground near a drop may give way, and one steps back without looking when looking through a camera.',
+  water:
+    'Water: watch out for tide, swell, current and slippery stone, and keep a way back. Look up the tide before you go.',
+  edge: 'Edges: ground near a drop may give way, and it is easy to step back without looking while you look through the camera.',
   livestock: 'Livestock: leave gates as you find them, keep away from animals with young, and ask the farmer.',
   other: 'Look at the place yourself before you bring others there.',
   weather: 'Weather: wind, ice, heat and lightning change a place. Decide on the day, not in advance.',
   ground:
-    'Private ground and permits: find out who is responsible for the ground and ask them; a picture for money may need a permit where a snapshot does not.',
+    'Private ground and permits: find out who is responsible for the ground and ask them; commercial photography may need a permit where a snapshot does not.',
   drones: 'Drones: have rules and no-fly areas of their own. Look them up for the place and day.',
   sun: 'Sun: never look at the sun through an optical finder. A long lens aimed at it can burn eyes, sensor and shutter.',
   always:
@@ -61,24 +62,24 @@ export const spotWords = {
   noStars: 'No stars',
   status: 'Status',
   statuses,
-  getThere: 'How does one get there?',
+  getThere: 'How do you get there?',
   parking: 'Parking',
-  parkingNone: 'No parking place is noted.',
-  parkingRemove: 'Remove the parking place',
-  walk: 'Walk from there, minutes',
-  surface: 'Ground underfoot',
+  parkingNone: 'No parking point yet.',
+  parkingRemove: 'Remove the parking point',
+  walk: 'Walk from parking (min)',
+  surface: 'Surface underfoot',
   surfaceHint: 'such as gravel, wet grass, steps',
   whoAsked: 'Who must be asked?',
   permission: 'Permission',
   permissions,
   permissionHints,
-  whom: 'Whom',
+  whom: 'Contact',
   whomHint: 'Name, office, telephone',
-  until: 'Holds until',
+  until: 'Valid until',
   badDay: 'Write the day as year-month-day, such as 2026-06-14, or leave it empty.',
   watchFor: 'What to watch for?',
   hazards,
-  hazardNote: 'In your words',
+  hazardNote: 'Notes on hazards',
   hazardsLabel: 'Hazards seen here',
   cautions,
   edit: {
@@ -86,7 +87,7 @@ export const spotWords = {
     notes: 'Change the notes',
     stars: 'Change the stars',
     status: 'Change the status',
-    parking: 'Change the parking place',
+    parking: 'Change the parking point',
     access: 'Change the access',
     permission: 'Change the permission',
     hazards: 'Change the hazards',

@@ -60,7 +60,7 @@ async function pageFilled(page: Page, id: PageOverBoard): Promise<void> {
   if (id === 'compare') await pickSpots(page, ...TWO)
   await goToPage(page, id)
   if (id === 'compare') await page.getByRole('img', { name: sheetWords.mapLabel(TWO[0]) }).waitFor()
-  if (id === 'days') await page.getByText(/^Found \d+/u).waitFor()
+  if (id === 'days') await page.getByText(/^\d+ found from /u).waitFor()
 }
 
 async function unfolded(page: Page): Promise<void> {

@@ -61,7 +61,7 @@ describe('the year', () => {
     const { page } = opened
     await daysPage(page)
     await grid(page).waitFor()
-    await page.getByText(/^\d+ days of 2027 with light as wished$/u).waitFor({ timeout: 60_000 })
+    await page.getByText(/^\d+ days in 2027 have the light you want$/u).waitFor({ timeout: 60_000 })
     expect(await page.getByRole('gridcell').count()).toBe(365)
     const bright = await page.locator('.year-light').count()
     expect(bright).toBeGreaterThan(100)
@@ -80,7 +80,7 @@ describe('the year', () => {
       .poll(async () => {
         const board = await figure()
         await daysPage(page)
-        await page.getByText(/^\d+ days of 2027 with light as wished$/u).waitFor({ timeout: 60_000 })
+        await page.getByText(/^\d+ days in 2027 have the light you want$/u).waitFor({ timeout: 60_000 })
         const told = await page.locator('.year-pointed').textContent()
         await page.keyboard.press('Escape')
         await boardReady(page)
@@ -92,7 +92,7 @@ describe('the year', () => {
   test('a day is chosen by keys alone, and stands in the library', async () => {
     const { page } = opened
     await daysPage(page)
-    await page.getByText(/^\d+ days of 2027 with light as wished$/u).waitFor({ timeout: 60_000 })
+    await page.getByText(/^\d+ days in 2027 have the light you want$/u).waitFor({ timeout: 60_000 })
     const chosen = page.locator('[role=gridcell][tabindex="0"]')
     await chosen.focus()
     await page.keyboard.press('Home')
@@ -129,7 +129,7 @@ describe('the year', () => {
     const { page } = opened
     await daysPage(page)
     await page.getByRole('button', { name: yearWords.later }).click()
-    await page.getByText(/ of 2028 with light as wished$/u).waitFor({ timeout: 60_000 })
+    await page.getByText(/ in 2028 have the light you want$/u).waitFor({ timeout: 60_000 })
     expect(await page.getByRole('gridcell').count()).toBe(366)
     const field = page.getByRole('textbox', { name: yearWords.year })
     await field.fill('2101')
@@ -137,7 +137,7 @@ describe('the year', () => {
     expect(await page.locator('.year-stepper .refusal').textContent()).toContain('2100')
     await field.fill('2027')
     await field.press('Enter')
-    await page.getByText(/ of 2027 with light as wished$/u).waitFor({ timeout: 60_000 })
+    await page.getByText(/ in 2027 have the light you want$/u).waitFor({ timeout: 60_000 })
   })
 })
 
@@ -194,7 +194,7 @@ describe('alignments', () => {
     const count = page.locator('.stands-count')
     await expect
       .poll(() => count.textContent(), { timeout: 60_000 })
-      .toMatch(/^Found \d+(?:, \d+ behind the hill)?, from /u)
+      .toMatch(/^\d+ found from [^,]+(?:, (?:all|\d+) behind the hill)?$/u)
     const all = await page.locator('.stands-table tbody tr').count()
     expect(all).toBeGreaterThan(5)
     await page.getByLabel(stands.lit).fill('90')
@@ -266,10 +266,10 @@ describe('nothing to show', () => {
     const { page } = opened
     await wish({ ...NO_WISHES, subject: 'lit', hours: { from: 0, until: 60 } })
     await daysPage(page)
-    await page.getByText(/never hold at the same time in this year/u).waitFor({ timeout: 60_000 })
+    await page.getByText(/never happen at the same time in this year/u).waitFor({ timeout: 60_000 })
     expect(await page.locator('.wish-days li').allTextContents()).toEqual([
-      expect.stringMatching(/holds on 365 of 365 days/u),
-      expect.stringMatching(/holds on 365 of 365 days/u),
+      expect.stringMatching(/alone happens on 365 of 365 days/u),
+      expect.stringMatching(/alone happens on 365 of 365 days/u),
     ])
   })
 

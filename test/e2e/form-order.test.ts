@@ -146,7 +146,7 @@ test('a deck above the towers waits for higher towers', async () => {
   const form = page.getByRole('group', { name: say.landmarkKinds.span }).last()
   await type(form, say.deckHeight, '180')
   await form.getByText(say.field.deckAboveTop).waitFor()
-  await type(form, say.landmarkHeights.span, '240')
+  await type(form, say.spanHeights.suspension, '240')
   await expect
     .poll(async () => (await savedShoot(opened.host, 'demo')).shoot.landmarks.at(-1), { timeout: 30_000 })
     .toMatchObject({ deckHeight: 180, height: 240 })

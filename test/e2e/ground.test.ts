@@ -149,7 +149,7 @@ describe('a measured slope', () => {
     await soon(async () => (await savedPlan()).spot.stop.aspect === 225)
     await openAnswer(page, groundWords.question)
     const row = question().getByRole('row', { name: /13° to the south-west/u })
-    await row.getByText(/^measured; elevations say (?:level|\d+°)/u).waitFor()
+    await row.getByText(/^entered by you; elevation data: (?:level|\d+°)/u).waitFor()
     for (const left of [
       [12.5, null],
       [null, null],

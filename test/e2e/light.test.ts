@@ -70,7 +70,7 @@ describe('on the board', () => {
   test('two wishes that no sun can meet are named', async () => {
     await question().getByRole('combobox', { name: say.soft }).selectOption('evening')
     await question()
-      .getByText(/cannot be met together by any sun/u)
+      .getByText(/No position of the sun gives both/u)
       .first()
       .waitFor()
     await question().getByRole('combobox', { name: say.soft }).selectOption('')
@@ -88,7 +88,7 @@ describe('on the board', () => {
     await until.fill('25:00')
     await until.press('Enter')
     await question()
-      .getByText(/is no time of day/u)
+      .getByText(/is not a time of day/u)
       .waitFor()
     expect((await savedPlan()).shoot.light.hours).toBeNull()
     await until.fill('17.15')

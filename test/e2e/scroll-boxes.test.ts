@@ -31,7 +31,7 @@ async function pageFilled(page: Page, id: PageOverBoard): Promise<void> {
   await goToPage(page, id)
   if (id === 'settings') await page.locator('.ground-add').first().waitFor()
   if (id === 'compare') await page.getByRole('img', { name: sheetWords.mapLabel(TWO[0]) }).waitFor()
-  if (id === 'days') await page.getByText(/^Found \d+/u).waitFor()
+  if (id === 'days') await page.getByText(/^\d+ found from /u).waitFor()
 }
 
 /** What scrolls without holding what is placed in it, and how far the window itself gave way while each thing had the focus. */

@@ -134,6 +134,6 @@ test('a slope measured by hand is on the sheet where no elevations are', async (
   await changeSaved(opened.host, 1, { stop: { ...stop, slope: 7, aspect: 180 } })
   await tiles(false, 'answers')
   const page = await sheet()
-  await page.locator('.sheet-ground').getByText('7° to the south (measured)').waitFor()
+  await page.locator('.sheet-ground').getByText('7° to the south (entered by you)').waitFor()
   await page.close()
 })

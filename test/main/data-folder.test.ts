@@ -43,7 +43,7 @@ describe('a folder', () => {
   })
 
   test.each([
-    ['a file', (at: string) => writeFileSync(at, ''), 'no folder but a file'],
+    ['a file', (at: string) => writeFileSync(at, ''), 'not a folder but a file'],
     ['a link that leads nowhere', (at: string) => symlinkSync(join(place, 'gone'), at), 'leads nowhere'],
     ['a link round in a circle', (at: string) => symlinkSync(at, at), 'circle'],
   ])('that is %s is told with what to do', (_, make, why) => {

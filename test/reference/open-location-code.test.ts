@@ -141,7 +141,7 @@ describe('a code that is none', () => {
 
   it('is refused where it is typed, near a place too', () => {
     const read = parseCoordinates('WC2300+', { lat: 47, lon: 8 })
-    expect(read.ok ? null : read.fault.message).toContain('"WC2300+" is no valid Open Location Code')
+    expect(read.ok ? null : read.fault.message).toContain('"WC2300+" is not a valid Open Location Code')
   })
 
   it('is a bug to read, shorten or make whole', () => {

@@ -71,7 +71,7 @@ export function DayList(props: DayListProps) {
   }
   const save = (): void => {
     const windows = [...ticked.values()].toSorted((one, other) => one.from - other.from)
-    const file = lightCalendar({ plan, found: assessment, scene, windows, stamp: Date.now() })
+    const file = lightCalendar({ plan, found: assessment, scene, zone, windows, stamp: Date.now() })
     if (!file.ok) {
       tell('fault', file.fault.message)
       return

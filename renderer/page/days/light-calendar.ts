@@ -8,9 +8,11 @@ import { lookAtSun, withinFrame } from '#core/light/wish-margin.ts'
 import type { Assessment } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import type { Result } from '#core/result.ts'
+import { type Zone, formatOffset } from '#core/time/civil.ts'
 import { SUN_NEAR } from '#core/light/sun-caution.ts'
 import { aperture, millimetres } from '#renderer/text/figure.ts'
 import { CAUTIONS_ALWAYS, hazardSentences } from '#renderer/text/hazard-text.ts'
+import { spanText } from '#renderer/text/light-text.ts'
 import { lensName, spotName } from '#renderer/text/names.ts'
 import { wishName } from '#renderer/text/wish-names.ts'
 import { daysWords } from '#renderer/words/en-days.ts'
@@ -25,6 +27,8 @@ export interface CalendarRequest {
   readonly plan: Plan
   readonly found: Assessment
   readonly scene: LightScene
+  /** Of the spot: a calendar shows its entries by the reader's own clock. */
+  readonly zone: Zone
   readonly windows: readonly Span[]
   /** The instant of the export. */
   readonly stamp: number
@@ -43,7 +47,7 @@ function sunCautions(scene: LightScene, span: Span, focalLength: number | null):
   ]
 }
 
-function description({ plan, found, scene }: CalendarRequest, span: Span): string {
+function description({ plan, found, scene, zone }: CalendarRequest, span: Span): string {
   const { spot, shoot } = plan
   const wishes = wishesMade(shoot.light).map((kind) => wishName(kind, plan))
   const { focalLength, sharp } = found
@@ -53,6 +57,7 @@ function description({ plan, found, scene }: CalendarRequest, span: Span): strin
     ...(focalLength === null ? [] : [millimetres(focalLength)]),
   ]
   return [
+    say.localTime(spanText(span, zone), formatOffset(span.from, zone)),
     say.all(wishes),
     say.standpoint(formatDecimal(spot.standpoint.at)),
     say.subject(formatDecimal(spot.stop.at)),

@@ -105,14 +105,12 @@ function Measures({ landmark, onChange }: MeasuresProps) {
   return (
     <div class="field-row">
       <LengthField
-        label={say.landmarkHeights[landmark.kind]}
+        label={landmark.kind === 'span' ? say.spanHeights[landmark.form] : say.landmarkHeights[landmark.kind]}
         value={landmark.height}
         limits={RECORD_LIMITS.landmarkSize}
-        refuse={(height) => (landmark.kind === 'span' && height < landmark.deckHeight ? say.field.topBelowDeck : null)}
-        {...(landmark.kind === 'span'
-          ? { judged: { by: String(landmark.deckHeight), field: `${landmark.id} height` } }
-          : {})}
-        onTake={(height) => onChange({ ...landmark, height })}
+        refuse={(height) => (hasDeck(landmark) && height < landmark.deckHeight ? say.field.topBelowDeck : null)}
+        {...(hasDeck(landmark) ? { judged: { by: String(landmark.deckHeight), field: `${landmark.id} height` } } : {})}
+        onTake={(height) => onChange(ofHeight(landmark, height))}
       />
       {landmark.kind === 'building' ? null : (
         <LengthField
@@ -142,18 +140,30 @@ function Measures({ landmark, onChange }: MeasuresProps) {
   )
 }
 
+function hasDeck(landmark: Landmark): landmark is SpanLandmark {
+  return landmark.kind === 'span' && landmark.form !== 'wall'
+}
+
+/** A wall's deck is neither shown nor asked for: it goes down with a lower top, so that it is never above it. */
+function ofHeight(landmark: Landmark, height: number): Landmark {
+  if (landmark.kind !== 'span' || landmark.form !== 'wall') return { ...landmark, height }
+  return { ...landmark, height, deckHeight: Math.min(landmark.deckHeight, height) }
+}
+
 function SpanMeasures({ span, onChange }: { span: SpanLandmark; onChange: (next: Landmark) => void }) {
   const say = words.shoot
   return (
     <>
-      <LengthField
-        label={say.deckHeight}
-        value={span.deckHeight}
-        limits={RECORD_LIMITS.deckHeight}
-        refuse={(deck) => (deck > span.height ? say.field.deckAboveTop : null)}
-        judged={{ by: String(span.height), field: `${span.id} deck` }}
-        onTake={(deckHeight) => onChange({ ...span, deckHeight })}
-      />
+      {hasDeck(span) ? (
+        <LengthField
+          label={say.deckHeight}
+          value={span.deckHeight}
+          limits={RECORD_LIMITS.deckHeight}
+          refuse={(deck) => (deck > span.height ? say.field.deckAboveTop : null)}
+          judged={{ by: String(span.height), field: `${span.id} deck` }}
+          onTake={(deckHeight) => onChange({ ...span, deckHeight })}
+        />
+      ) : null}
       <Choice
         label={say.form}
         value={span.form}

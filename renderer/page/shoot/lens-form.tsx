@@ -68,7 +68,7 @@ function changeLens(id: string, part: Partial<Lens>): void {
 type Change = (part: Partial<Lens>) => void
 type Ends = Pick<Lens, 'focalMax' | 'widestAtMax'>
 
-/** The long end of a lens that was fixed so far: twice the focal length, as a beginning to be changed. */
+/** The long end of a lens that was a prime so far: twice the focal length, as a beginning to be changed. */
 function firstEnds({ focalMin, widestAtMax }: Lens): Partial<Lens> {
   const twice = Math.min(FOCAL.most, focalMin * 2)
   return twice > focalMin ? { focalMax: twice, widestAtMax } : { focalMin: focalMin / 2 }
@@ -83,7 +83,7 @@ interface LensCardProps {
 function LensCard({ lens, onChange, onRemove }: LensCardProps) {
   const say = words.shoot
   const prime = isPrime(lens)
-  // Called fixed by mistake and zoom again, it has its long end back.
+  // Called a prime by mistake and zoom again, it has its long end back.
   const endsRef = useRef<Ends | null>(null)
   const setKind = (kind: 'zoom' | 'prime'): void => {
     const { focalMin, focalMax, widestAtMin, widestAtMax } = lens
@@ -134,6 +134,7 @@ function opening(label: string, value: number, lens: Lens, take: (value: number)
       key={label}
       label={label}
       decimals={1}
+      sign="f/"
       strip={F_SIGN}
       value={value}
       limits={OPENING}
@@ -198,6 +199,7 @@ function LastFields({ lens, onChange }: { lens: Lens; onChange: Change }) {
       <FigureField
         label={say.smallest}
         decimals={1}
+        sign="f/"
         strip={F_SIGN}
         value={lens.smallest}
         limits={OPENING}

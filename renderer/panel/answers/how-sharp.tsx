@@ -1,4 +1,4 @@
-/** How sharp? The aperture that holds the subject end to end, and how soft the landmark turns. */
+/** How sharp? The aperture that keeps the subject sharp front to back, and how blurred the background turns. */
 import { FOCUS_ON } from '#core/frame/set-up.ts'
 import { THIRD_STOPS } from '#core/optics/aperture.ts'
 import type { Sharpness } from '#core/optics/sharpness.ts'
@@ -15,7 +15,7 @@ import { changeSpot } from '#renderer/state/library/history.ts'
 import { landmarkName, subjectName } from '#renderer/text/names.ts'
 import { settings } from '#renderer/state/library/settings.ts'
 import { words } from '#renderer/words/en.ts'
-import { problemSentences } from '#renderer/text/problem-text.ts'
+import { diffractionText, problemSentences } from '#renderer/text/problem-text.ts'
 
 interface AnswerProps {
   readonly plan: Plan
@@ -37,7 +37,7 @@ export function HowSharp({ plan, found }: AnswerProps) {
   )
 }
 
-/** "sharp end to end, as needed". */
+/** "sharp front to back, as needed". */
 export function sharpNote(sharp: Sharpness): string {
   const { sharp: say } = words.answers
   return `${sharp.endToEnd ? say.endToEnd : say.notEndToEnd}, ${say.held[sharp.held]}`
@@ -48,24 +48,29 @@ function SharpReadings({ plan, sharp }: { plan: Plan; sharp: Sharpness }) {
   const { units } = settings.value
   const landmark = landmarkName(plan.landmark)
   const far = sharp.limits.far === null ? say.endless : metres(sharp.limits.far, units)
-  const needed =
-    sharp.neededStop === null ? say.beyond : say.neededValue(aperture(sharp.needed), aperture(sharp.neededStop.mark))
   return (
     <Readings>
       <Reading name={say.spans(subjectName(plan.shoot.subject))} value={metres(sharp.span, units)} />
       <Reading name={say.focusAt} value={metres(sharp.focusDistance, units)} />
       <Reading name={say.limits} value={say.range(metres(sharp.limits.near, units), far)} />
-      <Reading name={say.needed} value={needed} />
+      <Reading name={say.needed} value={apertureNeeded(sharp)} />
       {sharp.landmark === null ? null : (
         <>
           <Reading name={say.dissolves(landmark)} value={metres(sharp.landmark.dissolves, units)} />
-          <Reading name={say.softness(landmark)} value={say.ofFrame(share(sharp.landmark.share))} />
+          <Reading name={say.softness} value={say.ofFrame(share(sharp.landmark.share))} />
         </>
       )}
-      <Reading name={say.diffraction} value={aperture(sharp.diffractionFrom)} />
+      <Reading name={say.diffraction} value={diffractionText(sharp)} />
       <Reading name={say.confusion} value={millimetres(sharp.confusion)} />
     </Readings>
   )
+}
+
+/** "f/8 or smaller", or that the lens need not be stopped down at all. */
+function apertureNeeded({ neededStop, anyStop }: Sharpness): string {
+  const { sharp: say } = words.answers
+  if (neededStop === null) return say.beyond
+  return anyStop ? say.anyAperture : say.neededValue(aperture(neededStop.mark))
 }
 
 function FocusChoice({ plan }: { plan: Plan }) {

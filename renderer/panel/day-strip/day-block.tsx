@@ -28,11 +28,13 @@ function SunWords() {
   const sun = dayBoard.assessment.value?.light.sun
   const today = daylight.value
   if (sun === undefined || today === null) return null
-  const altitude = sun.apparent >= 0 ? sun.apparent : sun.altitude
   const azimuth = `${rounded(sun.azimuth, 0) === '360' ? '0' : rounded(sun.azimuth, 0)}°`
   const up = upText(today.sun, today.day, today.zone)
   const direct = directText(today.sun, today.direct.subject, today.day, today.zone)
-  const stands = stripWords.sunPlace(degreesText(altitude), azimuth)
+  const stands =
+    sun.apparent >= 0
+      ? stripWords.sunPlace(degreesText(sun.apparent), azimuth)
+      : stripWords.sunPlaceBelow(degreesText(-sun.altitude), azimuth)
   return (
     <p class="strip-line" title={stripWords.sunLine(stands, direct === null ? up : `${up}, ${direct}`)}>
       {stands}

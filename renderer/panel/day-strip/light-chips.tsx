@@ -1,4 +1,5 @@
 /** The light conditions on the strip's left: each a chip that is changed or taken off, and a list of those to add. */
+import { GOLDEN_HOUR } from '#core/light/light-preset.ts'
 import { type LightWishes, NO_WISHES, type WishKind, wishesMade } from '#core/light/light-wish.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import type { Landmark } from '#core/scene/landmark.ts'
@@ -17,9 +18,6 @@ function wish(part: Partial<LightWishes>): void {
   if (now !== null) void changeShoot(lightWords.edit.wishes, { ...now, light: { ...now.light, ...part } })
 }
 
-/** Degrees of the sun's apparent altitude that the trade calls the golden hour (common practice, no source). */
-const GOLDEN = { least: 0, most: 6 } as const
-
 interface Ready {
   readonly part: Partial<LightWishes>
   /** Where it has a name of its own. */
@@ -30,7 +28,7 @@ interface Ready {
 const READY: Readonly<Partial<Record<WishKind, readonly Ready[]>>> = {
   subject: [{ part: { subject: 'lit' } }, { part: { subject: 'back-lit' } }],
   landmark: [{ part: { landmark: 'lit' } }, { part: { landmark: 'raking' } }],
-  altitude: [{ part: { altitude: GOLDEN }, name: say.golden }],
+  altitude: [{ part: { altitude: GOLDEN_HOUR }, name: say.golden }],
   soft: [{ part: { soft: 'either' }, name: say.blue }],
   sun: [{ part: { sun: 'out-of-frame' } }, { part: { sun: 'in-frame' } }],
   moonUp: [{ part: { moonUp: true } }],

@@ -53,7 +53,7 @@ export function groundWork(): {
   return {
     take({ ground, rings }) {
       const grid = groundOf(rings)
-      if (grid === null) throw new RangeError(`no elevations came by the number ${ground}`)
+      if (grid === null) throw new RangeError(`no elevation data came by the number ${ground}`)
       const laid = laidGrid(grid)
       let water: Uint8Array | null = null
       windows.set(ground, { laid, water: (seas) => (water ??= waterOf(laid, seas)) })
@@ -64,7 +64,7 @@ export function groundWork(): {
     },
     stepsOf(job) {
       const known = windows.get(job.ground)
-      if (known === undefined) throw new RangeError(`no elevations by the number ${job.ground} were handed over`)
+      if (known === undefined) throw new RangeError(`no elevation data by the number ${job.ground} were handed over`)
       switch (job.kind) {
         case 'exact':
           return exactSteps(job, known.laid)

@@ -178,10 +178,10 @@ describe('done, with notes', () => {
 
 describe('refused with a sentence', () => {
   it.each<readonly [string, unknown, string, RegExp]>([
-    ['a letter', 'Dear all, the map is attached.', 'not-json', /no JSON/],
+    ['a letter', 'Dear all, the map is attached.', 'not-json', /^This file is not GeoJSON: perhaps it is cut short/],
     ['a file cut short', JSON.stringify(feature('LineString', LINE)).slice(0, -5), 'not-json', /cut short/],
-    ['other JSON', { hello: 'world' }, 'not-geojson', /no GeoJSON type/],
-    ['a list', [1, 2], 'not-geojson', /no GeoJSON type/],
+    ['other JSON', { hello: 'world' }, 'not-geojson', /^This file is not GeoJSON\. Save it/],
+    ['a list', [1, 2], 'not-geojson', /^This file is not GeoJSON\. Save it/],
     ['another format', { type: 'Topology', arcs: [] }, 'not-geojson', /Topology/],
     [
       'numbers as text',
@@ -196,7 +196,12 @@ describe('refused with a sentence', () => {
       /two numbers/,
     ],
     ['no coordinates', { type: 'LineString' }, 'not-geojson', /no coordinates/],
-    ['a collection without its list', { type: 'FeatureCollection' }, 'not-geojson', /no list/],
+    [
+      'a collection without its list',
+      { type: 'FeatureCollection' },
+      'not-geojson',
+      /^This file is not GeoJSON\. Save it/,
+    ],
     [
       'a number beyond all numbers',
       '{"type":"LineString","coordinates":[[1e999,2],[3,4]]}',

@@ -190,7 +190,12 @@ describe('an export', () => {
     ['a day that is no date', [{ ...text, date: '1 May' }], 'unreadable', '1 May'],
     ['a time beyond the years', [{ ...TIMED, end: at('2101-06-01T00:00Z') }], 'out-of-range', '1900 to 2100'],
     ['no time at all', [{ ...TIMED, start: Number.NaN }], 'out-of-range', '1900 to 2100'],
-    ['an address that breaks the line', [{ ...TIMED, url: 'https://a\r\nEND:VEVENT' }], 'not-a-url', 'no web address'],
+    [
+      'an address that breaks the line',
+      [{ ...TIMED, url: 'https://a\r\nEND:VEVENT' }],
+      'not-a-url',
+      'is not a web address',
+    ],
     ['an address without its beginning', [{ ...TIMED, url: 'example.org' }], 'not-a-url', 'https://'],
   ])('refuses %s', (_name, events, reason, words) => {
     const refused = icalendar(events, STAMP)

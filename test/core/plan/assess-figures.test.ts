@@ -229,6 +229,18 @@ describe('sharpness', () => {
     expect(Math.min(deep, diffracted, outside)).toBeGreaterThan(0)
   })
 
+  it('needs no stopping down where the lens is sharp front to back wide open, and only there', () => {
+    const seen = new Set<boolean>()
+    for (const turned of [0, 30, 60, 90]) {
+      const { sharp } = reading(examplePlan({ distance: 6, turned, shot: { aperture: 2.8 } }))
+      if (sharp === null) continue
+      expect(sharp.anyStop).toBe(sharp.endToEnd)
+      seen.add(sharp.anyStop)
+    }
+    expect(seen.size).toBe(2)
+    expect(reading(examplePlan({ lenses: [], shot: { aperture: 2.8 } })).sharp?.anyStop).toBe(false)
+  })
+
   it('is judged at the lens taken: its own limits, none without a lens', () => {
     const slow = { ...ZOOM, id: 'slow', widestAtMin: 5.6, widestAtMax: 5.6 }
     const told = (parts: Parameters<typeof examplePlan>[0]) =>

@@ -214,7 +214,7 @@ describe('standing for both fills', () => {
     }
     const percent = (distance: number) => Math.round((landmarkShareAt(base, toward, distance) ?? NaN) * 1000) / 10
     expect(message(19)).toContain(`at most ${percent(50_000)} % of the height`)
-    expect(message(0.0001)).toContain(`takes ${percent(nearest)} % of the height`)
+    expect(message(0.0001)).toContain(`fills ${percent(nearest)} % of the height`)
   })
 
   it('can be right from where the subject can be so small, with nothing nearer', () => {

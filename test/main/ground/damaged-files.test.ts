@@ -83,7 +83,7 @@ describe('a TIFF made by hand', () => {
   ]
   test.each(damaged)('with %s is refused in a sentence', async (_name, change) => {
     expect(await said(elevationTiff(whole, ...change))).toMatch(
-      /ground\.tif (cannot be read as a GeoTIFF \(it.*\)\. Fetch|.*: the file is damaged\. Fetch)/,
+      /ground\.tif (cannot be read as a GeoTIFF \(it.*\)\. Download|.*: the file is damaged\. Download)/,
     )
   })
 
@@ -96,7 +96,7 @@ describe('a TIFF made by hand', () => {
   ])('whose part is a bomb of %s is told, and costs no memory', async (_name, packing, part) => {
     const file = elevationTiff({ ...whole, packing, part: part() })
     const before = process.memoryUsage().rss
-    expect(await said(file)).toMatch(/A part of ground\.tif cannot be read: the file is damaged\. Fetch it again\./)
+    expect(await said(file)).toMatch(/A part of ground\.tif cannot be read: the file is damaged\. Download it again\./)
     expect(process.memoryUsage().rss - before).toBeLessThan(60_000_000)
   })
 

@@ -45,8 +45,8 @@ const ask = (reader: Reader, archive: string) =>
 
 describe('a task', () => {
   test.each([
-    ['hang', 'too-long', /hang\.zip was given up.*did not come to an end.*Fetch it again/],
-    ['silence', 'too-long', /silence\.zip was given up/],
+    ['hang', 'too-long', /hang\.zip was not read.*did not come to an end.*Download it again/],
+    ['silence', 'too-long', /silence\.zip was not read, because/],
     ['throw', 'broke', /throw\.zip cannot be read/],
     ['exit', 'broke', /exit\.zip cannot be read/],
   ])(

@@ -172,8 +172,8 @@ describe('a file that is added', () => {
     })
     expect((await window(service, { ...ALPS, cell: 50, half: 5 })).told?.known).toBe(0)
     expect(readdirSync(folder)).not.toContain('N46E007.hgt')
-    expect(messageOf(await service.handlers['ground.remove']({ id: 'file:N46E007.hgt' }))).toMatch(/no more/)
-    expect(messageOf(await service.handlers['ground.remove']({ id: 'file:../N46E007.hgt' }))).toMatch(/no more/)
+    expect(messageOf(await service.handlers['ground.remove']({ id: 'file:N46E007.hgt' }))).toMatch(/no longer there/)
+    expect(messageOf(await service.handlers['ground.remove']({ id: 'file:../N46E007.hgt' }))).toMatch(/no longer there/)
   })
 
   test.each([
@@ -181,7 +181,7 @@ describe('a file that is added', () => {
     ['a name that tells no place', 'heights.hgt', level(1), /heights\.hgt does not say which degree/],
     ['nothing but gaps', 'N46E007.hgt', level(null), /no height at all/],
     ['nothing at all', 'N46E007.hgt', Buffer.alloc(0), /is empty/],
-    ['another kind', 'map.png', Buffer.alloc(9), /map\.png is no elevation file/],
+    ['another kind', 'map.png', Buffer.alloc(9), /map\.png is not an elevation file/],
     [
       'a TIFF that is none',
       'ground.tif',
@@ -367,7 +367,7 @@ describe('tiles from the web', () => {
     tile = () => ({ status: 200, type: 'image/png', body: pngOf(512, () => terrariumColour(500)) })
     expect((await window(service, { ...ALPS, cell: 20, half: 10 })).told?.trouble).toMatch(/512 × 512/)
     tile = () => ({ status: 200, type: 'image/jpeg', body: new Uint8Array(9) })
-    expect((await window(service, { ...ALPS, cell: 20, half: 10 })).told?.trouble).toMatch(/no PNG/)
+    expect((await window(service, { ...ALPS, cell: 20, half: 10 })).told?.trouble).toMatch(/not a PNG/)
   })
 
   test('where the server has none are gaps without trouble', async () => {

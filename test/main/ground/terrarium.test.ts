@@ -82,8 +82,8 @@ describe('a tile', () => {
       /65535/,
     ],
     ['cut short', pngOf(TILE_SIDE, (column) => [128, column, 7, 255]).subarray(0, 900), /damaged/],
-    ['that is no PNG', Buffer.from('<!doctype html>'.repeat(9)), /no PNG/],
-    ['of nothing', Buffer.alloc(0), /no PNG/],
+    ['that is no PNG', Buffer.from('<!doctype html>'.repeat(9)), /not a PNG/],
+    ['of nothing', Buffer.alloc(0), /not a PNG/],
   ])('%s is refused', (_name, body, sentence) => {
     const heights = decodeTerrarium(body)
     expect(heights.ok ? '' : heights.fault.message).toMatch(sentence)

@@ -15,7 +15,7 @@ it('says that the boundaries cannot be read, and still answers where none are ne
     ok: false,
     fault: {
       reason: 'zones-damaged',
-      message: `The time zone boundaries cannot be read (${file}). Choose the zone by hand, or build the program anew.`,
+      message: `The time zone boundaries cannot be read (${file}). Choose the time zone by hand, or install Standpoint again.`,
     },
   })
   expect(await finder.zones({ at: { lat: 90, lon: 0 } })).toMatchObject({ ok: true, value: { zones: ['UTC'] } })

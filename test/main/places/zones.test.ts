@@ -90,7 +90,7 @@ it('says what is missing and what to do', async () => {
     ok: false,
     fault: {
       reason: 'no-zones',
-      message: `The time zone boundaries are missing (${join(folder, ZONES_FILE)}). Choose the zone by hand, or build the program anew.`,
+      message: `The time zone boundaries are missing (${join(folder, ZONES_FILE)}). Choose the time zone by hand, or install Standpoint again.`,
     },
   })
 })

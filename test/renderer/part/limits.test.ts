@@ -15,7 +15,7 @@ test('sizes of nothing, below nothing, beyond all and no number are refused by n
   expect(refusal('-2')).toBe('Length must be more than 0 m.')
   expect(refusal('1000.1')).toBe('Length must be 1000 m or less.')
   expect(refusal('')).toBe('Length cannot be left empty. Write a number, such as 2.5.')
-  expect(refusal('long')).toMatch(/^"long" is no number/u)
+  expect(refusal('long')).toMatch(/^"long" is not a number/u)
 })
 
 test('the ends themselves', () => {

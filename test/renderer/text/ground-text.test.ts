@@ -141,14 +141,14 @@ describe('levels', () => {
   }
 
   it('say where they come from', () => {
-    expect(plain(levelSourceText({ ...under, from: 'elevations' }, 'metric'))).toBe('from elevations at 20 m')
-    expect(levelSourceText(under, 'metric')).toBe('measured')
+    expect(plain(levelSourceText({ ...under, from: 'elevations' }, 'metric'))).toBe('elevation data, grid 20 m')
+    expect(levelSourceText(under, 'metric')).toBe('entered by you')
     expect(levelSourceText({ ...under, from: 'assumed' }, 'metric')).toBe('assumed level')
   })
 
   it('tell under their field what the elevations say, or that nobody knows', () => {
-    expect(plain(elevationHint({ ...under, from: 'elevations' }, 'metric'))).toBe('42 m by the elevations')
-    expect(plain(elevationHint(under, 'metric'))).toContain('The elevations say 42 m')
+    expect(plain(elevationHint({ ...under, from: 'elevations' }, 'metric'))).toBe('Elevation data: 42 m')
+    expect(plain(elevationHint(under, 'metric'))).toContain('Elevation data: 42 m. Clear the field')
     expect(elevationHint({ ...under, read: null }, 'metric')).toBe(words.answers.where.unknownHint)
     expect(elevationHint(undefined, 'metric')).toBe(words.answers.where.unknownHint)
   })
@@ -161,26 +161,26 @@ describe('levels', () => {
       read: 2562,
       top: { elevation: 2962, read: 2962 },
     }
-    expect(plain(levelSourceText(horn, 'metric'))).toMatch(/2962 m from elevations at 20 m/u)
+    expect(plain(levelSourceText(horn, 'metric'))).toMatch(/top at 2962 m \(elevation data, grid 20 m\)/u)
     expect(plain(elevationHint(horn, 'metric'))).toMatch(/2562 m.*2962 m/u)
     const entered: GroundUnder = { ...horn, from: 'measured', elevation: 1800, top: { elevation: 2200, read: 2962 } }
-    expect(plain(levelSourceAgainst(entered, 'metric'))).toMatch(/^measured.*2200 m.*2962 m/u)
-    expect(plain(differenceSentence('Horn', entered, 'metric'))).toMatch(/2200 m.*2962 m.*leave the foot empty/u)
-    expect(plain(elevationHint(entered, 'metric'))).toMatch(/2962 m.*2562 m.*empty/u)
+    expect(plain(levelSourceAgainst(entered, 'metric'))).toMatch(/^entered by you.*2200 m.*2962 m/u)
+    expect(plain(differenceSentence('Horn', entered, 'metric'))).toMatch(/2200 m.*2962 m.*clear the base/u)
+    expect(plain(elevationHint(entered, 'metric'))).toMatch(/2962 m.*2562 m.*Clear the field/u)
     expect(differenceSentence('Horn', horn, 'metric')).toBeNull()
   })
 
-  it('of the sea say that its surface was taken, an assumption', () => {
+  it('of the sea say that its surface is assumed', () => {
     const shore: GroundUnder = { ...under, from: 'elevations', elevation: 0, read: 0, sea: true }
-    expect(levelSourceText(shore, 'metric')).toContain('assumption')
-    expect(elevationHint(shore, 'metric')).toContain('assumption')
-    expect(levelSourceText({ ...shore, from: 'measured' }, 'metric')).toBe('measured')
+    expect(levelSourceText(shore, 'metric')).toMatch(/^assumed at sea level/u)
+    expect(elevationHint(shore, 'metric')).toMatch(/^Assumed at sea level/u)
+    expect(levelSourceText({ ...shore, from: 'measured' }, 'metric')).toBe('entered by you')
   })
 
   it('are asked about when measured far from what the elevations say, as a receiver’s height may be', () => {
     const said = differenceSentence('Standpoint', under, 'metric')
     expect(said).toContain('ellipsoid')
-    expect(plain(said)).toMatch(/90 m .*42 m/u)
+    expect(plain(said)).toMatch(/you entered 90 m.*42 m/u)
     expect(differenceSentence('Standpoint', { ...under, read: 85 }, 'metric')).toBeNull()
     expect(differenceSentence('Standpoint', { ...under, read: null }, 'metric')).toBeNull()
     expect(differenceSentence('Standpoint', { ...under, from: 'elevations' }, 'metric')).toBeNull()

@@ -32,7 +32,8 @@ test('a calendar entry carries the own words as well', () => {
   const plan = examplePlan({ spot: { hazards: ['edge'], hazardNote: CRANE } })
   const found = assess(plan)
   const windows = [{ from: plan.spot.when, until: plan.spot.when + 3_600_000 }]
-  const file = lightCalendar({ plan, found, scene: lightSceneOf(plan, found), windows, stamp: plan.spot.when })
+  const scene = lightSceneOf(plan, found)
+  const file = lightCalendar({ plan, found, scene, zone: 'UTC', windows, stamp: plan.spot.when })
   const text = file.ok ? file.value.replaceAll('\r\n ', '') : file.fault.message
   expect(text).toContain(CRANE)
   expect(text).toContain('Edges:')

@@ -56,7 +56,7 @@ describe('what is said of a thing', () => {
     expect(light.landmark?.main?.bearing).toBeGreaterThan(200)
     expect(light.landmark?.main?.bearing).toBeLessThan(240)
     expect(landmarkFaceName(plan, light.landmark ?? { sides: [], lit: null, main: null })).toBe(
-      'Bridge, south-west face',
+      'Bridge, south-west side',
     )
     expect(sideName({ id: 'segment-1-left', bearing: 181 })).toBe('segment 2, south')
     expect(sideName({ id: 'front', bearing: 12 })).toBe('front')
@@ -82,7 +82,7 @@ describe('why no window is left', () => {
     const [sentence, ...rest] = windowSentences(plan, dayLight(plan, assess(plan), 'UTC'))
     expect(rest).toEqual([])
     expect(sentence).toContain('Cargo bicycle lit')
-    expect(sentence).toContain('soft light, evening')
+    expect(sentence).toContain('blue hour, evening')
   })
 
   it('names the wish that does not hold on the day', () => {
@@ -134,7 +134,7 @@ describe('the exposure', () => {
       shoot: { iso: 800 },
       shot: { aperture: 2.8 },
     })
-    expect(againstText(assess(bright).light.exposure)).toMatch(/^6(?:\.\d)? stops brighter/u)
+    expect(againstText(assess(bright).light.exposure)).toMatch(/^6(?:\.\d)? stops over/u)
     expect(againstText(assess(at(NOON, { shot: { aperture: 16 } })).light.exposure)).toBeNull()
   })
 

@@ -4,7 +4,7 @@ import { assess } from '#core/plan/assess.ts'
 import { newLandmark, newShoot, newSpot } from '#core/record/new-records.ts'
 import { planOf } from '#core/plan/plan.ts'
 import { wishedProportion } from '#core/plan/proportion-ring.ts'
-import { lensNote, problemParts, problemSentences } from '#renderer/text/problem-text.ts'
+import { diffractionText, lensNote, problemParts, problemSentences } from '#renderer/text/problem-text.ts'
 import { words } from '#renderer/words/en.ts'
 
 const AT = { lat: 46.4, lon: -33.6 }
@@ -29,6 +29,12 @@ describe('every problem', () => {
   })
 })
 
+test('diffraction is told from a stop that a lens has', () => {
+  expect(diffractionText({ diffractionFrom: 21.4 })).toBe('f/22')
+  expect(diffractionText({ diffractionFrom: 14.9 })).toBe('f/16')
+  expect(diffractionText({ diffractionFrom: 90 })).toBe('f/90')
+})
+
 test('each problem found is told once', () => {
   const same = planOf(shoot, { ...spot, standpoint: { ...spot.standpoint, at: AT } })
   const found = assess(same)
@@ -45,7 +51,7 @@ describe('a held proportion that is not kept', () => {
       const { landmarkFill } = held.shot
       const share = landmarkFill.share * times * (here / wishedProportion(planOf(shoot, held)))
       const shot = { ...held.shot, landmarkFill: { ...landmarkFill, share } }
-      return sentences(planOf(shoot, { ...held, shot })).find((text) => text.startsWith('The proportion is not kept'))
+      return sentences(planOf(shoot, { ...held, shot })).find((text) => text.startsWith('The proportion is not held'))
     }
     expect(told(1)).toBeUndefined()
     expect(told(1.1)).toMatch(/Old Light should be [\d.]+ times the size of .+ and is [\d.]+ times\. Move the camera/u)
@@ -59,7 +65,7 @@ describe('a held proportion that is not kept', () => {
     expect(assess(plan).problems).toEqual(expect.arrayContaining(['landmark-behind-camera', 'proportion-not-held']))
     const all = sentences(plan)
     expect(all.some((text) => text.includes('lies behind the camera'))).toBe(true)
-    expect(all.some((text) => text.startsWith('The proportion is not kept'))).toBe(false)
+    expect(all.some((text) => text.startsWith('The proportion is not held'))).toBe(false)
   })
 })
 

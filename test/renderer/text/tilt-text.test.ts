@@ -34,28 +34,28 @@ describe('the slope', () => {
 
 describe('its source', () => {
   it('is one for both, or named apart', () => {
-    expect(tiltSourceText(under(read(12), read(135)))).toBe('from elevations')
-    expect(tiltSourceText(under(measured(12, 9), measured(135)))).toBe('measured')
+    expect(tiltSourceText(under(read(12), read(135)))).toBe('from elevation data')
+    expect(tiltSourceText(under(measured(12, 9), measured(135)))).toBe('entered by you')
     expect(tiltSourceText(under(measured(12, 9), read(135)))).toBe(say.aspectRead)
     expect(tiltSourceText(under(read(12), measured(100, 135)))).toBe(say.aspectMeasured)
-    expect(tiltSourceText(under(measured(12), UNKNOWN))).toBe('measured')
+    expect(tiltSourceText(under(measured(12), UNKNOWN))).toBe('entered by you')
     expect(tiltSourceText(under(UNKNOWN, UNKNOWN))).toBeNull()
   })
 
   it('tells what the elevations say once something else was measured', () => {
     expect(tiltSourceAgainst(under(measured(12, 9), measured(90, 135)))).toBe(
-      'measured; elevations say 9° to the south-east',
+      'entered by you; elevation data: 9° to the south-east',
     )
-    expect(tiltSourceAgainst(under(read(12), read(135)))).toBe('from elevations')
-    expect(tiltSourceAgainst(under(measured(12), UNKNOWN))).toBe('measured')
+    expect(tiltSourceAgainst(under(read(12), read(135)))).toBe('from elevation data')
+    expect(tiltSourceAgainst(under(measured(12), UNKNOWN))).toBe('entered by you')
   })
 })
 
 describe('under the fields', () => {
   it('stands what the elevations say, or that nobody knows', () => {
-    expect(slopeHint(under(read(12.44), read(135)))).toBe('12.4° by the elevations')
-    expect(aspectHint(under(read(12.44), read(35)))).toBe('035.0° by the elevations')
-    expect(slopeHint(under(measured(3, 12.44), read(35)))).toContain('The elevations say 12.4°')
+    expect(slopeHint(under(read(12.44), read(135)))).toBe('Elevation data: 12.4°')
+    expect(aspectHint(under(read(12.44), read(35)))).toBe('Elevation data: 035.0°')
+    expect(slopeHint(under(measured(3, 12.44), read(35)))).toContain('Elevation data: 12.4°. Clear the field')
     expect(aspectHint(under(read(0), UNKNOWN))).toBe(words.answers.where.unknownHint)
     expect(slopeHint(null)).toBe(words.answers.where.unknownHint)
   })

@@ -6,7 +6,7 @@ const { mended } = boardWords.files
 
 test('one figure', () => {
   expect(mended([{ field: 'shoot.subject.length', now: 0.01 }])).toBe(
-    '1 figure was beyond what can be and now stands at the nearest that can: subject, length 0.01. Look at what was meant.',
+    '1 figure was out of range and set to the nearest possible: subject, length 0.01. Check what was meant.',
   )
 })
 
@@ -15,6 +15,6 @@ test('more than three figures', () => {
     (field) => ({ field, now: 9_000 }),
   )
   expect(mended(figures)).toBe(
-    '4 figures were beyond what can be and now stand at the nearest that can: landmarks 1, base elevation 9000; shot, focal length 9000; stop, elevation 9000; and more. Look at what was meant.',
+    '4 figures were out of range and set to the nearest possible: landmarks 1, base elevation 9000; shot, focal length 9000; stop, elevation 9000; and more. Check what was meant.',
   )
 })

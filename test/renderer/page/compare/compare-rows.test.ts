@@ -202,7 +202,7 @@ describe('the ground', () => {
 
   test('a line that is clear is better than one that is cut', () => {
     const { values, best } = row(groundWords.rows.clearance, [behindRise(0), behindRise(20)])
-    expect(values[1]).toContain('cut by')
+    expect(values[1]).toContain('under the ground')
     expect(best).toEqual([true, false])
   })
 
@@ -219,7 +219,9 @@ describe('the ground', () => {
   })
 
   test('a measured level is told with its source', () => {
-    expect(row(groundWords.rows.level, [column()]).values[0]).toBe(groundWords.rows.sourced('12 m', 'measured'))
+    expect(row(groundWords.rows.level, [column()]).values[0]).toBe(
+      groundWords.rows.sourced('12 m', groundWords.under.sources.measured),
+    )
   })
 })
 

@@ -45,9 +45,9 @@ describe('what to set', () => {
   })
 
   test('tells focal length and how the frame is held', () => {
-    expect(settings({ ...HELD, shot: { focalLength: 35 } }).get(sheetWords.focal)).toBe('35 mm, lying frame')
+    expect(settings({ ...HELD, shot: { focalLength: 35 } }).get(sheetWords.focal)).toBe('35 mm, landscape')
     expect(settings({ ...HELD, shot: { focalLength: 35, orientation: 'upright' } }).get(sheetWords.focal)).toBe(
-      '35 mm, upright frame',
+      '35 mm, portrait',
     )
     expect(settings({}, (found) => ({ ...found, focalLength: null })).get(sheetWords.focal)).toBe(sheetWords.unknown)
   })
@@ -77,14 +77,14 @@ describe('what to set', () => {
   test.each([
     [0.04, 'level'],
     [-0.04, 'level'],
-    [3.26, '3.3° up'],
-    [-3.26, '3.3° down'],
+    [3.26, 'tilted 3.3° up'],
+    [-3.26, 'tilted 3.3° down'],
   ])('a pitch of %d degrees is %s', (pitch, text) => {
     const held = settings({}, (found) => ({
       ...found,
       view: found.view === null ? null : { ...found.view, pitch, bearing: 40 },
     }))
-    expect(held.get(sheetWords.held)).toMatch(new RegExp(`aim 040\\.0°, ${text}$`))
+    expect(held.get(sheetWords.held)).toMatch(new RegExp(`aim 040\\.0° true, ${text}$`))
   })
 })
 

@@ -30,7 +30,7 @@ function row(title: string, terrain: ElevationGrid): string {
   return rows(terrain).find(([name]) => name === title)?.[1] ?? ''
 }
 
-const why = /toward the sun the ground/giu
+const why = /toward the sun elevation data is missing/giu
 
 describe('ground that is not known toward the sun', () => {
   test('is told once, in the row of the ground', () => {

@@ -16,12 +16,12 @@ describe('direct light over the ground', () => {
       { from: 12 * HOUR, until: 13 * HOUR },
       { from: 19 * HOUR, until: 20 * HOUR },
     ])
-    expect(directText(risings, direct, day, 'UTC')).toBe('on the subject 06:00–12:00, 13:00–19:00')
+    expect(directText(risings, direct, day, 'UTC')).toBe('reaches the subject 06:00–12:00, 13:00–19:00')
   })
 
   it('names minutes at which it holds, as the answers and the sheet do', () => {
     const direct = [{ from: 6 * HOUR + 20_000, until: 19 * HOUR - 20_000 }]
-    expect(directText(risings, direct, day, 'UTC')).toBe('on the subject 06:01–18:59')
+    expect(directText(risings, direct, day, 'UTC')).toBe('reaches the subject 06:01–18:59')
   })
 
   it('says nothing where the ground takes nothing away, or is unknown', () => {
@@ -32,6 +32,6 @@ describe('direct light over the ground', () => {
 
   it('says that the subject gets none all day', () => {
     expect(hiddenSpans(risings, [], day)).toEqual([{ from: 5 * HOUR, until: 20 * HOUR }])
-    expect(directText(risings, [], day, 'UTC')).toBe('never on the subject')
+    expect(directText(risings, [], day, 'UTC')).toBe('never reaches the subject')
   })
 })

@@ -17,7 +17,7 @@ test.each([
   [999_499, '999,499'],
   [999_500, '1 million'],
   [3_140_000, '3.1 million'],
-  [2_400_000_000, '2.4 thousand million'],
+  [2_400_000_000, '2.4 billion'],
 ])('%d is read as %s', (count, text) => expect(countText(count)).toBe(text))
 
 test.each([
@@ -34,8 +34,10 @@ test.each([
 
 test('one of each is said in the singular', () => {
   const cost = { length: 0, area: 0, places: 1, pictures: 1, combinations: 1 }
-  expect(costText(cost)).toBe('1 place, 1 combination')
-  expect(costText({ ...cost, places: 1_240, combinations: 3_100_000 })).toBe('1,240 places, 3.1 million combinations')
+  expect(costText(cost)).toBe('1 position, 1 combination')
+  expect(costText({ ...cost, places: 1_240, combinations: 3_100_000 })).toBe(
+    '1,240 positions, 3.1 million combinations',
+  )
 })
 
 test('a scan of a blink tells nothing of the rate', () => {
@@ -44,9 +46,9 @@ test('a scan of a blink tells nothing of the rate', () => {
 })
 
 test('before any scan a range is told, afterwards what was measured', () => {
-  expect(takesText({ pictures: 3_000_000 }, measuredRate.value)).toMatch(/^perhaps .+ to .+ on this machine$/u)
+  expect(takesText({ pictures: 3_000_000 }, measuredRate.value)).toMatch(/^perhaps .+ to .+ on this computer$/u)
   measure({ length: 0, area: 0, places: 10, pictures: 100_000, combinations: 1_000_000 }, 2_000)
-  expect(takesText({ pictures: 300_000 }, measuredRate.value)).toBe('about 6 s on this machine')
+  expect(takesText({ pictures: 300_000 }, measuredRate.value)).toBe('about 6 s on this computer')
 })
 
 test('the time left goes by what is done, once that tells anything', () => {

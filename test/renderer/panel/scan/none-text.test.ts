@@ -20,7 +20,7 @@ test('a part is never told as all or nothing unless it is', () => {
 
 test('musts go by the names of their things, limits by what they are', () => {
   expect(excludedName('landmarkShown', NAMES)).toBe('Bridge not hidden')
-  expect(excludedName('closest-focus', NAMES)).toBe('Nearer than the lens focuses')
+  expect(excludedName('closest-focus', NAMES)).toBe('Closer than the lens can focus')
 })
 
 const relaxation = (part: Partial<Relaxation>): Relaxation => ({
@@ -39,10 +39,10 @@ test.each<[Partial<Relaxation>, string]>([
   [{ of: 'lens-long', now: 70, to: 85 }, 'with 85\u{a0}mm instead of 70\u{a0}mm at the long end'],
   [{ of: 'lens-height', now: 1.6, to: 2.4 }, 'with the lens up to 2.4\u{a0}m instead of 1.6\u{a0}m'],
   [{ of: 'landmarkShown', now: 0.8, to: 0.41, end: 'least' }, 'Bridge not hidden: 41\u{a0}% instead of 80\u{a0}%'],
-  [{ of: 'landmarkPlace', now: 0.02, to: 0.01, end: null }, 'Place of Bridge: 1\u{a0}% instead of 2\u{a0}%'],
-  [{ of: 'landmarkPlace', now: 0.02, to: -0.05, end: null }, 'Place of Bridge as a wish, not a must'],
-  [{ of: 'landmarkWhole', now: 0, to: -0.2, end: null }, 'Bridge whole as a wish, not a must'],
-  [{ of: 'light', now: 3, to: 2, end: null }, 'Light as a wish, not a must'],
+  [{ of: 'landmarkPlace', now: 0.02, to: 0.01, end: null }, 'Bridge placed: 1\u{a0}% instead of 2\u{a0}%'],
+  [{ of: 'landmarkPlace', now: 0.02, to: -0.05, end: null }, 'Bridge placed: prefer, not must'],
+  [{ of: 'landmarkWhole', now: 0, to: -0.2, end: null }, 'Bridge whole: prefer, not must'],
+  [{ of: 'light', now: 3, to: 2, end: null }, 'Light: prefer, not must'],
 ])('%o is told in its own unit', (part, text) => {
   expect(relaxationText(relaxation(part), NAMES, 'metric')).toBe(text)
 })

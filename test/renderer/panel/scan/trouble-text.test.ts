@@ -38,9 +38,9 @@ const { landmarkFill, landmarkWhole } = USUAL_SCAN_WISHES
 const bow = [0, 1, 0, 1].map((east, index) => destination(destination(AT, 90, east * 50), 0, index < 2 ? 0 : 50))
 
 test.each<[string, ScanRequest, RegExp]>([
-  ['no ground', asked({ stoppingGround: [] }), /No stopping ground is drawn/u],
+  ['no ground', asked({ stoppingGround: [] }), /No place to stop is drawn/u],
   ['a dot', asked({ stoppingGround: [line(0.2)] }), /“Shore track” is a line of 0.2.*too short/u],
-  ['a dot without a name', asked({ stoppingGround: [line(0.2, ' ')] }), /^Ground 1 is a line of/u],
+  ['a dot without a name', asked({ stoppingGround: [line(0.2, ' ')] }), /^Place to stop 1 is a line of/u],
   ['two corners', asked({ stoppingGround: [{ ...line(90), form: 'area' }] }), /“Shore track” has 2 corners/u],
   [
     'a bow',
@@ -51,7 +51,7 @@ test.each<[string, ScanRequest, RegExp]>([
   [
     'no landmark',
     asked({}, null),
-    /has no landmark, and “Bridge fills”, “Bridge whole” and “Bridge not hidden” ask for one/u,
+    /has no landmark, and “Bridge fills”, “Bridge whole” and “Bridge not hidden” need one/u,
   ],
   [
     'too much for one frame',
@@ -67,12 +67,12 @@ test.each<[string, ScanRequest, RegExp]>([
   [
     'a band upside down',
     asked({ scanWishes: { ...USUAL_SCAN_WISHES, lensHeight: { least: 2, most: 1 } } }),
-    /“Lens above the ground”: its least is above its most/u,
+    /“Lens above the ground”: the lower limit is above the upper/u,
   ],
   [
     'lights that exclude each other',
     asked({ light: { ...NO_WISHES, subject: 'lit', soft: 'evening' } }),
-    /“Cargo bicycle lit” and “soft light, evening”/u,
+    /“Cargo bicycle lit” and “blue hour, evening”/u,
   ],
   [
     'days the wrong way round',
@@ -87,7 +87,7 @@ test.each<[string, ScanRequest, RegExp]>([
   [
     'a hundred kilometres',
     asked({ stoppingGround: [line(400_000)] }),
-    /40,001 places looked at this finely make .* million pictures/u,
+    /40,001 positions in this detail make .* million pictures/u,
   ],
 ])('%s', (_, request, sentence) => {
   expect(sentences(request).join('\n')).toMatch(sentence)

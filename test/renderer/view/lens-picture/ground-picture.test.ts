@@ -128,7 +128,7 @@ describe('a wall between the camera and the tower', () => {
   })
 
   test('is said in words, and not where nothing is hidden', () => {
-    expect(sentence(plan, found)).toMatch(/Tower shows 2[56]\s% of its height; the ground hides the rest\./u)
+    expect(sentence(plan, found)).toMatch(/2[56]\s% of the height of Tower is visible; the ground hides the rest\./u)
     const open = northward(flat)
     expect(sentence(open, assess(open))).not.toMatch(/ground hides|hidden by/u)
     const buried = northward(groundOf(601, 10, (_, north) => 500 + (north === 0 ? 300 : 0), CENTRE))

@@ -20,16 +20,16 @@ test('where the sun comes from and what of the subject it lights', () => {
   const from = { side: 'side', hand: 'left', angle: 74 } as const
   const light = lit({ sun, moon: out, from, subject })
   expect(describeLight(plan, light)).toBe(
-    'The sun comes from the left, 74° round. Cargo bicycle’s seen sides are 84\u{a0}% lit.',
+    'Sun from the left, 74° off the camera axis. Cargo bicycle: 84\u{a0}% of the sides in view lit.',
   )
   expect(say(plan, light)).toContain('from the left')
 })
 
 test('that it is down, hidden, or in the frame', () => {
   const down = { ...sun, up: false, apparent: -4.2 }
-  expect(describeLight(plan, lit({ sun: down, moon: out, from: null }))).toBe('The sun is down, 4° under the horizon.')
+  expect(describeLight(plan, lit({ sun: down, moon: out, from: null }))).toBe('The sun is down, 4° below the horizon.')
   const clouded = examplePlan({ shoot: { sky: 'overcast' } })
-  expect(describeLight(clouded, lit({ sun, moon: out }))).toMatch(/^The overcast sky gives soft light/u)
+  expect(describeLight(clouded, lit({ sun, moon: out }))).toMatch(/^Overcast: soft light/u)
   const inside = { ...sun, inFrame: { at: { x: 0, y: 0.2 }, within: 3 } }
-  expect(describeLight(plan, lit({ sun: inside, moon: out }))).toContain('The sun stands in the frame.')
+  expect(describeLight(plan, lit({ sun: inside, moon: out }))).toContain('The sun is in the frame.')
 })

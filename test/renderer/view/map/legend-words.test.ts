@@ -52,11 +52,11 @@ test('a long landmark is told by its middle, a summit by its top, a tower as it 
 })
 
 test('only what is exact is called so', () => {
-  expect(stateWords(state(sight, false))).toBe('exact')
+  expect(stateWords(state(sight, false))).toBe('final')
   expect(stateWords(state(sight, true))).toBe('preview while it moves')
-  expect(stateWords(state(sight, true, 0.426))).toBe('preview; the exact one is 42\u{a0}% done')
-  expect(stateWords({ ...NO_AREA, share: 0.97 })).toBe('being worked out, 97\u{a0}% done')
+  expect(stateWords(state(sight, true, 0.426))).toBe('preview; the final one is 42\u{a0}% done')
+  expect(stateWords({ ...NO_AREA, share: 0.97 })).toBe('working, 97\u{a0}% done')
   expect(stateWords(state(shade, false))).toBe(groundMapWords.shadeDone)
-  expect(stateWords(state(shade, false, 0))).toBe('being worked out, 0\u{a0}% done')
+  expect(stateWords(state(shade, false, 0))).toBe('working, 0\u{a0}% done')
   expect(stateWords({ ...NO_AREA, fault: 'the worker is lost' })).toContain('the worker is lost')
 })
