@@ -45,7 +45,7 @@ export const groundSourceWords = {
   bounds: (south: string, north: string, west: string, east: string) => `${south} to ${north}, ${west} to ${east}`,
   tilesOn: 'Fetch elevations from the web',
   tilesHint:
-    'The tiles around the place at work are asked for by the rules of the map’s: kept, few at a time, by no name but Standpoint’s. The demo island needs none.',
+    'The tiles around the place at work are asked for by the rules of the map’s: kept, few at a time, by no name but Standpoint’s. Far off they are coarse, each height a mean: crests there may stand some hundredths of a degree higher than is reckoned. The demo island needs none.',
   tilesAddress: 'Another service',
   address: 'Address of a tile',
   addressHint: 'https address with {z}, {x} and {y}. Leave empty for the usual one.',
