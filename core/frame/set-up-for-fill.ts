@@ -15,6 +15,7 @@ import {
   focalLengthOf,
   lookAt,
   setUp,
+  spareOf,
   subjectShare,
 } from './set-up.ts'
 
@@ -36,6 +37,10 @@ export function setUpForFill(scene: Scene, setting: Setting, wish: FillWish): Se
       ? null
       : Math.log(shareOf(scene, setting, look, wish) / wish.share)
   }
+  const spare: Along = (log) => {
+    const look = lookAt(scene, setting, Math.exp(log))
+    return look === null ? null : spareOf(look)
+  }
   const made = (log: number | null): SetUp | null => {
     const look = log === null ? null : lookAt(scene, setting, Math.exp(log))
     const focal = look === null ? null : focalLengthOf(look)
@@ -50,7 +55,7 @@ export function setUpForFill(scene: Scene, setting: Setting, wish: FillWish): Se
     const found = made(near)
     if (found !== null) return found
   }
-  for (const [one, other] of zeroCrossings(miss, longest, Math.log(SHORTEST), (log) =>
+  for (const [one, other] of zeroCrossings({ at: miss, spare }, longest, Math.log(SHORTEST), (log) =>
     sway(Math.exp(log - LONG_STEP)) < SWAY ? LONG_STEP : STEP,
   )) {
     const found = made(narrow((log) => miss(log) ?? Number.NaN, one, other, SOLVED))
@@ -87,7 +92,7 @@ function rootBySlope(miss: Along, from: number): number | null {
 }
 
 /** Of the logarithm, from one look of the search to the next: while the share may turn, and while it surely grows. */
-const STEP = 0.05
+const STEP = 0.02
 const LONG_STEP = 0.3
 /** By how much of its own size the share may change with the turning of the axis where it still surely grows with the image. */
 const SWAY = 0.3

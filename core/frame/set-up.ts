@@ -63,8 +63,8 @@ export interface FocusedLook extends Axes, Aim {
 }
 
 /**
- * The look for an image distance: aim and focus follow from it alone, whatever the focal length. Null where there is no such aim, or a
- * part of the subject lies too near to the lens's plane for any image.
+ * The look for an image distance: aim and focus follow from it alone, whatever the focal length. Null where there is no such aim. A part
+ * of the subject may lie beside or behind the lens: `spareOf` tells.
  */
 export function lookAt(scene: Scene, setting: Setting, image: number): FocusedLook | null {
   const { placement, frameWidth, frameHeight } = setting
@@ -83,7 +83,6 @@ export function lookAt(scene: Scene, setting: Setting, image: number): FocusedLo
     if (depth < near) near = depth
     if (depth > far) far = depth
   }
-  if (near < NEAREST_DEPTH) return null
   const { on } = setting.focus
   const focusDistance =
     on === 'near'
@@ -122,7 +121,7 @@ function depthAlong(
 const ROUNDS = 12
 const STANDS_STILL = 1e-14
 /** Of the logarithm, from one image distance looked at to the next. */
-const STEP = 0.05
+const STEP = 0.02
 /** Relative miss of the focal length at which that ends; and which is taken for none. */
 const SOUGHT = 1e-14
 const HELD = 1e-11
@@ -153,11 +152,15 @@ export function setUp(scene: Scene, setting: Setting, focalLength: number, like:
 function setUpByLooking(scene: Scene, setting: Setting, focalLength: number): SetUp | null {
   const miss: Along = (log) => {
     const look = lookAt(scene, setting, Math.exp(log))
-    return look === null ? null : Math.log((1000 * focalOf(look)) / focalLength)
+    return look === null || look.near < NEAREST_DEPTH ? null : Math.log((1000 * focalOf(look)) / focalLength)
+  }
+  const spare: Along = (log) => {
+    const look = lookAt(scene, setting, Math.exp(log))
+    return look === null ? null : look.near - NEAREST_DEPTH
   }
   const from = Math.log(focalLength)
   let otherwise: SetUp | null = null
-  for (const [short, long] of zeroCrossings(miss, from, from + Math.LN2, () => STEP)) {
+  for (const [short, long] of zeroCrossings({ at: miss, spare }, from, from + Math.LN2, () => STEP)) {
     const image = Math.exp(narrow((log) => miss(log) ?? Number.NaN, short, long, SOUGHT))
     const look = lookAt(scene, setting, image)
     if (look === null || !canFocus(look, focalLength / 1000)) continue
@@ -174,9 +177,22 @@ function focalOf({ imageDistance: image, focusDistance }: FocusedLook): number {
   return (image * focusDistance) / (image + 1000 * focusDistance)
 }
 
-/** Nearer than twice the focal length the image is larger than life: no lens of ours, and no answer. */
-function canFocus({ near, focusDistance }: FocusedLook, focal: number): boolean {
-  return near > focal && focusDistance > 2 * focal
+/**
+ * Metres that the subject could come nearer for a focal length, in metres, to image the whole of it. Nearer than twice the focal length
+ * the image is larger than life: no lens of ours, and no answer.
+ */
+function spareFor({ near, focusDistance }: FocusedLook, focal: number): number {
+  return Math.min(near - NEAREST_DEPTH, near - focal, focusDistance - 2 * focal)
+}
+
+function canFocus(look: FocusedLook, focal: number): boolean {
+  return spareFor(look, focal) > 0
+}
+
+/** The same with the lens that has the look; below 0 where none has. */
+export function spareOf(look: FocusedLook): number {
+  const spare = Math.min(look.near - NEAREST_DEPTH, look.focusDistance - look.imageDistance / 1000)
+  return look.focusDistance > 0 ? Math.min(spare, look.near - focalOf(look)) : spare
 }
 
 function madeOf(scene: Scene, setting: Setting, focalLength: number, look: FocusedLook): SetUp | null {
@@ -190,8 +206,7 @@ function madeOf(scene: Scene, setting: Setting, focalLength: number, look: Focus
 
 /** Millimetres of the lens that has a look; null where none does. */
 export function focalLengthOf(look: FocusedLook): number | null {
-  const focal = focalOf(look)
-  return canFocus(look, focal) ? focal * 1000 : null
+  return spareOf(look) > 0 ? focalOf(look) * 1000 : null
 }
 
 /** Share of the frame that the subject takes in a set-up. */
