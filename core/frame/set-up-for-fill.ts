@@ -22,8 +22,8 @@ import {
 /** Relative miss of the share at which the search ends; and by which the answer, set up by its focal length alone, may be off. */
 const SOLVED = 1e-13
 const ANSWERED = 1e-10
-/** Millimetres below which no image distance is looked at. */
-const SHORTEST = 1e-2
+/** Millimetres of the shortest image looked for one by one: no lens is as short. */
+const SHORTEST = 0.5
 
 /**
  * The set-up whose subject takes the wished share; null when no focal length does it. Of several the longest: it stretches the
