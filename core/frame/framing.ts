@@ -1,6 +1,6 @@
 /** Framing: where a thing falls in the frame, how much of it the thing fills, and what is cut. */
 import type { LocalPoint } from '#core/geo/local-frame.ts'
-import { type View, NEAREST_DEPTH, toCamera } from './projection.ts'
+import { type Axes, type View, NEAREST_DEPTH, toCamera } from './projection.ts'
 
 /** A thing's bounds in millimetres on the sensor from the frame's middle, and the depths it spans in metres. */
 export interface Extent {
@@ -37,7 +37,7 @@ export interface Framing {
 export const LEAST_CUT = 0.0005
 
 /** Bounds of points given in the lens's own frame; null when all of them are behind the lens. */
-export function extentOf(view: View, points: readonly LocalPoint[]): Extent | null {
+export function extentOf(view: Axes & Pick<View, 'imageDistance'>, points: readonly LocalPoint[]): Extent | null {
   let left = Infinity
   let right = -Infinity
   let bottom = Infinity

@@ -8,18 +8,22 @@ const MEAN_EARTH_RADIUS = 6_371_008.8
 /** Nearer than this to the lens's plane, metres, a point has no usable image. */
 export const NEAREST_DEPTH = 0.01
 
+/** The camera's axes in the lens's own east, north, up. */
+export interface Axes {
+  readonly sinBearing: number
+  readonly cosBearing: number
+  readonly sinPitch: number
+  readonly cosPitch: number
+}
+
 /** The camera as the projection needs it. */
-export interface View {
+export interface View extends Axes {
   /** East, north, up at the lens. */
   readonly frame: LocalFrame
   /** Degrees clockwise from true north, 0..360. */
   readonly bearing: number
   /** Degrees above the level horizon. */
   readonly pitch: number
-  readonly sinBearing: number
-  readonly cosBearing: number
-  readonly sinPitch: number
-  readonly cosPitch: number
   /** Millimetres from the rear nodal point to the sensor at the set focus. */
   readonly imageDistance: number
   /** Millimetres of the frame as held. */
@@ -74,7 +78,7 @@ export function apparent(frame: LocalFrame, point: EarthPoint, refraction: numbe
   return lifted(toLocal(frame, point), refraction)
 }
 
-export function toCamera(view: View, point: LocalPoint): CameraPoint {
+export function toCamera(view: Axes, point: LocalPoint): CameraPoint {
   const ahead = view.sinBearing * point.east + view.cosBearing * point.north
   return {
     right: view.cosBearing * point.east - view.sinBearing * point.north,

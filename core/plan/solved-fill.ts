@@ -3,7 +3,8 @@
  * then assessed, which asks for it again. Kept with the scene it was solved for.
  */
 import type { FillWish } from '#core/frame/fill.ts'
-import { type Scene, type Setting, type SetUp, setUpForFill } from '#core/frame/set-up.ts'
+import { type Scene, type Setting, type SetUp } from '#core/frame/set-up.ts'
+import { setUpForFill } from '#core/frame/set-up-for-fill.ts'
 
 interface Solved {
   readonly setting: Setting

@@ -1,4 +1,5 @@
 /** Where to stand: the standpoint for a fill at a held focal length, for a held proportion, or for both fills at once. */
+import { type Bracket, edge, narrow, rootNear } from '#core/frame/bracketed-root.ts'
 import { imageSize, sideOf } from '#core/frame/fill.ts'
 import { extentOf } from '#core/frame/framing.ts'
 import { type SetUp, setUp, subjectShare } from '#core/frame/set-up.ts'
@@ -8,7 +9,6 @@ import { landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle } from '#core/scene/bounding-points.ts'
 import type { Subject } from '#core/scene/subject.ts'
 import { wrapBearing } from '#core/units/angle.ts'
-import { type Bracket, edge, narrow, rootNear } from './bracketed-root.ts'
 import { sceneOf, settingOf } from './plan-scene.ts'
 import type { Plan } from './plan.ts'
 import type { Spot } from '#core/record/spot.ts'

@@ -198,6 +198,9 @@ function mayTouch(corners: Corners, raster: Raster): boolean {
   return raster.round || (right >= -1 && left <= raster.columns)
 }
 
+/** Chunks asked for together: half of the line that is kept at a server, so that others find room in it. */
+const MOST_AT_ONCE = 100
+
 /** Asks for every chunk that an unknown cell lies in, the middle of the window first. */
 async function loadTogether(
   line: Line,
@@ -223,6 +226,10 @@ async function loadTogether(
     }
   }
   const nearestFirst = [...distances].toSorted(([, one], [, other]) => one - other)
-  await Promise.all(nearestFirst.map(([key]) => sampler.load(key, signal)))
-  signal.throwIfAborted()
+  for (let first = 0; first < nearestFirst.length; first += MOST_AT_ONCE) {
+    const together = nearestFirst.slice(first, first + MOST_AT_ONCE)
+    // oxlint-disable-next-line no-await-in-loop -- a longer line at a server would push out its own beginning
+    await Promise.all(together.map(([key]) => sampler.load(key, signal)))
+    signal.throwIfAborted()
+  }
 }

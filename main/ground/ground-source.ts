@@ -9,7 +9,7 @@ import type { Listed } from './elevation-folder.ts'
 import type { Raster } from './raster.ts'
 import { makeSampler, MISSING } from './sample.ts'
 import { type AskTile, WEB_TILES, webTileRaster, webTileSource } from './web-tiles.ts'
-import type { WindowWish } from './window-wish.ts'
+import { type WindowWish, pixelFor } from './window-wish.ts'
 
 export interface GroundSource {
   readonly brief: Omit<GroundSourceBrief, 'here'>
@@ -41,9 +41,6 @@ function fineness({ brief }: GroundSource): number {
   return brief.resolution ?? Number.POSITIVE_INFINITY
 }
 
-/** Samples across a cell that wants its crest: one of an overview as wide as the cell is their mean, in which no crest is left. */
-const SAMPLES_FOR_PEAKS = 4
-
 function fileSource({ id, name, bytes, opened, gaps }: Listed): GroundSource {
   const file = opened.ok ? opened.value : null
   return {
@@ -62,7 +59,7 @@ function fileSource({ id, name, bytes, opened, gaps }: Listed): GroundSource {
       attributionLink: '',
       trouble: opened.ok ? null : opened.fault.message,
     },
-    rasterFor: ({ cell, peaks }) => file?.rasterFor(peaks ? cell / SAMPLES_FOR_PEAKS : cell) ?? null,
+    rasterFor: (wish) => file?.rasterFor(pixelFor(wish)) ?? null,
   }
 }
 

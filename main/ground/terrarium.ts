@@ -120,17 +120,20 @@ export function terrariumRaster(id: string, zoom: number, lat: number, load: Loa
   }
 }
 
-/** More tiles than this are not asked for at once: a coarser zoom has to do. */
+/** More tiles than this are not asked for by one window: a coarser zoom has to do. */
 const MOST_TILES = 100
+/** A window that wants its crests may ask for more: in a zoom as coarse as its cells every crest is levelled. */
+const MOST_FOR_PEAKS = 220
 /** Metres: pins and fine windows ask for no more detail than the open data has. */
 const FINEST = 8
 
-/** The zoom whose pixels are no larger than a cell, as long as the window needs no more tiles than is decent. */
-export function zoomFor(lat: number, cell: number, cells: number, maxZoom: number): number {
+/** The zoom whose pixels are no larger than a size in metres, as long as a window so wide needs no more tiles than is decent. */
+export function zoomFor(lat: number, pixel: number, width: number, maxZoom: number, peaks: boolean): number {
   let zoom = 0
-  const wanted = Math.max(cell, FINEST)
+  const wanted = Math.max(pixel, FINEST)
+  const most = peaks ? MOST_FOR_PEAKS : MOST_TILES
   while (zoom < maxZoom && metresPerPixel(lat, zoom) > wanted) zoom += 1
-  while (zoom > 0 && tilesAcross(lat, zoom, cell * cells) ** 2 > MOST_TILES) zoom -= 1
+  while (zoom > 0 && tilesAcross(lat, zoom, width) ** 2 > most) zoom -= 1
   return zoom
 }
 

@@ -6,7 +6,7 @@ import type { Fault } from '#core/result.ts'
 import { makeTurnstile } from './time-slices.ts'
 import type { Chunk, Raster } from './raster.ts'
 import { decodeTerrarium, terrariumRaster, zoomFor } from './terrarium.ts'
-import type { WindowWish } from './window-wish.ts'
+import { type WindowWish, pixelFor } from './window-wish.ts'
 
 export const WEB_TILES = 'tiles'
 
@@ -49,9 +49,10 @@ export type AskTile = (
 ) => Promise<{ readonly status: number; readonly type: string; readonly body: Uint8Array }>
 
 export function webTileRaster(wish: WindowWish, settings: TileSettings, ask: AskTile): Raster {
-  const zoom = zoomFor(wish.centre.lat, wish.cell, 2 * wish.half + 1, settings.maxZoom)
+  const { centre, cell, half, peaks } = wish
+  const zoom = zoomFor(centre.lat, pixelFor(wish), (2 * half + 1) * cell, settings.maxZoom, peaks)
   const { template } = webTileSource(settings)
-  return terrariumRaster(`${WEB_TILES}|${template}`, zoom, wish.centre.lat, async (z, x, y, signal) => {
+  return terrariumRaster(`${WEB_TILES}|${template}`, zoom, centre.lat, async (z, x, y, signal) => {
     const answer = await ask(SOURCE_ID, z, x, y, signal)
     // Tiles kept from earlier all come at once: each is unpacked in a turn of its own.
     await unpacking()

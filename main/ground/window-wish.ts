@@ -18,6 +18,14 @@ export interface WindowWish {
   readonly peaks: boolean
 }
 
+/** Samples across a cell that wants its crest: one as wide as the cell is a mean, in which no crest is left. */
+const SAMPLES_FOR_PEAKS = 4
+
+/** Metres between the samples that a window is best cut from. */
+export function pixelFor({ cell, peaks }: Pick<WindowWish, 'cell' | 'peaks'>): number {
+  return peaks ? cell / SAMPLES_FOR_PEAKS : cell
+}
+
 const NAMES = ['lat', 'lon', 'cell', 'half'] as const
 /** Metres that a window may lie off the place where its plane touches: farther off the plane leaves the earth. */
 const FARTHEST_OFF = 20_000

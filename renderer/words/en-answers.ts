@@ -8,7 +8,7 @@ export const answerWords = {
   nothingYet: 'Add a spot to see the answers.',
   hold: {
     label: 'Hold fixed',
-    what: { standpoint: 'the standpoint', 'focal-length': 'the focal length', proportion: 'the proportion' },
+    what: { standpoint: 'standpoint', 'focal-length': 'focal length', proportion: 'proportion' },
     spoken: {
       standpoint: 'Hold the standpoint fixed',
       'focal-length': 'Hold the focal length fixed',

@@ -45,7 +45,7 @@ export const groundSourceWords = {
   bounds: (south: string, north: string, west: string, east: string) => `${south} to ${north}, ${west} to ${east}`,
   tilesOn: 'Download elevation data from the web',
   tilesHint:
-    'Only tiles around your spot are downloaded, a few at a time, and stored for reuse. The demo island needs none.',
+    'Only tiles around your spot are downloaded, a few at a time, and stored for reuse. Far away they are coarse: crests there may be a few hundredths of a degree higher than shown. The demo island needs none.',
   tilesAddress: 'Another service',
   address: 'Address of a tile',
   addressHint: 'https address with {z}, {x} and {y}. Leave empty for the usual one.',

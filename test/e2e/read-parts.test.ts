@@ -10,7 +10,7 @@ let opened: Opened
 
 beforeAll(async () => {
   // So low that the column scrolls and an open answer lies below the fold.
-  opened = await open({ viewport: { width: 1100, height: 480 } })
+  opened = await open({ viewport: { width: 1100, height: 440 } })
   await boardReady(opened.page)
 })
 afterAll(async () => opened.close())

@@ -49,13 +49,13 @@ function entries(shoot: Shoot, landmark: Landmark | null): MenuEntry[] {
 
 function Chip({ kind, name }: { readonly kind: WishKind; readonly name: string }) {
   return (
-    <span class="chip">
-      <button type="button" class="chip-name" aria-label={say.change(name)} title={name} onClick={toWishes}>
+    <span class="condition">
+      <button type="button" class="condition-name" aria-label={say.change(name)} title={name} onClick={toWishes}>
         {name}
       </button>
       <button
         type="button"
-        class="chip-off"
+        class="condition-off"
         aria-label={say.off(name)}
         title={say.off(name)}
         onClick={() => wish({ [kind]: NO_WISHES[kind] })}
@@ -70,7 +70,7 @@ export function LightChips() {
   const now = openShoot.value
   if (now === null) return null
   return (
-    <div class="chips" role="group" aria-label={say.conditions}>
+    <div class="conditions" role="group" aria-label={say.conditions}>
       {[...wishNames.value].map(([kind, name]) => (
         <Chip key={kind} kind={kind} name={name} />
       ))}

@@ -1,7 +1,8 @@
 /** Which lens is taken: by what each of a bag can do, one difference at a time. */
 import { describe, expect, it } from 'vitest'
 import { type LensOffer, chooseOffer, fromSensor, lensOffers } from '#core/frame/lens-choice.ts'
-import { type Scene, type Setting, setUp, setUpForFill } from '#core/frame/set-up.ts'
+import { type Scene, type Setting, setUp } from '#core/frame/set-up.ts'
+import { setUpForFill } from '#core/frame/set-up-for-fill.ts'
 import { localFrame } from '#core/geo/local-frame.ts'
 import type { Lens } from '#core/optics/lens.ts'
 

@@ -1,7 +1,8 @@
 /** The camera set up: the laws that aim and focus must meet together, and fills by the closed form of a thin lens. */
 import { assert, constantFrom, property } from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { FOCUS_ON, type Scene, type Setting, setUp, setUpForFill, subjectShare } from '#core/frame/set-up.ts'
+import { FOCUS_ON, type Scene, type Setting, setUp, subjectShare } from '#core/frame/set-up.ts'
+import { setUpForFill } from '#core/frame/set-up-for-fill.ts'
 import { projectLocal, toCamera } from '#core/frame/projection.ts'
 import { type LocalPoint, localFrame } from '#core/geo/local-frame.ts'
 import { number } from '#test/help/arbitrary.ts'
@@ -147,7 +148,7 @@ describe('the set-up for a fill', () => {
   })
 
   it('gives back the fill of deep things beside the axis, near by and far off', () => {
-    // From a metre before its front on. Nearer than half a metre the share rises and falls, and a focal length may be missed.
+    // From a metre before its front on; what is nearer is swept in set-up-for-fill.test.ts.
     let [found, none] = [0, 0]
     assert(
       property(

@@ -1,7 +1,7 @@
 /** Scene and fill are found once a frame, and what is kept of one plan never answers for another. */
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { setUpForFill } from '#core/frame/set-up.ts'
+import { setUpForFill } from '#core/frame/set-up-for-fill.ts'
 import { destination } from '#core/geo/geodesic.ts'
 import { moveStandpoint } from '#core/plan/arrange.ts'
 import { assess } from '#core/plan/assess.ts'

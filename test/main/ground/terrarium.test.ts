@@ -131,11 +131,11 @@ describe('the tiles of a zoom', () => {
   })
 
   test('are as fine as the cells, and no more than a hundred at once', () => {
-    expect(zoomFor(46, 20, 1001, 15)).toBe(13)
-    expect(zoomFor(46, 0.5, 1, 15)).toBe(14)
-    expect(zoomFor(46, 10, 1001, 9)).toBe(9)
+    expect(zoomFor(46, 20, 20 * 1001, 15, false)).toBe(13)
+    expect(zoomFor(46, 0.5, 0.5, 15, false)).toBe(14)
+    expect(zoomFor(46, 10, 10 * 1001, 9, false)).toBe(9)
     for (const cell of [0.5, 5, 20, 100, 500]) {
-      const zoom = zoomFor(60, cell, 3001, 15)
+      const zoom = zoomFor(60, cell, cell * 3001, 15, false)
       const across = (cell * 3001) / ((40_075_017 * 0.5) / 2 ** zoom)
       expect((across + 1) ** 2).toBeLessThanOrEqual(101)
     }

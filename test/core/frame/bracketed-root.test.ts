@@ -1,6 +1,6 @@
 /** The search along a sightline: the nearest crossing, on either side, up to the edge of where a quantity exists. */
 import { describe, expect, it } from 'vitest'
-import { rootNear } from '#core/plan/bracketed-root.ts'
+import { rootNear } from '#core/frame/bracketed-root.ts'
 
 const near = (at: (log: number) => number | null, from: number): number | null => rootNear(at, from, -3, 10, 1e-12)
 

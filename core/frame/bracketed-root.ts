@@ -1,18 +1,18 @@
-/** Roots along a sightline: where a quantity crosses 0 as the camera steps back, found within a bracket and never outside it. */
+/** Roots by the logarithm of a length, as the camera steps back or its image grows: where a quantity crosses 0, found within a bracket and never outside it. */
 
-/** One end of a bracket: a logarithm of metres and the quantity there. */
+/** One end of a bracket: a logarithm of a length and the quantity there. */
 export interface Bracket {
   readonly log: number
   readonly value: number
 }
 
-/** A quantity by the logarithm of the distance; null where there is none. */
+/** A quantity by the logarithm of a length; null where there is none. */
 export type Along = (log: number) => number | null
 
-/** Rounds of halving toward the edge of where a quantity exists; 20 bring a step of half an octave down to a micrometre. */
+/** Rounds of halving toward the edge of where a quantity exists; 20 bring a step of half an octave down to a millionth of the length. */
 const EDGE_ROUNDS = 20
 
-/** The nearest place that works between one that doesn't and one that does. */
+/** The place that works nearest to one that doesn't, between that one and one that does. */
 export function edge(at: Along, dead: number, alive: number): Bracket | null {
   let none = dead
   let some: Bracket | null = null
