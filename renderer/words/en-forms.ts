@@ -62,7 +62,7 @@ export const formWords = {
     confusionHint: (size: string) => `${size} across; 1500 is usual.`,
     refraction: 'Refraction',
     refractionHint: 'How strongly the air bends light, usually 0.13. It lifts what is far away a little.',
-    fastestShutter: 'Fastest shutter speed: 1 ÷',
+    fastestShutter: 'Fastest shutter speed: 1/',
     slowestShutter: 'Slowest shutter speed',
   },
 } as const

@@ -117,6 +117,13 @@ async function finePoints(): Promise<Locator> {
   return form
 }
 
+test('a sensor of one’s own size leads to its sides', async () => {
+  const form = opened.page.getByRole('region', { name: say.camera })
+  expect(await field(form, say.longSide).count()).toBe(0)
+  await form.getByRole('combobox', { name: say.format }).selectOption('own')
+  await expect.poll(() => field(form, say.longSide).evaluate((side) => side === document.activeElement)).toBe(true)
+})
+
 test('both sides of a smaller sensor and of a larger one, the long side first and last', async () => {
   const form = await finePoints()
   const sides = async (): Promise<readonly number[]> => {

@@ -40,11 +40,11 @@ export function LensEntry({ shootId, full, onAdd }: LensEntryProps) {
   const id = useId()
   const inputRef = useRef<HTMLInputElement>(null)
   const [refusal, setRefusal] = useState<string | null>(null)
-  const [added, setAdded] = useState('')
+  const [added, setAdded] = useState<string | null>(null)
   const text = lensEntry(shootId)
   const type = (typed: string): void => {
     setRefusal(null)
-    setAdded('')
+    setAdded(null)
     typeLens(shootId, typed)
   }
   // Half a line is often a lens too, another one: it is added by Enter alone, never by leaving the field.
@@ -87,11 +87,8 @@ export function LensEntry({ shootId, full, onAdd }: LensEntryProps) {
           <Icon name="add" /> {say.add}
         </button>
       </span>
-      <p class="hint" id={`${id}-hint`}>
-        {say.hint}
-      </p>
-      <p class="hint" role="status">
-        {added === '' ? readingOf(text) : added}
+      <p class="hint" id={`${id}-hint`} role="status">
+        {refusal === null ? (added ?? readingOf(text) ?? say.hint) : null}
       </p>
       <p class="refusal" id={`${id}-refusal`} role="alert">
         {refusal}

@@ -163,33 +163,36 @@ function primeFields(lens: Lens, onChange: Change): ComponentChildren {
   ]
 }
 
+/** Each end with its own opening: where the row breaks, the two stay together. */
 function zoomFields(lens: Lens, onChange: Change): ComponentChildren {
   const say = words.shoot
   return [
-    <FigureField
-      key="short"
-      label={say.focalMin}
-      unit="mm"
-      decimals={1}
-      value={lens.focalMin}
-      limits={LENS_LIMITS.focal}
-      refuse={(focal) => (focal < lens.focalMax ? null : say.field.shortAboveLong)}
-      judged={{ by: String(lens.focalMax), field: `${lens.id} short` }}
-      onTake={(focalMin) => onChange({ focalMin })}
-    />,
-    <FigureField
-      key="long"
-      label={say.focalMax}
-      unit="mm"
-      decimals={1}
-      value={lens.focalMax}
-      limits={LENS_LIMITS.focal}
-      refuse={(focal) => (focal > lens.focalMin ? null : say.field.longBelowShort)}
-      judged={{ by: String(lens.focalMin), field: `${lens.id} long` }}
-      onTake={(focalMax) => onChange({ focalMax })}
-    />,
-    opening(say.widestAtMin, lens.widestAtMin, lens, (widestAtMin) => onChange({ widestAtMin })),
-    opening(say.widestAtMax, lens.widestAtMax, lens, (widestAtMax) => onChange({ widestAtMax })),
+    <div class="field-pair" key="short">
+      <FigureField
+        label={say.focalMin}
+        unit="mm"
+        decimals={1}
+        value={lens.focalMin}
+        limits={LENS_LIMITS.focal}
+        refuse={(focal) => (focal < lens.focalMax ? null : say.field.shortAboveLong)}
+        judged={{ by: String(lens.focalMax), field: `${lens.id} short` }}
+        onTake={(focalMin) => onChange({ focalMin })}
+      />
+      {opening(say.widestAtMin, lens.widestAtMin, lens, (widestAtMin) => onChange({ widestAtMin }))}
+    </div>,
+    <div class="field-pair" key="long">
+      <FigureField
+        label={say.focalMax}
+        unit="mm"
+        decimals={1}
+        value={lens.focalMax}
+        limits={LENS_LIMITS.focal}
+        refuse={(focal) => (focal > lens.focalMin ? null : say.field.longBelowShort)}
+        judged={{ by: String(lens.focalMin), field: `${lens.id} long` }}
+        onTake={(focalMax) => onChange({ focalMax })}
+      />
+      {opening(say.widestAtMax, lens.widestAtMax, lens, (widestAtMax) => onChange({ widestAtMax }))}
+    </div>,
   ]
 }
 
