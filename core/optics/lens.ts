@@ -18,6 +18,13 @@ export interface Lens {
   readonly weight: number | null
 }
 
+/** What the figures of a lens may be. */
+export const LENS_LIMITS = {
+  /** Millimetres. */
+  focal: { least: 0.5, most: 10_000 },
+  fNumber: { least: 0.5, most: 128 },
+} as const
+
 export function isPrime(lens: Lens): boolean {
   return lens.focalMin === lens.focalMax
 }

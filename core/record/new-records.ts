@@ -5,6 +5,7 @@ import { destination, geodesicLine } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { NO_WISHES } from '#core/light/light-wish.ts'
 import type { Lens } from '#core/optics/lens.ts'
+import type { WrittenLens } from '#core/optics/written-lens.ts'
 import { DEFAULT_CONFUSION_DIVISOR, USUAL_SHUTTER } from '#core/optics/sensor.ts'
 import { type Landmark, type LandmarkKind, landmarkPoints } from '#core/scene/landmark.ts'
 import { landmarkMiddle } from '#core/scene/bounding-points.ts'
@@ -64,6 +65,14 @@ export function newLens(id: string): Lens {
     closestFocus: 0.38,
     weight: null,
   }
+}
+
+/** The lens that was written on one line; what was not written is as of a new lens. */
+export function lensAsWritten(id: string, { focal, widest }: WrittenLens): Lens {
+  const usual = newLens(id)
+  const [widestAtMin, widestAtMax] = widest ?? [usual.widestAtMin, usual.widestAtMin]
+  const smallest = Math.max(usual.smallest, widestAtMin, widestAtMax)
+  return { ...usual, focalMin: focal[0], focalMax: focal[1], widestAtMin, widestAtMax, smallest }
 }
 
 /** Bearing from a place straight away from the shoot's first landmark, so that the camera there sees both; else south. */

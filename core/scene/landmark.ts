@@ -7,6 +7,11 @@ export type LandmarkKind = (typeof LANDMARK_KINDS)[number]
 export const SPAN_FORMS = ['suspension', 'arches', 'girder', 'wall'] as const
 export type SpanForm = (typeof SPAN_FORMS)[number]
 
+/** Bridges carry a deck under their tops; of a wall and a row of arches nobody measures but the height. */
+export function hasDeck(form: SpanForm): form is 'suspension' | 'girder' {
+  return form === 'suspension' || form === 'girder'
+}
+
 interface LandmarkCommon {
   readonly id: string
   readonly name: string
@@ -33,7 +38,7 @@ export interface SpanLandmark extends LandmarkCommon {
   readonly kind: 'span'
   readonly form: SpanForm
   readonly line: readonly LatLon[]
-  /** Metres above the foot at which the deck (or the top of the wall) lies; 0..height. */
+  /** Metres above the foot at which the deck lies, 0..height; kept, and of no account, while the form has none. */
   readonly deckHeight: number
   /** Metres across the deck. */
   readonly width: number
@@ -59,6 +64,11 @@ export function landmarkPoints(landmark: Landmark): readonly LatLon[] {
   if (landmark.kind === 'span') return landmark.line
   if (landmark.kind === 'building') return landmark.footprint
   return [landmark.at]
+}
+
+/** The same span in another form. A deck that was out of sight comes back as it was, no higher than the top has become meanwhile. */
+export function inForm(span: SpanLandmark, form: SpanForm): SpanLandmark {
+  return { ...span, form, deckHeight: hasDeck(form) ? Math.min(span.deckHeight, span.height) : span.deckHeight }
 }
 
 /** The same landmark with its points replaced; the number of points may change for spans and buildings. */

@@ -61,13 +61,13 @@ export function FigureField(props: FigureFieldProps) {
   )
 }
 
-export function LengthField(props: Known | Unknowable) {
+export function LengthField(props: (Known | Unknowable) & { readonly decimals?: number }) {
   const { units } = settings.value
   return (
     <AnyFigure
       field={props}
       reading={{
-        print: (value) => lengthInField(value, units),
+        print: (value) => lengthInField(value, units, props.decimals),
         parse: (text) => parseLength(text, units),
         unit: lengthUnit(units),
       }}

@@ -21,11 +21,30 @@ export function AnswerFigure({ figure, note }: { figure: string; note: string })
   )
 }
 
+interface FoldProps {
+  readonly title: string
+  readonly children: ComponentChildren
+}
+
 /** A part that is read seldom: closed until asked for. What it holds is drawn only while it is open, which spares every drag its work. */
-export function Fold({ title, children }: { title: string; children: ComponentChildren }) {
+export function Fold({ title, children }: FoldProps) {
   const [open, setOpen] = useState(false)
   return (
-    <details class="fold" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
+    <HeldFold title={title} open={open} onOpen={setOpen}>
+      {children}
+    </HeldFold>
+  )
+}
+
+interface HeldFoldProps extends FoldProps {
+  readonly open: boolean
+  readonly onOpen: (open: boolean) => void
+}
+
+/** A fold that something else opens too. */
+export function HeldFold({ title, open, onOpen, children }: HeldFoldProps) {
+  return (
+    <details class="fold" open={open} onToggle={(event) => onOpen(event.currentTarget.open)}>
       <summary>{title}</summary>
       {open ? <div class="fold-body">{children}</div> : null}
     </details>

@@ -64,9 +64,9 @@ export function elevation(value: number, units: UnitSystem): string {
   return `${rounded(size, Math.abs(size) < 100 ? 1 : 0)}${GAP}${unit}`
 }
 
-/** Metres as they stand in a field to be edited: the unit's own number, exact to a millimetre or a hundredth of a foot. */
-export function lengthInField(value: number, units: UnitSystem): string {
-  return units === 'imperial' ? plainNumber(value / METRES_PER_FOOT, 3) : plainNumber(value, 3)
+/** Metres as they stand in a field to be edited: the unit's own number, exact to a millimetre or a thousandth of a foot unless told otherwise. */
+export function lengthInField(value: number, units: UnitSystem, decimals = 3): string {
+  return plainNumber(units === 'imperial' ? value / METRES_PER_FOOT : value, decimals)
 }
 
 /** A number for a field: point, no grouping, the keyboard's own minus. */

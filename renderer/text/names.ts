@@ -25,11 +25,16 @@ export function landmarkName(landmark: Pick<Landmark, 'name'> | null): string {
   return landmark.name
 }
 
+/** 85 mm, 24–70 mm. */
+export function focalRange(lens: Lens): string {
+  const [short, long] = [rounded(lens.focalMin, 1), rounded(lens.focalMax, 1)]
+  return `${isPrime(lens) ? short : `${short}–${long}`} mm`
+}
+
 /** What a lens is, in the trade's way: 24–70 mm f/2.8, 70–200 mm f/4–5.6. */
 export function lensRange(lens: Lens): string {
-  const focal = isPrime(lens) ? rounded(lens.focalMin, 1) : `${rounded(lens.focalMin, 1)}–${rounded(lens.focalMax, 1)}`
   const [wide, narrow] = [rounded(lens.widestAtMin, 1), rounded(lens.widestAtMax, 1)]
-  return `${focal} mm f/${isPrime(lens) || wide === narrow ? wide : `${wide}–${narrow}`}`
+  return `${focalRange(lens)} f/${isPrime(lens) || wide === narrow ? wide : `${wide}–${narrow}`}`
 }
 
 export function lensName(lens: Lens): string {

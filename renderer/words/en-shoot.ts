@@ -57,21 +57,6 @@ export const shootWords = {
   addLandmark: 'Add',
   landmarkName: 'Name',
   unnamedLandmark: 'Landmark',
-  landmarkHeights: {
-    upright: 'Height, base to top',
-    summit: 'Height above its base',
-    building: 'Height, ground to roof',
-  } satisfies Record<Exclude<LandmarkKind, 'span'>, string>,
-  /** Of a span, whose forms are measured by different parts of them. */
-  spanHeights: {
-    suspension: 'Height of its towers',
-    arches: 'Height of the arches',
-    girder: 'Height, base to top',
-    wall: 'Height of the wall',
-  } satisfies Record<SpanForm, string>,
-  diameter: 'Width at the base',
-  acrossDeck: 'Width across',
-  deckHeight: 'Deck above the base',
   baseElevation: 'Base above sea level',
   baseTilt: { slope: 'Slope under it', aspect: 'Downhill direction' },
   unknownHint: 'Leave empty if unknown',
@@ -101,10 +86,7 @@ export const shootWords = {
   custom: 'Own size',
   longSide: 'Longer side',
   shortSide: 'Shorter side',
-  confusion: 'Circle of confusion: diagonal divided by',
-  confusionHint: (size: string) => `= ${size}; smaller blur counts as sharp. 1500 is usual.`,
   lenses: 'What comes along?',
-  addLens: 'Add a lens',
   removeLens: (name: string) => `Remove ${name}`,
   removedLens: (name: string) => `Removed “${name}”.`,
   lensName: 'Name',
@@ -129,11 +111,6 @@ export const shootWords = {
   cropHigh: 'Height (ratio)',
   removeCrop: (name: string) => `Remove ${name}`,
   cropThere: 'This crop is on the list already.',
-  air: 'How does the air bend the light?',
-  refraction: 'Refraction',
-  refractionHint: 'Bending of light by the air, usually 0.13. It makes far things look a little higher.',
-  fastestShutter: 'Fastest shutter speed, 1/…',
-  slowestShutter: 'Slowest shutter speed',
   shutterOrder: 'The fastest shutter speed must be shorter than the slowest: this waits here until it is.',
   field: {
     still: (value: string) => `Still ${value}.`,
@@ -147,8 +124,6 @@ export const shootWords = {
     shortAboveLong: 'The short end must be shorter than the long end: this waits here for a longer one.',
     longSideShorter: 'The longer side must not be shorter than the other: this waits here until it is not.',
     shortSideLonger: 'The shorter side must not be longer than the other: this waits here until it is not.',
-    deckAboveTop: 'The deck cannot be higher than the top: this waits here for a higher top.',
-    topBelowDeck: 'The top cannot be lower than the deck: this waits here for a lower deck.',
     behindEnd: (length: string) =>
       `The point must be 0 to ${length} behind the front: this waits here for a longer subject.`,
     widestAboveSmallest:

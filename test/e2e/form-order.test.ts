@@ -2,7 +2,11 @@
 import type { Locator } from 'playwright-core'
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
 import type { Lens } from '#core/optics/lens.ts'
+import type { SpanForm, SpanLandmark } from '#core/scene/landmark.ts'
+import { endToEnd } from '#core/scene/span-line.ts'
+import { SUBJECT_PRESETS } from '#core/scene/subject.ts'
 import { lensRange } from '#renderer/text/names.ts'
+import { formWords } from '#renderer/words/en-forms.ts'
 import { words } from '#renderer/words/en.ts'
 import { boardReady, savedShoot, soon } from './board.ts'
 import { type Opened, open } from './open.ts'
@@ -45,7 +49,9 @@ function becomes(part: Partial<Lens>): Promise<void> {
 describe('a new lens', () => {
   beforeEach(async () => {
     const count = (await lenses()).length
-    await opened.page.getByRole('button', { name: say.addLens }).click()
+    const entry = opened.page.getByRole('textbox', { name: formWords.lens.label })
+    await entry.fill('24-70/2.8')
+    await entry.press('Enter')
     await soon(async () => (await lenses()).length === count + 1)
     await becomes({ focalMin: 24, focalMax: 70 })
   })
@@ -102,9 +108,24 @@ describe('a new lens', () => {
   })
 })
 
+/** The fold of what is seldom changed, opened if it is closed. */
+async function finePoints(): Promise<Locator> {
+  const form = opened.page.getByRole('region', { name: say.camera })
+  const fold = form.locator('details')
+  if ((await fold.getAttribute('open')) === null) await fold.locator('summary').click()
+  await field(form, say.longSide).waitFor()
+  return form
+}
+
+test('a sensor of one’s own size leads to its sides', async () => {
+  const form = opened.page.getByRole('region', { name: say.camera })
+  expect(await field(form, say.longSide).count()).toBe(0)
+  await form.getByRole('combobox', { name: say.format }).selectOption('own')
+  await expect.poll(() => field(form, say.longSide).evaluate((side) => side === document.activeElement)).toBe(true)
+})
+
 test('both sides of a smaller sensor and of a larger one, the long side first and last', async () => {
-  const { page } = opened
-  const form = page.getByRole('region', { name: say.camera })
+  const form = await finePoints()
   const sides = async (): Promise<readonly number[]> => {
     const { camera } = (await savedShoot(opened.host, 'demo')).shoot.bag
     return [camera.sensorWidth, camera.sensorHeight]
@@ -127,27 +148,75 @@ test('both sides of a smaller sensor and of a larger one, the long side first an
 })
 
 test('shutter times past one another, either first', async () => {
-  const form = opened.page.getByRole('region', { name: say.camera })
-  await type(form, say.slowestShutter, '0.002')
-  await type(form, say.fastestShutter, '8000')
+  const form = await finePoints()
+  await type(form, formWords.camera.slowestShutter, '0.002')
+  await type(form, formWords.camera.fastestShutter, '8000')
   await expect.poll(async () => (await savedShoot(opened.host, 'demo')).shoot.bag.camera.slowestShutter).toBe(0.002)
-  await type(form, say.fastestShutter, '100')
+  await type(form, formWords.camera.fastestShutter, '100')
   await form.getByText(say.shutterOrder).waitFor()
-  await type(form, say.slowestShutter, '30')
+  await type(form, formWords.camera.slowestShutter, '30')
   await expect
     .poll(async () => (await savedShoot(opened.host, 'demo')).shoot.bag.camera)
     .toMatchObject({ fastestShutter: 0.01, slowestShutter: 30 })
 })
 
-test('a deck above the towers waits for higher towers', async () => {
-  const { page } = opened
-  await page.getByRole('combobox', { name: say.edit.addLandmark }).selectOption({ label: say.landmarkKinds.span })
-  await page.getByRole('button', { name: say.addLandmark, exact: true }).click()
-  const form = page.getByRole('group', { name: say.landmarkKinds.span }).last()
-  await type(form, say.deckHeight, '180')
-  await form.getByText(say.field.deckAboveTop).waitFor()
-  await type(form, say.spanHeights.suspension, '240')
-  await expect
-    .poll(async () => (await savedShoot(opened.host, 'demo')).shoot.landmarks.at(-1), { timeout: 30_000 })
-    .toMatchObject({ deckHeight: 180, height: 240 })
+describe('a span', () => {
+  const made = formWords.landmark
+  const span = async () => (await savedShoot(opened.host, 'demo')).shoot.landmarks.at(-1) as SpanLandmark
+  const spanBecomes = (part: Partial<SpanLandmark>): Promise<void> =>
+    expect.poll(span, { timeout: 30_000, interval: 50 }).toMatchObject(part)
+  const card = (form: SpanForm): Locator => opened.page.getByRole('group', { name: say.spanForms[form] }).last()
+  const take = (before: SpanForm, after: SpanForm): Promise<readonly string[]> =>
+    card(before).getByRole('combobox', { name: say.form }).selectOption({ label: say.spanForms[after] })
+
+  test('holds a deck above the towers until they are higher', async () => {
+    const { page } = opened
+    await page.getByRole('combobox', { name: say.edit.addLandmark }).selectOption({ label: say.landmarkKinds.span })
+    await page.getByRole('button', { name: say.addLandmark, exact: true }).click()
+    const form = card('suspension')
+    await type(form, made.deck, '180')
+    await form.getByText(made.deckAboveTop.suspension).waitFor()
+    await type(form, made.height.suspension, '240')
+    await spanBecomes({ deckHeight: 180, height: 240 })
+  })
+
+  test('as a wall has no deck to stand in the way of its height; as a bridge it has its deck again', async () => {
+    await take('suspension', 'wall')
+    await spanBecomes({ form: 'wall', deckHeight: 180 })
+    expect(await field(card('wall'), made.deck).count()).toBe(0)
+    await take('wall', 'suspension')
+    await spanBecomes({ form: 'suspension', deckHeight: 180, height: 240 })
+    await type(card('suspension'), made.height.suspension, '12')
+    await card('suspension').getByText(made.topBelowDeck.suspension).waitFor()
+    // What waited for a lower deck waits for nothing any more.
+    await take('suspension', 'wall')
+    await spanBecomes({ form: 'wall', deckHeight: 180, height: 12 })
+  })
+
+  test('takes length and bearing as typed, from its first point', async () => {
+    const first = (await span()).line[0]
+    await type(card('wall'), made.length, '340')
+    await expect.poll(async () => Math.round(endToEnd((await span()).line).distance * 100) / 100).toBe(340)
+    await type(card('wall'), made.bearing, '94')
+    await expect.poll(async () => Math.round((endToEnd((await span()).line).bearing ?? 0) * 100) / 100).toBe(94)
+    expect(Math.round(endToEnd((await span()).line).distance * 100) / 100).toBe(340)
+    expect((await span()).line[0]).toEqual(first)
+    await opened.page.keyboard.press('Control+Z')
+    await expect.poll(async () => Math.round(endToEnd((await span()).line).bearing ?? 0)).toBe(90)
+  })
+})
+
+test('a subject shortened by mistake has its places again, and what was typed outlives another kind', async () => {
+  const form = opened.page.getByRole('region', { name: say.subject })
+  const subject = async () => (await savedShoot(opened.host, 'demo')).shoot.subject
+  const before = await subject()
+  expect(before.features.length).toBeGreaterThan(0)
+  await type(form, say.length, '0.25')
+  await expect.poll(async () => (await subject()).features.at(-1)?.behindFront).toBe(0.25)
+  await type(form, say.length, '2.6')
+  await expect.poll(async () => (await subject()).features).toEqual(before.features)
+  await form.getByRole('combobox', { name: say.subjectKind }).selectOption({ label: say.subjectKinds.van })
+  await expect.poll(subject).toMatchObject({ kind: 'van', length: 2.6, width: SUBJECT_PRESETS.van.width })
+  await form.getByRole('button', { name: /^Usual size/u }).click()
+  await expect.poll(subject).toMatchObject(SUBJECT_PRESETS.van)
 })

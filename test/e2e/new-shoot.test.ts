@@ -2,6 +2,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { geodesicDistance } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
+import { formWords } from '#renderer/words/en-forms.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
 import { words } from '#renderer/words/en.ts'
 import { boardReady, savedShoot, soon } from './board.ts'
@@ -89,7 +90,7 @@ test('landmark, camera and lenses are put in', async () => {
   if (!(await page.getByRole('heading', { name: words.shoot.landmarks }).isVisible())) {
     await goToPage(page, 'shoot')
   }
-  await fill(new RegExp(words.shoot.landmarkHeights.upright), '41')
+  await fill(new RegExp(formWords.landmark.height.upright), '41')
   await soon(async () => (await saved()).shoot.landmarks[0]?.height === 41)
   await page.getByRole('combobox', { name: words.shoot.format }).first().selectOption({ index: 1 })
   await soon(async () => (await saved()).shoot.bag.camera.sensorWidth === 23.5)

@@ -1,10 +1,15 @@
-/** A row of arches: round openings between piers, deck and parapet above. */
+/** A row of arches: round openings between piers, walk and parapet above. */
+import { geodesicDistance } from '#core/geo/geodesic.ts'
+import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { LocalPoint } from '#core/geo/local-frame.ts'
 import type { Face, Part, Solid } from '#core/scene/solid.ts'
 import { face, part } from './shape.ts'
 import { type PlaceAlong, type SpanRule, spanBlock } from './span-rule.ts'
+import { walkHeight } from './walk.ts'
 
 const ARCH_STEPS = 14
+/** Between two points. */
+const MOST_ARCHES = 24
 
 /** How one bay is cut: shares of its length for the opening, heights of springing and crown. */
 interface Opening {
@@ -14,13 +19,27 @@ interface Opening {
   readonly crown: number
 }
 
+/** Metres above the foot of the highest point of an opening. */
+function crownHeight(height: number): number {
+  return Math.max(0, walkHeight(height) - Math.max(0.3, height * 0.07))
+}
+
+/** Openings a little narrower than high; a stretch between two points holds as many as fit. */
+function archesWithin(length: number, height: number): number {
+  return Math.max(1, Math.min(MOST_ARCHES, Math.round(length / Math.max(1, crownHeight(height) * 0.85))))
+}
+
+/** How many arches a row is drawn with, from point to point along it. */
+export function archCount(line: readonly LatLon[], height: number): number {
+  const lengths = line.slice(1).map((at, index) => geodesicDistance(line[index] ?? at, at))
+  return lengths.reduce((count, length) => count + archesWithin(length, height), 0)
+}
+
 export function archesSolid(rule: SpanRule): Solid {
-  const { span } = rule
-  const { height, deckHeight } = span
-  const crownTop = Math.max(0, deckHeight - Math.max(0.3, height * 0.07))
+  const { height } = rule.span
+  const crownTop = crownHeight(height)
   return rule.lengths.flatMap((length, segment) => {
-    // Openings a little narrower than high; a stretch between two points holds as many as fit.
-    const bays = Math.max(1, Math.min(24, Math.round(length / Math.max(1, crownTop * 0.85))))
+    const bays = archesWithin(length, height)
     return Array.from({ length: bays }, (_, bay): Part => {
       const from = segment + bay / bays
       const to = segment + (bay + 1) / bays
@@ -46,12 +65,13 @@ function archCurve(opening: Opening): (readonly [PlaceAlong, number])[] {
 }
 
 function bayPart(rule: SpanRule, from: PlaceAlong, to: PlaceAlong, opening: Opening): Part {
-  const { half, span } = rule
+  const { half } = rule
+  const walk = walkHeight(rule.span.height)
   const curve: (readonly [PlaceAlong, number])[] = [[opening.from, 0], ...archCurve(opening), [opening.to, 0]]
   const outline: (readonly [PlaceAlong, number])[] = [
     [from, 0],
-    [from, span.deckHeight],
-    [to, span.deckHeight],
+    [from, walk],
+    [to, walk],
     [to, 0],
     ...curve.toReversed(),
   ]
@@ -65,12 +85,7 @@ function bayPart(rule: SpanRule, from: PlaceAlong, to: PlaceAlong, opening: Open
       rule.at(before, half, below),
     ])
   })
-  const top = [
-    rule.at(from, -half, span.deckHeight),
-    rule.at(from, half, span.deckHeight),
-    rule.at(to, half, span.deckHeight),
-    rule.at(to, -half, span.deckHeight),
-  ]
+  const top = [rule.at(from, -half, walk), rule.at(from, half, walk), rule.at(to, half, walk), rule.at(to, -half, walk)]
   return part(
     inside,
     face('hue', side(half).toReversed()),
@@ -83,11 +98,12 @@ function bayPart(rule: SpanRule, from: PlaceAlong, to: PlaceAlong, opening: Open
 
 /** The row's own two ends, seen only where it begins and stops. */
 function ends(rule: SpanRule, from: PlaceAlong, to: PlaceAlong): Face[] {
-  const { half, span, lengths } = rule
+  const { half, lengths } = rule
+  const walk = walkHeight(rule.span.height)
   const end = (along: PlaceAlong): LocalPoint[] => [
     rule.at(along, half, 0),
-    rule.at(along, half, span.deckHeight),
-    rule.at(along, -half, span.deckHeight),
+    rule.at(along, half, walk),
+    rule.at(along, -half, walk),
     rule.at(along, -half, 0),
   ]
   return [
@@ -97,12 +113,13 @@ function ends(rule: SpanRule, from: PlaceAlong, to: PlaceAlong): Face[] {
 }
 
 function parapet(rule: SpanRule, from: PlaceAlong, to: PlaceAlong): Face[] {
-  const { half, span } = rule
-  const { height, deckHeight } = span
-  if (height - deckHeight < 0.05) return []
+  const { half } = rule
+  const { height } = rule.span
+  const walk = walkHeight(height)
+  if (height - walk < 0.05) return []
   const thick = Math.min(half * 0.2, 0.6)
   return [
-    ...spanBlock(rule, 'ink', [from, to], [-half, thick - half], [deckHeight, height]),
-    ...spanBlock(rule, 'ink', [from, to], [half - thick, half], [deckHeight, height]),
+    ...spanBlock(rule, 'ink', [from, to], [-half, thick - half], [walk, height]),
+    ...spanBlock(rule, 'ink', [from, to], [half - thick, half], [walk, height]),
   ]
 }

@@ -4,6 +4,7 @@ import type { LocalPoint } from '#core/geo/local-frame.ts'
 import type { SpanLandmark } from '#core/scene/landmark.ts'
 import type { Part, Solid } from '#core/scene/solid.ts'
 import { archesSolid } from './arches.ts'
+import { walkHeight } from './walk.ts'
 import { part, rod } from './shape.ts'
 import { type Ends, type PlaceAlong, type SpanRule, spanBlock, spanRule, steps } from './span-rule.ts'
 
@@ -173,13 +174,14 @@ function truss(rule: SpanRule, apart: number): Part[] {
   })
 }
 
-/** A wall: solid to its walk, above it a parapet of merlons; a plain top where walk and top are one. */
+/** A wall: solid to its walk, above it a parapet of merlons; a plain top where it is low. */
 function wall(rule: SpanRule): Solid {
-  const { span, half } = rule
-  const { height, deckHeight } = span
-  const parapet = height - deckHeight > 0.2
-  const body = parapet ? deckHeight : height
-  const apart = parapet ? clamp((height - deckHeight) * 2.4, 1.5, 60) : 30
+  const { half } = rule
+  const { height } = rule.span
+  const walk = walkHeight(height)
+  const parapet = height - walk > 0.2
+  const body = parapet ? walk : height
+  const apart = parapet ? clamp((height - walk) * 2.4, 1.5, 60) : 30
   return rule.lengths.flatMap((_, segment) => {
     const places = steps(rule, segment, apart, 60)
     return places.slice(1).flatMap((place, index) => {
@@ -191,7 +193,7 @@ function wall(rule: SpanRule): Solid {
       const isLast = segment === rule.lengths.length - 1 && index === places.length - 2
       const isFirst = segment === 0 && index === 0
       const merlon: [PlaceAlong, PlaceAlong] = [isFirst ? before : edge(0.2), isLast ? place : edge(0.8)]
-      const thick = Math.min(half * 0.5, (height - deckHeight) * 0.4)
+      const thick = Math.min(half * 0.5, (height - walk) * 0.4)
       return [
         block,
         ...SIDES.map((side) => {

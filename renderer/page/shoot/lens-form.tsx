@@ -2,8 +2,7 @@
 import { NAME_MOST } from '#core/record/record-limits.ts'
 import type { ComponentChildren } from 'preact'
 import { useRef } from 'preact/hooks'
-import { type Lens, isPrime } from '#core/optics/lens.ts'
-import { newLens } from '#core/record/new-records.ts'
+import { LENS_LIMITS, type Lens, isPrime } from '#core/optics/lens.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import { FigureField, LengthField } from '#renderer/part/figure-field.tsx'
 import { Icon } from '#renderer/part/icon.tsx'
@@ -14,10 +13,10 @@ import { changeShoot, undoOffer } from '#renderer/state/library/history.ts'
 import { shoot as openShoot } from '#renderer/state/library/library.ts'
 import { lensName, lensRange } from '#renderer/text/names.ts'
 import { tell } from '#renderer/state/library/notices.ts'
+import { formWords } from '#renderer/words/en-forms.ts'
 import { words } from '#renderer/words/en.ts'
+import { LensEntry } from './lens-entry.tsx'
 
-const FOCAL = { least: 0.5, most: 10_000 } as const
-const OPENING = { least: 0.5, most: 128 } as const
 const CLOSEST = { least: 0, most: 1_000 } as const
 const GRAMS = { least: 0, most: 100_000 } as const
 const MOST_LENSES = 100
@@ -36,6 +35,11 @@ export function LensForm({ shoot }: { shoot: Shoot }) {
   }
   return (
     <Question title={say.lenses}>
+      <LensEntry
+        shootId={shoot.id}
+        full={lenses.length < MOST_LENSES ? null : formWords.lens.full(MOST_LENSES)}
+        onAdd={addLens}
+      />
       {lenses.length === 0 ? <p class="hint">{say.emptyBag}</p> : null}
       {lenses.map((lens) => (
         <LensCard
@@ -45,16 +49,15 @@ export function LensForm({ shoot }: { shoot: Shoot }) {
           onRemove={() => remove(lens)}
         />
       ))}
-      <button
-        type="button"
-        class="button"
-        disabled={lenses.length >= MOST_LENSES}
-        onClick={() => put(say.edit.addLens, [...lenses, newLens(crypto.randomUUID())])}
-      >
-        <Icon name="add" /> {say.addLens}
-      </button>
     </Question>
   )
+}
+
+/** Adds a lens to the bag as it is by now. */
+function addLens(lens: Lens): void {
+  const now = openShoot.peek()
+  if (now === null) return
+  void changeShoot(words.shoot.edit.addLens, { ...now, bag: { ...now.bag, lenses: [...now.bag.lenses, lens] } })
 }
 
 /** Changes a lens as it is by now: entries that waited for one another are taken in one go. */
@@ -70,7 +73,7 @@ type Ends = Pick<Lens, 'focalMax' | 'widestAtMax'>
 
 /** The long end of a lens that was a prime so far: twice the focal length, as a beginning to be changed. */
 function firstEnds({ focalMin, widestAtMax }: Lens): Partial<Lens> {
-  const twice = Math.min(FOCAL.most, focalMin * 2)
+  const twice = Math.min(LENS_LIMITS.focal.most, focalMin * 2)
   return twice > focalMin ? { focalMax: twice, widestAtMax } : { focalMin: focalMin / 2 }
 }
 
@@ -137,7 +140,7 @@ function opening(label: string, value: number, lens: Lens, take: (value: number)
       sign="f/"
       strip={F_SIGN}
       value={value}
-      limits={OPENING}
+      limits={LENS_LIMITS.fNumber}
       refuse={(mark) => (mark > lens.smallest ? words.shoot.field.widestAboveSmallest : null)}
       judged={{ by: String(lens.smallest), field: `${lens.id} ${label}` }}
       onTake={take}
@@ -154,40 +157,43 @@ function primeFields(lens: Lens, onChange: Change): ComponentChildren {
       unit="mm"
       decimals={1}
       value={lens.focalMin}
-      limits={FOCAL}
+      limits={LENS_LIMITS.focal}
       onTake={(focal) => onChange({ focalMin: focal, focalMax: focal })}
     />,
     opening(say.widest, lens.widestAtMin, lens, (widest) => onChange({ widestAtMin: widest, widestAtMax: widest })),
   ]
 }
 
+/** Each end with its own opening: where the row breaks, the two stay together. */
 function zoomFields(lens: Lens, onChange: Change): ComponentChildren {
   const say = words.shoot
   return [
-    <FigureField
-      key="short"
-      label={say.focalMin}
-      unit="mm"
-      decimals={1}
-      value={lens.focalMin}
-      limits={FOCAL}
-      refuse={(focal) => (focal < lens.focalMax ? null : say.field.shortAboveLong)}
-      judged={{ by: String(lens.focalMax), field: `${lens.id} short` }}
-      onTake={(focalMin) => onChange({ focalMin })}
-    />,
-    <FigureField
-      key="long"
-      label={say.focalMax}
-      unit="mm"
-      decimals={1}
-      value={lens.focalMax}
-      limits={FOCAL}
-      refuse={(focal) => (focal > lens.focalMin ? null : say.field.longBelowShort)}
-      judged={{ by: String(lens.focalMin), field: `${lens.id} long` }}
-      onTake={(focalMax) => onChange({ focalMax })}
-    />,
-    opening(say.widestAtMin, lens.widestAtMin, lens, (widestAtMin) => onChange({ widestAtMin })),
-    opening(say.widestAtMax, lens.widestAtMax, lens, (widestAtMax) => onChange({ widestAtMax })),
+    <div class="field-pair" key="short">
+      <FigureField
+        label={say.focalMin}
+        unit="mm"
+        decimals={1}
+        value={lens.focalMin}
+        limits={LENS_LIMITS.focal}
+        refuse={(focal) => (focal < lens.focalMax ? null : say.field.shortAboveLong)}
+        judged={{ by: String(lens.focalMax), field: `${lens.id} short` }}
+        onTake={(focalMin) => onChange({ focalMin })}
+      />
+      {opening(say.widestAtMin, lens.widestAtMin, lens, (widestAtMin) => onChange({ widestAtMin }))}
+    </div>,
+    <div class="field-pair" key="long">
+      <FigureField
+        label={say.focalMax}
+        unit="mm"
+        decimals={1}
+        value={lens.focalMax}
+        limits={LENS_LIMITS.focal}
+        refuse={(focal) => (focal > lens.focalMin ? null : say.field.longBelowShort)}
+        judged={{ by: String(lens.focalMin), field: `${lens.id} long` }}
+        onTake={(focalMax) => onChange({ focalMax })}
+      />
+      {opening(say.widestAtMax, lens.widestAtMax, lens, (widestAtMax) => onChange({ widestAtMax }))}
+    </div>,
   ]
 }
 
@@ -202,7 +208,7 @@ function LastFields({ lens, onChange }: { lens: Lens; onChange: Change }) {
         sign="f/"
         strip={F_SIGN}
         value={lens.smallest}
-        limits={OPENING}
+        limits={LENS_LIMITS.fNumber}
         refuse={(mark) => (mark < widest ? say.field.smallestBelowWidest : null)}
         judged={{ by: String(widest), field: `${lens.id} smallest` }}
         onTake={(smallest) => onChange({ smallest })}

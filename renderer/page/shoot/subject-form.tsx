@@ -1,17 +1,19 @@
 /** What is photographed? The subject's kind, name, size, and the places on it that one may focus on. */
+import { useRef } from 'preact/hooks'
 import { NAME_MOST, RECORD_LIMITS } from '#core/record/record-limits.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import { SUBJECT_KINDS, SUBJECT_PRESETS, type Subject, type SubjectKind } from '#core/scene/subject.ts'
 import { Choice } from '#renderer/part/choice.tsx'
 import { LengthField } from '#renderer/part/figure-field.tsx'
-import { metres } from '#renderer/text/figure.ts'
+import { lengthInField, lengthUnit, metres } from '#renderer/text/figure.ts'
 import { Icon } from '#renderer/part/icon.tsx'
 import { Question } from '#renderer/part/question.tsx'
 import { TextField } from '#renderer/part/text-field.tsx'
 import { changeShoot } from '#renderer/state/library/history.ts'
 import { settings } from '#renderer/state/library/settings.ts'
+import { formWords } from '#renderer/words/en-forms.ts'
 import { words } from '#renderer/words/en.ts'
-import { resized } from './typed-changes.ts'
+import { type SubjectSize, hasUsualSize, resized, sizeAs } from './typed-changes.ts'
 
 const MOST_FEATURES = 50
 
@@ -19,6 +21,15 @@ export function SubjectForm({ shoot }: { shoot: Shoot }) {
   const { subject } = shoot
   const say = words.shoot
   const change = (next: Subject): void => void changeShoot(say.edit.subject, { ...shoot, subject: next })
+  // The named places as they were before a shorter length moved them onto the subject, until something else changes them.
+  const meantRef = useRef<{ shown: string; features: Subject['features'] } | null>(null)
+  const resize = (size: Partial<SubjectSize>, kind = subject.kind): void => {
+    const kept = meantRef.current
+    const meant = kept?.shown === JSON.stringify(subject.features) ? kept.features : subject.features
+    const next = { ...resized(subject, size, meant), kind }
+    meantRef.current = { shown: JSON.stringify(next.features), features: meant }
+    change(next)
+  }
   return (
     <Question title={say.subject}>
       <div class="field-row">
@@ -26,7 +37,7 @@ export function SubjectForm({ shoot }: { shoot: Shoot }) {
           label={say.subjectKind}
           value={subject.kind}
           options={SUBJECT_KINDS.map((kind) => [kind, say.subjectKinds[kind]] as const)}
-          onChoose={(kind: SubjectKind) => change({ ...resized(subject, SUBJECT_PRESETS[kind]), kind })}
+          onChoose={(kind: SubjectKind) => resize(sizeAs(subject, kind), kind)}
         />
         <TextField
           label={say.subjectName}
@@ -43,16 +54,37 @@ export function SubjectForm({ shoot }: { shoot: Shoot }) {
             label={say[side]}
             value={subject[side]}
             limits={RECORD_LIMITS.subjectSize}
-            onTake={(size) => change(resized(subject, { [side]: size }))}
+            onTake={(size) => resize({ [side]: size })}
           />
         ))}
       </div>
-      <Features subject={subject} onChange={change} />
+      {hasUsualSize(subject) || subject.kind === 'other' ? null : (
+        <button
+          type="button"
+          class="button button-small usual-size"
+          onClick={() => resize(SUBJECT_PRESETS[subject.kind])}
+        >
+          {formWords.subject.usualSize(sizeText(SUBJECT_PRESETS[subject.kind]))}
+        </button>
+      )}
+      <Features shootId={shoot.id} subject={subject} onChange={change} />
     </Question>
   )
 }
 
-function Features({ subject, onChange }: { subject: Subject; onChange: (next: Subject) => void }) {
+function sizeText({ length, width, height }: SubjectSize): string {
+  const { units } = settings.value
+  const figures = [length, width, height].map((side) => lengthInField(side, units, 2))
+  return `${figures.join(' × ')} ${lengthUnit(units)}`
+}
+
+interface FeaturesProps {
+  readonly shootId: string
+  readonly subject: Subject
+  readonly onChange: (next: Subject) => void
+}
+
+function Features({ shootId, subject, onChange }: FeaturesProps) {
   const say = words.shoot
   const { features, length } = subject
   const replace = (index: number, part: Partial<Subject['features'][number]>): void =>
@@ -75,7 +107,7 @@ function Features({ subject, onChange }: { subject: Subject; onChange: (next: Su
             value={feature.behindFront}
             limits={{ least: 0, most: 1_000 }}
             refuse={(at) => (at > length ? say.field.behindEnd(metres(length, settings.value.units)) : null)}
-            judged={{ by: String(length) }}
+            judged={{ by: String(length), field: `${shootId} place ${index}` }}
             onTake={(behindFront) => replace(index, { behindFront })}
           />
           <button

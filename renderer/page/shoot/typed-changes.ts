@@ -3,16 +3,33 @@ import { type Crop, USUAL_CROPS } from '#core/frame/crop.ts'
 import { destination, geodesicLine } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { type Camera, SENSOR_FORMATS } from '#core/optics/sensor.ts'
-import type { Subject } from '#core/scene/subject.ts'
+import { SUBJECT_PRESETS, type Subject, type SubjectKind } from '#core/scene/subject.ts'
 
-/** The subject with a new size; its named places stay on it. */
-export function resized(subject: Subject, size: Partial<Pick<Subject, 'length' | 'width' | 'height'>>): Subject {
+export type SubjectSize = Pick<Subject, 'length' | 'width' | 'height'>
+const SIDES = ['length', 'width', 'height'] as const
+
+/**
+ * The subject with a new size; its named places stay on it. Those of a subject that was shortened by mistake were meant elsewhere:
+ * given as `meant`, they are there again once it is long enough.
+ */
+export function resized(subject: Subject, size: Partial<SubjectSize>, meant = subject.features): Subject {
   const next = { ...subject, ...size }
-  const features = next.features.map((feature) => ({
+  const features = meant.map((feature) => ({
     ...feature,
     behindFront: Math.min(feature.behindFront, next.length),
   }))
   return { ...next, features }
+}
+
+/** The size that a subject has as another kind: ordinary where it was ordinary, as typed where it was typed. */
+export function sizeAs(subject: Subject, kind: SubjectKind): SubjectSize {
+  const [was, usual] = [SUBJECT_PRESETS[subject.kind], SUBJECT_PRESETS[kind]]
+  const side = (name: keyof SubjectSize): number => (subject[name] === was[name] ? usual[name] : subject[name])
+  return { length: side('length'), width: side('width'), height: side('height') }
+}
+
+export function hasUsualSize(subject: Subject): boolean {
+  return SIDES.every((side) => subject[side] === SUBJECT_PRESETS[subject.kind][side])
 }
 
 /** The usual format of these very sides; undefined for a size of its own. */

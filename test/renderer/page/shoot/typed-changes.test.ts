@@ -4,7 +4,16 @@ import { describe, expect, test } from 'vitest'
 import { USUAL_CROPS } from '#core/frame/crop.ts'
 import { geodesicDistance } from '#core/geo/geodesic.ts'
 import { SENSOR_FORMATS, USUAL_SHUTTER } from '#core/optics/sensor.ts'
-import { pointBetween, formatOf, hasCrop, ownCrops, resized, toggledCrop } from '#renderer/page/shoot/typed-changes.ts'
+import {
+  formatOf,
+  hasCrop,
+  hasUsualSize,
+  ownCrops,
+  pointBetween,
+  resized,
+  sizeAs,
+  toggledCrop,
+} from '#renderer/page/shoot/typed-changes.ts'
 import { BICYCLE } from '#test/help/plans.ts'
 
 describe('a subject made shorter', () => {
@@ -24,9 +33,31 @@ describe('a subject made shorter', () => {
     expect([next.length, next.width, next.height, next.name]).toEqual([1, 0.65, 1.2, 'Cargo bicycle'])
   })
 
+  test('by mistake, and longer again, has them where they were meant', () => {
+    const short = resized(subject, { length: 0.1 })
+    const longer = resized(short, { length: 1 }, subject.features)
+    expect(longer.features.map(({ behindFront }) => behindFront)).toEqual([0.2, 1])
+    expect(resized(longer, { length: 2.5 }, subject.features)).toEqual(subject)
+  })
+
   test('or longer, wider, higher moves none of them', () => {
     expect(resized(subject, { length: 3 }).features).toEqual(subject.features)
     expect(resized(subject, { width: 0.1, height: 5 })).toEqual({ ...subject, width: 0.1, height: 5 })
+  })
+})
+
+describe('a subject of another kind', () => {
+  test('has that kind’s ordinary size', () => {
+    const car = { ...BICYCLE, ...sizeAs(BICYCLE, 'car'), kind: 'car' as const }
+    expect(hasUsualSize(car)).toBe(true)
+    expect(sizeAs(car, 'cargo-bicycle')).toEqual({ length: 2.5, width: 0.65, height: 1.2 })
+  })
+
+  test('keeps what was typed, whatever comes first', () => {
+    const typed = { ...BICYCLE, length: 5.61 }
+    const { width, height } = sizeAs(BICYCLE, 'van')
+    expect(sizeAs(typed, 'van')).toEqual({ length: 5.61, width, height })
+    expect(hasUsualSize(typed)).toBe(false)
   })
 })
 
