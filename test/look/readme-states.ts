@@ -1,15 +1,13 @@
-/** What the README shows: the demo in seven states, each as a user would bring it about. */
+/** What the README shows: the demo in three states, each as a user would bring it about. */
 import type { Page } from 'playwright-core'
 import type { Change } from '#app/contract/library.ts'
-import { groundMapWords } from '#renderer/words/en-ground-map.ts'
-import { groundWords } from '#renderer/words/en-ground.ts'
 import { scanWords } from '#renderer/words/en-scan.ts'
 import { savedShoot } from '#test/e2e/board.ts'
 import { library } from '#test/e2e/library.ts'
 import { demoTrack } from '#test/e2e/demo-track.ts'
-import { goToPage, pickSpots } from '#test/e2e/pages.ts'
+import { goToPage } from '#test/e2e/pages.ts'
 import type { RunningHost } from '#test/help/host.ts'
-import { SPOTS, type LookState } from './states.ts'
+import type { LookState } from './states.ts'
 
 /** Milliseconds for what takes the longest: a scan of the track on a busy machine. */
 const PATIENCE = 120_000
@@ -25,28 +23,9 @@ async function scanTrack(page: Page): Promise<void> {
   await part.getByRole('heading', { name: scanWords.whereAlong }).evaluate((heading) => heading.scrollIntoView())
 }
 
-async function showGround(page: Page): Promise<void> {
-  await page.getByRole('button', { name: groundMapWords.show, exact: true }).click()
-  await page.getByRole('radio', { name: groundMapWords.choices.landmark }).check()
-  await page.keyboard.press('Escape')
-  await page.getByRole('region', { name: groundWords.question }).evaluate((answer) => answer.scrollIntoView())
-}
-
 export const README_STATES: readonly LookState[] = [
   { ...LIGHT, name: 'board', go: () => Promise.resolve() },
-  { ...LIGHT, name: 'board-dark', theme: 'dark', go: () => Promise.resolve() },
   { ...LIGHT, name: 'scan', go: scanTrack },
-  { ...LIGHT, name: 'ground', go: showGround },
-  { ...LIGHT, name: 'days', go: (page) => goToPage(page, 'days') },
-  {
-    ...LIGHT,
-    name: 'compare',
-    height: 1100,
-    go: async (page) => {
-      await pickSpots(page, ...SPOTS)
-      await goToPage(page, 'compare')
-    },
-  },
   { ...LIGHT, name: 'sheet', width: 1000, height: 1260, go: (page) => goToPage(page, 'sheet') },
 ]
 

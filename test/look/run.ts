@@ -1,61 +1,22 @@
 /**
  * `npm run look -- before` takes pictures of every state into test/shots/before; `npm run look -- before after` says how two such
- * folders differ, picture by picture; `npm run look -- --readme` takes the README's.
+ * folders differ, picture by picture; `npm run pictures` takes the README's.
  */
 import { mkdirSync, readFileSync, readdirSync, writeFileSync } from 'node:fs'
 import { join, resolve } from 'node:path'
-import { type Browser, chromium, type Page } from 'playwright-core'
+import { chromium } from 'playwright-core'
 import { PNG } from 'pngjs'
 import { buildParts } from '#app/build.ts'
 import { launchOptions } from '#test/e2e/one-browser.ts'
 import { type RunningHost, startHost, temporaryData } from '#test/help/host.ts'
-import { glanceWords } from '#renderer/words/en-glance.ts'
 import { README_STATES, layTrack } from './readme-states.ts'
 import { type LookState, STATES } from './states.ts'
+import { difference, take } from './take.ts'
 
 const README_PICTURES = resolve(import.meta.dirname, '../../app/resources/pictures')
 const SHOTS = resolve(import.meta.dirname, '../shots')
-/** Milliseconds without any change on the page after which it counts as still. */
-const STILL = 1_500
-/** Of 255 in any colour: what anti-aliasing leaves between two paintings of the same. */
-const SAME_COLOUR = 32
-/** Share of a picture that may differ by more. */
+/** Share of a picture that may differ by more than painting again makes it. */
 const SAME_PICTURE = 0.002
-
-async function untilStill(page: Page): Promise<void> {
-  await page.evaluate(
-    (still) =>
-      new Promise<void>((resolved) => {
-        let timer = setTimeout(resolved, still)
-        new MutationObserver(() => {
-          clearTimeout(timer)
-          timer = setTimeout(resolved, still)
-        }).observe(document, { subtree: true, childList: true, attributes: true, characterData: true })
-      }),
-    STILL,
-  )
-}
-
-async function take(browser: Browser, host: RunningHost, state: LookState, folder: string): Promise<void> {
-  const { width, height, scale, theme, name, go } = state
-  const context = await browser.newContext({
-    viewport: { width, height },
-    deviceScaleFactor: scale,
-    colorScheme: theme,
-    locale: 'en-GB',
-    timezoneId: 'UTC',
-    reducedMotion: 'reduce',
-  })
-  const page = await context.newPage()
-  await page.goto(await host.address())
-  // Told once the elevations are there: before it the page may stand still on a busy machine.
-  await page.locator('.answer-figure', { hasText: glanceWords.shows('') }).waitFor({ timeout: 60_000 })
-  await untilStill(page)
-  await go(page)
-  await untilStill(page)
-  await page.screenshot({ path: join(folder, `${name}.png`) })
-  await context.close()
-}
 
 interface Album {
   readonly folder: string
@@ -77,19 +38,6 @@ async function takeAll({ folder, states, prepare }: Album): Promise<void> {
   await host.stop()
   await data.remove()
   process.stdout.write(`${states.length} pictures in ${folder}\n`)
-}
-
-/** Share of pixels that differ by more than painting again makes them; 1 for another size. */
-function difference(one: PNG, other: PNG): number {
-  if (one.width !== other.width || one.height !== other.height) return 1
-  let count = 0
-  for (let at = 0; at < one.data.length; at += 4) {
-    const most = Math.max(
-      ...[0, 1, 2].map((channel) => Math.abs((one.data[at + channel] ?? 0) - (other.data[at + channel] ?? 0))),
-    )
-    if (most > SAME_COLOUR) count += 1
-  }
-  return count / (one.width * one.height)
 }
 
 function compareAll(one: string, other: string): boolean {
