@@ -64,3 +64,31 @@ test('when that is lost too, the page draws, and a line says so', async () => {
   await page.locator('svg.lens-canvas [data-part="subject"]').first().waitFor()
   forgiveLostWorkers(opened)
 })
+
+test('the picture is the same in the light and in the dark theme, at midday and at night', async () => {
+  opened = await open({ host: 'browser' })
+  const { page, context } = opened
+  await boardReady(page)
+  // By the page's own pen a picture is text, which can be compared whole.
+  await context.addInitScript(() => Reflect.deleteProperty(globalThis, 'OffscreenCanvas'))
+  await page.reload()
+  await boardReady(page)
+  const drawn = (): Promise<string> =>
+    page.locator('svg.lens-canvas').evaluate((svg) => svg.innerHTML.replaceAll(/\bid="[^"]*"|url\([^)]*\)/gu, ''))
+  await page.locator('svg.lens-canvas [data-part="subject"]').first().waitFor()
+  const byTheme = async (): Promise<string> => {
+    const pictures: string[] = []
+    for (const colorScheme of ['light', 'dark'] as const) {
+      await page.emulateMedia({ colorScheme })
+      await expect.poll(() => page.evaluate(() => document.documentElement.dataset['theme'])).toBe(colorScheme)
+      pictures.push(await drawn())
+    }
+    expect(pictures[1]).toBe(pictures[0])
+    return pictures[0] ?? ''
+  }
+  const day = await byTheme()
+  // The day strip's first instant is midnight.
+  await page.getByRole('slider', { name: /time/iu }).press('Home')
+  await expect.poll(drawn).not.toBe(day)
+  expect(await byTheme()).not.toBe(day)
+})

@@ -27,6 +27,16 @@ export function mixed(from: Colour, to: Colour, share: number): Colour {
   }
 }
 
+/** A colour seen by a light that is itself a colour, white by full day: hue and order of brightness stay what they are. */
+export function glazed(one: Colour, light: Colour): Colour {
+  return {
+    red: (one.red * light.red) / 255,
+    green: (one.green * light.green) / 255,
+    blue: (one.blue * light.blue) / 255,
+    cover: one.cover,
+  }
+}
+
 /** The colour with only a share of its cover. */
 export function translucent(one: Colour, share: number): Colour {
   return { ...one, cover: one.cover * share }

@@ -3,9 +3,7 @@ import { useMemo } from 'preact/hooks'
 import type { Assessment } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { lensViewWords } from '#renderer/words/en-lens-view.ts'
-import { dark } from '#renderer/state/library/settings.ts'
 import { pictureOf } from './picture.ts'
-import { DARK_INKS, LIGHT_INKS } from './lens-inks.ts'
 import { strokesOf } from './strokes.ts'
 import { StrokesDrawn } from './svg-pen.tsx'
 import { cannotBeSeen, describe } from './picture-text.ts'
@@ -18,17 +16,16 @@ interface LensDrawingProps {
   readonly width: number
   /** True where words beside the drawing say the same, as in a list. */
   readonly decorative?: boolean
-  /** True on paper, which is light whatever the page's theme. */
+  /** True on paper, where night is not drawn as dark as on the screen. */
   readonly onPaper?: boolean
 }
 
 /** Draws whatever the plan's state; where nothing can be framed the frame carries a sentence. */
 export function LensDrawing({ plan, assessment, width, decorative = false, onPaper = false }: LensDrawingProps) {
-  const inks = dark.value && !onPaper ? DARK_INKS : LIGHT_INKS
   const strokes = useMemo(() => {
     const picture = pictureOf(plan, assessment, width)
-    return picture === null ? null : strokesOf(picture, inks)
-  }, [plan, assessment, width, inks])
+    return picture === null ? null : strokesOf(picture, onPaper ? 'paper' : 'screen')
+  }, [plan, assessment, width, onPaper])
   if (strokes === null) return <EmptyFrame plan={plan} assessment={assessment} width={width} decorative={decorative} />
   const said = decorative
     ? ({ 'aria-hidden': 'true' } as const)

@@ -1,5 +1,7 @@
-/** The inks of the picture on light and on dark paper: of sky, ground and things by day, and of the night they go over to. */
-import { type Colour, colour, mixed } from './colour.ts'
+/** The inks of the picture: of sky, ground and things as the hour lights them. One set for both themes: a picture is of a place. */
+import { type Colour, colour, glazed, mixed, translucent } from './colour.ts'
+import { stepsAt, sunStrengthAt } from './face-steps.ts'
+import { hourLightAt } from './hour-light.ts'
 
 /** What one thing is made of, a colour for each material. */
 export interface ThingInks {
@@ -13,7 +15,6 @@ export interface ThingInks {
 }
 
 export interface LensInks {
-  readonly ink: Colour
   readonly skyTop: Colour
   readonly skyLow: Colour
   readonly fieldFar: Colour
@@ -21,113 +22,104 @@ export interface LensInks {
   readonly hill: Colour
   readonly water: Colour
   readonly wall: Colour
-  readonly nightTop: Colour
-  readonly nightLow: Colour
-  readonly nightFar: Colour
-  readonly nightNear: Colour
+  /** Lines on the ground where it is nearest, along the level horizon, and along a ridge close by. */
+  readonly groundLine: Colour
+  readonly horizonLine: Colour
+  readonly ridgeLine: Colour
   /** Under the subject's feet, and where a shadow falls. */
   readonly contact: Colour
   readonly cast: Colour
-  /** Sun and moon, the hair about them, and how strong the light about the sun is in a clear sky, 0..1. */
+  /** Sun and moon, the hair about them, the moon's dark limb, and how strong the light about the sun is in a clear sky, 0..1. */
   readonly shine: Colour
   readonly rim: Colour
+  readonly limb: Colour
   readonly glow: number
-  /** What a face in the sun goes toward, and one in the shade. */
+  /** What a face in the sun goes toward, and one in the shade, and how far in each step: toward the one above 0, the other below. */
   readonly lift: Colour
   readonly deep: Colour
+  readonly steps: readonly number[]
   readonly subject: ThingInks
   readonly landmark: ThingInks
 }
 
-const RIM = colour('#23262b')
+/** What things and ground are made of, as full day shows them. */
+const INK = colour('#23262b')
+const MASS = colour('#7d858c')
+const DEEP = colour('#101116')
+const LIFT = colour('#fffaf0')
+const SHINE = colour('#fffefb')
+const FIELD_FAR = colour('#ddd3b8')
+const FIELD_NEAR = colour('#cfc3a2')
+const HILL = mixed(FIELD_NEAR, MASS, 0.55)
+const WALL = colour('#43483f')
 const WHOLLY = { hue: 1, ink: 0.5, pale: 0.8 } as const
 
-function onLightPaper(): LensInks {
-  const [ink, mass, deep] = [colour('#23262b'), colour('#7d858c'), colour('#101116')]
-  const [skyTop, skyLow] = [colour('#d3dad9'), colour('#ebe9df')]
-  const fieldNear = colour('#cfc3a2')
+const SUBJECT: ThingInks = {
+  hue: colour('#9c3f7d'),
+  ink: colour('#2b2e34'),
+  pale: colour('#d3cdbd'),
+  dark: colour('#2c2f34'),
+  glass: colour('#56626b'),
+  gives: WHOLLY,
+}
+const LANDMARK: ThingInks = {
+  hue: MASS,
+  ink: mixed(MASS, DEEP, 0.12),
+  pale: mixed(MASS, colour('#ebe9df'), 0.4),
+  dark: colour('#2c2f34'),
+  glass: mixed(MASS, DEEP, 0.28),
+  gives: { ...WHOLLY, hue: 0.9 },
+}
+
+function lit(thing: ThingInks, light: Colour): ThingInks {
   return {
-    ink,
-    skyTop,
-    skyLow,
-    fieldFar: colour('#ddd3b8'),
-    fieldNear,
-    hill: mixed(fieldNear, mass, 0.55),
-    water: mixed(skyTop, mass, 0.14),
-    wall: colour('#43483f'),
-    nightTop: colour('#4a5259'),
-    nightLow: colour('#747b7e'),
-    nightFar: colour('#6a6558'),
-    nightNear: colour('#565246'),
-    contact: colour('#23262b2e'),
-    cast: colour('#23262b4d'),
-    shine: colour('#fffefb'),
-    rim: RIM,
-    glow: 0.8,
-    lift: colour('#fffaf0'),
-    deep,
-    subject: {
-      hue: colour('#9c3f7d'),
-      ink: colour('#2b2e34'),
-      pale: colour('#d3cdbd'),
-      dark: colour('#2c2f34'),
-      glass: colour('#56626b'),
-      gives: WHOLLY,
-    },
-    landmark: {
-      hue: mass,
-      ink: mixed(mass, deep, 0.12),
-      pale: mixed(mass, skyLow, 0.4),
-      dark: colour('#2c2f34'),
-      glass: mixed(mass, deep, 0.28),
-      gives: { ...WHOLLY, hue: 0.9 },
-    },
+    hue: glazed(thing.hue, light),
+    ink: glazed(thing.ink, light),
+    pale: glazed(thing.pale, light),
+    dark: glazed(thing.dark, light),
+    glass: glazed(thing.glass, light),
+    gives: thing.gives,
   }
 }
 
-/** Ink turns to chalk on slate, as the page's own ink does. */
-function onDarkPaper(): LensInks {
-  const [mass, deep] = [colour('#b4b9bb'), colour('#17131b')]
-  const [skyTop, skyLow] = [colour('#373f48'), colour('#4d5254')]
-  const [fieldNear, nightTop] = [colour('#33322b'), colour('#14171b')]
+/** Where a picture is shown: paper has none darker than a floor. */
+export type Shown = 'screen' | 'paper'
+
+/**
+ * On paper (the sheet, its file for the phone) no picture is darker than with the sun so many degrees below the horizon. A night drawn
+ * as dark as on the screen would be a slab of toner in which neither plum nor black is told from the ground by a small lamp, and
+ * the sheet says the hour in words.
+ */
+const PAPER_FLOOR = -3
+
+/** At an apparent altitude of the sun, degrees. Worked out once for each picture. */
+export function inksAt(altitude: number, shown: Shown = 'screen'): LensInks {
+  const height = shown === 'paper' ? Math.max(PAPER_FLOOR, altitude) : altitude
+  const { skyTop, skyLow, ground, things, dusk } = hourLightAt(height)
+  const sun = sunStrengthAt(height)
+  // On dark ground a line or a patch needs more cover to be seen as well.
+  const covering = (day: number, night: number): Colour => translucent(DEEP, day + (night - day) * dusk)
   return {
-    ink: colour('#ece6d6'),
     skyTop,
     skyLow,
-    fieldFar: colour('#3d3c33'),
-    fieldNear,
-    hill: mixed(fieldNear, skyTop, 0.2),
-    water: mixed(skyLow, nightTop, 0.55),
-    wall: colour('#0d100e'),
-    nightTop,
-    nightLow: colour('#262b30'),
-    nightFar: colour('#1f1f1b'),
-    nightNear: colour('#171714'),
-    contact: colour('#00000059'),
-    cast: colour('#00000073'),
-    shine: colour('#fffdf6'),
-    rim: RIM,
-    glow: 0.55,
-    lift: colour('#fffaf8'),
-    deep,
-    subject: {
-      hue: mixed(colour('#e48cc4'), colour('#3b1531'), 0.22),
-      ink: colour('#cfcabd'),
-      pale: colour('#a9aaa7'),
-      dark: colour('#85898d'),
-      glass: colour('#2a3138'),
-      gives: WHOLLY,
-    },
-    landmark: {
-      hue: mixed(mass, skyLow, 0.34),
-      ink: mixed(mass, skyLow, 0.38),
-      pale: mass,
-      dark: colour('#85898d'),
-      glass: mixed(mass, deep, 0.62),
-      gives: { ...WHOLLY, hue: 0.9 },
-    },
+    fieldFar: glazed(FIELD_FAR, ground),
+    fieldNear: glazed(FIELD_NEAR, ground),
+    hill: glazed(HILL, ground),
+    water: mixed(skyTop, glazed(MASS, ground), 0.14),
+    wall: glazed(WALL, ground),
+    groundLine: covering(0.12, 0.4),
+    horizonLine: covering(0.2, 0.4),
+    ridgeLine: covering(0.22, 0.4),
+    contact: covering(0.17, 0.4),
+    cast: translucent(DEEP, 0.29 * sun),
+    shine: SHINE,
+    rim: translucent(INK, 0.55 - dusk * 0.45),
+    limb: translucent(mixed(INK, SHINE, Math.min(1, dusk * 2)), 0.16),
+    glow: 0.35 + 0.45 * sun,
+    lift: glazed(LIFT, things),
+    deep: glazed(DEEP, things),
+    steps: stepsAt(height),
+    subject: lit(SUBJECT, things),
+    landmark: lit(LANDMARK, things),
   }
 }
-
-export const LIGHT_INKS: LensInks = onLightPaper()
-export const DARK_INKS: LensInks = onDarkPaper()

@@ -17,7 +17,6 @@ export interface LensRequest {
   readonly width: number
   /** Device pixels a CSS pixel. */
   readonly pixelRatio: number
-  readonly dark: boolean
   /** While something is dragged the ground is looked at less finely. */
   readonly moving: boolean
 }

@@ -7,7 +7,6 @@ import { newestOnly } from '#renderer/job/newest-only.ts'
 import { afterMessages } from '#renderer/job/run-jobs.ts'
 import { ringKeeper } from '#renderer/job/sent-rings.ts'
 import { type SpareSheet, drawStrokes, softReach, spareSheet } from './canvas-pen.ts'
-import { DARK_INKS, LIGHT_INKS } from './lens-inks.ts'
 import { type FromLensWorker, type LensRequest, type ToLensWorker, withChanged } from './lens-request.ts'
 import { pictureOf } from './picture.ts'
 import { strokesOf } from './strokes.ts'
@@ -51,12 +50,12 @@ function partsOf({ groups }: Strokes): StrokePart[] {
   return [...new Set(groups.flatMap(({ strokes }) => strokes.map(({ part }) => part)))]
 }
 
-function draw({ turn, spot, pins, width, pixelRatio, dark, moving }: LensRequest): void {
+function draw({ turn, spot, pins, width, pixelRatio, moving }: LensRequest): void {
   if (canvas === null || shoot === null) return
   const plan = planOf(shoot, spot, ground, pins)
   const picture = pictureOf(plan, assess(plan), width, moving)
   if (picture === null) return answer({ say: 'drawn', turn, parts: [] })
-  const strokes = strokesOf(picture, dark ? DARK_INKS : LIGHT_INKS)
+  const strokes = strokesOf(picture)
   paint(canvas, strokes, pixelRatio)
   answer({ say: 'drawn', turn, parts: partsOf(strokes) })
 }

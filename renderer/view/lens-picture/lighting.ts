@@ -70,21 +70,3 @@ function shadeStep(upward: number, hazy: boolean): number {
   if (hazy) return upward > -0.35 ? SHADE : SHADE + 1
   return upward > 0.35 ? SHADE : upward > -0.35 ? SHADE + 1 : DARKEST
 }
-
-/** The whole picture's darkness, 0 by day to 1 at night, at apparent altitudes of the sun, degrees. */
-const DARKNESS: readonly (readonly [altitude: number, darkness: number])[] = [
-  [-18, 1],
-  [-12, 0.84],
-  [-6, 0.56],
-  [0, 0.22],
-  [10, 0],
-]
-
-/** Between the given heights in a straight line, in whole hundredths, so that it doesn't change with every breath. */
-export function darknessAt(altitude: number): number {
-  const above = DARKNESS.findIndex(([from]) => from > altitude)
-  const [high, light] = DARKNESS.at(above) ?? [0, 0]
-  const [low, dark] = DARKNESS[above - 1] ?? [-90, 1]
-  if (above < 0) return 0
-  return Math.round(100 * (dark + ((light - dark) * (altitude - low)) / (high - low))) / 100
-}

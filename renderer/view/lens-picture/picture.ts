@@ -13,7 +13,7 @@ import { type GroundPicture, type GroundThings, groundPicture } from './ground-p
 import { landmarkReach } from './ground-reach.ts'
 import { contactPatch, landmarkShadowShapes, subjectShadowShapes } from './ground-shadows.ts'
 import { type Layer, layersOf } from './layers.ts'
-import { type Lighting, darknessAt, lightingOf } from './lighting.ts'
+import { type Lighting, lightingOf } from './lighting.ts'
 import { type SeenPart, paintOrder } from './painter.ts'
 import type { Sheet } from './pen.ts'
 import { obstructionStrips } from './obstruction-strips.ts'
@@ -32,8 +32,8 @@ export interface Picture {
   readonly height: number
   /** Height of the level horizon in the drawing; may lie outside it. */
   readonly horizon: number
-  /** 0 by day to 1 at night. */
-  readonly darkness: number
+  /** Apparent, degrees: what the hour's light goes by. */
+  readonly sunAltitude: number
   readonly sky: Sky
   /** Null when down or nowhere near the picture. */
   readonly sun: SkyBody | null
@@ -96,7 +96,7 @@ export function pictureOf(plan: Plan, assessment: Assessment, width: number, mov
     width,
     height,
     horizon: horizonLine(view, sheet),
-    darkness: darknessAt(light.sun.apparent),
+    sunAltitude: light.sun.apparent,
     sky: shoot.sky,
     sun: sunInPicture(view, sheet, light),
     moon: moonInPicture(view, sheet, light),

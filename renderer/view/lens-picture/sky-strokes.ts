@@ -15,17 +15,17 @@ export interface PictureLook {
   readonly water: Paint
 }
 
-/** In an overcast sky the top is as pale as the rest, but for a trace of night. */
+/** In an overcast sky the top is nearly as pale as the rest. */
 export function skyStrokes({ picture, inks }: PictureLook): StrokeGroup[] {
-  const { width, height, horizon, darkness, sky } = picture
-  const high = sky === 'overcast' ? mixed(inks.skyLow, inks.nightTop, 0.16) : inks.skyTop
+  const { width, height, horizon, sky } = picture
+  const high = sky === 'overcast' ? mixed(inks.skyLow, inks.skyTop, 0.4) : inks.skyTop
   const paint: Paint = {
     kind: 'down',
     from: horizon - height,
     to: horizon,
     stops: [
-      { at: 0, colour: mixed(high, inks.nightTop, darkness) },
-      { at: 1, colour: mixed(inks.skyLow, inks.nightLow, darkness) },
+      { at: 0, colour: high },
+      { at: 1, colour: inks.skyLow },
     ],
   }
   return sharp([filledStroke('sky', rect(0, 0, width, height), paint)])
@@ -58,14 +58,14 @@ function glow(sun: SkyBody, { picture, inks }: PictureLook): Stroke {
 /** Sun and moon are brightness alone; a hair of ink holds their edge against a bright sky. The moon goes before the sun, as it is. */
 export function bodyStrokes(look: PictureLook): StrokeGroup[] {
   const { picture, inks } = look
-  const { sun, moon, darkness, sky, skyDeviation } = picture
+  const { sun, moon, sky, skyDeviation } = picture
   const veiled = sky === 'overcast' || sky === 'cloudy-bright'
   const shining = (path: string): Stroke => ({
     part: 'bodies',
     path,
     fill: even(translucent(inks.shine, veiled ? 0.25 : 1)),
     line: {
-      paint: even(translucent(inks.rim, 0.55 - darkness * 0.45)),
+      paint: even(inks.rim),
       width: 0.7,
       dashes: veiled ? [1.5, 1.5] : null,
       round: false,
@@ -75,10 +75,7 @@ export function bodyStrokes(look: PictureLook): StrokeGroup[] {
     ...(sun === null ? [] : [shining(sun.disc)]),
     ...(moon === null
       ? []
-      : [
-          drawnStroke('bodies', moon.disc, even(translucent(inks.ink, 0.16)), 0.5),
-          ...(moon.lit === '' ? [] : [shining(moon.lit)]),
-        ]),
+      : [drawnStroke('bodies', moon.disc, even(inks.limb), 0.5), ...(moon.lit === '' ? [] : [shining(moon.lit)])]),
   ]
   const soft = discs.length === 0 ? [] : [{ deviation: skyDeviation, within: null, strokes: discs }]
   return [...(sun === null ? [] : sharp([glow(sun, look)])), ...soft]

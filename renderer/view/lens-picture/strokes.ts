@@ -12,23 +12,23 @@ import {
   type Stroke,
   type Strokes,
 } from './stroke.ts'
-import { mixed, translucent } from './colour.ts'
+import { translucent } from './colour.ts'
 import type { SoftGround } from './ground-picture.ts'
 import type { Layer } from './layers.ts'
-import type { LensInks, ThingInks } from './lens-inks.ts'
+import { type LensInks, type Shown, type ThingInks, inksAt } from './lens-inks.ts'
 import type { Picture, SoftLayers } from './picture.ts'
 import type { ObstructionStrips } from './obstruction-strips.ts'
 import { edgeTone, landTone, thingTone, wallTone, waterTone } from './tones.ts'
 
 function lookOf(picture: Picture, inks: LensInks): PictureLook {
-  const { height, horizon, darkness, ground } = picture
+  const { height, horizon, ground } = picture
   const near: Paint = {
     kind: 'down',
     from: horizon,
     to: horizon + height * 0.55,
     stops: [
-      { at: 0, colour: mixed(inks.fieldFar, inks.nightFar, darkness) },
-      { at: 1, colour: mixed(inks.fieldNear, inks.nightNear, darkness) },
+      { at: 0, colour: inks.fieldFar },
+      { at: 1, colour: inks.fieldNear },
     ],
   }
   const lines: Paint = {
@@ -36,25 +36,21 @@ function lookOf(picture: Picture, inks: LensInks): PictureLook {
     from: horizon + height * 0.01,
     to: horizon + height * 0.35,
     stops: [
-      { at: 0, colour: translucent(inks.ink, 0) },
-      { at: 1, colour: translucent(inks.ink, 0.12) },
+      { at: 0, colour: translucent(inks.groundLine, 0) },
+      { at: 1, colour: inks.groundLine },
     ],
   }
-  return { picture, inks, near, lines, water: waterPaint(ground?.waterline ?? [], inks, darkness) }
+  return { picture, inks, near, lines, water: waterPaint(ground?.waterline ?? [], inks) }
 }
 
 /** The sea, ever paler toward its horizon: a paint in one, so that it shows no seams. */
-function waterPaint(
-  waterline: readonly { readonly y: number; readonly distance: number }[],
-  inks: LensInks,
-  dusk: number,
-): Paint {
+function waterPaint(waterline: readonly { readonly y: number; readonly distance: number }[], inks: LensInks): Paint {
   const [from, bottom] = [waterline[0]?.y ?? 0, waterline.at(-1)?.y ?? 0]
   const whole = Math.max(1e-6, bottom - from)
   let before = 0
   const stops = waterline.map(({ y, distance }) => {
     before = Math.min(1, Math.max(before, (y - from) / whole))
-    return { at: before, colour: waterTone(distance, inks, dusk) }
+    return { at: before, colour: waterTone(distance, inks) }
   })
   return { kind: 'down', from, to: from + whole, stops }
 }
@@ -66,15 +62,14 @@ function levelGround(look: PictureLook): StrokeGroup[] {
   return sharp([
     filledStroke('ground', rect(0, low, width, height - low), near),
     drawnStroke('ground', groundLines, lines, 0.7),
-    drawnStroke('ground', `M0 ${horizon.toFixed(2)}H${width}`, even(translucent(inks.ink, 0.22)), 0.8),
+    drawnStroke('ground', `M0 ${horizon.toFixed(2)}H${width}`, even(inks.horizonLine), 0.8),
   ])
 }
 
-function areaStrokes(groups: readonly SoftGround[], { picture, inks, near, water }: PictureLook): StrokeGroup[] {
-  const dusk = picture.darkness
+function areaStrokes(groups: readonly SoftGround[], { inks, near, water }: PictureLook): StrokeGroup[] {
   const strokeOf = ({ kind, distance, path }: SoftGround['pieces'][number]): Stroke => {
     if (kind === 'near') return filledStroke('ground', path, near)
-    if (kind === 'land') return filledStroke('ground', path, even(landTone(distance, inks, dusk)))
+    if (kind === 'land') return filledStroke('ground', path, even(landTone(distance, inks)))
     if (kind === 'edge') return drawnStroke('ground', path, even(edgeTone(distance, inks)), 0.8, true)
     // Its own edge closes the seams between the bands of the sea.
     return { part: 'water', path, fill: water, line: { paint: water, width: SEAM, dashes: null, round: false } }
@@ -88,7 +83,7 @@ function stripStrokes(of: keyof ObstructionStrips, { picture, inks }: PictureLoo
   return strips.map(({ deviation, distance, path }) => ({
     deviation,
     within: null,
-    strokes: [filledStroke('obstructions', path, even(wallTone(distance, inks, picture.darkness)))],
+    strokes: [filledStroke('obstructions', path, even(wallTone(distance, inks)))],
   }))
 }
 
@@ -117,11 +112,10 @@ function thingStrokes(
   part: 'landmark' | 'subject',
   soft: SoftLayers,
   thing: ThingInks,
-  look: PictureLook,
+  { inks }: PictureLook,
 ): StrokeGroup {
-  const { inks, picture } = look
   const strokeOf = (layer: Layer): Stroke => {
-    const tone = even(thingTone(layer, thing, inks, picture.darkness))
+    const tone = even(thingTone(layer, thing, inks))
     // A hair of the face's own tone closes the seams between neighbouring faces; rods have none, so that they keep their thickness.
     const line = layer.seam ? { paint: tone, width: SEAM, dashes: null, round: false } : null
     return { part, path: layer.path, fill: tone, line }
@@ -129,8 +123,9 @@ function thingStrokes(
   return { deviation: soft.deviation, within: null, strokes: soft.layers.map(strokeOf) }
 }
 
-/** Sky, sun and moon, ground, landmark and subject, in the order in which they cover each other. */
-export function strokesOf(picture: Picture, inks: LensInks): Strokes {
+/** Sky, sun and moon, ground, landmark and subject, in the order in which they cover each other, in the inks of its hour. */
+export function strokesOf(picture: Picture, shown: Shown = 'screen'): Strokes {
+  const inks = inksAt(picture.sunAltitude, shown)
   const { width, height, ground, landmark, landmarkBefore } = picture
   const look = lookOf(picture, inks)
   const landmarkGroups = landmark === null ? [] : [thingStrokes('landmark', landmark, inks.landmark, look)]

@@ -27,12 +27,19 @@ export function Thirds({ x, y, width, height }: Rect) {
     const [across, down] = [(x + (width * third) / 3).toFixed(1), (y + (height * third) / 3).toFixed(1)]
     return `M${across} ${y}v${height}M${x} ${down}h${width}`
   })
-  return <path class="lens-thirds" d={lines.join('')} />
+  const d = lines.join('')
+  return (
+    <>
+      <path class="lens-thirds-halo" d={d} />
+      <path class="lens-thirds" d={d} />
+    </>
+  )
 }
 
 /** What the crop leaves out is veiled, its edge dashed and named. */
 export function CropGuide({ crop, rect, width, height }: { crop: Crop; rect: Rect; width: number; height: number }) {
   const { x, y } = rect
+  const edge = { x: x + 0.75, y: y + 0.75, width: rect.width - 1.5, height: rect.height - 1.5 }
   return (
     <g>
       <path
@@ -40,7 +47,8 @@ export function CropGuide({ crop, rect, width, height }: { crop: Crop; rect: Rec
         fill-rule="evenodd"
         d={`M0 0H${width}V${height}H0ZM${x} ${y}h${rect.width}v${rect.height}h${-rect.width}Z`}
       />
-      <rect class="lens-crop" x={x + 0.75} y={y + 0.75} width={rect.width - 1.5} height={rect.height - 1.5} />
+      <rect class="lens-crop-halo" {...edge} />
+      <rect class="lens-crop" {...edge} />
       <text class="lens-label" x={x + rect.width - 7} y={y + 16} text-anchor="end">
         {guideCropName(crop)}
       </text>
@@ -111,6 +119,7 @@ function CutMark({ cut, kind, rect }: { cut: Cut; kind: 'subject' | 'landmark'; 
   const shift = { left: [6, 4], right: [-6, 4], top: [0, 16], bottom: [0, -7] }[side]
   return (
     <g class={`lens-cut lens-cut-${kind}`}>
+      <line class="lens-cut-halo" {...line} />
       <line {...line} />
       <text class="lens-label" x={middle.x + (shift[0] ?? 0)} y={middle.y + (shift[1] ?? 0)} text-anchor={anchor}>
         {lensViewWords.cut(share(amount))}

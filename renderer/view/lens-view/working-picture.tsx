@@ -2,9 +2,7 @@
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks'
 import type { Assessment } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
-import { dark } from '#renderer/state/library/settings.ts'
 import { type LensArtist, canvasInWorker, startArtist } from '#renderer/view/lens-picture/lens-artist.ts'
-import { DARK_INKS, LIGHT_INKS } from '#renderer/view/lens-picture/lens-inks.ts'
 import { pictureOf } from '#renderer/view/lens-picture/picture.ts'
 import { strokesOf } from '#renderer/view/lens-picture/strokes.ts'
 import { StrokesDrawn } from '#renderer/view/lens-picture/svg-pen.tsx'
@@ -36,7 +34,6 @@ function InWorker({ plan, width, height, moving }: WorkingPictureProps) {
   const canvas = useRef<HTMLCanvasElement>(null)
   const artistRef = useRef<LensArtist | null>(null)
   const pixelRatio = usePixelRatio()
-  const isDark = dark.value
   useLayoutEffect(() => {
     const element = canvas.current
     if (element === null) return undefined
@@ -51,19 +48,15 @@ function InWorker({ plan, width, height, moving }: WorkingPictureProps) {
     artistRef.current = started
     return started.stop
   }, [])
-  useLayoutEffect(
-    () => artistRef.current?.draw(plan, { width, pixelRatio, dark: isDark, moving }),
-    [plan, width, pixelRatio, isDark, moving],
-  )
+  useLayoutEffect(() => artistRef.current?.draw(plan, { width, pixelRatio, moving }), [plan, width, pixelRatio, moving])
   return <canvas ref={canvas} class="lens-canvas" style={{ width: `${width}px`, height: `${height}px` }} />
 }
 
 function OnPage({ plan, assessment, width, height, moving }: WorkingPictureProps) {
-  const inks = dark.value ? DARK_INKS : LIGHT_INKS
   const strokes = useMemo(() => {
     const picture = pictureOf(plan, assessment, width, moving)
-    return picture === null ? null : strokesOf(picture, inks)
-  }, [plan, assessment, width, moving, inks])
+    return picture === null ? null : strokesOf(picture)
+  }, [plan, assessment, width, moving])
   return (
     <svg class="lens-canvas" width={width} height={height} viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
       {strokes === null ? null : <StrokesDrawn strokes={strokes} />}

@@ -7,7 +7,6 @@ import { SKIES } from '#core/light/exposure.ts'
 import { assess } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { SUBJECT_KINDS, SUBJECT_PRESETS } from '#core/scene/subject.ts'
-import { DARK_INKS, LIGHT_INKS } from '#renderer/view/lens-picture/lens-inks.ts'
 import { pictureOf } from '#renderer/view/lens-picture/picture.ts'
 import { strokesOf } from '#renderer/view/lens-picture/strokes.ts'
 import { type Strokes } from '#renderer/view/lens-picture/stroke.ts'
@@ -57,7 +56,7 @@ function strokesOfNumber(number: number): Strokes {
   const plan = planOfNumber(number)
   const picture = pictureOf(plan, assess(plan), 320)
   if (picture === null) throw new Error(`plan ${number} is not framed`)
-  return strokesOf(picture, number % 4 < 2 ? LIGHT_INKS : DARK_INKS)
+  return strokesOf(picture, number % 4 < 2 ? 'screen' : 'paper')
 }
 
 let context: BrowserContext

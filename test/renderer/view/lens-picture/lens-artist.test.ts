@@ -30,7 +30,7 @@ class HeldWorker extends EventTarget {
 }
 
 const canvas = { transferControlToOffscreen: () => ({}) } as unknown as HTMLCanvasElement
-const look = { width: 300, pixelRatio: 1, dark: false, moving: true }
+const look = { width: 300, pixelRatio: 1, moving: true }
 const plan = examplePlan()
 const drawn = vi.fn()
 const lost = vi.fn()

@@ -1,19 +1,12 @@
-/** Faces are as bright as the sun strikes them, in any light from anywhere; the hour darkens the whole. */
-import { LIT_STEPS } from '#renderer/view/lens-picture/tones.ts'
+/** Faces are as bright as the sun strikes them, in any light from anywhere. */
+import { LIT_STEPS } from '#renderer/view/lens-picture/face-steps.ts'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { type View, toCamera } from '#core/frame/projection.ts'
 import { sunDirection } from '#core/light/incidence.ts'
 import { assess } from '#core/plan/assess.ts'
 import type { LightReading } from '#core/plan/light-reading.ts'
-import {
-  DARKEST,
-  type Lighting,
-  SHADE,
-  darknessAt,
-  lightingOf,
-  toneStep,
-} from '#renderer/view/lens-picture/lighting.ts'
+import { DARKEST, type Lighting, SHADE, lightingOf, toneStep } from '#renderer/view/lens-picture/lighting.ts'
 import { examplePlan } from '#test/help/plans.ts'
 
 const { light, view: exampleView } = assess(examplePlan())
@@ -91,14 +84,6 @@ describe('without a sun that casts light', () => {
     const dusk = toneStep(up, lightingOf(VIEW, sunAt(270, -3, false), 'clear'))
     expect(dusk).toBeGreaterThan(toneStep(up, lightingOf(VIEW, sunAt(270, 30), 'overcast')))
   })
-})
-
-test('the picture darkens steadily from day to night and no further', () => {
-  const altitudes = Array.from({ length: 181 }, (_, index) => 90 - index)
-  const steps = altitudes.map(darknessAt)
-  expect([steps[0], steps.at(-1)]).toEqual([0, 1])
-  steps.slice(1).forEach((dark, index) => expect(dark).toBeGreaterThanOrEqual(steps[index] ?? 0))
-  expect(new Set([40, -1, -7, -13, -20].map(darknessAt)).size).toBe(5)
 })
 
 test('each step has its tone, brighter ones before darker ones', () => {

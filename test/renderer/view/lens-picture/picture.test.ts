@@ -27,7 +27,7 @@ function farthest(made: Picture): number {
   const text = [made.groundLines, ...shadows, ...bodies, ...layers.map(({ path }) => path)].join(' ')
   for (const body of [sun, moon])
     for (const value of [body?.x, body?.y, body?.radius]) expect(value ?? 0).toBeLessThan(1e6)
-  expect(`${made.darkness} ${made.skyDeviation}`).not.toMatch(/NaN|Infinity/u)
+  expect(`${made.sunAltitude} ${made.skyDeviation}`).not.toMatch(/NaN|Infinity/u)
   for (const { step } of layers) expect(step === null || (step >= 0 && step <= DARKEST)).toBe(true)
   expect(text).not.toMatch(/NaN|Infinity|e/u)
   return Math.max(...cornersOf(text).flatMap(({ x, y }) => [Math.abs(x), Math.abs(y)]))
