@@ -6,6 +6,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import type { Change } from '#app/contract/library.ts'
 import { type LightWishes, NO_WISHES } from '#core/light/light-wish.ts'
 import { civilTime, formatDay, instantOf } from '#core/time/civil.ts'
+import { dateText } from '#core/time/date-text.ts'
 import { spanText } from '#renderer/text/light-text.ts'
 import { daysWords } from '#renderer/words/en-days.ts'
 import { lightWords } from '#renderer/words/en-light.ts'
@@ -207,7 +208,7 @@ describe('alignments', () => {
       const { when } = await savedSpot(opened.host, 'demo')
       const shown = civilTime(when + 30_000, zone)
       return (
-        `${formatDay(shown.date)} ${shown.hour}:${shown.minute}` ===
+        `${dateText(shown.date)} ${shown.hour}:${shown.minute}` ===
         `${day} ${Number(clock?.slice(0, 2))}:${Number(clock?.slice(3))}`
       )
     })

@@ -95,7 +95,7 @@ describe('wishes', () => {
     const { page, host } = opened
     const part = page.getByRole('region', { name: scanWords.whatPicture })
     await part.getByLabel(scanWishWords.days.label, { exact: true }).selectOption('range')
-    const last = part.getByLabel(scanWishWords.days.until)
+    const last = part.getByRole('textbox', { name: scanWishWords.days.until })
     await last.fill('2027-05-01')
     await last.press('Enter')
     await part.locator('.refusal').filter({ hasText: scanWishWords.days.order }).waitFor()

@@ -6,11 +6,11 @@ import { LAST_DATE, addDays, formatDay } from '#core/time/civil.ts'
 import { clockText, parseClock } from '#core/time/clock-text.ts'
 import { Choice } from '#renderer/part/choice.tsx'
 import { useDraft } from '#renderer/part/draft.ts'
+import { DateField } from '#renderer/part/date-field.tsx'
 import { Field } from '#renderer/part/field.tsx'
 import { useTryAgain } from '#renderer/part/try-again.ts'
 import { scanWishWords as say } from '#renderer/words/en-scan-wishes.ts'
 import { BandFields } from './band-fields.tsx'
-import { DayField } from './day-field.tsx'
 
 const HEIGHTS = { least: 0, most: 1_000 } as const
 /** Days that a range begins with, the spot's own the first. */
@@ -70,10 +70,17 @@ function Days({ wishes: { days }, onWish, spotDay }: RangeProps) {
       />
       {days === null ? null : (
         <div class="field-row">
-          <DayField label={say.days.from} day={days.from} by={days.until} onTake={(from) => save({ ...days, from })} />
-          <DayField
+          <DateField
+            label={say.days.from}
+            date={days.from}
+            near={days.from}
+            by={days.until}
+            onTake={(from) => save({ ...days, from })}
+          />
+          <DateField
             label={say.days.until}
-            day={days.until}
+            date={days.until}
+            near={days.until}
             by={days.from}
             onTake={(until) => save({ ...days, until })}
           />
