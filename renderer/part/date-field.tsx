@@ -54,7 +54,7 @@ export function DateField({ label, hideLabel = false, date, near, by, onTake, on
   }
   return (
     <div class="date-field" ref={box} onFocusOut={leave} onKeyDown={onKey}>
-      <Field label={label} draft={draft} width="date" hideLabel={hideLabel} placeholder={say.sample} title={say.hint}>
+      <Field label={label} draft={draft} width="date" hideLabel={hideLabel} placeholder={say.empty} title={say.hint}>
         <button
           ref={button}
           type="button"

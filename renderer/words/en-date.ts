@@ -2,7 +2,8 @@
 import { WEEKDAYS, WEEKDAY_NAMES } from '#core/time/civil.ts'
 
 export const dateWords = {
-  sample: '14 Jun 2027',
+  /** In a field that has none: no date itself, or it would be taken for one. */
+  empty: 'no date',
   hint: 'Such as 14 Jun 2027, 14/6/27 or 2027-06-14. In figures the day comes first. Without a year, the nearest such day. Alt+Down opens a calendar.',
   pick: (label: string) => `${label}: choose from a calendar`,
   pickHint: 'Choose from a calendar',
@@ -16,9 +17,9 @@ export const dateWords = {
   today: (day: string) => `${day}, today`,
   gridHint: 'Page Up, Page Down: month, with Shift year',
   keys: [
-    ['Alt+Down', 'In a date: opens the calendar; Escape closes it'],
-    ['Arrow keys', 'In the calendar: by a day or a week; Enter chooses'],
-    ['Page Up, Page Down', 'In the calendar: by a month, with Shift by a year'],
-    ['Home, End', 'In the calendar: to Monday, to Sunday'],
+    [
+      'Alt+Down',
+      'In a date: opens its calendar. Arrow keys: a day, a week; Page Up, Page Down: a month, with Shift a year; Home, End: Monday, Sunday; Enter chooses',
+    ],
   ],
 } as const

@@ -123,7 +123,7 @@ describe('the year', () => {
     expect(await page.locator('[aria-selected=true]').getAttribute('aria-label')).toMatch(/^Sat 16 January/u)
     await page.keyboard.press('Escape')
     await boardReady(page)
-    await expect.poll(() => page.locator('.strip-date').inputValue(), PATIENT).toBe('2027-01-16')
+    await expect.poll(() => page.locator('.day-strip .date-field input').inputValue(), PATIENT).toBe('16 Jan 2027')
   })
 
   test('steps from year to year and refuses one that is not computed', async () => {

@@ -104,7 +104,7 @@ describe('wishes', () => {
     const from = part.getByRole('textbox', { name: scanWishWords.hours.from, exact: true })
     await from.fill('sevenish')
     await from.press('Enter')
-    await part.locator('.refusal').filter({ hasText: 'no time of day' }).waitFor()
+    await part.locator('.refusal').filter({ hasText: 'is not a time of day' }).waitFor()
     await from.press('Escape')
     const saved = async () => {
       const { days, hours } = (await savedShoot(host, 'demo')).shoot.scanWishes

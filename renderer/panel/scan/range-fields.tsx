@@ -2,8 +2,9 @@
 import type { Hours } from '#core/light/light-wish.ts'
 import type { ScanWishes } from '#core/record/scan-wishes.ts'
 import { type Result, failed } from '#core/result.ts'
-import { LAST_DATE, addDays, formatDay } from '#core/time/civil.ts'
+import { LAST_DATE, addDays } from '#core/time/civil.ts'
 import { clockText, parseClock } from '#core/time/clock-text.ts'
+import { dateText } from '#core/time/date-text.ts'
 import { Choice } from '#renderer/part/choice.tsx'
 import { useDraft } from '#renderer/part/draft.ts'
 import { DateField } from '#renderer/part/date-field.tsx'
@@ -63,7 +64,7 @@ function Days({ wishes: { days }, onWish, spotDay }: RangeProps) {
         label={say.days.label}
         value={days === null ? 'spot' : 'range'}
         options={[
-          ['spot', say.days.spot(formatDay(spotDay))],
+          ['spot', say.days.spot(dateText(spotDay))],
           ['range', say.days.range],
         ]}
         onChoose={(chosen) => save(chosen === 'spot' ? null : { from: spotDay, until: lastDay(spotDay) })}
