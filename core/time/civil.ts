@@ -66,12 +66,12 @@ export function civilDayOf(instant: number, zone: Zone): CivilDay {
 /** The day of a date as typed or stored. */
 export function civilDay(date: string, zone: Zone): Result<CivilDay, DayReason> {
   if (!/^\d{4}-\d{2}-\d{2}$/u.test(date)) {
-    return failed('unreadable', `“${date}” is not a date: write year, month and day, such as 2026-06-21.`)
+    return failed('unreadable', `“${date}” is not a date: write day, month and year, such as 21 Jun 2026.`)
   }
   const plain = plainDate(date)
   if (plain === null) return failed('no-such-day', `${date} does not exist in the calendar: choose another day.`)
   if (date < FIRST_DATE || date > LAST_DATE) {
-    return failed('out-of-range', `${date} is outside the years 1900 to 2100: choose a day within them.`)
+    return failed('out-of-range', `${formatDay(date)} is outside the years 1900 to 2100: choose a day within them.`)
   }
   const day = dayOn(plain, zone)
   if (day.start === day.end) {
@@ -209,7 +209,8 @@ export function zoneOffsetText(offset: number): string {
 /** More than a year's. */
 const DAYS_REMEMBERED = 400
 
-export const WEEKDAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun']
+export const WEEKDAY_NAMES = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday']
+export const WEEKDAYS = WEEKDAY_NAMES.map((name) => name.slice(0, 3))
 export const MONTHS = [
   'January',
   'February',

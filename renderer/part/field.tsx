@@ -11,14 +11,15 @@ interface FieldProps {
   readonly hint?: string | undefined
   /** Added to the refusal: what the record still holds. */
   readonly still?: string | undefined
-  readonly width?: 'figure' | 'wide'
+  readonly width?: 'figure' | 'wide' | 'date'
   readonly hideLabel?: boolean
   readonly placeholder?: string | undefined
+  readonly title?: string | undefined
   readonly children?: ComponentChildren
 }
 
 export function Field(props: FieldProps) {
-  const { label, draft, unit, hint, still, width = 'figure', hideLabel = false, placeholder, children } = props
+  const { label, draft, unit, hint, still, width = 'figure', hideLabel = false, placeholder, title, children } = props
   const id = useId()
   const refused = draft.refusal !== null
   const described = [
@@ -41,6 +42,7 @@ export function Field(props: FieldProps) {
           inputMode={width === 'figure' ? 'decimal' : 'text'}
           value={draft.text}
           placeholder={placeholder}
+          title={title}
           data-draft={draft.open ? '' : undefined}
           aria-invalid={refused || draft.unsaved !== null}
           aria-describedby={described.length > 0 ? described.join(' ') : undefined}

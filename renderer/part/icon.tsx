@@ -9,6 +9,7 @@ const PATHS = {
   later: 'M6 3.5 10.5 8 6 12.5',
   'week-earlier': 'M7.8 3.5 3.3 8l4.5 4.5M12.8 3.5 8.3 8l4.5 4.5',
   'week-later': 'M3.2 3.5 7.7 8l-4.5 4.5M8.2 3.5l4.5 4.5-4.5 4.5',
+  calendar: 'M2.5 3.8h11v9.7h-11zM2.5 7h11M5.5 2v3M10.5 2v3',
   copy: 'M5.5 5.5h8v8h-8zM10.5 5.5v-3h-8v8h3',
   remove: 'M3 4.5h10M6.5 4.5v-2h3v2M4.5 4.5l.7 9h5.6l.7-9',
   add: 'M8 3v10M3 8h10',

@@ -2,6 +2,7 @@
 import { COMMANDS, acceleratorText } from '#app/commands.ts'
 import { CAUTIONS_ALWAYS, cautionsOf } from '#renderer/text/hazard-text.ts'
 import { HAZARDS } from '#core/record/spot.ts'
+import { dateWords } from '#renderer/words/en-date.ts'
 import { stripWords } from '#renderer/words/en-day-strip.ts'
 import { words } from '#renderer/words/en.ts'
 import { onMac } from './keys.ts'
@@ -31,7 +32,7 @@ export function HelpPage() {
               </tr>
             </thead>
             <tbody>
-              {[...keys, ...say.more, ...stripWords.keys].map(([key, does]) => (
+              {[...keys, ...say.more, ...stripWords.keys, ...dateWords.keys].map(([key, does]) => (
                 <tr key={key}>
                   <th scope="row">
                     <kbd>{key}</kbd>

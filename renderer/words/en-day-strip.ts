@@ -17,6 +17,8 @@ export const stripWords = {
   label: (clock: string, offset: string) => `${clock} ${offset}`,
   sunPlace: (altitude: string, azimuth: string) => `sun ${altitude} at ${azimuth}`,
   sunPlaceBelow: (altitude: string, azimuth: string) => `sun ${altitude} below the horizon at ${azimuth}`,
+  /** Where the row has no room for more; the hint says it in full. */
+  sunPlaceDown: (altitude: string, azimuth: string) => `sun ${altitude} below, at ${azimuth}`,
   sunLine: (place: string, times: string) => `${place}; ${times}`,
   direct: (spans: readonly string[]) => `reaches the subject ${spans.join(', ')}`,
   noDirect: 'never reaches the subject',
@@ -45,7 +47,6 @@ export const stripWords = {
   twice: (clock: string, day: string, offset: string) =>
     `${clock} comes twice on ${day} (clocks go back); the first (${offset}) is used.`,
   leftOut: (day: string) => `${day} was skipped in this time zone; the day beyond it is used.`,
-  noDate: 'That is not a date. Type it in the order the field shows, or pick it from the calendar.',
   noSunrise: 'The sun doesn’t rise on this day.',
   noSunset: 'The sun doesn’t set on this day.',
   wishes: 'Light windows of the day',

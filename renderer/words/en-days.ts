@@ -3,7 +3,7 @@ import type { Body } from '#core/light/body.ts'
 import type { SkyLight } from '#core/light/alignment.ts'
 import type { BehindGround } from '#core/light/over-skyline.ts'
 import type { TargetName } from '#core/plan/alignment-target.ts'
-import { MONTHS, WEEKDAYS } from '#core/time/civil.ts'
+import { MONTHS, WEEKDAYS, WEEKDAY_NAMES } from '#core/time/civil.ts'
 
 const days = (count: number): string => `${count} ${count === 1 ? 'day' : 'days'}`
 
@@ -21,7 +21,7 @@ export const daysWords = {
     outside: 'Choose a year from 1900 to 2100.',
     gridLabel: (year: number) => `Minutes of the light you want on each day of ${year}, weeks as columns`,
     weekdays: WEEKDAYS,
-    weekdayNames: ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'],
+    weekdayNames: WEEKDAY_NAMES,
     months: ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'],
     monthNames: MONTHS,
     keys: 'Arrow keys go from day to day, Page Up and Page Down by four weeks; Enter chooses the day.',

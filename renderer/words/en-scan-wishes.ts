@@ -98,9 +98,7 @@ export const scanWishWords = {
     range: 'a range of dates',
     from: 'First day',
     until: 'Last day',
-    none: 'Give the day in full: day, month and year.',
     order: 'The first day must not come after the last.',
-    years: 'Choose a day between 1900 and 2100.',
   },
   hours: {
     label: 'Hours',

@@ -76,7 +76,6 @@ export const spotWords = {
   whom: 'Contact',
   whomHint: 'Name, office, telephone',
   until: 'Valid until',
-  badDay: 'Write the day as year-month-day, such as 2026-06-14, or leave it empty.',
   watchFor: 'What to watch for?',
   hazards,
   hazardNote: 'Notes on hazards',

@@ -7,6 +7,7 @@ import type { Spot } from '#core/record/spot.ts'
 import { NO_WISHES } from '#core/light/light-wish.ts'
 import { civilTime, formatClock } from '#core/time/civil.ts'
 import { lightWords } from '#renderer/words/en-light.ts'
+import { dateWords } from '#renderer/words/en-date.ts'
 import { stripWords } from '#renderer/words/en-day-strip.ts'
 import { temporaryData } from '#test/help/host.ts'
 import { axeFindings } from './axe.ts'
@@ -48,7 +49,12 @@ async function lineSays(text: string | RegExp): Promise<void> {
 }
 
 function dateField(page: Page): Locator {
-  return strip(page).getByLabel(stripWords.day, { exact: true })
+  return strip(page).getByRole('textbox', { name: stripWords.day, exact: true })
+}
+
+async function typeDate(text: string): Promise<void> {
+  await dateField(opened.page).fill(text)
+  await dateField(opened.page).press('Enter')
 }
 
 async function chooseZone(page: Page, typed: string, option: string): Promise<void> {
@@ -207,10 +213,10 @@ describe('the date', () => {
     const { page } = opened
     const before = await saved()
     const shown = await dateField(page).inputValue()
-    await dateField(page).fill('1850-06-14')
+    await typeDate('14.6.1850')
     await strip(page)
       .getByRole('alert')
-      .getByText(/1850-06-14 is outside the years 1900 to 2100/)
+      .getByText(/14 June 1850 is outside the years 1900 to 2100/)
       .waitFor()
     expect(await dateField(page).getAttribute('aria-invalid')).toBe('true')
     expect(await saved()).toEqual(before)
@@ -221,10 +227,129 @@ describe('the date', () => {
   test('emptied is refused in words', async () => {
     const { page } = opened
     const before = await saved()
-    await dateField(page).fill('')
-    await strip(page).getByRole('alert').getByText(stripWords.noDate).waitFor()
+    await typeDate('')
+    await strip(page)
+      .getByRole('alert')
+      .getByText(/There is no date/)
+      .waitFor()
     await dateField(page).press('Escape')
     expect(await saved()).toEqual(before)
+  })
+
+  test.each([
+    ['2.7.27', '2 Jul 2027', 'Fri 2 July 2027'],
+    ['03/08/2027', '3 Aug 2027', 'Tue 3 August 2027'],
+    ['2027-06-14', '14 Jun 2027', 'Mon 14 June 2027'],
+    ['July 1', '1 Jul 2027', 'Thu 1 July 2027'],
+  ])(
+    'typed as %s is read day first, in whatever language the machine is set to, and written %s',
+    async (typed, written, day) => {
+      await typeDate(typed)
+      await lineSays(day)
+      await soon(async () => (await dateField(opened.page).inputValue()) === written)
+      await strip(opened.page).getByRole('heading', { name: day }).waitFor()
+    },
+  )
+
+  test('is taken when the field is left; one that does not exist stays in it, refused, and nothing is saved', async () => {
+    const { page } = opened
+    await dateField(page).fill('14 jun')
+    await dateField(page).blur()
+    await lineSays('Mon 14 June 2027')
+    await soon(async () => civilTime((await saved()).when, ISLAND).date === '2027-06-14')
+    const before = await saved()
+    await dateField(page).fill('31 June')
+    await dateField(page).blur()
+    await strip(page).getByRole('alert').getByText('31 June is not in the calendar: June has 30 days.').waitFor()
+    expect(await dateField(page).inputValue()).toBe('31 June')
+    expect(await saved()).toEqual(before)
+    await dateField(page).focus()
+    await page.keyboard.press('Escape')
+    expect(await dateField(page).inputValue()).toBe('14 Jun 2027')
+  })
+
+  test('half typed is taken before the day is stepped', async () => {
+    const { page } = opened
+    await dateField(page).fill('20 jun')
+    await strip(page).getByRole('button', { name: stripWords.later, exact: true }).click()
+    await lineSays('Mon 21 June 2027')
+    await typeDate('14 jun')
+    await lineSays('Mon 14 June 2027')
+  })
+})
+
+describe('the calendar', () => {
+  const calendar = () => opened.page.getByRole('dialog', { name: dateWords.calendar(stripWords.day) })
+  const pick = () => strip(opened.page).getByRole('button', { name: dateWords.pick(stripWords.day) })
+  const focused = () => opened.page.evaluate(() => document.activeElement?.getAttribute('aria-label') ?? '')
+
+  test('is gone through by keys, and Enter chooses', async () => {
+    const { page } = opened
+    await pick().click()
+    await soon(async () => (await focused()).startsWith('Mon 14 June 2027'))
+    expect(await calendar().locator('[aria-selected=true]').textContent()).toBe('14')
+    expect(await calendar().getByRole('columnheader').first().textContent()).toBe('Mon')
+    for (const [key, day] of [
+      ['ArrowRight', 'Tue 15 June 2027'],
+      ['ArrowDown', 'Tue 22 June 2027'],
+      ['Home', 'Mon 21 June 2027'],
+      ['End', 'Sun 27 June 2027'],
+      ['PageDown', 'Tue 27 July 2027'],
+      ['Shift+PageUp', 'Mon 27 July 2026'],
+      ['PageUp', 'Sat 27 June 2026'],
+      ['ArrowUp', 'Sat 20 June 2026'],
+      ['ArrowLeft', 'Fri 19 June 2026'],
+    ] as const) {
+      await page.keyboard.press(key)
+      await soon(async () => (await focused()).startsWith(day))
+    }
+    await calendar().getByRole('heading', { name: 'June 2026' }).waitFor()
+    await page.keyboard.press('Enter')
+    await lineSays('Fri 19 June 2026')
+    await calendar().waitFor({ state: 'hidden' })
+    expect(await focused()).toBe(dateWords.pick(stripWords.day))
+    await soon(async () => (await dateField(page).inputValue()) === '19 Jun 2026')
+  })
+
+  test('is opened from the field, changes nothing by Escape, and gives the focus back', async () => {
+    const { page } = opened
+    const before = await saved()
+    await dateField(page).press('Alt+ArrowDown')
+    await soon(async () => (await focused()).startsWith('Fri 19 June 2026'))
+    await page.keyboard.press('PageDown')
+    await page.keyboard.press('Escape')
+    await calendar().waitFor({ state: 'hidden' })
+    expect(await focused()).toBe(dateWords.pick(stripWords.day))
+    expect(await saved()).toEqual(before)
+  })
+
+  test('chooses by the pointer in another month, and stands within a small window, readable by axe’s rules', async () => {
+    const { page } = opened
+    const usual = page.viewportSize()
+    await page.setViewportSize({ width: 733, height: 467 })
+    await pick().click()
+    await calendar().getByRole('button', { name: dateWords.later }).click()
+    await calendar().getByRole('heading', { name: 'July 2026' }).waitFor()
+    const box = await calendar().boundingBox()
+    if (box === null) throw new Error('no calendar')
+    expect(Math.min(box.x, box.y)).toBeGreaterThanOrEqual(0)
+    expect(box.x + box.width).toBeLessThanOrEqual(733)
+    expect(box.y + box.height).toBeLessThanOrEqual(467)
+    const button = await pick().boundingBox()
+    expect(box.y + box.height).toBeLessThanOrEqual(button?.y ?? 0)
+    // None of it lies beyond a scroll of its own.
+    expect(await calendar().evaluate((one) => one.scrollHeight - one.clientHeight)).toBe(0)
+    expect(await axeFindings(page, '.day-strip')).toEqual([])
+    await calendar().getByRole('gridcell', { name: 'Tue 14 July 2026' }).click()
+    await lineSays('Tue 14 July 2026')
+    if (usual !== null) await page.setViewportSize(usual)
+  })
+
+  test('closes when one goes elsewhere', async () => {
+    await pick().click()
+    await calendar().waitFor()
+    await line(opened.page).focus()
+    await calendar().waitFor({ state: 'hidden' })
   })
 })
 
@@ -233,7 +358,7 @@ describe('a zone chosen by hand', () => {
     const { page } = opened
     await chooseZone(page, 'berlin', 'Europe/Berlin')
     await soon(async () => (await savedShoot(opened.host, 'demo')).shoot.zone === 'Europe/Berlin')
-    await dateField(page).fill('2026-03-28')
+    await typeDate('2026-03-28')
     await lineSays('Sat 28 March 2026')
     await line(page).focus()
     // From wherever it stands to 02:30.
@@ -288,7 +413,7 @@ describe('elsewhere', () => {
     await goTo('tromso')
     await lineSays('Sun 21 June 2026, 12:00 UTC+2')
     await strip(opened.page)
-      .getByText(/; up all day$/)
+      .getByTitle(/; up all day/)
       .waitFor()
     await line(opened.page).focus()
     await opened.page.keyboard.press('End')
@@ -317,11 +442,9 @@ describe('elsewhere', () => {
     await notices(page)
       .getByText(/ends at 23:00 there/)
       .waitFor()
-    await dateField(page).fill('2026-03-30')
-    await dateField(page).press('Enter')
+    await typeDate('30 March')
     await lineSays('Mon 30 March 2026, 22:59')
-    await dateField(page).fill('2026-03-28')
-    await dateField(page).press('Enter')
+    await typeDate('28.3.')
     await lineSays('Sat 28 March 2026, 22:59')
     // The moon's lit share is that of the chosen time, and says so.
     await strip(page)

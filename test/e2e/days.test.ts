@@ -6,6 +6,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import type { Change } from '#app/contract/library.ts'
 import { type LightWishes, NO_WISHES } from '#core/light/light-wish.ts'
 import { civilTime, formatDay, instantOf } from '#core/time/civil.ts'
+import { dateText } from '#core/time/date-text.ts'
 import { spanText } from '#renderer/text/light-text.ts'
 import { daysWords } from '#renderer/words/en-days.ts'
 import { lightWords } from '#renderer/words/en-light.ts'
@@ -122,7 +123,7 @@ describe('the year', () => {
     expect(await page.locator('[aria-selected=true]').getAttribute('aria-label')).toMatch(/^Sat 16 January/u)
     await page.keyboard.press('Escape')
     await boardReady(page)
-    await expect.poll(() => page.locator('.strip-date').inputValue(), PATIENT).toBe('2027-01-16')
+    await expect.poll(() => page.locator('.day-strip .date-field input').inputValue(), PATIENT).toBe('16 Jan 2027')
   })
 
   test('steps from year to year and refuses one that is not computed', async () => {
@@ -207,7 +208,7 @@ describe('alignments', () => {
       const { when } = await savedSpot(opened.host, 'demo')
       const shown = civilTime(when + 30_000, zone)
       return (
-        `${formatDay(shown.date)} ${shown.hour}:${shown.minute}` ===
+        `${dateText(shown.date)} ${shown.hour}:${shown.minute}` ===
         `${day} ${Number(clock?.slice(0, 2))}:${Number(clock?.slice(3))}`
       )
     })

@@ -95,7 +95,7 @@ describe('wishes', () => {
     const { page, host } = opened
     const part = page.getByRole('region', { name: scanWords.whatPicture })
     await part.getByLabel(scanWishWords.days.label, { exact: true }).selectOption('range')
-    const last = part.getByLabel(scanWishWords.days.until)
+    const last = part.getByRole('textbox', { name: scanWishWords.days.until })
     await last.fill('2027-05-01')
     await last.press('Enter')
     await part.locator('.refusal').filter({ hasText: scanWishWords.days.order }).waitFor()
@@ -104,7 +104,7 @@ describe('wishes', () => {
     const from = part.getByRole('textbox', { name: scanWishWords.hours.from, exact: true })
     await from.fill('sevenish')
     await from.press('Enter')
-    await part.locator('.refusal').filter({ hasText: 'no time of day' }).waitFor()
+    await part.locator('.refusal').filter({ hasText: 'is not a time of day' }).waitFor()
     await from.press('Escape')
     const saved = async () => {
       const { days, hours } = (await savedShoot(host, 'demo')).shoot.scanWishes

@@ -9,6 +9,9 @@ import { about, apply, card, choose, names, notices, savedNames, shelfOf, write 
 const { shelf } = words.board
 const [TRACK, WALL, LAYBY] = ['Track below Hallow Brae', 'Quennick harbour wall', 'Orvane lay-by'] as const
 
+/** Of 2031-02-30. */
+const NO_SUCH_DAY = '30 February 2031 is not in the calendar'
+
 let opened: Opened
 beforeAll(async () => {
   opened = await open({ host: 'browser' })
@@ -40,7 +43,7 @@ describe('what is noted of a spot', () => {
     await write(there.getByRole('textbox', { name: words.spot.surface }), 'wet cobbles, steps')
     await openAnswer(page, words.spot.whoAsked)
     await asked.getByRole('combobox', { name: words.spot.permission }).selectOption(words.spot.permissions.granted)
-    await write(asked.getByRole('textbox', { name: words.spot.until }), '2031-06-14')
+    await write(asked.getByRole('textbox', { name: words.spot.until }), '14/6/2031')
     await write(asked.getByRole('textbox', { name: words.spot.whom }), 'Harbour master, extension 12')
     await openAnswer(page, words.spot.watchFor)
     await watch.getByRole('checkbox', { name: words.spot.hazards.traffic }).uncheck()
@@ -76,7 +79,7 @@ describe('what is noted of a spot', () => {
     expect(await there.getByRole('textbox', { name: words.spot.surface }).inputValue()).toBe('wet cobbles, steps')
     await openAnswer(page, words.spot.whoAsked)
     expect(await asked.getByRole('combobox', { name: words.spot.permission }).inputValue()).toBe('granted')
-    expect(await asked.getByRole('textbox', { name: words.spot.until }).inputValue()).toBe('2031-06-14')
+    expect(await asked.getByRole('textbox', { name: words.spot.until }).inputValue()).toBe('14 Jun 2031')
     await openAnswer(page, words.spot.watchFor)
     expect(await watch.getByRole('checkbox', { name: words.spot.hazards.traffic }).isChecked()).toBe(false)
     expect(await watch.getByRole('checkbox', { name: words.spot.hazards.rail }).isChecked()).toBe(true)
@@ -91,11 +94,11 @@ describe('what is noted of a spot', () => {
     await choose(page, LAYBY)
     const until = (await openAnswer(page, words.spot.whoAsked)).getByRole('textbox', { name: words.spot.until })
     await write(until, '2031-02-30')
-    await page.getByText(words.spot.badDay).waitFor()
+    await page.getByText(NO_SUCH_DAY).waitFor()
     expect((await savedSpot(host, 'demo', 2)).permission.until).toBeNull()
     await until.fill('2031-02-28')
     await until.press('Enter')
-    await page.getByText(words.spot.badDay).waitFor({ state: 'hidden' })
+    await page.getByText(NO_SUCH_DAY).waitFor({ state: 'hidden' })
     await expect
       .poll(async () => (await savedSpot(host, 'demo', 2)).permission.until, { timeout: 30_000 })
       .toBe('2031-02-28')

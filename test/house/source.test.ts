@@ -61,6 +61,16 @@ describe('one place knows', () => {
     expect(naming(importing('astronomy-engine'), SOURCES).length).toBeGreaterThan(0)
   })
 
+  test('no field of the browser’s own for dates and times, which follows the machine’s language', () => {
+    const own = /\btype=\{?["'](?:date|datetime-local|month|week|time)["']/
+    expect(own.test('<input type="date" />')).toBe(true)
+    expect(naming(own)).toEqual([])
+  })
+
+  test('nor any date or time written as the machine would', () => {
+    expect(naming(/\btoLocale(?:Date|Time)String\(|\bIntl\.DateTimeFormat\(/)).toEqual([])
+  })
+
   test('how long a test waits for what comes by itself', () => {
     const tests = SOURCES.filter((one) => one.path.startsWith('test/'))
     expect(naming(/\bvi\.wait(?:For|Until)\(/, tests)).toEqual(['test/help/eventually.ts'])

@@ -1,7 +1,8 @@
 /** The rows side by side that tell of the light: when each is planned, what is lit, and how long the wishes hold on that day. */
 import { totalOf } from '#core/light/light-window.ts'
 import { wishesMade } from '#core/light/light-wish.ts'
-import { formatClock, formatDay, formatOffset } from '#core/time/civil.ts'
+import { formatClock, formatOffset } from '#core/time/civil.ts'
+import { dateText } from '#core/time/date-text.ts'
 import { againstText, bodyText, fromText, shutterText, spanText, thingText } from '#renderer/text/light-text.ts'
 import { share } from '#renderer/text/figure.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
@@ -21,7 +22,7 @@ export const LIGHT_ROWS: readonly RowKind[] = [
     better: null,
     read: ({ plan, daylight }) => {
       const { when } = plan.spot
-      return `${formatDay(daylight.day.date)}, ${formatClock(when, daylight.zone)} ${formatOffset(when, daylight.zone)}`
+      return `${dateText(daylight.day.date)}, ${formatClock(when, daylight.zone)} ${formatOffset(when, daylight.zone)}`
     },
   },
   {

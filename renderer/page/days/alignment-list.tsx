@@ -1,7 +1,8 @@
 /** The alignments found, in order of time; a press goes to that instant. */
 import type { Alignment } from '#core/light/alignment.ts'
 import type { BehindGround } from '#core/light/over-skyline.ts'
-import { type Zone, civilTime, formatClock, formatDay } from '#core/time/civil.ts'
+import { type Zone, civilTime, formatClock } from '#core/time/civil.ts'
+import { dateText } from '#core/time/date-text.ts'
 import { degreesText, metres, share } from '#renderer/text/figure.ts'
 import { settings } from '#renderer/state/library/settings.ts'
 import { goToInstant } from '#renderer/state/act/planned-instant.ts'
@@ -56,7 +57,7 @@ interface RowProps {
 }
 
 function Row({ one, hills, zone, on }: RowProps) {
-  const day = formatDay(civilTime(one.instant, zone).date)
+  const day = dateText(civilTime(one.instant, zone).date)
   const clock = formatClock(one.instant, zone)
   const name = [...(on ? ['on'] : []), ...(one.ground === 'behind' ? ['behind'] : [])].join(' ')
   return (

@@ -4,6 +4,7 @@ import type { ComponentChildren } from 'preact'
 import type { Plan } from '#core/plan/plan.ts'
 import { qrPlace, sheetDirections, sheetPlaces } from '#core/sheet/content.ts'
 import { formatDay } from '#core/time/civil.ts'
+import { dateText } from '#core/time/date-text.ts'
 import type { UnitSystem } from '#core/units/length.ts'
 import { lightCautions } from '#renderer/text/light-text.ts'
 import { LensDrawing } from '#renderer/view/lens-picture/lens-drawing.tsx'
@@ -135,7 +136,7 @@ function permissionText(plan: Plan): string {
   return [
     spotWords.permissions[permission.state],
     permission.whom,
-    permission.until === null ? '' : sheetWords.until(permission.until),
+    permission.until === null ? '' : sheetWords.until(dateText(permission.until)),
   ]
     .filter((part) => part !== '')
     .join(' · ')

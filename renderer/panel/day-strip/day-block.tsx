@@ -5,14 +5,22 @@ import { degreesText, rounded } from '#renderer/text/figure.ts'
 import { day, daylight } from '#renderer/state/plan/daylight.ts'
 import { dayBoard } from '#renderer/state/plan/calm-board.ts'
 import { stripWords } from '#renderer/words/en-day-strip.ts'
-import { DateField } from './date-field.tsx'
-import { goDays, goNow } from '#renderer/state/act/go-day.ts'
+import { DateField } from '#renderer/part/date-field.tsx'
+import { goDays, goNow, goToDate } from '#renderer/state/act/go-day.ts'
 import { LightChips } from './light-chips.tsx'
 import { directText, upText } from './up-times.ts'
 import { ZoneChooser } from './zone-chooser.tsx'
 
 function DayName() {
   return <h2 class="strip-day-name">{day.value === null ? '' : formatDay(day.value.date)}</h2>
+}
+
+/** A refused date is given up when the board goes to another day: it was meant for the one left behind. */
+function StripDate() {
+  const date = day.value?.date
+  return date === undefined ? null : (
+    <DateField label={stripWords.day} hideLabel date={date} near={date} by={date} onTake={goToDate} />
+  )
 }
 
 function StepButton({ icon, name, days }: { icon: IconName; name: string; days: number }) {
@@ -31,13 +39,14 @@ function SunWords() {
   const azimuth = `${rounded(sun.azimuth, 0) === '360' ? '0' : rounded(sun.azimuth, 0)}°`
   const up = upText(today.sun, today.day, today.zone)
   const direct = directText(today.sun, today.direct.subject, today.day, today.zone)
-  const stands =
+  const altitude = degreesText(sun.apparent >= 0 ? sun.apparent : -sun.altitude)
+  const [short, full] =
     sun.apparent >= 0
-      ? stripWords.sunPlace(degreesText(sun.apparent), azimuth)
-      : stripWords.sunPlaceBelow(degreesText(-sun.altitude), azimuth)
+      ? [stripWords.sunPlace(altitude, azimuth), stripWords.sunPlace(altitude, azimuth)]
+      : [stripWords.sunPlaceDown(altitude, azimuth), stripWords.sunPlaceBelow(altitude, azimuth)]
   return (
-    <p class="strip-line" title={stripWords.sunLine(stands, direct === null ? up : `${up}, ${direct}`)}>
-      {stands}
+    <p class="strip-line" title={stripWords.sunLine(full, direct === null ? up : `${up}, ${direct}`)}>
+      {short}
     </p>
   )
 }
@@ -54,7 +63,7 @@ export function DayBlock() {
       <div class="strip-row">
         <StepButton icon="week-earlier" name={stripWords.weekEarlier} days={-7} />
         <StepButton icon="earlier" name={stripWords.earlier} days={-1} />
-        <DateField />
+        <StripDate />
         <StepButton icon="later" name={stripWords.later} days={1} />
         <StepButton icon="week-later" name={stripWords.weekLater} days={7} />
       </div>

@@ -2,15 +2,16 @@
 import type { Hours } from '#core/light/light-wish.ts'
 import type { ScanWishes } from '#core/record/scan-wishes.ts'
 import { type Result, failed } from '#core/result.ts'
-import { LAST_DATE, addDays, formatDay } from '#core/time/civil.ts'
+import { LAST_DATE, addDays } from '#core/time/civil.ts'
 import { clockText, parseClock } from '#core/time/clock-text.ts'
+import { dateText } from '#core/time/date-text.ts'
 import { Choice } from '#renderer/part/choice.tsx'
 import { useDraft } from '#renderer/part/draft.ts'
+import { DateField } from '#renderer/part/date-field.tsx'
 import { Field } from '#renderer/part/field.tsx'
 import { useTryAgain } from '#renderer/part/try-again.ts'
 import { scanWishWords as say } from '#renderer/words/en-scan-wishes.ts'
 import { BandFields } from './band-fields.tsx'
-import { DayField } from './day-field.tsx'
 
 const HEIGHTS = { least: 0, most: 1_000 } as const
 /** Days that a range begins with, the spot's own the first. */
@@ -63,17 +64,24 @@ function Days({ wishes: { days }, onWish, spotDay }: RangeProps) {
         label={say.days.label}
         value={days === null ? 'spot' : 'range'}
         options={[
-          ['spot', say.days.spot(formatDay(spotDay))],
+          ['spot', say.days.spot(dateText(spotDay))],
           ['range', say.days.range],
         ]}
         onChoose={(chosen) => save(chosen === 'spot' ? null : { from: spotDay, until: lastDay(spotDay) })}
       />
       {days === null ? null : (
         <div class="field-row">
-          <DayField label={say.days.from} day={days.from} by={days.until} onTake={(from) => save({ ...days, from })} />
-          <DayField
+          <DateField
+            label={say.days.from}
+            date={days.from}
+            near={days.from}
+            by={days.until}
+            onTake={(from) => save({ ...days, from })}
+          />
+          <DateField
             label={say.days.until}
-            day={days.until}
+            date={days.until}
+            near={days.until}
             by={days.from}
             onTake={(until) => save({ ...days, until })}
           />

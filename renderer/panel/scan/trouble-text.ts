@@ -67,7 +67,7 @@ export function troubleText(trouble: ScanTrouble, context: TroubleContext): stri
     case 'days-backwards':
       return say['days-backwards'](formatDay(trouble.from), formatDay(trouble.until))
     case 'no-such-day':
-      return say['no-such-day'](trouble.from, trouble.until)
+      return say['no-such-day'](formatDay(trouble.from), formatDay(trouble.until))
     case 'too-many':
       return say['too-many'](placesText(trouble.cost.places), countText(trouble.cost.pictures))
     default:

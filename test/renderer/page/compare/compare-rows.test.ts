@@ -132,8 +132,8 @@ describe('light', () => {
     const assessment = assess(plan)
     const at = (zone: string): Column => column({}, { plan, assessment, daylight: dayLight(plan, assessment, zone) })
     expect(row(names.when, [at('UTC'), at('Etc/GMT+2')]).values).toEqual([
-      'Sun 14 June 2026, 15:30 UTC',
-      'Sun 14 June 2026, 13:30 UTC−2',
+      '14 Jun 2026, 15:30 UTC',
+      '14 Jun 2026, 13:30 UTC−2',
     ])
   })
 
