@@ -65,7 +65,7 @@ test('when that is lost too, the page draws, and a line says so', async () => {
   forgiveLostWorkers(opened)
 })
 
-test('the picture is the same in the light and in the dark theme, at midday and at night', async () => {
+test('the picture is the same in the light and in the dark theme, by day and before dawn', async () => {
   opened = await open({ host: 'browser' })
   const { page, context } = opened
   await boardReady(page)
@@ -87,8 +87,10 @@ test('the picture is the same in the light and in the dark theme, at midday and 
     return pictures[0] ?? ''
   }
   const day = await byTheme()
-  // The day strip's first instant is midnight.
-  await page.getByRole('slider', { name: /time/iu }).press('Home')
+  const time = page.getByRole('slider', { name: /time/iu })
+  // An hour before sunrise.
+  await time.press('Home')
+  await time.press('PageDown')
   await expect.poll(drawn).not.toBe(day)
   expect(await byTheme()).not.toBe(day)
 })

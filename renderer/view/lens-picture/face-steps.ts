@@ -2,11 +2,11 @@
 import { betweenRows } from './hour-light.ts'
 
 /** How far each step goes toward white in the sun, 0 to 4, and toward black in its shade, 5 to 7. The sun's edge is the widest step. */
-export const LIT_STEPS: readonly number[] = [0.44, 0.33, 0.23, 0.14, 0.06, -0.28, -0.4, -0.52]
+export const LIT_STEPS: readonly number[] = [0.44, 0.33, 0.23, 0.14, 0.06, -0.28, -0.4, -0.48]
 /** Where the sun's own light is spent the bright sky all around is left: nearly one tone, a little less on what looks down. */
 const SUNSET_STEPS: readonly number[] = [-0.3, -0.3025, -0.305, -0.3075, -0.31, -0.36, -0.44, -0.6]
 /** Later the light falls from above: what looks up tells a shape in the dark. */
-const DUSK_STEPS: readonly number[] = [-0.02, -0.03, -0.04, -0.05, -0.06, -0.24, -0.4, -0.52]
+const DUSK_STEPS: readonly number[] = [-0.02, -0.03, -0.04, -0.05, -0.06, -0.3, -0.4, -0.49]
 
 /** Shade is deeper under a low sun: less sky lights it, and no bright ground. */
 const DEEPER = 1.25

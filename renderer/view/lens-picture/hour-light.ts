@@ -34,8 +34,8 @@ function hour(altitude: number, dusk: number, inks: readonly [string, string, st
  * cool in twilight. Night is far brighter than it is: things must stay to be composed with.
  */
 const HOURS: readonly Hour[] = [
-  hour(-18, 1, ['#384149', '#566069', '#3d434e', '#5c646d']),
-  hour(-12, 0.84, ['#46505a', '#69737c', '#4e5664', '#6c747d']),
+  hour(-18, 1, ['#3e474f', '#59636c', '#3d434e', '#5c646d']),
+  hour(-12, 0.84, ['#49535d', '#6b757e', '#4e5664', '#6c747d']),
   hour(-6, 0.56, ['#5d666f', '#889099', '#6a7281', '#858b93']),
   hour(0, 0.22, ['#969b9e', '#c3beb6', '#a6a5a8', '#bdb9b2']),
   hour(4, 0.1, ['#b0b2b1', '#d7d1c4', '#c3c0bd', '#e8e0d2']),

@@ -92,11 +92,16 @@ export type Shown = 'screen' | 'paper'
  */
 const PAPER_FLOOR = -3
 
+/** At night a landmark is a shape before hills that hold a little of the sky's light: else stone before stone would not be seen. */
+const NIGHT_SHAPE = colour('#c4dbdc')
+const NIGHT_HAZE = 0.27
+
 /** At an apparent altitude of the sun, degrees. Worked out once for each picture. */
 export function inksAt(altitude: number, shown: Shown = 'screen'): LensInks {
   const height = shown === 'paper' ? Math.max(PAPER_FLOOR, altitude) : altitude
   const { skyTop, skyLow, ground, things, dusk } = hourLightAt(height)
   const sun = sunStrengthAt(height)
+  const onLandmark = mixed(things, glazed(things, NIGHT_SHAPE), dusk)
   // On dark ground a line or a patch needs more cover to be seen as well.
   const covering = (day: number, night: number): Colour => translucent(DEEP, day + (night - day) * dusk)
   return {
@@ -104,7 +109,7 @@ export function inksAt(altitude: number, shown: Shown = 'screen'): LensInks {
     skyLow,
     fieldFar: glazed(FIELD_FAR, ground),
     fieldNear: glazed(FIELD_NEAR, ground),
-    hill: glazed(HILL, ground),
+    hill: mixed(glazed(HILL, ground), skyLow, NIGHT_HAZE * dusk),
     water: mixed(skyTop, glazed(MASS, ground), 0.14),
     wall: glazed(WALL, ground),
     groundLine: covering(0.12, 0.4),
@@ -120,6 +125,6 @@ export function inksAt(altitude: number, shown: Shown = 'screen'): LensInks {
     deep: glazed(DEEP, things),
     steps: stepsAt(height),
     subject: lit(SUBJECT, things),
-    landmark: lit(LANDMARK, things),
+    landmark: lit(LANDMARK, onLandmark),
   }
 }

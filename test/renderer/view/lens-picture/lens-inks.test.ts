@@ -105,9 +105,19 @@ describe.each(SHOWN)('on %s', (shown) => {
           const thing = tone(inks, 'landmark', material, step)
           for (const sky of [skyLow, mixed(skyTop, skyLow, 0.5)])
             expect(contrastOf(thing, sky), `${material} ${step} at ${at}`).toBeGreaterThan(1.4)
+          for (const distance of [1_000, 3_000])
+            expect(contrastOf(thing, landTone(distance, inks)), `${material} ${step} at ${at}`).toBeGreaterThan(1.3)
+        }
+        for (const distance of [1_000, 3_000]) {
+          expect(brightnessOf(landTone(distance, inks)), at).toBeLessThan(brightnessOf(skyLow))
+          expect(contrastOf(landTone(distance, inks), mixed(skyTop, skyLow, 0.5)), at).toBeGreaterThan(1.2)
         }
         const [plum, stone] = (['subject', 'landmark'] as const).map((thing) => tone(inks, thing, 'hue', step))
-        if (plum !== undefined && stone !== undefined) expect(farthest(plum, stone), at).toBeGreaterThan(15)
+        if (plum !== undefined && stone !== undefined)
+          expect(
+            Math.hypot(plum.red - stone.red, plum.green - stone.green, plum.blue - stone.blue),
+            at,
+          ).toBeGreaterThan(15)
       }
     }
   })
