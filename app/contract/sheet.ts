@@ -15,6 +15,8 @@ export const sheetCalls = {
       spotId: z.string().max(64),
       paper: z.enum(['a4', 'letter']),
       title: z.string().max(200),
+      /** The crop that the sheet names, proportions wide by high; null for the whole frame. */
+      crop: z.object({ wide: z.number().positive(), high: z.number().positive() }).nullable(),
     }),
     z.object({ saved: z.boolean(), name: z.string() }),
   ),

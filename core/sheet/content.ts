@@ -4,6 +4,7 @@ import { type Declination, declination } from '#core/geo/declination.ts'
 import { formatGeoUri } from '#core/geo/geo-uri.ts'
 import { geodesicLine } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
+import { plainDecimal } from '#core/geo/plain-decimal.ts'
 import type { Assessment } from '#core/plan/assess.ts'
 import { heightRead } from '#core/plan/height-read.ts'
 import { type Plan, levelsOf } from '#core/plan/plan.ts'
@@ -28,6 +29,16 @@ export interface SheetPlace {
   readonly utm: string | null
   readonly mgrs: string | null
   readonly geoUri: string
+  /** A page of a map on the web with a mark at the place, for what has no map of its own. */
+  readonly mapPage: string
+}
+
+/** Decimals of a degree: about a tenth of a metre. */
+const PAGE_DECIMALS = 6
+
+function mapPage({ lat, lon }: LatLon): string {
+  const [north, east] = [plainDecimal(lat, PAGE_DECIMALS), plainDecimal(lon, PAGE_DECIMALS)]
+  return `https://www.openstreetmap.org/?mlat=${north}&mlon=${east}#map=17/${north}/${east}`
 }
 
 function place(role: SheetRole, at: LatLon, elevation: number | null): SheetPlace {
@@ -40,10 +51,11 @@ function place(role: SheetRole, at: LatLon, elevation: number | null): SheetPlac
     utm: formatUtm(at),
     mgrs: formatMgrs(at),
     geoUri: formatGeoUri(at, 6),
+    mapPage: mapPage(at),
   }
 }
 
-/** The places one goes to, in the order one needs them: parking, standpoint, subject. */
+/** The places one goes to: where the subject stops, where the camera stands, where one parks. */
 export function sheetPlaces(plan: Plan): SheetPlace[] {
   const { spot } = plan
   const { parking } = spot.access
@@ -51,9 +63,9 @@ export function sheetPlaces(plan: Plan): SheetPlace[] {
   const known = (of: 'standpoint' | 'stop'): number | null => (levels.from[of] === 'assumed' ? null : levels[of])
   const parkingLevel = parking === null ? null : (heightRead(plan, parking)?.height ?? null)
   return [
-    ...(parking === null ? [] : [place('parking', parking, parkingLevel)]),
-    place('standpoint', spot.standpoint.at, known('standpoint')),
     place('subject', spot.stop.at, known('stop')),
+    place('standpoint', spot.standpoint.at, known('standpoint')),
+    ...(parking === null ? [] : [place('parking', parking, parkingLevel)]),
   ]
 }
 
@@ -105,10 +117,9 @@ export function magneticBearing(bearing: number, variation: Declination | null):
 
 /** The place the QR code leads to: where one parks, else where one stands. */
 export function qrPlace(plan: Plan): SheetPlace {
-  const places = sheetPlaces(plan)
-  const [first] = places
-  if (first === undefined) throw new Error('a sheet has at least its standpoint')
-  return first
+  const goal = sheetPlaces(plan).at(-1)
+  if (goal === undefined) throw new Error('a sheet has at least its standpoint')
+  return goal
 }
 
 export interface SheetTolerances {

@@ -46,6 +46,7 @@ async function printed(parts: WindowParts, wish: Wish): Promise<Result<Uint8Arra
   const window = new BrowserWindow({ show: false, webPreferences: pagePreferences(parts) })
   try {
     const query = new URLSearchParams({ shoot: wish.shootId, spot: wish.spotId, paper: wish.paper })
+    if (wish.crop !== null) query.set('crop', `${wish.crop.wide}:${wish.crop.high}`)
     await window.loadURL(`${APP_ORIGIN}/sheet.html?${query.toString()}`)
     const ready: unknown = await window.webContents.executeJavaScript(WAIT_UNTIL_READY)
     if (ready !== true)

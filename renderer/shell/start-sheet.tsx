@@ -8,6 +8,7 @@ import { openShoot, shoot, spots } from '#renderer/state/library/library.ts'
 import { spotName } from '#renderer/text/names.ts'
 import { loadSettings, takeSettings } from '#renderer/state/library/settings.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
+import { showCrop } from '#renderer/view/lens-view/guide-choice.ts'
 import { SheetPage } from '#renderer/page/sheet/sheet-page.tsx'
 import '#renderer/style/ink.css'
 
@@ -17,6 +18,9 @@ async function start(): Promise<void> {
   await loadSettings()
   const paper = asked.get('paper')
   if (paper === 'a4' || paper === 'letter') takeSettings({ paper })
+  const [wide = NaN, high = NaN] = (asked.get('crop') ?? '').split(':').map(Number)
+  // One that the shoot doesn't have, or that can't be read, is none.
+  showCrop({ wide, high })
   await openShoot(asked.get('shoot') ?? '', spotId)
   const spot = spots.value.find((candidate) => candidate.id === spotId)
   const page = document.querySelector('#page')

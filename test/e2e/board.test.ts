@@ -178,7 +178,7 @@ describe('what is held', () => {
     await field.press('Enter')
     await page.getByRole('button', { name: words.answers.wish.inLine }).click()
     await page
-      .getByText(/It cannot be: .* at most \d/)
+      .getByText(/Not possible: .* at most \d/)
       .first()
       .waitFor()
   })

@@ -15,7 +15,7 @@ import type { LatLon } from '#core/geo/lat-lon.ts'
 import { assess } from '#core/plan/assess.ts'
 import { planOf } from '#core/plan/plan.ts'
 import { HAZARDS, type Spot } from '#core/record/spot.ts'
-import { bearing } from '#renderer/text/figure.ts'
+import { bearing, metres } from '#renderer/text/figure.ts'
 import { words } from '#renderer/words/en.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { findPoppler } from '#test/help/browser.ts'
@@ -40,10 +40,11 @@ afterAll(async () => {
 })
 
 /** The page that is only printed, as the shell opens it. */
-async function standalone(spot: string, paper: Paper): Promise<Page> {
+async function standalone(spot: string, paper: Paper, crop: string | null = null): Promise<Page> {
   const page = await opened.context.newPage()
   const address = new URL((await opened.host?.address()) ?? '')
-  await page.goto(`${address.origin}/sheet.html?shoot=demo&spot=${spot}&paper=${paper}${address.hash}`)
+  const query = new URLSearchParams({ shoot: 'demo', spot, paper, ...(crop === null ? {} : { crop }) })
+  await page.goto(`${address.origin}/sheet.html?${query.toString()}${address.hash}`)
   await page.locator('html[data-ready=yes]').waitFor({ timeout: 60_000 })
   return page
 }
@@ -121,6 +122,73 @@ describe.each(Object.keys(PAPERS) as Paper[])('printed on %s', (paper) => {
     expect(textOf(pdf)).toContain(sheetWords.madeWith)
     await page.close()
   })
+})
+
+test('reads from what to set by where and when to access and cautions, its pictures beside them', async () => {
+  const page = await standalone('demo-spot-1', 'a4')
+  const article = page.getByRole('article')
+  const titles = await article.getByRole('heading', { level: 2 }).allInnerTexts()
+  const order = [
+    sheetWords.settings,
+    sheetWords.where,
+    sheetWords.light.title,
+    sheetWords.access,
+    sheetWords.permission,
+    sheetWords.hazards,
+  ].map((title) => titles.findIndex((found) => found.startsWith(title)))
+  expect(order.every((at) => at >= 0)).toBe(true)
+  expect(order).toEqual(order.toSorted((one, other) => one - other))
+  // What to set stands in the first column, the picture through the lens beside it.
+  const set = await article.locator('.sheet-settings').boundingBox()
+  const frame = await article.locator('.sheet-frame svg').first().boundingBox()
+  if (set === null || frame === null) throw new Error('what to set or the picture is not shown')
+  expect(set.x + set.width).toBeLessThanOrEqual(frame.x)
+  expect(Math.abs(set.y - frame.y)).toBeLessThan(12)
+  await page.close()
+})
+
+test('has map and close plan side by side, as high as each other, the close plan with its distance', async () => {
+  const page = await standalone('demo-spot-1', 'a4')
+  const name = (await savedSpot(opened.host, 'demo')).name
+  const map = await page.getByRole('img', { name: sheetWords.mapLabel(name) }).boundingBox()
+  const close = page.getByRole('img', { name: sheetWords.closeLabel(name) })
+  const box = await close.boundingBox()
+  if (map === null || box === null) throw new Error('a plan is not shown')
+  expect(Math.abs(map.height - box.height)).toBeLessThan(2)
+  expect(map.x + map.width).toBeLessThan(box.x)
+  for (const part of ['.subject-body', '.standpoint-kite', '.wedge', '.sharp-band'])
+    expect(await close.locator(part).count(), part).toBe(1)
+  const { shoot } = await savedShoot(opened.host, 'demo')
+  const { toSubject } = assess(planOf(shoot, await savedSpot(opened.host, 'demo')))
+  await close.getByText(metres(toSubject.distance, 'metric'), { exact: true }).waitFor()
+  // A still drawing: nothing in it takes the keyboard.
+  expect(await close.locator('[tabindex]').count()).toBe(0)
+  await page.close()
+})
+
+test('names the crop where the shoot has the one chosen, and draws it over the picture', async () => {
+  const held = '.sheet-settings'
+  const cropped = await standalone('demo-spot-1', 'a4', '16:9')
+  expect(await cropped.locator(held).innerText()).toContain('crop 16:9')
+  expect(await cropped.locator('.sheet-crop .lens-crop').count()).toBe(1)
+  await cropped.close()
+  for (const none of [null, '17:3', 'nonsense', ':']) {
+    const page = await standalone('demo-spot-1', 'a4', none)
+    expect(await page.locator(held).innerText()).toContain(sheetWords.uncropped(sheetWords.orientation.lying))
+    expect(await page.locator('.sheet-crop').count()).toBe(0)
+    await page.close()
+  }
+})
+
+test('leaves no band of empty paper: what is on it fills the page', async () => {
+  for (const paper of Object.keys(PAPERS) as Paper[]) {
+    const page = await standalone('demo-spot-1', paper)
+    const used = await page.locator('.sheet-fit').evaluate((sheet) => sheet.getBoundingClientRect().height)
+    const room = (PAPERS[paper].high / 72) * 96 - (20 / 25.4) * 96
+    expect(used).toBeLessThanOrEqual(room)
+    expect(used).toBeGreaterThan(room * 0.95)
+    await page.close()
+  }
 })
 
 test('own words on hazards stand on the sheet with no kind ticked, and a lens without a name by what it reaches', async () => {
@@ -277,18 +345,96 @@ async function modulesOf(picture: string, count: number): Promise<boolean[][]> {
 }
 
 describe('the file for the phone', () => {
-  test('opens from the disk with no network, fonts inside, readable at a phone’s width', async () => {
+  let path = ''
+  beforeAll(async () => {
+    const { permission } = await savedSpot(opened.host, 'demo')
+    const whom = 'The farm at Tolvay, +44 (0)20 7946 0958, after six'
+    await changeSaved(opened.host, 0, { permission: { ...permission, whom } })
     const { page } = opened
+    await page.reload()
+    await boardReady(page)
+    await goToPage(page, 'sheet')
     await page.locator('html[data-ready=yes]').waitFor({ timeout: 60_000 })
     const [download] = await Promise.all([
       page.waitForEvent('download', { timeout: 60_000 }),
       page.getByRole('button', { name: sheetWords.html }).click(),
     ])
     expect(download.suggestedFilename()).toBe('Track below Hallow Brae.html')
-    const path = join(folder, 'phone.html')
+    path = join(folder, 'phone.html')
     await download.saveAs(path)
     await page.getByText(sheetWords.savedAs('Track below Hallow Brae.html')).waitFor()
+  })
 
+  async function onPhone(colorScheme: 'light' | 'dark'): Promise<Page> {
+    const context = await newContext({
+      viewport: { width: 390, height: 844 },
+      offline: true,
+      hasTouch: true,
+      colorScheme,
+    })
+    const phone = await context.newPage()
+    await phone.goto(pathToFileURL(path).href)
+    await phone.getByRole('heading', { level: 1, name: 'Track below Hallow Brae' }).waitFor()
+    return phone
+  }
+
+  test('leads to every place by a geo address and by a page of a map, and calls whom to ask', async () => {
+    const phone = await onPhone('light')
+    const { standpoint, stop, access } = await savedSpot(opened.host, 'demo')
+    for (const [role, at] of [
+      ['subject', stop.at],
+      ['standpoint', standpoint.at],
+      ['parking', access.parking ?? stop.at],
+    ] as const) {
+      const row = phone.locator('tr', { has: phone.getByRole('rowheader', { name: sheetWords.roles[role] }) })
+      const app = row.getByRole('link', { name: sheetWords.phone.open })
+      const [lat, lon] = ((await app.getAttribute('href')) ?? '').replace('geo:', '').split(',').map(Number)
+      expect(Math.abs((lat ?? 0) - at.lat) + Math.abs((lon ?? 0) - at.lon)).toBeLessThan(2e-6)
+      const web = new URL((await row.getByRole('link', { name: sheetWords.phone.page }).getAttribute('href')) ?? '')
+      expect(web.protocol).toBe('https:')
+      expect(Number(web.searchParams.get('mlat'))).toBeCloseTo(at.lat, 6)
+      expect(Number(web.searchParams.get('mlon'))).toBeCloseTo(at.lon, 6)
+      // Large enough for a thumb.
+      expect((await app.boundingBox())?.height).toBeGreaterThanOrEqual(44)
+    }
+    const call = phone.getByRole('link', { name: sheetWords.phone.call('+44 (0)20 7946 0958') })
+    expect(await call.getAttribute('href')).toBe('tel:+442079460958')
+    await phone.context().close()
+  })
+
+  test('takes a coordinate whole at one tap, and has no code of what it links to', async () => {
+    const phone = await onPhone('light')
+    const { standpoint } = await savedSpot(opened.host, 'demo')
+    const decimal = `${standpoint.at.lat.toFixed(6)}, ${standpoint.at.lon.toFixed(6)}`
+    await phone.getByText(decimal, { exact: true }).click()
+    expect(await phone.evaluate(() => getSelection()?.toString().trim())).toBe(decimal)
+    expect(await phone.locator('svg.qr').isVisible()).toBe(false)
+    await phone.context().close()
+  })
+
+  test('is dark where the phone is, and light on paper all the same', async () => {
+    const phone = await onPhone('dark')
+    const brightness = (): Promise<{ paper: number; ink: number }> =>
+      phone.evaluate(() => {
+        const sheet = document.querySelector('.sheet')
+        const style = sheet === null ? null : getComputedStyle(sheet)
+        const mean = (colour = ''): number => {
+          const parts = (/\d+, \d+, \d+/u.exec(colour)?.[0] ?? '').split(', ').map(Number)
+          return parts.reduce((sum, part) => sum + part, 0) / 3
+        }
+        return { paper: mean(style?.backgroundColor), ink: mean(style?.color) }
+      })
+    const dark = await brightness()
+    expect(dark.paper).toBeLessThan(60)
+    expect(dark.ink).toBeGreaterThan(190)
+    await phone.emulateMedia({ media: 'print' })
+    const printed = await brightness()
+    expect(printed.paper).toBe(255)
+    expect(printed.ink).toBeLessThan(60)
+    await phone.context().close()
+  })
+
+  test('opens from the disk with no network, fonts inside, readable at a phone’s width', async () => {
     const context = await newContext({ viewport: { width: 390, height: 844 }, offline: true, hasTouch: true })
     const phone = await context.newPage()
     const asked: string[] = []

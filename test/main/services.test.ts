@@ -58,7 +58,7 @@ const GOOD: { readonly [Name in CallName]: Input<Name> } = {
   'places.find': { text: 'a', limit: 1 },
   'places.zones': { at: { lat: 0, lon: 0 } },
   'host.about': {},
-  'sheet.pdf': { shootId: 's', spotId: 'a', paper: 'a4', title: 't' },
+  'sheet.pdf': { shootId: 's', spotId: 'a', paper: 'a4', title: 't', crop: null },
   'shoot.export': { shootId: 's' },
   'shoot.import': { text: '{}' },
   'ground.sources': { at: { lat: 46.4, lon: -33.6 } },

@@ -1,5 +1,7 @@
 /** The sheet as one self-contained file: its markup, its styles and fonts within, nothing fetched when it is opened. */
 
+import { makeLinks } from './link.tsx'
+
 /** Fonts the sheet is set in, by the face rules of the page's own styles. */
 async function withFontsInside(css: string, base: string): Promise<string> {
   const addresses = [...new Set([...css.matchAll(/url\(\s*["']?([^"')]+)["']?\s*\)/gu)].map((found) => found[1] ?? ''))]
@@ -47,17 +49,30 @@ function escaped(text: string): string {
   return text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;')
 }
 
+/** A copy of the sheet whose links lead somewhere, and that is fitted to no page. */
+function forPhone(sheet: Element): Element {
+  const copy = document.importNode(sheet, true)
+  for (const fitted of copy.querySelectorAll('.sheet-fit')) {
+    fitted.removeAttribute('style')
+    fitted.removeAttribute('data-tight')
+  }
+  makeLinks(copy)
+  return copy
+}
+
 /** The file's text. `sheet` is the drawn sheet; its pictures are data addresses already. */
 export async function sheetFile(sheet: Element, title: string): Promise<string> {
   const css = await stylesOf(document)
+  const copy = forPhone(sheet)
   return [
     '<!doctype html>',
     '<html lang="en" data-theme="light" class="sheet-file">',
     '<head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1">',
+    '<meta name="color-scheme" content="light dark"><meta name="format-detection" content="telephone=no">',
     `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; img-src data:; font-src data:; style-src 'unsafe-inline'">`,
     `<title>${escaped(title)}</title>`,
     `<style>${css.replaceAll('</', '<\\/')}</style></head>`,
-    `<body>${sheet.outerHTML}</body></html>`,
+    `<body>${copy.outerHTML}</body></html>`,
     '',
   ].join('\n')
 }

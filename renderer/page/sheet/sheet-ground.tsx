@@ -1,25 +1,25 @@
 /** The ground on the sheet: its words in a row, and the profile in small. */
 import { groundProfile } from '#core/plan/ground-profile.ts'
 import { ProfileDrawing, exaggerationText, profilePicture } from '#renderer/view/profile/profile-drawing.tsx'
+import { landmarkName } from '#renderer/text/names.ts'
 import { groundWords } from '#renderer/words/en-ground.ts'
+import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { type GroundProps, groundTexts, slopesText, waySentence } from './ground-texts.ts'
 import { inARow, withoutStop } from './in-a-row.ts'
 
-/** In the row of its words, and, where the sheet is so full that its pictures are small, beside them. */
-const ROOMS = {
-  row: { width: 340, height: 66, left: 34, right: 8, top: 4, bottom: 13 },
-  picture: { width: 266, height: 130, left: 36, right: 8, top: 6, bottom: 21 },
-} as const
+/** Pixels. */
+const ROOM = { width: 340, height: 70, left: 44, right: 8, top: 6, bottom: 17 } as const
 
-export function SheetProfile(props: GroundProps & { readonly at: keyof typeof ROOMS }) {
-  const { plan, assessment, units, at } = props
+/** The ground from the lens to the landmark, seen from the side; nothing where it is not known. */
+export function SheetProfile(props: GroundProps) {
+  const { plan, assessment, units } = props
   const line = groundProfile(plan, assessment.levels)
   if (line === null) return null
-  const picture = profilePicture(line, ROOMS[at], units)
+  const picture = profilePicture(line, ROOM, units)
   return (
-    <figure class={`sheet-profile sheet-profile-${at}`}>
+    <figure class="sheet-profile">
       <ProfileDrawing line={line} picture={picture} units={units} sentence={waySentence(props) ?? ''} cursor={null} />
-      <figcaption>{exaggerationText(picture.exaggeration)}</figcaption>
+      <figcaption>{sheetWords.profile(landmarkName(plan.landmark), exaggerationText(picture.exaggeration))}</figcaption>
     </figure>
   )
 }
@@ -42,7 +42,6 @@ export function SheetGround(props: GroundProps) {
           </dd>
         </div>
       </dl>
-      <SheetProfile {...props} at="row" />
     </div>
   )
 }

@@ -3,6 +3,7 @@ import type { Span } from '#core/light/crossing.ts'
 import type { ComponentChildren } from 'preact'
 import type { MoonDay, SunDay } from '#core/light/day-events.ts'
 import type { Assessment } from '#core/plan/assess.ts'
+import type { BodyReading } from '#core/plan/light-reading.ts'
 import type { DayLight } from '#core/plan/day-light.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import { type Zone, formatClock, formatDay, formatOffset, zoneName } from '#core/time/civil.ts'
@@ -12,12 +13,11 @@ import {
   landmarkFaceName,
   momentDoubtAway,
   shadowText,
-  shutterText,
   spanText,
   subjectSidesName,
   thingText,
 } from '#renderer/text/light-text.ts'
-import { aperture, rounded } from '#renderer/text/figure.ts'
+import { bearing, degreesText, share } from '#renderer/text/figure.ts'
 import { wishName } from '#renderer/text/wish-names.ts'
 import { groundWords } from '#renderer/words/en-ground.ts'
 import { lightWords } from '#renderer/words/en-light.ts'
@@ -89,9 +89,20 @@ function windowTexts(plan: Plan, daylight: DayLight): string[] {
   ]
 }
 
+/** "23.4° high at 281.5° true"; whether ground hides it while it is up. */
+function bodyText({ apparent, altitude, azimuth, behindGround }: BodyReading): string {
+  const at = bearing(azimuth)
+  if (apparent < 0) return say.below(degreesText(-altitude), at)
+  return `${say.high(degreesText(apparent), at)}${behindGround ? `, ${say.behind}` : ''}`
+}
+
+function bodiesTexts({ light }: Assessment): string[] {
+  const { lit, waxing } = light.moon.phase
+  return [`${say.sun} ${bodyText(light.sun)}`, `${say.moon} ${bodyText(light.moon)}, ${say.phase(share(lit), waxing)}`]
+}
+
 function momentTexts(plan: Plan, assessment: Assessment, units: UnitSystem): string[] {
-  const { light, sharp } = assessment
-  const { exposure } = light
+  const { light } = assessment
   return [
     `${subjectSidesName(plan)}: ${thingText(light.subject)}`,
     ...(light.landmark === null ? [] : [`${landmarkFaceName(plan, light.landmark)}: ${thingText(light.landmark)}`]),
@@ -99,15 +110,10 @@ function momentTexts(plan: Plan, assessment: Assessment, units: UnitSystem): str
     ...(light.sun.up
       ? [
           `${lightWords.from.toLowerCase()} ${fromText(light)}`,
-          `${lightWords.shadow.toLowerCase()} ${shadowText(light.subjectShadow, light, units)}`,
+          `${lightWords.shadow.toLowerCase()} ${say.trueShadow(shadowText(light.subjectShadow, light, units))}`,
         ]
       : [lightWords.sunDown]),
     ...(momentDoubtAway(light) === null ? [] : [groundWords.sheet.unsureNow]),
-    ...(exposure.seconds === null || sharp === null
-      ? [lightWords.estimate.unknown]
-      : [
-          `${lightWords.exposureText(shutterText(exposure.seconds), aperture(sharp.used.mark), rounded(plan.shoot.iso, 0))} (${lightWords.skies[plan.shoot.sky]}; ${say.estimate})`,
-        ]),
   ]
 }
 
@@ -122,8 +128,15 @@ export function lightRows({
   return [
     [say.day, inARow([...sunDayText(daylight.sun, zone), ...moonDayText(daylight.moon, zone)])],
     [say.windows, inARow(windowTexts(plan, daylight))],
+    [say.bodies, inARow(bodiesTexts(assessment))],
     [say.atTime, inARow(momentTexts(plan, assessment, units))],
   ]
+}
+
+/** "UTC+2, Europe/Somewhere"; a zone of the open sea is named by its offset already. */
+export function zoneText(instant: number, zone: Zone): string {
+  const [offset, name] = [formatOffset(instant, zone), zoneName(zone)]
+  return name.startsWith(offset) ? name : say.zone(offset, name)
 }
 
 export function SheetLight({ plan, assessment, daylight, units, children }: SheetLightProps) {
@@ -133,7 +146,7 @@ export function SheetLight({ plan, assessment, daylight, units, children }: Shee
   return (
     <section class="sheet-part sheet-light">
       <h2>
-        {say.title}: {say.planned(name, formatClock(when, zone), formatOffset(when, zone), zoneName(zone))}
+        {say.title}: <strong>{say.planned(name, formatClock(when, zone), zoneText(when, zone))}</strong>
       </h2>
       <SmallStrip plan={plan} daylight={daylight} dayName={name} />
       <dl>

@@ -1,5 +1,6 @@
 /** The sheet's page: the sheet as it will be printed, with what can be done with it above. */
 import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks'
+import type { Crop } from '#core/frame/crop.ts'
 import { type Plan } from '#core/plan/plan.ts'
 import { type Zone, civilDayOf, formatDay, isZone } from '#core/time/civil.ts'
 import { ask, inShell } from '#renderer/host/host.ts'
@@ -18,7 +19,9 @@ import { sheetFile } from './save-html.ts'
 import { download, fileNameOf } from '#renderer/host/download.ts'
 import { SheetDocument } from './sheet-document.tsx'
 import { useBaseMap } from '#renderer/view/still-map/use-base-map.ts'
+import { chosenCrop } from '#renderer/view/lens-view/guide-choice.ts'
 import './sheet.css'
+import './phone.css'
 
 interface SheetPageProps {
   readonly plan: Plan
@@ -86,6 +89,7 @@ export function SheetPage({ plan: flat, onBack }: SheetPageProps) {
   const assessment = assessmentOf(plan)
   const zone = useZone(plan)
   const title = spotName(plan.spot)
+  const crop = chosenCrop(plan.shoot.crops)
   const fit = (): void => {
     const sheet = place.current?.querySelector<HTMLElement>('.sheet-fit')
     if (sheet !== null && sheet !== undefined) fitPage(sheet, paper)
@@ -123,7 +127,7 @@ export function SheetPage({ plan: flat, onBack }: SheetPageProps) {
           <button type="button" class="button" onClick={() => void saveFile(place.current, title)}>
             {sheetWords.html}
           </button>
-          <button type="button" class="button button-main" onClick={() => void print(plan, paper, title)}>
+          <button type="button" class="button button-main" onClick={() => void print(plan, paper, title, crop)}>
             {inShell() ? sheetWords.pdf : sheetWords.print}
           </button>
         </nav>
@@ -137,6 +141,7 @@ export function SheetPage({ plan: flat, onBack }: SheetPageProps) {
             tolerances={tolerancesFor(plan, zone)}
             units={units}
             base={base}
+            crop={crop}
             elevations={plan.terrain === null ? [] : (ground.found?.sources ?? [])}
             day={formatDay(civilDayOf(now, zone).date)}
             missing={missing}
@@ -157,7 +162,7 @@ async function saveFile(place: HTMLElement | null, title: string): Promise<void>
   tell('done', sheetWords.savedAs(name))
 }
 
-async function print(plan: Plan, paper: 'a4' | 'letter', title: string): Promise<void> {
+async function print(plan: Plan, paper: 'a4' | 'letter', title: string, crop: Crop | null): Promise<void> {
   if (!inShell()) {
     globalThis.print()
     return
@@ -167,6 +172,7 @@ async function print(plan: Plan, paper: 'a4' | 'letter', title: string): Promise
     spotId: plan.spot.id,
     paper,
     title: title.slice(0, 200),
+    crop,
   })
   if (!answer.ok) tell('fault', answer.fault.message)
   else if (answer.value.saved) tell('done', sheetWords.savedAs(answer.value.name))

@@ -1,4 +1,4 @@
-/** The day in small for the sheet: the sun's height as a grey band, twilight, each window as a bar, the planned time as a line. */
+/** The day in small for the sheet: the sun's height as a grey band, twilight, the common window as a bar, the planned time as a line. */
 import { SOFT_ENDS } from '#core/light/light-wish.ts'
 import { sunAt } from '#core/light/sky.ts'
 import type { DayLight } from '#core/plan/day-light.ts'
@@ -9,7 +9,7 @@ import { HOUR } from '#core/time/duration.ts'
 import { figure } from '#renderer/text/path-text.ts'
 
 const WIDTH = 718
-const BAND = 30
+const BAND = 24
 const HOURS = 11
 const BAR = 7
 /** Degrees at the band's top. */
@@ -70,11 +70,10 @@ function hourMarks(daylight: DayLight): { readonly x: number; readonly text: str
 
 export function SmallStrip({ plan, daylight, dayName }: SmallStripProps) {
   const { band, dark } = sample(plan, daylight)
-  const { wishes, common } = daylight.windows
-  const bars = wishes.length > 1 ? [...wishes.map(({ spans }) => spans), common] : [common]
-  const height = BAND + HOURS + bars.length * BAR
+  // The windows of the single conditions stand in words below: without their names bars tell nothing.
+  const { common } = daylight.windows
+  const height = BAND + HOURS + BAR
   const now = across(daylight, plan.spot.when)
-  const solid = bars.length - 1
   return (
     <svg
       class="sheet-strip"
@@ -99,18 +98,16 @@ export function SmallStrip({ plan, daylight, dayName }: SmallStripProps) {
           {text}
         </text>
       ))}
-      {bars.map((spans, index) =>
-        spans.map((span) => (
-          <rect
-            key={`${index} ${span.from}`}
-            class={index === solid ? 'strip-all' : 'strip-wish'}
-            x={figure(across(daylight, span.from))}
-            y={BAND + HOURS + index * BAR + 1}
-            width={figure(Math.max(1, across(daylight, span.until) - across(daylight, span.from)))}
-            height={BAR - 2}
-          />
-        )),
-      )}
+      {common.map((span) => (
+        <rect
+          key={span.from}
+          class="strip-all"
+          x={figure(across(daylight, span.from))}
+          y={BAND + HOURS + 1}
+          width={figure(Math.max(1, across(daylight, span.until) - across(daylight, span.from)))}
+          height={BAR - 2}
+        />
+      ))}
       <path class="strip-now" d={`M${figure(now)} 0V${height}`} />
       <text
         class="strip-now-text"

@@ -30,11 +30,11 @@ export interface Leaving {
   readonly turn: number
 }
 
-/** Null when the landmark lies within the plan itself, or the line misses it. */
-export function leavingLine(drawing: PlanDrawing, view: PlanView): Leaving | null {
+/** Null when the landmark lies within the plan itself, or the line misses it. `head` is what a title takes at the top. */
+export function leavingLine(drawing: PlanDrawing, view: PlanView, head = HEAD_HEIGHT): Leaving | null {
   const { landmark, standpoint, subject } = drawing
   if (landmark === null) return null
-  const room = { ...inset(view.box, 9), top: view.box.top + HEAD_HEIGHT + 6 }
+  const room = { ...inset(view.box, 9), top: view.box.top + head + 6 }
   const seen = clipSegment(standpoint, landmark.at, room)
   if (seen === null) return null
   const [start, at] = seen
@@ -116,10 +116,11 @@ export function placeLabels(
   texts: LabelTexts,
   view: PlanView,
   taken: readonly Box[],
+  head = HEAD_HEIGHT,
 ): PlacedLabels {
   const { subject, standpoint, sharp, ring } = drawing
   const reach = Math.max(subject.size, 24)
-  const leaving = leavingLine(drawing, view)
+  const leaving = leavingLine(drawing, view, head)
   // The things and the words set so far must be seen; lines rather should.
   const things: Box[] = [
     ...taken,

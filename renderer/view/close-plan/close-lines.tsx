@@ -22,8 +22,11 @@ export const Grid = steadyPart(function grid({ across, width, height }: GridProp
   return <path class="close-grid" d={lines.join('')} />
 })
 
-function Leaving({ drawing, view }: Close) {
-  const line = leavingLine(drawing, view)
+/** What the lines are drawn of; `head` is what a title takes at the top, where it is not the usual one. */
+type Drawn = Pick<Close, 'drawing' | 'light' | 'view'> & { readonly head?: number }
+
+function Leaving({ drawing, view, head }: Drawn) {
+  const line = leavingLine(drawing, view, head)
   if (line === null) return null
   return (
     <>
@@ -37,7 +40,7 @@ function Leaving({ drawing, view }: Close) {
   )
 }
 
-export function Lines(shown: Close) {
+export function Lines(shown: Drawn) {
   const { wedge, sharp, ring: round, standpoint, subject } = shown.drawing
   return (
     <>

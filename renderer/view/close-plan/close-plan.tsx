@@ -7,21 +7,19 @@ import { LightRays, SideStrokes } from '#renderer/view/drawing/light-marks.tsx'
 import { Hatch, HeadingHandle, LandmarkMark, StandpointMark, SubjectMark } from '#renderer/view/drawing/marks.tsx'
 import { spokenToLandmark, spokenToSubject } from '#renderer/view/drawing/spoken-distance.ts'
 import type { PlanView } from '#renderer/view/drawing/plan-view.ts'
-import { figure } from '#renderer/text/path-text.ts'
 import { KEY_STEP, followKeys } from '#renderer/view/hand/key-steps.ts'
 import { metres } from '#renderer/text/figure.ts'
 import { plan } from '#renderer/state/plan/board-plan.ts'
-import { landmarkName } from '#renderer/text/names.ts'
 import { selectedThing } from '#renderer/state/session/navigation.ts'
 import { settings } from '#renderer/state/library/settings.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
 import { CloseHead, HEAD_HEIGHT } from './close-head.tsx'
-import { type LabelTexts, type PlacedLabel, placeLabels } from './close-labels.ts'
+import { CloseLabel } from './close-label.tsx'
+import { placeLabels } from './close-labels.ts'
+import { closeTexts } from './close-texts.ts'
 import { Grid, Lines } from './close-lines.tsx'
 import { type Close, close, size } from './close-state.ts'
 
-/** Between a figure and its unit. */
-const GAP = '\u{a0}'
 const HATCH = 'hatch-close'
 /** Made once: they never change. */
 const HATCHES = (
@@ -30,42 +28,12 @@ const HATCHES = (
   </defs>
 )
 
-function textsOf({ reading }: Close): LabelTexts {
-  const { units } = settings.value
-  const limits = reading.sharp?.limits ?? null
-  const name = landmarkName(plan.value?.landmark ?? null)
-  const sharp = (): string | null => {
-    if (limits === null) return null
-    const near = metres(limits.near, units)
-    if (limits.far === null) return mapWords.sharpFrom(near)
-    const far = metres(limits.far, units)
-    const [size, unit] = near.split(GAP)
-    // Two figures of one unit name it once: 6.3–8.6 m.
-    return mapWords.sharpFromTo(unit === far.split(GAP)[1] ? (size ?? near) : near, far)
-  }
-  const to = reading.toLandmark
-  return {
-    distance: metres(reading.toSubject.distance, units),
-    sharp: sharp(),
-    ring: mapWords.proportionRing,
-    landmark: to === null ? null : mapWords.toLandmark(name, metres(to.distance, units)),
-  }
-}
-
-function Label({ label, kind }: { readonly label: PlacedLabel | null; readonly kind: string }) {
-  return label === null ? null : (
-    <text class={`close-label close-label-${kind}`} x={figure(label.at.x)} y={figure(label.at.y + 4.3)}>
-      {label.text}
-    </text>
-  )
-}
-
 function CloseThings(shown: Close) {
   const { drawing, light, reading, view, raysGap } = shown
   const { subject, landmark } = drawing
   const far = reading.toLandmark
   const { sun } = reading.light
-  const placed = placeLabels(drawing, textsOf(shown), view, [
+  const placed = placeLabels(drawing, closeTexts(reading, plan.value?.landmark ?? null, settings.value.units), view, [
     { left: 0, top: 0, right: view.box.right, bottom: HEAD_HEIGHT },
     ...(sun.up ? [raysBox(subject.at, sun.azimuth, raysGap)] : []),
   ])
@@ -97,10 +65,10 @@ function CloseThings(shown: Close) {
         name={mapWords.standpointNamed(spokenToSubject.value)}
         pressed={selectedThing.value === 'standpoint'}
       />
-      <Label label={placed.ring} kind="quiet" />
-      <Label label={placed.sharp} kind="quiet" />
-      <Label label={placed.landmark} kind="landmark" />
-      <Label label={placed.distance} kind="ink" />
+      <CloseLabel label={placed.ring} kind="quiet" />
+      <CloseLabel label={placed.sharp} kind="quiet" />
+      <CloseLabel label={placed.landmark} kind="landmark" />
+      <CloseLabel label={placed.distance} kind="ink" />
     </>
   )
 }

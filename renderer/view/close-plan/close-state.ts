@@ -33,7 +33,7 @@ export interface Close {
 const HANDLE_WITHIN = 24
 
 /** Clear of the body with its strokes, and of the handle where the light comes from ahead. */
-function raysGap({ subject }: PlanDrawing, azimuth: number): number {
+export function raysGap({ subject }: PlanDrawing, azimuth: number): number {
   const ahead = Math.abs(turnBetween(subject.heading, azimuth)) < HANDLE_WITHIN
   return ahead ? distanceBetween(subject.at, subject.handle) + 12 : Math.max(subject.size / 2, GRAB_SIZE / 2) + 14
 }

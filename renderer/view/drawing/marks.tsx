@@ -14,7 +14,7 @@ import { steadyPart } from '#renderer/part/steady-part.tsx'
 import { figure } from '#renderer/text/path-text.ts'
 
 /** The lens is at the tip, 0, 0; the kite points up and is turned to the aim. */
-const KITE = 'M0,0L8.5,15.5L0,21.5L-8.5,15.5Z'
+export const KITE = 'M0,0L8.5,15.5L0,21.5L-8.5,15.5Z'
 const KITE_MIDDLE = 12.5
 /** Radius within which a thing is taken, however small it is drawn. */
 const REACH = 16

@@ -15,3 +15,9 @@ export const cropGuide: ReadonlySignal<Crop | null> = cropGuideSignal
 export function showCrop(crop: Crop | null): void {
   cropGuideSignal.value = crop
 }
+
+/** The crop chosen, where the shoot still has it; null for the whole frame. */
+export function chosenCrop(crops: readonly Crop[]): Crop | null {
+  const chosen = cropGuide.value
+  return crops.find(({ wide, high }) => wide === chosen?.wide && high === chosen.high) ?? null
+}

@@ -1,16 +1,12 @@
 /** A still map of a spot: the base painted once into a picture, the plan's drawing over it as vectors, scale bar and north. */
 import { useEffect, useState } from 'preact/hooks'
-import type { LatLon } from '#core/geo/lat-lon.ts'
 import type { Assessment } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
 import type { UnitSystem } from '#core/units/length.ts'
 import { type PlanDrawing, drawPlan, wedgeReach } from '#renderer/view/drawing/plan-drawing.ts'
-import type { PlanView } from '#renderer/view/drawing/plan-view.ts'
-import { metres } from '#renderer/text/figure.ts'
 import { landmarkName } from '#renderer/text/names.ts'
-import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { type BaseMap, paintBase } from './base-map.ts'
-import { niceLength } from '#renderer/view/drawing/nice-length.ts'
+import { North, StillScale } from './scale-and-north.tsx'
 import { stillView } from './still-view.ts'
 import './small-map.css'
 
@@ -59,7 +55,7 @@ export function SmallMap(props: SmallMapProps) {
       {picture === null ? null : <image href={picture} width={width} height={height} preserveAspectRatio="none" />}
       <StillPlan drawing={drawing} />
       {props.scale === false ? null : (
-        <ScaleBar view={still.view} centre={still.centre} width={width} height={height} units={units} />
+        <StillScale view={still.view} centre={still.centre} width={width} height={height} units={units} />
       )}
       {props.scale === false ? null : <North width={width} />}
     </svg>
@@ -117,38 +113,4 @@ function StillPlan({ drawing }: { readonly drawing: PlanDrawing }) {
 
 function linesTo(from: { x: number; y: number }, to: { x: number; y: number }): string {
   return `M${from.x.toFixed(1)},${from.y.toFixed(1)}L${to.x.toFixed(1)},${to.y.toFixed(1)}`
-}
-
-interface ScaleProps {
-  readonly view: PlanView
-  readonly centre: LatLon
-  readonly width: number
-  readonly height: number
-  readonly units: UnitSystem
-}
-
-function ScaleBar({ view, centre, width, height, units }: ScaleProps) {
-  const perMetre = view.pixelsPerMetre(centre)
-  const length = niceLength((width * 0.28) / perMetre, units)
-  const across = length * perMetre
-  const x = width - across - 12
-  const y = height - 12
-  return (
-    <g class="still-scale" aria-hidden="true">
-      <path d={`M${x},${y - 4}v8M${x + across},${y - 4}v8M${x},${y}h${across}`} class="still-scale-halo" />
-      <path d={`M${x},${y - 4}v8M${x + across},${y - 4}v8M${x},${y}h${across}`} class="still-scale-line" />
-      <text x={x + across / 2} y={y - 7} class="still-scale-text">
-        {metres(length, units)}
-      </text>
-    </g>
-  )
-}
-
-function North({ width }: { readonly width: number }) {
-  return (
-    <g class="still-north" transform={`translate(${width - 20},28)`} aria-hidden="true">
-      <path d="M0,-16L5,0L0,-3L-5,0Z" />
-      <text y={12}>{sheetWords.north}</text>
-    </g>
-  )
 }

@@ -27,6 +27,18 @@ describe('places of the sheet', () => {
     }
   })
 
+  it('come as one needs them: where the subject stops, where the camera stands, where one parks', () => {
+    expect(sheetPlaces(withParking()).map(({ role }) => role)).toEqual(['subject', 'standpoint', 'parking'])
+  })
+
+  it('have a page of a map with a mark on them', () => {
+    const page = new URL(sheetPlaces(withParking()).at(-1)?.mapPage ?? '')
+    expect(page.protocol).toBe('https:')
+    expect(Number(page.searchParams.get('mlat'))).toBeCloseTo(parking.lat, 6)
+    expect(Number(page.searchParams.get('mlon'))).toBeCloseTo(parking.lon, 6)
+    expect(page.hash).toBe('#map=17/-41.201000/12.402000')
+  })
+
   it('lead the QR code to the parking place, else to the standpoint', () => {
     expect(qrPlace(withParking()).role).toBe('parking')
     expect(qrPlace(examplePlan()).role).toBe('standpoint')

@@ -23,7 +23,7 @@ async function printer(ready: unknown = true) {
   return { fake, ...makePrinter({ session, preload: 'p', icon: 'i' }, () => null, folder) }
 }
 
-const wish = { shootId: 's', spotId: 'a b&c', paper: 'letter', title: 'Harbour: evening' } as const
+const wish = { shootId: 's', spotId: 'a b&c', paper: 'letter', title: 'Harbour: evening', crop: null } as const
 
 test('prints the sheet page hidden, on its own paper, with its colours, and saves where the user says', async () => {
   const { fake, print } = await printer()

@@ -41,7 +41,7 @@ test.each(['', '   '])('a lens named “%s” is called by what it reaches', (bl
   const range = '24–70 mm f/2.8'
   expect(rowNamed(sheetWords.compare.rows.lens, blank)).toEqual([range, range])
   const plan = unnamed(blank)
-  const rows = settingRows({ plan, assessment: assess(plan), units: 'metric' })
+  const rows = settingRows({ plan, assessment: assess(plan), units: 'metric', crop: null })
   expect(rows.find(([name]) => name === sheetWords.lens)?.[1]).toBe(range)
   expect(lensTaken(plan.shoot.bag.lenses, null)).toBeNull()
   expect(lensTaken([], { lensId: 'gone' })).toBeNull()

@@ -1,22 +1,28 @@
 /** What the sheet says in words: settings, the day of sun and moon, how far off one may be, the file's name, the code to scan. */
 import { describe, expect, test } from 'vitest'
 import type { MoonDay, SunDay } from '#core/light/day-events.ts'
+import type { Crop } from '#core/frame/crop.ts'
 import { assess } from '#core/plan/assess.ts'
 import type { Assessment } from '#core/plan/assess.ts'
 import { qrPath } from '#renderer/page/sheet/qr-code.tsx'
 import { fileNameOf } from '#renderer/host/download.ts'
 import { dayLight } from '#core/plan/day-light.ts'
 import { lightWords } from '#renderer/words/en-light.ts'
-import { lightRows, moonDayText, sunDayText } from '#renderer/page/sheet/sheet-light.tsx'
+import { lightRows, moonDayText, sunDayText, zoneText } from '#renderer/page/sheet/sheet-light.tsx'
+import { accessText, permissionTexts } from '#renderer/page/sheet/access-texts.ts'
 import { settingRows } from '#renderer/page/sheet/sheet-settings.tsx'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { type PlanParts, ZOOM, examplePlan } from '#test/help/plans.ts'
 
 const at = (hour: number, minute = 0): number => Date.UTC(2026, 5, 14, hour, minute)
 
-function settings(parts: PlanParts = {}, change: (found: Assessment) => Assessment = (found) => found) {
+function settings(
+  parts: PlanParts = {},
+  change: (found: Assessment) => Assessment = (found) => found,
+  crop: Crop | null = null,
+) {
   const plan = examplePlan(parts)
-  const rows = settingRows({ plan, assessment: change(assess(plan)), units: 'metric' })
+  const rows = settingRows({ plan, assessment: change(assess(plan)), units: 'metric', crop })
   return new Map(rows.map(([name, value]) => [name, value.replaceAll('\u{a0}', ' ')]))
 }
 
@@ -31,8 +37,9 @@ describe('what to set', () => {
       sheetWords.aperture,
       sheetWords.focus,
       sheetWords.sharp,
+      sheetWords.exposure,
       sheetWords.held,
-      sheetWords.heading,
+      sheetWords.camera,
       sheetWords.subjectFills,
       sheetWords.landmarkFills,
     ])
@@ -42,20 +49,37 @@ describe('what to set', () => {
   test('names the lens, and says so when there is none', () => {
     expect(settings().get(sheetWords.lens)).toBe(ZOOM.name)
     expect(settings({ lenses: [] }).get(sheetWords.lens)).toBe(sheetWords.noLens)
+    expect(settings({ lenses: [{ ...ZOOM, name: ' ' }] }).get(sheetWords.lens)).toMatch(/^\d+–\d+ mm f\/\d/u)
+    expect(settings({}, (found) => ({ ...found, lens: null })).get(sheetWords.lens)).toBe(sheetWords.unknown)
   })
 
-  test('tells focal length and how the frame is held', () => {
-    expect(settings({ ...HELD, shot: { focalLength: 35 } }).get(sheetWords.focal)).toBe('35 mm, landscape')
-    expect(settings({ ...HELD, shot: { focalLength: 35, orientation: 'upright' } }).get(sheetWords.focal)).toBe(
-      '35 mm, portrait',
-    )
+  test('tells focal length, how the frame is held, and the crop where one is chosen', () => {
+    const lying = settings({ ...HELD, shot: { focalLength: 35 } })
+    expect(lying.get(sheetWords.focal)).toBe('35 mm')
+    expect(lying.get(sheetWords.held)).toBe('landscape, whole frame')
+    const upright = settings({ ...HELD, shot: { focalLength: 35, orientation: 'upright' } })
+    expect([upright.get(sheetWords.focal), upright.get(sheetWords.held)]).toEqual(['35 mm', 'portrait, whole frame'])
+    const cropped = settings({}, (found) => found, { wide: 16, high: 9 })
+    expect(cropped.get(sheetWords.held)).toBe('landscape, crop 16:9')
     expect(settings({}, (found) => ({ ...found, focalLength: null })).get(sheetWords.focal)).toBe(sheetWords.unknown)
   })
 
-  test('leaves out aperture and focus where nothing is framed', () => {
-    const none = settings({}, (found) => ({ ...found, sharp: null, view: null }))
-    for (const name of [sheetWords.aperture, sheetWords.focus, sheetWords.sharp]) expect(none.has(name)).toBe(false)
-    expect(none.get(sheetWords.held)).toBe('lens 1.2 m above the ground')
+  test('says of what nothing is known where nothing is framed, and leaves no row blank', () => {
+    const none = settings({}, (found) => ({ ...found, sharp: null, view: null, subject: null, landmark: null }))
+    const { aperture, focus, sharp, camera, subjectFills, landmarkFills } = sheetWords
+    for (const name of [aperture, focus, sharp, camera, subjectFills, landmarkFills])
+      expect(none.get(name), name).toBe(sheetWords.unknown)
+    for (const [name, value] of none) expect(value, name).not.toMatch(/NaN|null|undefined|^\s*$/u)
+  })
+
+  test('expects an exposure for the aperture taken, and says so where none is published', () => {
+    const told = (seconds: number | null): string | undefined =>
+      settings({ ...HELD, shot: { focalLength: 35, aperture: 8 } }, (found) => ({
+        ...found,
+        light: { ...found.light, exposure: { ...found.light.exposure, seconds } },
+      })).get(sheetWords.exposure)
+    expect(told(1 / 250)).toMatch(/^1\/250 s at f\/8, ISO \d+ \(.+; meter it\)$/u)
+    expect(told(null)).toBe(lightWords.estimate.unknown)
   })
 
   test('focuses where it was asked to', () => {
@@ -84,7 +108,11 @@ describe('what to set', () => {
       ...found,
       view: found.view === null ? null : { ...found.view, pitch, bearing: 40 },
     }))
-    expect(held.get(sheetWords.held)).toMatch(new RegExp(`aim 040\\.0° true, ${text}$`))
+    // In the middle of the South Atlantic the needle points well off: the magnetic bearing is another one.
+    const [, magnetic, tilt] =
+      /^040\.0° true \((\d{3}\.\d)° magnetic\), (.+)$/u.exec(held.get(sheetWords.camera) ?? '') ?? []
+    expect(tilt).toBe(text)
+    expect(Math.abs(Number(magnetic) - 40)).toBeGreaterThan(1)
   })
 })
 
@@ -176,6 +204,60 @@ test('a code to scan has its quiet zone and the three finders of ISO/IEC 18004',
     expect(Math.min(x, y)).toBeGreaterThanOrEqual(4)
     expect(Math.max(x, y)).toBeLessThan(size - 4)
   }
+})
+
+test('the zone is told by offset and name, and by its name alone where that is its offset', () => {
+  expect(zoneText(at(12), 'Etc/GMT+2')).toBe('UTC−2, open sea')
+  expect(zoneText(at(12), 'Europe/London')).toBe('UTC+1, Europe/London')
+})
+
+test('sun and moon are told by height and true bearing, the moon with its light', () => {
+  const plan = examplePlan({ at: { lat: 46.9, lon: 10.3 } })
+  const found = assess(plan)
+  const told = (up: number): string => {
+    const body = { ...found.light.sun, azimuth: 40, apparent: up, altitude: up, behindGround: up > 0 }
+    const moon = {
+      ...found.light.moon,
+      ...body,
+      behindGround: false,
+      phase: { ...found.light.moon.phase, lit: 0.5, waxing: true },
+    }
+    const assessment = { ...found, light: { ...found.light, sun: body, moon } }
+    const rows = lightRows({ plan, assessment, daylight: dayLight(plan, found, 'UTC'), units: 'metric' })
+    return (rows.find(([title]) => title === sheetWords.light.bodies)?.[1] ?? '').replaceAll('\u{a0}', ' ')
+  }
+  expect(told(12.5)).toBe(
+    'sun 12.5° high at 040.0° true, behind the ground · moon 12.5° high at 040.0° true, 50 % lit, waxing',
+  )
+  expect(told(-3)).toBe(
+    'sun 3.0° below the horizon at 040.0° true · moon 3.0° below the horizon at 040.0° true, 50 % lit, waxing',
+  )
+})
+
+describe('access and permission', () => {
+  const nothing = { parking: null, walkMinutes: null, surface: ' ' }
+  test('say what nobody noted', () => {
+    expect(accessText(nothing)).toBe('Walk not noted, surface not noted, parking not noted.')
+    expect(accessText({ parking: { lat: 1, lon: 2 }, walkMinutes: 0, surface: 'gravel.' })).toBe(
+      '0 min on foot, gravel.',
+    )
+    expect(permissionTexts({ state: 'to-ask', whom: '', until: null })).toEqual([
+      'contact not noted',
+      'noted as to ask',
+    ])
+    expect(permissionTexts({ state: 'granted', whom: 'The farm', until: null })).toEqual([
+      'The farm',
+      'noted as granted',
+      'last day not noted',
+    ])
+    expect(permissionTexts({ state: 'granted', whom: 'The farm', until: '2027-06-30' }).at(-1)).toBe(
+      'valid until 2027-06-30',
+    )
+  })
+
+  test('ask nobody where none is to be asked, and allow nothing themselves', () => {
+    expect(permissionTexts({ state: 'not-needed', whom: '', until: null })).toEqual(['noted as not needed'])
+  })
 })
 
 test('by night the moment says once, and as words of their own, that the sun is down', () => {
