@@ -33,7 +33,7 @@ export interface SideArrangement {
 }
 
 /** Metres from a landmark's outermost point within which nothing is laid. */
-export const CLEAR_OF_LANDMARK = 10
+const CLEAR_OF_LANDMARK = 10
 /** Metres beyond which a landmark is seldom seen through the air. */
 const FARTHEST = 30_000
 /** A landmark as high as wanted that is wider than this share of the frame is wanted by its width instead. */
@@ -60,7 +60,7 @@ const SPOILT: ReadonlySet<Problem> = new Set<Problem>([
 ])
 
 /** Metres from the landmark's middle to its outermost point on the ground. */
-export function landmarkReach(landmark: Landmark, middle: LatLon): number {
+function reachOf(landmark: Landmark, middle: LatLon): number {
   const half = landmark.kind === 'building' ? 0 : landmark.width / 2
   return half + Math.max(...landmarkPoints(landmark).map((at) => geodesicDistance(middle, at)))
 }
@@ -100,12 +100,12 @@ export function arrangedOnSide(
   const [landmark] = shoot.landmarks
   const middle = landmark === undefined ? null : landmarkMiddle(landmarkPoints(landmark))
   if (landmark === undefined || middle === null) return null
-  const side: Side = { shoot, parts, bearing, terrain, middle, nearest: landmarkReach(landmark, middle) }
+  const side: Side = { shoot, parts, bearing, terrain, middle, nearest: reachOf(landmark, middle) }
   const first: Layout = { shot: shotAt(side, focalLength), aside: 0 }
   let made = solved(side, first, Math.max(2 * side.nearest, 200))
   if (made === null) return null
   let layout = first
-  for (const settle of [wantedByWidth, putBeside, roomForBoth, broughtIn]) {
+  for (const settle of [wantedByWidth, putBeside, roomForBoth, tilted]) {
     const next = settle(made.arrangement, layout)
     const again: Solved | null = next === layout ? made : solved(side, next, made.gap)
     if (again === null) continue
@@ -225,12 +225,11 @@ function roomForBoth({ found }: SideArrangement, layout: Layout): Layout {
   return { ...layout, shot: { ...layout.shot, subjectFill: { ...subjectFill, share: subjectFill.share * room } } }
 }
 
-/** What is cut above or below comes into the frame when the camera is tilted so that both together lie in its middle. */
-function broughtIn({ found }: SideArrangement, layout: Layout): Layout {
+/** The camera tilted so that both together lie in the middle of the frame: nothing is cut, and less of it is bare ground. */
+function tilted({ found }: SideArrangement, layout: Layout): Layout {
   const both = bothBounds(found)
   if (both === null) return layout
   const { top, bottom } = both
-  if (top <= 0.5 - EDGE && bottom >= EDGE - 0.5) return layout
   const up = Math.max(-0.45, Math.min(0.45, layout.shot.placement.up - (top + bottom) / 2))
   return { ...layout, shot: { ...layout.shot, placement: { ...layout.shot.placement, up } } }
 }
