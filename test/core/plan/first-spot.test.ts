@@ -111,6 +111,21 @@ describe('wherever it is laid', () => {
     )
   })
 
+  it('keeps clear of a landmark so low that its wanted size would have one stand in it', () => {
+    fc.assert(
+      fc.property(parts, instant, number(0.5, 6), (given, now, height) => {
+        const shoot = shootWith(given)
+        const low = { ...shoot, landmarks: shoot.landmarks.map((one) => ({ ...one, height })) }
+        const { spot } = laid(low, now)
+        for (const landmark of low.landmarks)
+          for (const { at } of [spot.stop, spot.standpoint])
+            expect(clearance(landmark, at)).toBeGreaterThanOrEqual(9.99)
+        expect(assess(planOf(low, spot)).problems).not.toContain('landmark-behind-camera')
+      }),
+      { numRuns: 60 },
+    )
+  })
+
   it('is planned ahead, by day where the sun rises within the week, with the landmark lit where that is said', () => {
     fc.assert(
       fc.property(parts, instant, (given, now) => {
