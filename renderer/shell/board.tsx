@@ -14,6 +14,7 @@ import { notDrawnWords } from '#renderer/words/en-not-drawn.ts'
 import { scanWords } from '#renderer/words/en-scan.ts'
 import { words } from '#renderer/words/en.ts'
 import { LazyPage } from '#renderer/part/lazy-page.tsx'
+import { FirstSteps } from './first-steps.tsx'
 
 const { parts } = notDrawnWords
 
@@ -65,6 +66,9 @@ export function Board() {
         <h1 class="unseen">{words.board.program}</h1>
         <Guarded part={parts.map}>
           <BoardMap />
+        </Guarded>
+        <Guarded part={parts.map}>
+          <FirstSteps />
         </Guarded>
       </main>
       <aside class="board-right" aria-label={words.board.answers}>

@@ -61,7 +61,7 @@ export const boardWords = {
     anotherShoot: (name: string) => `in ${name}`,
     add: 'Add a spot',
     addHint: 'At the middle of the map',
-    empty: 'No spot yet. Move the map to the place, then add a spot: the subject comes to the middle of the map.',
+    empty: 'No spot yet. The first is laid to suit the landmark; without one it comes to the middle of the map.',
     noShoot: 'No shoot yet. Make one to start.',
     moveUp: 'Move up',
     moveDown: 'Move down',

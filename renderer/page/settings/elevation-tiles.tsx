@@ -8,7 +8,7 @@ import { Fold } from '#renderer/part/question.tsx'
 import { changeSettings, settings } from '#renderer/state/library/settings.ts'
 import { groundSourceWords as say } from '#renderer/words/en-ground-sources.ts'
 import { words } from '#renderer/words/en.ts'
-import { Credit } from './credit.tsx'
+import { Credit } from '#renderer/part/credit.tsx'
 import { isTemplate } from './own-source.ts'
 
 type TileSettings = Settings['elevationTiles']

@@ -1,5 +1,5 @@
 /** Where the map comes from: the sketch map, the known sources with their terms, and the user's own. */
-import { SKETCH_MAP } from '#renderer/state/session/map-source.ts'
+import { SKETCH_MAP, chooseMap, tilesOnOffer } from '#renderer/state/session/map-source.ts'
 import { useEffect, useState } from 'preact/hooks'
 import type { TileSourceBrief } from '#app/contract/tiles.ts'
 import { done, failed } from '#core/result.ts'
@@ -10,20 +10,17 @@ import { Fold, Question } from '#renderer/part/question.tsx'
 import { GROUND_MAP } from '#renderer/state/session/ground-overlay.ts'
 import { tell } from '#renderer/state/library/notices.ts'
 import { changeSettings, settings } from '#renderer/state/library/settings.ts'
-import { readTileSources, tileSources } from '#renderer/state/session/tile-sources.ts'
+import { readTileSources } from '#renderer/state/session/tile-sources.ts'
 import { groundMapWords } from '#renderer/words/en-ground-map.ts'
 import { words } from '#renderer/words/en.ts'
-import { Credit } from './credit.tsx'
+import { Credit } from '#renderer/part/credit.tsx'
 import { isTemplate } from './own-source.ts'
 import { OwnSources } from './own-sources.tsx'
-
-const SKETCH = 'sketch'
 
 export function MapSources() {
   const say = words.board.settingsPage
   const { mapSource } = settings.value
   useEffect(() => void readTileSources(true), [])
-  const choose = (id: string): void => void changeSettings({ mapSource: id })
   return (
     <Question title={say.mapSource}>
       <fieldset class="sources">
@@ -34,7 +31,7 @@ export function MapSources() {
               type="radio"
               name="map-source"
               checked={mapSource === SKETCH_MAP}
-              onChange={() => choose(SKETCH_MAP)}
+              onChange={() => chooseMap(SKETCH_MAP)}
             />
             <strong>{say.sketch}</strong>
           </label>
@@ -46,17 +43,15 @@ export function MapSources() {
               type="radio"
               name="map-source"
               checked={mapSource === GROUND_MAP}
-              onChange={() => choose(GROUND_MAP)}
+              onChange={() => chooseMap(GROUND_MAP)}
             />
             <strong>{groundMapWords.source}</strong>
           </label>
           <p class="hint">{groundMapWords.sourceHint}</p>
         </div>
-        {(tileSources.value?.sources ?? [])
-          .filter((source) => source.id !== SKETCH && source.id !== GROUND_MAP)
-          .map((source) => (
-            <Source key={source.id} source={source} on={mapSource === source.id} onChoose={() => choose(source.id)} />
-          ))}
+        {tilesOnOffer.value.map((source) => (
+          <Source key={source.id} source={source} on={mapSource === source.id} onChoose={() => chooseMap(source.id)} />
+        ))}
       </fieldset>
       <OwnSources onChanged={() => void readTileSources(true)} />
     </Question>

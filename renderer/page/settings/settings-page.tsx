@@ -7,6 +7,7 @@ import { PageFrame } from '#renderer/part/page-frame.tsx'
 import { Question } from '#renderer/part/question.tsx'
 import { Segment } from '#renderer/part/segment.tsx'
 import { tell } from '#renderer/state/library/notices.ts'
+import { SETTINGS_PLACES } from '#renderer/state/act/open-settings.ts'
 import { changeSettings, settings } from '#renderer/state/library/settings.ts'
 import { words } from '#renderer/words/en.ts'
 import { GroundSources } from './ground-sources.tsx'
@@ -51,8 +52,12 @@ export function SettingsPage() {
             onChoose={(chosen) => void changeSettings({ paper: chosen })}
           />
         </Question>
-        <MapSources />
-        <GroundSources />
+        <div id={SETTINGS_PLACES.map}>
+          <MapSources />
+        </div>
+        <div id={SETTINGS_PLACES.ground}>
+          <GroundSources />
+        </div>
         <Question title={say.tilesKept}>
           <button type="button" class="button" onClick={() => void clearTiles()}>
             {say.clearTiles}

@@ -9,6 +9,8 @@ import { openShoot, shoot, spotId, spots } from '#renderer/state/library/library
 import { putOnBoard } from '#renderer/state/act/try-out.ts'
 import { fitPlan } from '#renderer/state/session/map-window.ts'
 import { makeShoot } from '#renderer/state/act/shoot-acts.ts'
+import { bringStepsBack, stepsClosed } from '#renderer/state/session/first-steps.ts'
+import { firstStepsWords } from '#renderer/words/en-first-steps.ts'
 import { notDrawnWords } from '#renderer/words/en-not-drawn.ts'
 import { headerWords } from '#renderer/words/en-header.ts'
 import { words } from '#renderer/words/en.ts'
@@ -127,6 +129,11 @@ function OwnSpots() {
     <section aria-label={shelf.thisShoot}>
       <h2>{shelf.thisShoot}</h2>
       {spots.value.length === 0 ? <p class="empty-note">{shelf.empty}</p> : null}
+      {stepsClosed.value ? (
+        <button type="button" class="button button-small steps-again" onClick={bringStepsBack}>
+          {firstStepsWords.bringBack}
+        </button>
+      ) : null}
       <ul class="spots">
         {spots.value.map((spot) => (
           <Guarded key={spot.id} part={notDrawnWords.parts.spot}>

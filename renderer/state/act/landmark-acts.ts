@@ -4,7 +4,8 @@ import { destination, geodesicLine } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 import { newLandmark } from '#core/record/new-records.ts'
 import type { Shoot } from '#core/record/shoot.ts'
-import { type Landmark, type LandmarkKind, landmarkPoints } from '#core/scene/landmark.ts'
+import { type Landmark, type LandmarkKind, landmarkPoints, withLandmarkPoints } from '#core/scene/landmark.ts'
+import { stepPassed } from '#renderer/state/session/first-steps.ts'
 import { mapMiddle, fitPlan } from '#renderer/state/session/map-window.ts'
 import type { RecordEdit } from '#renderer/state/library/edit.ts'
 import { changeShoot, commit, undoOffer } from '#renderer/state/library/history.ts'
@@ -24,9 +25,22 @@ function startingPlace(): LatLon {
   return destination(spot.stop.at, bearing ?? 0, BEHIND)
 }
 
-/** Adds a landmark; spots that look at none yet look at it. */
-export async function addLandmark(shoot: Shoot, kind: LandmarkKind): Promise<void> {
-  const landmark = newLandmark(crypto.randomUUID(), kind, startingPlace())
+/** Adds a landmark somewhere, to be moved; spots that look at none yet look at it. */
+export function addLandmark(shoot: Shoot, kind: LandmarkKind): Promise<void> {
+  return keepNew(shoot, newLandmark(crypto.randomUUID(), kind, startingPlace()))
+}
+
+/** Adds a landmark where it is: a span by its two ends, all else around one place. */
+export async function addLandmarkAt(shoot: Shoot, kind: LandmarkKind, [at, end]: readonly LatLon[]): Promise<void> {
+  if (at === undefined) return
+  const around = newLandmark(crypto.randomUUID(), kind, at)
+  const saved = keepNew(shoot, kind === 'span' && end !== undefined ? withLandmarkPoints(around, [at, end]) : around)
+  stepPassed('landmark')
+  if (boardSpot.peek() === null) fitPlan()
+  await saved
+}
+
+async function keepNew(shoot: Shoot, landmark: Landmark): Promise<void> {
   const records: RecordEdit[] = [
     { kind: 'shoot', before: shoot, after: { ...shoot, landmarks: [...shoot.landmarks, landmark] } },
   ]
@@ -69,4 +83,10 @@ export async function removeLandmark(shoot: Shoot, gone: Landmark): Promise<void
 export function placeLandmark(landmark: Landmark): void {
   backToBoard()
   startPlacing({ what: 'landmark', landmarkId: landmark.id })
+}
+
+/** Goes to the board, where the next press on the map makes a landmark, of a span the next two. Until then there is none. */
+export function placeNewLandmark(kind: LandmarkKind): void {
+  backToBoard()
+  startPlacing({ what: 'new-landmark', kind, from: null })
 }

@@ -1,5 +1,5 @@
 /** What is done with whole shoots: make, delete with undo, and keep as a file or read from one. */
-import { openPage, backToBoard } from '#renderer/state/session/navigation.ts'
+import { openPage, backToBoard, page } from '#renderer/state/session/navigation.ts'
 import { pickSpots } from '#renderer/state/session/picked.ts'
 import { newShoot } from '#core/record/new-records.ts'
 import { NAME_MOST } from '#core/record/record-limits.ts'
@@ -13,10 +13,11 @@ import { tell } from '#renderer/state/library/notices.ts'
 import { headerWords } from '#renderer/words/en-header.ts'
 import { words } from '#renderer/words/en.ts'
 
+/** A fresh shoot. On the page of shoots it stays there; from anywhere else the board leads on with its first steps. */
 export async function makeShoot(): Promise<void> {
   const fresh = newShoot(crypto.randomUUID(), crypto.randomUUID(), Date.now())
   pickSpots([])
-  openPage('shoot')
+  if (page.peek() !== 'shoot') backToBoard()
   const after = { ...fresh, name: words.shoot.newShootName }
   await commit({ label: words.shoot.edit.newShoot, records: [{ kind: 'shoot', before: null, after }] })
 }

@@ -15,13 +15,14 @@ import { tell } from '#renderer/state/library/notices.ts'
 import { MOST_COMPARED } from '#core/plan/compare.ts'
 import { pickedIds, pickedOnShelf, pickSpots, unpickSpot } from '#renderer/state/session/picked.ts'
 import { words } from '#renderer/words/en.ts'
+import { layFirstSpot, layFreely, looksAtLandmark } from './first-spot-acts.ts'
 
 /** Metres from the middle of a landmark that a new spot keeps: nobody photographs a thing from its foot. */
 const CLEAR = 100
 /** Metres south of a landmark at which a new spot begins that would otherwise stand in it. */
 const BEFORE = 400
 
-/** Where a new spot begins: the middle of the map, else by the spot on the board; clear of the landmark it will look at. */
+/** Where a further spot begins: the middle of the map, else by the spot on the board; clear of the landmark it will look at. */
 function beginning({ landmarks: [landmark] }: Shoot): LatLon {
   const at = mapMiddle() ?? savedSpot.value?.stop.at ?? null
   const foot = landmark === undefined ? null : landmarkMiddle(landmarkPoints(landmark))
@@ -29,12 +30,14 @@ function beginning({ landmarks: [landmark] }: Shoot): LatLon {
   return at === null || geodesicDistance(at, foot) < CLEAR ? destination(foot, 180, BEFORE) : at
 }
 
+/** The first of a shoot is laid to suit its landmark while the map looks at it, a further one where the map looks. */
 export async function addSpot(): Promise<void> {
   const home = shoot.value
   if (home === null) return
+  if (spots.value.length === 0) return looksAtLandmark(home) ? layFirstSpot() : layFreely()
   const rank = rankBetween(spots.value.at(-1)?.rank ?? null, null)
-  // The day and hour one is at: those of the spot on the board, else now, to the minute.
-  const when = savedSpot.value?.when ?? Math.round(Date.now() / 60_000) * 60_000
+  // The day and hour one is at: those of the spot on the board, else of the one above.
+  const when = savedSpot.value?.when ?? spots.value.at(-1)?.when ?? Date.now()
   const after = newSpot(crypto.randomUUID(), home, beginning(home), rank, when)
   await commit({ label: words.board.edit.addSpot, records: [{ kind: 'spot', before: null, after }] })
 }

@@ -2,7 +2,7 @@
 import { tileSources } from './tile-sources.ts'
 import { computed } from '@preact/signals'
 import type { TileSourceBrief } from '#app/contract/tiles.ts'
-import { settings } from '#renderer/state/library/settings.ts'
+import { changeSettings, settings } from '#renderer/state/library/settings.ts'
 import { GROUND_MAP } from './ground-overlay.ts'
 
 /** Id of the built-in map among the sources. */
@@ -15,3 +15,12 @@ export const shownSource = computed<TileSourceBrief | null>(
 
 /** Whether the built-in map is what is shown, wherever it has something. */
 export const sketchShown = computed(() => shownSource.value === null && settings.value.mapSource !== GROUND_MAP)
+
+/** The sources of tiles that may be chosen, beside the two maps that Standpoint draws. */
+export const tilesOnOffer = computed<readonly TileSourceBrief[]>(() =>
+  (tileSources.value?.sources ?? []).filter(({ id }) => id !== SKETCH_MAP && id !== GROUND_MAP),
+)
+
+export function chooseMap(id: string): void {
+  void changeSettings({ mapSource: id })
+}

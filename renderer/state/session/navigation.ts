@@ -1,6 +1,8 @@
 /** Which page fills the window, what the pointer is about to place. */
 import type { CommandId } from '#app/commands.ts'
 import { type ReadonlySignal, signal } from '@preact/signals'
+import type { LatLon } from '#core/geo/lat-lon.ts'
+import type { LandmarkKind } from '#core/scene/landmark.ts'
 
 /** Every page with the menu command that opens it; null where none does. */
 export const PAGE_COMMANDS = {
@@ -29,6 +31,8 @@ export function backToBoard(): void {
 export type Placing =
   | { readonly what: 'subject' | 'standpoint' | 'parking' }
   | { readonly what: 'landmark'; readonly landmarkId: string }
+  /** One that is made only once its place is known; of a span the first end, once that has been placed. */
+  | { readonly what: 'new-landmark'; readonly kind: LandmarkKind; readonly from: LatLon | null }
 const placingSignal = signal<Placing | null>(null)
 export const placing: ReadonlySignal<Placing | null> = placingSignal
 

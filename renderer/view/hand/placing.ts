@@ -14,7 +14,10 @@ import { PLACE_AFTER } from './press.ts'
 import { placeAlone, placeStandsAlone } from '#renderer/state/act/place-alone.ts'
 import { refuseGround } from '#renderer/state/act/held.ts'
 
-const LABELS: Readonly<Record<Placing['what'], string>> = {
+/** Placed within the arrangement of the spot on the board. */
+type PlacingInSpot = Exclude<Placing, { readonly what: 'new-landmark' }>
+
+const LABELS: Readonly<Record<PlacingInSpot['what'], string>> = {
   subject: mapWords.placeSubject,
   standpoint: mapWords.placeStandpoint,
   landmark: mapWords.placeLandmark,
@@ -22,7 +25,7 @@ const LABELS: Readonly<Record<Placing['what'], string>> = {
 }
 
 /** The arrangement with a thing placed; a spot that looks at no landmark yet looks at the one placed. */
-export function arrangementWith(start: Arrangement, wish: Placing, at: LatLon): Moved {
+export function arrangementWith(start: Arrangement, wish: PlacingInSpot, at: LatLon): Moved {
   if (wish.what !== 'landmark')
     return gripBroughtTo(planOf(start.shoot, start.spot, terrain.peek(), boardPins.peek()), { on: wish.what }, at)
   const looking = { ...start.spot, landmarkId: wish.landmarkId }
@@ -34,12 +37,10 @@ export function arrangementWith(start: Arrangement, wish: Placing, at: LatLon): 
 /** Places the wished thing at once, as the keyboard does. */
 export function placeAt(at: LatLon): void {
   const wish = placing.peek()
-  if (wish !== null && placeStandsAlone(wish)) {
-    stopPlacing()
-    return placeAlone(wish, at)
-  }
-  const change = wish === null ? null : begin(LABELS[wish.what], { refuse: refuseGround })
-  if (wish === null || change === null) return
+  if (wish === null) return
+  if (wish.what === 'new-landmark' || placeStandsAlone(wish)) return placeAlone(wish, at)
+  const change = begin(LABELS[wish.what], { refuse: refuseGround })
+  if (change === null) return
   stopPlacing()
   change.show(arrangementWith(change.start, wish, at))
   void change.keep()
@@ -72,7 +73,7 @@ export function followPlacing(surface: PressSurface): () => void {
     const wish = placing.peek()
     const at = surface.view()?.toPlace(point)
     if (wish === null || at === undefined) return
-    if (placeStandsAlone(wish)) {
+    if (wish.what === 'new-landmark' || placeStandsAlone(wish)) {
       alone = window.setTimeout(() => placeAt(at), PLACE_AFTER)
       return
     }

@@ -20,12 +20,12 @@ export const groundDrawn = computed(() => {
 })
 
 /** Of the map's window, so that only what is seen has its makers named. */
-const islandSeen = computed(() => {
+export const islandSeen = computed(() => {
   const look = mapLook.value
   if (look === null || !sketchShown.value) return false
   return showsIsland(shownPixels(look))
 })
-const groundSeen = computed(() => {
+export const groundSeen = computed(() => {
   const [grid, window] = [drawnGrid.value, shownWindow()]
   if (grid === null || window === null || !groundDrawn.value || window.zoom < GROUND_FROM) return false
   return showsGround(grid, window)

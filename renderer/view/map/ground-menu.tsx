@@ -1,5 +1,4 @@
 /** The choice of what of the ground is shown on the map: a button beside the zoom that opens a small panel. */
-import { useEffect, useRef, useState } from 'preact/hooks'
 import { drawnLight } from '#renderer/view/ground/shown-relief.ts'
 import { share } from '#renderer/text/figure.ts'
 import { plan } from '#renderer/state/plan/board-plan.ts'
@@ -17,8 +16,8 @@ import {
 } from '#renderer/state/session/ground-overlay.ts'
 import { groundMapWords as say } from '#renderer/words/en-ground-map.ts'
 import { groundDrawn } from './base-shown.ts'
+import { MapPopover } from './map-popover.tsx'
 
-const PANEL = 'ground-panel'
 const CHOICES: readonly GroundOverlay[] = ['none', 'landmark', 'standpoint', 'shade']
 
 function ShareChoice() {
@@ -82,7 +81,7 @@ function LightChoice() {
 function Panel() {
   const shown = groundOverlay.value
   return (
-    <div id={PANEL} class="ground-panel">
+    <>
       <fieldset>
         <legend>{say.show}</legend>
         {CHOICES.map((choice) => (
@@ -107,50 +106,18 @@ function Panel() {
       </fieldset>
       {shown === 'landmark' || shown === 'standpoint' ? <p class="hint">{say.byGround}</p> : null}
       {groundDrawn.value ? <LightChoice /> : null}
-    </div>
+    </>
   )
 }
 
-/** Closes on Escape, and when something outside is pressed. */
 export function GroundMenu() {
-  const [open, setOpen] = useState(false)
-  const holder = useRef<HTMLDivElement>(null)
-  const button = useRef<HTMLButtonElement>(null)
-  useEffect(() => {
-    if (!open) return undefined
-    holder.current?.querySelector<HTMLInputElement>('input:checked')?.focus()
-    const onPress = (event: Event): void => {
-      if (event.target instanceof Node && holder.current?.contains(event.target) !== true) setOpen(false)
-    }
-    document.addEventListener('pointerdown', onPress, true)
-    return () => document.removeEventListener('pointerdown', onPress, true)
-  }, [open])
   return (
-    <div
-      ref={holder}
-      class="map-over ground-menu"
-      onKeyDown={(event) => {
-        if (event.key !== 'Escape' || !open) return
-        event.stopPropagation()
-        setOpen(false)
-        button.current?.focus()
-      }}
-    >
-      <button
-        ref={button}
-        type="button"
-        aria-label={say.show}
-        title={say.show}
-        aria-expanded={open}
-        aria-controls={open ? PANEL : undefined}
-        class={groundOverlay.value === 'none' ? '' : 'on'}
-        onClick={() => setOpen(!open)}
-      >
-        <svg viewBox="0 0 16 16" width="16" height="16" aria-hidden="true">
-          <path d="M1.5 13 6 5.5l3 4.6 1.6-2.2L14.5 13zM6 5.5l-1 4 1.8 1.3L6 13" />
-        </svg>
-      </button>
-      {open ? <Panel /> : null}
-    </div>
+    <MapPopover
+      label={say.show}
+      path="M1.5 13 6 5.5l3 4.6 1.6-2.2L14.5 13zM6 5.5l-1 4 1.8 1.3L6 13"
+      on={groundOverlay.value !== 'none'}
+      place="ground-menu"
+      Panel={Panel}
+    />
   )
 }

@@ -1,8 +1,9 @@
 /** What lies over the map beside the plan: zoom, scale, credits, and notes on tiles, network and placing. */
 import { Icon } from '#renderer/part/icon.tsx'
-import { placing, stopPlacing } from '#renderer/state/session/navigation.ts'
+import { type Placing, placing, stopPlacing } from '#renderer/state/session/navigation.ts'
 import { offline } from '#renderer/state/session/network.ts'
 import { settings } from '#renderer/state/library/settings.ts'
+import { firstStepsWords } from '#renderer/words/en-first-steps.ts'
 import { mapWords } from '#renderer/words/en-map.ts'
 import { attribution } from './base-shown.ts'
 import { shownSource } from '#renderer/state/session/map-source.ts'
@@ -13,8 +14,10 @@ import { MapGuarded } from '#renderer/part/map-guarded.tsx'
 import { mapLook, mapView } from '#renderer/view/drawing/map-look.ts'
 import { showTogether } from '#renderer/state/session/map-window.ts'
 import { missingTiles } from './missing-tiles.ts'
+import { NoMapNote } from './no-map-note.tsx'
 import { PointerHeight } from './pointer-height.tsx'
 import { ScaleBar } from './scale-bar.tsx'
+import { SourceMenu } from './source-menu.tsx'
 import { StandpointLineNote } from '#renderer/view/overlay/standpoint-line.tsx'
 import { TryOutNote } from './try-out-note.tsx'
 
@@ -31,12 +34,18 @@ const PLACING_WORDS = {
   parking: mapWords.pressForParking,
 } as const
 
+function placingWords(wish: Placing): string {
+  if (wish.what !== 'new-landmark') return PLACING_WORDS[wish.what]
+  if (wish.kind !== 'span') return mapWords.pressForLandmark
+  return wish.from === null ? firstStepsWords.pressForEnd : firstStepsWords.pressForOtherEnd
+}
+
 function PlacingNote({ placeInMiddle }: Pick<MapControlsProps, 'placeInMiddle'>) {
   const wish = placing.value
   if (wish === null) return null
   return (
     <div class="map-over map-note placing-note" role="status">
-      <span>{PLACING_WORDS[wish.what]}</span>
+      <span>{placingWords(wish)}</span>
       <button type="button" onClick={placeInMiddle}>
         {mapWords.placeHere}
       </button>
@@ -124,8 +133,12 @@ export function MapControls({ zoomBy, placeInMiddle, retryTiles }: MapControlsPr
       <MapGuarded>
         <GroundMenu />
       </MapGuarded>
+      <MapGuarded>
+        <SourceMenu />
+      </MapGuarded>
       <div class="map-notes">
         <TryOutNote />
+        <NoMapNote />
         <PlacingNote placeInMiddle={placeInMiddle} />
         <DrawNote />
         <MapGuarded>

@@ -24,6 +24,7 @@ import {
 } from '#renderer/view/drawing/things-light.ts'
 import { HourRing, LightRays, Shadows, SideStrokes } from '#renderer/view/drawing/light-marks.tsx'
 import { OtherLandmarks } from './other-landmarks.tsx'
+import { FirstEnd } from './first-end.tsx'
 import { LoneLandmarks } from './lone-landmarks.tsx'
 import { spokenToLandmark, spokenToSubject } from '#renderer/view/drawing/spoken-distance.ts'
 import { mapView } from '#renderer/view/drawing/map-look.ts'
@@ -197,6 +198,7 @@ export function Things({ pointOf }: ThingsProps) {
     <svg ref={surface} class="plan-things" role="group" aria-label={mapWords.things} width={1} height={1}>
       {HATCHES}
       <LoneLandmarks hatch={HATCH} />
+      <FirstEnd />
       {shown === null ? null : (
         <>
           <Ground {...shown} />

@@ -6,6 +6,7 @@ import { newLandmark, newShoot, newSpot } from '#core/record/new-records.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import type { Spot } from '#core/record/spot.ts'
 import type { Landmark } from '#core/scene/landmark.ts'
+import { firstStepsWords } from '#renderer/words/en-first-steps.ts'
 import { words } from '#renderer/words/en.ts'
 import { PageLibrary } from '#test/help/page-library.ts'
 
@@ -29,6 +30,7 @@ async function session() {
   vi.resetModules()
   const acts = await import('#renderer/state/act/shoot-acts.ts')
   const landmarks = await import('#renderer/state/act/landmark-acts.ts')
+  const { placeAlone } = await import('#renderer/state/act/place-alone.ts')
   const state = await import('#renderer/state/library/library.ts')
   const { undo } = await import('#renderer/state/library/history.ts')
   const { notices } = await import('#renderer/state/library/notices.ts')
@@ -36,7 +38,7 @@ async function session() {
   const chosen = await import('#renderer/state/session/picked.ts')
   await state.openShoot('shoot')
   const open = (): Shoot => state.shoot.value as Shoot
-  return { ...acts, ...landmarks, ...state, ...page, ...chosen, undo, notices, open }
+  return { ...acts, ...landmarks, ...state, ...page, ...chosen, placeAlone, undo, notices, open }
 }
 
 function keep(landmarks: readonly Landmark[], ...looks: (string | null)[]): void {
@@ -84,6 +86,34 @@ test('a landmark that is changed keeps its place among the others', async () => 
   )
 })
 
+describe('a landmark that is made by its place', () => {
+  const END = { lat: 46.41, lon: -33.59 }
+
+  test('is not there before the place is known', async () => {
+    keep([])
+    const page = await session()
+    page.placeNewLandmark('upright')
+    expect(library.batches).toEqual([])
+    expect(page.placing.value).toEqual({ what: 'new-landmark', kind: 'upright', from: null })
+    page.placeAlone(page.placing.value as never, AT)
+    await eventually(() => expect(kept()?.landmarks).toMatchObject([{ kind: 'upright', at: AT }]))
+    expect(page.placing.value).toBeNull()
+  })
+
+  test('as a span takes two ends apart from each other', async () => {
+    keep([])
+    const page = await session()
+    page.placeNewLandmark('span')
+    page.placeAlone(page.placing.value as never, AT)
+    page.placeAlone(page.placing.value as never, AT)
+    expect(library.batches).toEqual([])
+    expect(page.notices.value[0]?.text).toBe(firstStepsWords.endsTogether)
+    page.placeAlone(page.placing.value as never, END)
+    await eventually(() => expect(kept()?.landmarks).toMatchObject([{ kind: 'span', line: [AT, END] }]))
+    expect(page.placing.value).toBeNull()
+  })
+})
+
 describe('a landmark that is removed', () => {
   test('is no longer looked at: the first of those left is', async () => {
     keep([TOWER, BRIDGE], 'tower', 'bridge')
@@ -113,16 +143,27 @@ describe('a landmark that is removed', () => {
 })
 
 describe('a shoot', () => {
-  test('that is made has a name, is open on its own page, and nothing is picked in it', async () => {
+  test('that is made has a name, is open on the board, and nothing is picked in it', async () => {
     keep([TOWER], 'tower')
     const page = await session()
     put(page.pickedIds, ['spot 0'])
     await page.makeShoot()
     expect(page.open().name).toBe(words.shoot.newShootName)
-    expect(page.page.value).toBe('shoot')
+    expect(page.page.value).toBe('board')
     expect(page.pickedIds.value).toEqual([])
     expect(page.spots.value).toEqual([])
     expect(library.shoots()).toHaveLength(2)
+  })
+
+  test('that is made on the page of shoots stays there, from any other page the board leads on', async () => {
+    keep([TOWER], 'tower')
+    const page = await session()
+    page.openPage('shoot')
+    await page.makeShoot()
+    expect(page.page.value).toBe('shoot')
+    page.openPage('settings')
+    await page.makeShoot()
+    expect(page.page.value).toBe('board')
   })
 
   test('that is deleted goes with its spots, is told with their number, and the other one opens', async () => {

@@ -1,8 +1,10 @@
 /** What is done with spots on the shelf: each is one edit, lands where it belongs, and comes back whole by one undo. */
 import { eventually } from '#test/help/eventually.ts'
 import { put } from '#test/help/put.ts'
-import { beforeEach, describe, expect, test, vi } from 'vitest'
-import { newShoot, newSpot } from '#core/record/new-records.ts'
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
+import { geodesicDistance } from '#core/geo/geodesic.ts'
+import type { Shoot } from '#core/record/shoot.ts'
+import { newLandmark, newShoot, newSpot } from '#core/record/new-records.ts'
 import type { Spot } from '#core/record/spot.ts'
 import { words } from '#renderer/words/en.ts'
 import { PageLibrary } from '#test/help/page-library.ts'
@@ -12,6 +14,8 @@ vi.mock('#renderer/host/host.ts', () => ({
   ask: (name: string, input: unknown) => library.answer(name, input),
   inShell: false,
 }))
+
+vi.stubGlobal('matchMedia', () => Object.assign(new EventTarget(), { matches: false }))
 
 const SHOOT = newShoot('shoot', 'lens', 0)
 const AT = { lat: 46.4, lon: -33.6 }
@@ -24,6 +28,7 @@ function spotAt(id: string, rank: number): Spot {
 async function session() {
   vi.resetModules()
   const acts = await import('#renderer/state/act/spot-acts.ts')
+  const { layFirstSpot } = await import('#renderer/state/act/first-spot-acts.ts')
   const state = await import('#renderer/state/library/library.ts')
   const { undo, redo } = await import('#renderer/state/library/history.ts')
   const { notices } = await import('#renderer/state/library/notices.ts')
@@ -31,7 +36,7 @@ async function session() {
   const chosen = await import('#renderer/state/session/picked.ts')
   const map = await import('#renderer/state/session/map-window.ts')
   await state.openShoot('shoot')
-  return { ...acts, ...state, ...page, ...chosen, ...map, undo, redo, notices }
+  return { ...acts, layFirstSpot, ...state, ...page, ...chosen, ...map, undo, redo, notices }
 }
 
 beforeEach(() => {
@@ -76,15 +81,71 @@ describe('a new spot', () => {
     expect(library.spots().at(-1)?.stop.at).toEqual(AT)
   })
 
-  test('of an empty shoot is planned for now, to the minute', async () => {
-    library.records.clear()
-    library.put('shoot', SHOOT)
+  describe('of an empty shoot', () => {
+    const NOON = Date.UTC(2026, 5, 14, 12)
+    const MIDNIGHT = Date.UTC(2026, 5, 14, 0)
+    const ZONE = { ok: true, value: { zones: ['UTC'] } } as const
+    const TOWER = newLandmark('tower', 'upright', { lat: 47, lon: 9 })
+    const empty = (now: number, shoot: Shoot = SHOOT) => {
+      vi.useFakeTimers({ now, toFake: ['Date'] })
+      library.records.clear()
+      library.put('shoot', shoot)
+      library.others.set('places.zones', () => ZONE)
+      return session()
+    }
+    afterEach(() => vi.useRealTimers())
+
+    test('is planned for now by day, to the minute', async () => {
+      const page = await empty(NOON + 12_345)
+      await page.addSpot()
+      expect(library.spots().map(({ when }) => when)).toEqual([NOON])
+    })
+
+    test('is never planned for now at night', async () => {
+      const page = await empty(MIDNIGHT)
+      await page.addSpot()
+      const [added] = library.spots()
+      // The middle of the equator's twelve hours, at the meridian.
+      expect(Math.abs((added?.when ?? 0) - NOON)).toBeLessThan(20 * 60_000)
+    })
+
+    test('is laid to suit its landmark, with its light, as one edit', async () => {
+      const page = await empty(MIDNIGHT, { ...SHOOT, landmarks: [TOWER] })
+      put(page.mapBounds, { south: 46.9, north: 47.1, west: 8.9, east: 9.1 })
+      await page.addSpot()
+      const [added] = library.spots()
+      expect(geodesicDistance(added?.stop.at ?? AT, { lat: 47, lon: 9 })).toBeLessThan(500)
+      expect(added?.landmarkId).toBe('tower')
+      expect(library.shoots()[0]?.light.landmark).toBe('lit')
+      expect(library.batches).toHaveLength(1)
+      await page.undo()
+      expect(library.spots()).toEqual([])
+      expect(library.shoots()[0]?.light.landmark).toBeNull()
+    })
+
+    test('comes to the middle of a map that looks at another country than the landmark’s', async () => {
+      const page = await empty(NOON, { ...SHOOT, landmarks: [TOWER] })
+      put(page.headedFor, { lat: -5, lon: 7 })
+      await page.addSpot()
+      expect(library.spots()[0]?.stop.at).toEqual({ lat: -5, lon: 7 })
+    })
+
+    test('is laid by its landmark from the steps, wherever the map looks', async () => {
+      const page = await empty(NOON, { ...SHOOT, landmarks: [TOWER] })
+      put(page.headedFor, { lat: -5, lon: 7 })
+      await page.layFirstSpot()
+      expect(geodesicDistance(library.spots()[0]?.stop.at ?? AT, { lat: 47, lon: 9 })).toBeLessThan(500)
+    })
+  })
+
+  test('after the first goes by the map and the hour at work, landmark or not', async () => {
+    library.put('shoot', { ...SHOOT, landmarks: [newLandmark('tower', 'upright', { lat: 11, lon: 22.5 })] })
     const page = await session()
-    const before = Date.now()
+    put(page.mapBounds, { south: 10, north: 12, west: 20, east: 24 })
     await page.addSpot()
-    const [added] = library.spots()
-    expect((added?.when ?? 1) % 60_000).toBe(0)
-    expect(Math.abs((added?.when ?? 0) - before)).toBeLessThan(61_000)
+    const added = library.spots().at(-1)
+    expect(added?.stop.at.lon).toBeCloseTo(22, 9)
+    expect(added?.when).toBe(WHEN)
   })
 
   test('is not made where no shoot is open', async () => {
