@@ -47,6 +47,14 @@ test('prints the sheet page hidden, on its own paper, with its colours, and save
   expect(readFileSync(path, 'utf8')).toBe('%PDF-fake')
 })
 
+test('the sheet page is told of the crop that was chosen', async () => {
+  const { fake, print } = await printer()
+  fake.dialog.showSaveDialog.mockResolvedValue({ canceled: true, filePath: '' })
+  await print({ ...wish, crop: { wide: 16, high: 9 } })
+  const [loaded = ''] = fake.made[0]?.window.loaded ?? []
+  expect(new URL(loaded).searchParams.get('crop')).toBe('16:9')
+})
+
 test('a user who cancels has saved nothing', async () => {
   const { fake, print } = await printer()
   fake.dialog.showSaveDialog.mockResolvedValue({ canceled: true, filePath: '' })
