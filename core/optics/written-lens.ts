@@ -136,7 +136,7 @@ function partsOf(groups: readonly Group[], plain: string): Read<{ focal: Group; 
   if (canBe(other, one, PLAIN_RATIO)) return done({ focal: other, widest: one })
   return failed(
     'two-readings',
-    `In "${plain}" focal length and aperture cannot be told apart. Write a zoom with a dash and the aperture after f/, such as 16-35 f/4.`,
+    `In "${plain}" it is not clear which is the focal length and which the aperture. Write a zoom with a dash and the aperture after f/, such as 16-35 f/4.`,
   )
 }
 

@@ -49,7 +49,7 @@ export const formWords = {
       girder: 'The top of the bridge cannot be lower than its deck: this waits here for a lower deck.',
     },
     arches: (count: number) => (count === 1 ? 'Drawn as one arch' : `Drawn as ${count} arches`),
-    length: 'Length, end to end',
+    length: 'Length between its ends',
     alongPoints: (length: string) => `${length} along its points`,
     bearing: 'Bearing, true',
     firstStays: 'From point 1, which stays in place',

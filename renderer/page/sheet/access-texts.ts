@@ -1,4 +1,5 @@
 /** How one gets there and whom to ask, in words; what nobody noted is told as that. */
+import { dateText } from '#core/time/date-text.ts'
 import type { Access, Permission } from '#core/record/spot.ts'
 import { sheetWords } from '#renderer/words/en-sheet.ts'
 import { spotWords } from '#renderer/words/en-spot.ts'
@@ -19,6 +20,6 @@ export function permissionTexts({ state, whom, until }: Permission): string[] {
   return [
     ...(nobody && state === 'not-needed' ? [] : [nobody ? sheetWords.noContact : whom.trim()]),
     sheetWords.noted(spotWords.permissions[state]),
-    ...(until === null ? (state === 'granted' ? [sheetWords.noEnd] : []) : [sheetWords.until(until)]),
+    ...(until === null ? (state === 'granted' ? [sheetWords.noEnd] : []) : [sheetWords.until(dateText(until))]),
   ]
 }

@@ -251,7 +251,7 @@ describe('access and permission', () => {
       'last day not noted',
     ])
     expect(permissionTexts({ state: 'granted', whom: 'The farm', until: '2027-06-30' }).at(-1)).toBe(
-      'valid until 2027-06-30',
+      'valid until 30 Jun 2027',
     )
   })
 
