@@ -18,7 +18,7 @@ export const scanFoundWords = {
   tryIt: 'Try on the board',
   trying: 'On the board',
   keep: 'Save to the shelf',
-  keepNamed: (name: string) => `Save “${name}” to the shelf`,
+  keepNamed: (name: string) => `Save to the shelf: “${name}”`,
   kept: 'On the shelf',
   howMet: 'What is met',
   caution:

@@ -19,8 +19,8 @@ export const stoppingWords = {
   } satisfies Readonly<Record<DrawnSort, PerForm>>,
   take: 'Pick from the map',
   takeSpoken: {
-    stopping: 'Pick places to stop from the map',
-    'keep-out': 'Pick keep-outs from the map',
+    stopping: 'Pick from the map, as places to stop',
+    'keep-out': 'Pick from the map, as keep-outs',
   } satisfies PerSort,
   file: 'Import a GeoJSON file…',
   fileSpoken: {

@@ -53,7 +53,7 @@ describe('sources of elevations', () => {
       .toEqual(['N46W034.hgt', 'Demo island', 'Elevation tiles from the web'])
     const square = list().getByRole('listitem').filter({ hasText: 'N46W034.hgt' })
     await square.getByText('46° N to 47° N, 34° W to 33° W').waitFor()
-    await square.getByText('50\u{a0}% of it gaps').waitFor()
+    await square.getByText(groundSourceWords.gaps('50\u{a0}%')).waitFor()
     await square.getByText(groundSourceWords.here.gap).waitFor()
     await square.getByRole('button', { name: groundSourceWords.later('N46W034.hgt') }).click()
     await expect.poll(names).toEqual(['Demo island', 'N46W034.hgt', 'Elevation tiles from the web'])

@@ -346,7 +346,6 @@ async function modulesOf(picture: string, count: number): Promise<boolean[][]> {
 
 describe('the file for the phone', () => {
   let path = ''
-  let suggested = ''
   let name = ''
   beforeAll(async () => {
     const { permission } = await savedSpot(opened.host, 'demo')
@@ -365,10 +364,6 @@ describe('the file for the phone', () => {
     path = join(folder, 'phone.html')
     await download.saveAs(path)
     await page.getByText(sheetWords.savedAs('Track below Hallow Brae.html')).waitFor()
-  })
-
-  test('is called by its spot', () => {
-    expect(suggested).toBe('Track below Hallow Brae.html')
   })
 
   async function onPhone(colorScheme: 'light' | 'dark'): Promise<Page> {
