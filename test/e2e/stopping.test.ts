@@ -363,7 +363,7 @@ describe('a GeoJSON file', () => {
   })
 
   test.each([
-    ['letter.geojson', 'Dear all,', /is no JSON/u],
+    ['letter.geojson', 'Dear all,', /is not GeoJSON/u],
     [
       'metres.geojson',
       '{"type":"LineString","coordinates":[[649000,5254000],[649100,5254000]]}',
@@ -373,7 +373,7 @@ describe('a GeoJSON file', () => {
     const { page } = opened
     const before = await saved()
     await bring(page, name, text)
-    await page.getByText(new RegExp(`“${name}” was not brought in.*${sentence.source}`, 'u')).waitFor()
+    await page.getByText(new RegExp(`${say.fileFault(name, '')}.*${sentence.source}`, 'u')).waitFor()
     expect(await saved()).toEqual(before)
   })
 
