@@ -5,6 +5,7 @@ import { isGeoUri, parseGeoUri } from './geo-uri.ts'
 import { readMgrs, readUtm } from './grid-text.ts'
 import type { LatLon } from './lat-lon.ts'
 import { codeKind, fromOpenLocationCode, recoverCode } from './open-location-code.ts'
+import { isLink, placeInLink, pointOfText, withoutDatum } from './pasted-place.ts'
 import { plainCharacters } from './typed-characters.ts'
 
 export const COORDINATE_FORMS = ['decimal', 'dms', 'utm', 'mgrs', 'olc', 'geo-uri'] as const
@@ -32,13 +33,17 @@ export type CoordinateResult = Result<CoordinatesRead, CoordinateReason>
 
 /** Nothing longer than this is a coordinate. */
 const LONGEST = 200
+const LONGEST_LINK = 4_000
 
 /** `reference` is a place nearby (such as the middle of the map) that completes short codes. */
 export function parseCoordinates(text: string, reference: LatLon | null = null): CoordinateResult {
+  if (isLink(text) && text.length <= LONGEST_LINK) return readLink(text)
   if (text.length > LONGEST) {
     return failed('unreadable', 'That is too long for coordinates. Paste only the coordinates.')
   }
-  const plain = plainCharacters(text)
+  const point = pointOfText(text)
+  if (point !== null) return done({ at: point, form: 'decimal', square: null, swapped: null })
+  const plain = withoutDatum(plainCharacters(text))
   if (plain === '') return failed('empty', 'Nothing was typed. Type coordinates, such as 46.4030, -33.5945.')
   if (isGeoUri(plain)) return readGeo(plain)
   const grid = readGrid(plain)
@@ -47,6 +52,16 @@ export function parseCoordinates(text: string, reference: LatLon | null = null):
   if (code !== null) return code
   const degrees = readDegrees(plain)
   return degrees.ok ? done({ ...degrees.value, square: null }) : degrees
+}
+
+function readLink(text: string): CoordinateResult {
+  const at = placeInLink(text)
+  return at === null
+    ? failed(
+        'unreadable',
+        'This link names no coordinates. Open it, copy the coordinates of the place and paste those.',
+      )
+    : done({ at, form: 'decimal', square: null, swapped: null })
 }
 
 function readGeo(plain: string): CoordinateResult {

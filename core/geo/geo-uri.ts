@@ -18,7 +18,12 @@ export function isGeoUri(text: string): boolean {
 }
 
 export function parseGeoUri(text: string): Result<GeoUri, 'unreadable' | 'out-of-range'> {
-  const [coordinates = '', ...parameters] = text.trim().slice('geo:'.length).split(';')
+  // Many programs put the zoom of their map behind it, which is not of the standard and says nothing of the place.
+  const [coordinates = '', ...parameters] = text
+    .trim()
+    .slice('geo:'.length)
+    .replace(/\?z=\d+(?:\.\d+)?$/iu, '')
+    .split(';')
   const match = COORDINATES.exec(coordinates)
   if (match === null) {
     return failed(
