@@ -141,13 +141,17 @@ describe.skipIf(process.platform !== 'linux')('the package', () => {
     })
   }
 
-  test.each([`node_modules/better-sqlite3/prebuilds/${ADDON}`, 'out/zones/timezones.geojson.geo.dat'])(
-    'does not start with another %s beside the archive than the one packed',
-    (path) => {
-      const run = startFrom(`spoilt-${path.length}`, (folder) => appendFileSync(join(folder, path), 'x'))
-      expect([run.status, run.stderr.trim(), run.stdout]).toEqual([1, 'Standpoint could not start', ''])
-    },
-  )
+  test('does not start with another native module beside the archive than the one packed', () => {
+    const path = `node_modules/better-sqlite3/prebuilds/${ADDON}`
+    const run = startFrom('spoilt-module', (folder) => appendFileSync(join(folder, path), 'x'))
+    expect([run.status, run.stderr.trim(), run.stdout]).toEqual([1, 'Standpoint could not start', ''])
+  })
+
+  test('ends in order where other time zones lie beside the archive than were packed', () => {
+    const path = 'out/zones/timezones.geojson.geo.dat'
+    const run = startFrom('spoilt-zones', (folder) => appendFileSync(join(folder, path), 'x'))
+    expect(run.stderr.trim()).toBe('Standpoint has to end')
+  })
 
   test('starts from the archive alone and answers from its library', () => {
     const elevation = join(work, 'data-unpacked/elevation')

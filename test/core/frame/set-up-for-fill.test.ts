@@ -154,7 +154,12 @@ describe('a set-up from right beside a usual subject', () => {
         }
         const look = lookAt(scene, setting, focal)
         const had = look === null ? null : focalLengthOf(look)
-        if (had !== null) expect(setUp(scene, setting, had)).not.toBeNull()
+        // The search goes by steps of a fiftieth: a stretch of looks that is narrower may be missed.
+        const isWide = [0.96, 1.04].every((part) => {
+          const beside = lookAt(scene, setting, focal * part)
+          return beside !== null && focalLengthOf(beside) !== null
+        })
+        if (had !== null && isWide) expect(setUp(scene, setting, had)).not.toBeNull()
       }),
       { numRuns: 1000 },
     )
