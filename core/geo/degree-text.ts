@@ -38,7 +38,7 @@ export function readDegrees(plain: string): Result<DegreesRead, DegreeReason> {
   if (/\d[^a-z]*\bO\b/iu.test(text)) {
     return failed('ambiguous', `The O in "${plain}" is east in German and west in French and Spanish. Write E or W.`)
   }
-  const readings = commaReadings(text).map((reading) => readPlainDegrees(reading))
+  const readings = commaReadings(text).map((reading) => readPlainDegrees(reading, plain))
   const good = readings.filter((reading) => reading.ok)
   const [first, second] = good
   if (first === undefined) return mostTelling(readings)
@@ -73,9 +73,10 @@ function commaReadings(text: string): string[] {
   return [loose.replaceAll(',', '.'), ...separated]
 }
 
-function readPlainDegrees(text: string): Result<DegreesRead, DegreeReason> {
+/** `typed` is what it is read of, before words became signs: a fault quotes that. */
+function readPlainDegrees(text: string, typed: string): Result<DegreesRead, DegreeReason> {
   const tokens = tokenise(text)
-  if (tokens === null) return failed('unreadable', `"${text.trim()}" is not a coordinate. ${EXAMPLE}`)
+  if (tokens === null) return failed('unreadable', `"${typed}" is not a coordinate. ${EXAMPLE}`)
   const halves = splitHalves(tokens)
   if (!halves.ok) return halves
   const [one, other] = halves.value

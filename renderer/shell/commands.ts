@@ -51,5 +51,9 @@ export function runCommand(id: CommandId): void {
   const row = PAGES.find((one) => PAGE_COMMANDS[one.id] === id)
   if (row === undefined) void ACTS[id]?.()
   else if (row.ready()) openPage(row.id)
-  else if (row.notReady !== null) tellUntil(row.ready, row.notReady)
+  else if (row.notReady !== null) {
+    const asked = page.peek()
+    // On another page it would say something about a place that is out of sight.
+    tellUntil(() => row.ready() || page.value !== asked, row.notReady)
+  }
 }

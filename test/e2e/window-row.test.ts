@@ -7,6 +7,7 @@ import { picturePlaceWords } from '#renderer/words/en-picture-place.ts'
 import { words } from '#renderer/words/en.ts'
 import { boardReady, closePlan, savedShoot, soon } from './board.ts'
 import { type Opened, open } from './open.ts'
+import { goToPage } from './pages.ts'
 import { names } from './shelf.ts'
 
 let opened: Opened
@@ -128,4 +129,15 @@ test('a tab that is not ready cannot be pressed, and says what it needs', async 
   const tab = page.getByRole('navigation', { name: say.pages }).getByRole('button', { name: words.board.sideBySide })
   expect(await tab.isDisabled()).toBe(true)
   expect(await tab.getAttribute('title')).toBe(words.board.sideBySideHint)
+})
+
+test('what a page needs is said when its key is pressed, and leaves with the page it was said on', async () => {
+  const { page } = opened
+  const said = page.getByRole('region', { name: words.board.notices }).getByText(words.board.sideBySideHint)
+  await page.locator('body').press('Control+i')
+  await said.waitFor()
+  await goToPage(page, 'settings')
+  await said.waitFor({ state: 'detached' })
+  await page.keyboard.press('Escape')
+  await boardReady(page)
 })

@@ -266,3 +266,8 @@ describe('Open Location Code and geo URI', () => {
     })
   })
 })
+
+it('what is none is quoted as it was typed, words and all', () => {
+  const read = parseCoordinates('somewhere north of 12 deg')
+  expect(read.ok ? '' : read.fault.message).toContain('"somewhere north of 12 deg"')
+})
