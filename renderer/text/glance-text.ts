@@ -17,7 +17,7 @@ import { lightWords } from '#renderer/words/en-light.ts'
 import { words } from '#renderer/words/en.ts'
 import { aperture, bearing, metres, millimetres } from './figure.ts'
 import { shownFigure } from './ground-text.ts'
-import { spanText } from './light-text.ts'
+import { shortSpanText } from './light-text.ts'
 import { lensTaken, spotName } from './names.ts'
 import { type ProblemPlace, problemsOf } from './problem-text.ts'
 import { offsetText } from './tolerance-text.ts'
@@ -92,7 +92,7 @@ export function lightGlance(plan: Plan, found: Assessment, today: DayLight | nul
   const [first] = today.windows.common
   return first === undefined
     ? { figure: say.never, note, wrong: say.neverToday }
-    : fine(spanText(first, today.zone), note)
+    : fine(shortSpanText(first, today.zone), note)
 }
 
 export function groundGlance(plan: Plan, found: Assessment, settled: boolean, units: UnitSystem): AnswerGlance {

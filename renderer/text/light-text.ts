@@ -111,6 +111,15 @@ export function spanText(span: Span, zone: Zone): string {
   return `${doubtText(formatClock(from, zone), span.fromDoubt)}–${last}`
 }
 
+/** The same in few words: of an unsure window that it is so, not which of its ends and how. */
+export function shortSpanText({ from, until, fromDoubt, untilDoubt }: Span, zone: Zone): string {
+  const bare = spanText({ from, until }, zone)
+  const doubts = [fromDoubt, untilDoubt].filter((doubt) => doubt !== undefined)
+  if (doubts.length === 0) return bare
+  const isMost = (fromDoubt?.way ?? 'earliest') === 'earliest' && (untilDoubt?.way ?? 'latest') === 'latest'
+  return isMost ? groundWords.light.atMost(bare) : groundWords.light.notSure(bare)
+}
+
 /** Why ends of windows are the earliest or the latest that they can be; nothing when all are sure. */
 export function unsureSentences(spans: readonly Span[], units: UnitSystem): string[] {
   const away = nearestDoubtAway(spans)

@@ -82,6 +82,8 @@ export const groundWords = {
     unknown: 'unknown',
     fromMidnight: 'from midnight on',
     pastMidnight: 'past midnight',
+    atMost: (span: string) => `${span} at most`,
+    notSure: (span: string) => `${span}, not sure`,
     earliest: (clock: string) => `${clock} at the earliest`,
     latest: (clock: string) => `${clock} at the latest`,
     /** Why; "12 km" to where the elevation data ends. */

@@ -2,12 +2,13 @@
 import type { Span } from '#core/light/crossing.ts'
 import type { DayLight } from '#core/plan/day-light.ts'
 import { daylight } from '#renderer/state/plan/daylight.ts'
+import { shortSpanText, spanText } from '#renderer/text/light-text.ts'
 import { goToInstant } from '#renderer/state/act/planned-instant.ts'
 import { stripWords } from '#renderer/words/en-day-strip.ts'
 import { type NamePlace, placeBarNames, placeOneName } from './bar-names.ts'
 import { wishNames } from './strip-signals.ts'
 import { shareOf, snapped } from './time-axis.ts'
-import { minutesText, noCommonText, secondsText } from './window-words.ts'
+import { noCommonText, secondsText } from './window-words.ts'
 
 export interface BarMeasure {
   /** Pixels of the axis. */
@@ -91,7 +92,7 @@ function CommonRow({ today, width, wide }: RowProps) {
   }
   const bars = placed(common, today, width)
   const texts = common.map((span, index) => {
-    const clock = minutesText(span, today)
+    const clock = shortSpanText(span, today.zone)
     return index === 0 ? stripWords.all(clock) : clock
   })
   const places = placeBarNames(
@@ -171,7 +172,7 @@ function WishRow({ name, bars, today, width, wide }: WishRowProps) {
           {name}
         </span>
       )}
-      <span class="unseen">{bars.map(({ span }) => minutesText(span, today)).join(', ')}</span>
+      <span class="unseen">{bars.map(({ span }) => spanText(span, today.zone)).join(', ')}</span>
     </li>
   )
 }

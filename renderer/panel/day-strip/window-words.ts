@@ -1,23 +1,10 @@
-/** Light windows in words: to the minute, rounded inward so that they hold at the minutes named, and to the second. */
+/** Light windows of the strip in words: to the second, and why there is none that all conditions share. */
 import type { Span } from '#core/light/crossing.ts'
 import type { WishKind } from '#core/light/light-wish.ts'
 import type { DayLight } from '#core/plan/day-light.ts'
-import { formatClock, formatClockSeconds } from '#core/time/civil.ts'
+import { formatClockSeconds } from '#core/time/civil.ts'
 import { doubtText } from '#renderer/text/ground-text.ts'
 import { stripWords } from '#renderer/words/en-day-strip.ts'
-import { MINUTE } from '#core/time/duration.ts'
-
-/** "18:25–20:06"; the day's end is 24:00. */
-export function minutesText(
-  { from, until, fromDoubt, untilDoubt }: Span,
-  { day, zone }: Pick<DayLight, 'day' | 'zone'>,
-): string {
-  const first = Math.ceil(from / MINUTE) * MINUTE
-  const last = Math.floor(until / MINUTE) * MINUTE
-  if (last < first) return formatClock(from, zone)
-  const end = last >= day.end ? '24:00' : formatClock(last, zone)
-  return `${doubtText(formatClock(first, zone), fromDoubt)}–${doubtText(end, untilDoubt)}`
-}
 
 /** "18:24:31–20:06:12". */
 export function secondsText(

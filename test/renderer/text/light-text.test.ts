@@ -10,6 +10,7 @@ import {
   landmarkFaceName,
   lightCautions,
   moonPhaseText,
+  shortSpanText,
   shutterText,
   sideName,
   spanText,
@@ -141,5 +142,22 @@ describe('the exposure', () => {
   it('tells a body below the horizon as below, without air', () => {
     const { sun } = assess(at(Date.UTC(2026, 5, 14, 0))).light
     expect(bodyText(sun)).toContain('below the horizon')
+  })
+})
+
+describe('a window in few words', () => {
+  const span = { from: Date.UTC(2026, 5, 14, 8), until: Date.UTC(2026, 5, 14, 16, 17) }
+  const doubt = (way: 'earliest' | 'latest') => ({ metres: 5_000, way })
+
+  it('is its two times where they are sure', () => {
+    expect(shortSpanText(span, 'UTC')).toBe('08:00–16:17')
+  })
+  it('is at most so long where ground may still take from either end', () => {
+    expect(shortSpanText({ ...span, fromDoubt: doubt('earliest') }, 'UTC')).toBe('08:00–16:17 at most')
+    const both = { ...span, fromDoubt: doubt('earliest'), untilDoubt: doubt('latest') }
+    expect(shortSpanText(both, 'UTC')).toBe('08:00–16:17 at most')
+  })
+  it('is not sure where it may be longer', () => {
+    expect(shortSpanText({ ...span, untilDoubt: doubt('earliest') }, 'UTC')).toBe('08:00–16:17, not sure')
   })
 })
