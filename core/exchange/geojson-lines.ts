@@ -1,4 +1,5 @@
 /** The bare reading of a GeoJSON text (RFC 7946): every line and outline in it as places, or what is wrong with it. */
+import { cutShort } from '#core/cut-short.ts'
 import { type LatLon, latLon } from '#core/geo/lat-lon.ts'
 import { type Result, done, failed } from '#core/result.ts'
 import type { DrawnForm } from '#core/record/stopping-ground.ts'
@@ -26,9 +27,6 @@ const NAME_MOST = 190
 /** Collections within collections, deeper than any program writes them. */
 const DEEPEST = 20
 
-/** The longest text of a foreign file that a sentence repeats. */
-const SHOWN_MOST = 40
-
 type Fault = Extract<Result<never, GeojsonReason>, { ok: false }>
 
 interface Gathering {
@@ -44,8 +42,7 @@ function isMembers(value: unknown): value is Members {
 }
 
 function shown(value: unknown): string {
-  const text = typeof value === 'string' ? value : (JSON.stringify(value) ?? 'nothing')
-  return text.length > SHOWN_MOST ? `${text.slice(0, SHOWN_MOST)}…` : text
+  return cutShort(typeof value === 'string' ? value : (JSON.stringify(value) ?? 'nothing'))
 }
 
 function notGeojson(what: string): Fault {

@@ -1,4 +1,5 @@
 /** A lens as photographers write it: 70-200/2.8, 50 1.4, 18–55 mm 1:3.5–5.6, 1,4/50. Reads focal lengths and maximum apertures off one line. */
+import { cutShort } from '#core/cut-short.ts'
 import { type Result, done, failed } from '#core/result.ts'
 import { type FigureReason, parseFigure, plainFigure } from '#core/units/figure.ts'
 import { LENS_LIMITS } from './lens.ts'
@@ -14,7 +15,6 @@ export type WrittenLensReason = FigureReason | 'no-focal-length' | 'two-readings
 
 /** Nothing longer than this is a lens that somebody meant. */
 const LONGEST = 80
-const SHOWN = 40
 /** Without a sign beside it a larger number is taken for no f-number: lenses that open less wide than this are hardly made. */
 const PLAIN_MOST = 11
 /** An f-number may stand first without a sign where the other number is so many times larger: 1.4/50, but not 8 16. */
@@ -51,10 +51,9 @@ interface Group {
 type Read<Value> = Result<Value, WrittenLensReason>
 
 function unreadable(text: string): Read<never> {
-  const shown = text.length > SHOWN ? `${text.slice(0, SHOWN)}…` : text
   return failed(
     'unreadable',
-    `"${shown}" cannot be read as a lens. Write focal length and maximum aperture, ${EXAMPLE}.`,
+    `"${cutShort(text)}" cannot be read as a lens. Write focal length and maximum aperture, ${EXAMPLE}.`,
   )
 }
 

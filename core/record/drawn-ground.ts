@@ -50,11 +50,6 @@ function isLong(points: readonly LatLon[]): boolean {
   return false
 }
 
-/** Metres from end to end. */
-export function lineLength(points: readonly LatLon[]): number {
-  return points.slice(1).reduce((sum, at, index) => sum + geodesicDistance(points[index] ?? at, at), 0)
-}
-
 /** What makes a shape useless; null when nothing does. A line may cross itself, as hairpins over a bridge do; an outline may not. */
 export function shapeFault(shape: DrawnShape): ShapeFault | null {
   const points = withoutRepeats(shape)

@@ -1,16 +1,11 @@
 /** The line of a span as one measures it on a map: from its first point to its last, how long and toward where, and the same line longer or turned. */
-import { type GeodesicLine, destination, geodesicDistance, geodesicLine } from '#core/geo/geodesic.ts'
+import { type GeodesicLine, destination, geodesicLine } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
 
 /** Straight from the first point to the last; no bearing where they are one place, as of a wall that closes. */
 export function endToEnd(line: readonly LatLon[]): GeodesicLine {
   const [first, last] = [line[0], line.at(-1)]
   return first === undefined || last === undefined ? { distance: 0, bearing: null } : geodesicLine(first, last)
-}
-
-/** Metres from point to point along it. */
-export function alongPoints(line: readonly LatLon[]): number {
-  return line.slice(1).reduce((sum, at, index) => sum + geodesicDistance(line[index] ?? at, at), 0)
 }
 
 /** Every point carried by one turn and one scale about the first, which stays; the last is carried exactly. */

@@ -63,7 +63,7 @@ export function civilDayOf(instant: number, zone: Zone): CivilDay {
   return instant < day.end ? day : dayOn(zoned(day.end, zone).toPlainDate(), zone)
 }
 
-/** The day of a date as typed or stored. */
+/** The day of a date as it is stored. */
 export function civilDay(date: string, zone: Zone): Result<CivilDay, DayReason> {
   if (!/^\d{4}-\d{2}-\d{2}$/u.test(date)) {
     return failed('unreadable', `“${date}” is not a date: write day, month and year, such as 21 Jun 2026.`)

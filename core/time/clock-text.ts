@@ -1,4 +1,5 @@
 /** A time of day as people type it, and as it is written in a field: 18:30, 18.30, 1830, 6 pm. */
+import { cutShort } from '#core/cut-short.ts'
 import { type Result, done, failed } from '#core/result.ts'
 import { plainFigure } from '#core/units/figure.ts'
 
@@ -7,8 +8,7 @@ export type ClockReason = 'unreadable'
 const TYPED = /^(\d{1,2})(?:[:.h ]?(\d{2}))?\s*(a\.?m\.?|p\.?m\.?)?$/iu
 
 function unreadable(text: string): Result<never, ClockReason> {
-  const shown = text.length > 40 ? `${text.slice(0, 40)}…` : text
-  return failed('unreadable', `“${shown}” is not a time of day. Write hours and minutes, such as 18:30.`)
+  return failed('unreadable', `“${cutShort(text)}” is not a time of day. Write hours and minutes, such as 18:30.`)
 }
 
 /** Minutes after midnight, 0..1440; 24:00 is the day's end, 1440. */

@@ -1,4 +1,5 @@
 /** A date as people type it, and as it is written in a field: 14 Jun 2027, 14.6.27, 14/06/2027, 2027-06-14, June 14. */
+import { cutShort } from '#core/cut-short.ts'
 import { type Result, done, failed } from '#core/result.ts'
 import { plainFigure } from '#core/units/figure.ts'
 import { daysInMonth, storedDate } from './calendar-month.ts'
@@ -52,10 +53,9 @@ export function parseDate(text: string, near: string): Result<string, DateReason
 }
 
 function unreadable(plain: string): Result<never, DateReason> {
-  const shown = plain.length > LONGEST ? `${plain.slice(0, LONGEST)}…` : plain
   return failed(
     'unreadable',
-    `“${shown}” is not a date. Write day, month and year, such as 14 Jun 2027 or 14/6/2027, or the year first: 2027-06-14.`,
+    `“${cutShort(plain)}” is not a date. Write day, month and year, such as 14 Jun 2027 or 14/6/2027, or the year first: 2027-06-14.`,
   )
 }
 

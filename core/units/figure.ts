@@ -1,4 +1,5 @@
 /** A number as people type it: decimal comma or point, blanks, full-width figures, any minus sign. */
+import { cutShort } from '#core/cut-short.ts'
 import { type Result, done, failed } from '#core/result.ts'
 
 export type FigureReason = 'empty' | 'unreadable' | 'ambiguous'
@@ -17,8 +18,7 @@ export function plainFigure(text: string): string {
 }
 
 function unreadable(text: string): Result<never, FigureReason> {
-  const shown = text.length > LONGEST ? `${text.slice(0, LONGEST)}…` : text
-  return failed('unreadable', `"${shown}" is not a number. Write figures, such as 2.5 or 2,5.`)
+  return failed('unreadable', `"${cutShort(text)}" is not a number. Write figures, such as 2.5 or 2,5.`)
 }
 
 /** One number. A comma alone may be a decimal comma or a mark of thousands: `1,200` is refused rather than guessed. */

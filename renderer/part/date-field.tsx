@@ -5,6 +5,7 @@ import { dateText, parseDate } from '#core/time/date-text.ts'
 import { dateWords as say } from '#renderer/words/en-date.ts'
 import { useDraft } from './draft.ts'
 import { Field } from './field.tsx'
+import { focusLeft } from './focus-left.ts'
 import { Icon } from './icon.tsx'
 import { MonthCalendar } from './month-calendar.tsx'
 import { useTryAgain } from './try-again.ts'
@@ -41,7 +42,7 @@ export function DateField({ label, hideLabel = false, date, near, by, onTake, on
   const button = useRef<HTMLButtonElement>(null)
   const [open, setOpen] = useState(false)
   const leave = (event: FocusEvent): void => {
-    if (!(event.relatedTarget instanceof Node) || box.current?.contains(event.relatedTarget) !== true) setOpen(false)
+    if (focusLeft(event, box.current)) setOpen(false)
   }
   const close = (): void => {
     setOpen(false)

@@ -1,6 +1,7 @@
 /** Drawn ground in words: its name, its size, and what is to be known of it at a glance. */
 import { ringArea } from '#core/geo/shape.ts'
-import { type DrawnShape, type DrawnSort, drawnOf, lineLength } from '#core/record/drawn-ground.ts'
+import { lineLength } from '#core/geo/line-length.ts'
+import { type DrawnShape, type DrawnSort, drawnOf } from '#core/record/drawn-ground.ts'
 import type { KeepOut } from '#core/record/keep-out.ts'
 import type { Shoot } from '#core/record/shoot.ts'
 import type { StoppingGround } from '#core/record/stopping-ground.ts'

@@ -41,7 +41,6 @@ export const boardWords = {
   notLoaded: 'This page did not load. Restart Standpoint; your work is saved.',
   offline: 'Offline',
   offlineHint: 'The map server cannot be reached. Stored map tiles are shown; everything else works.',
-  close: 'Close',
   dismiss: 'Dismiss',
   notices: 'Messages',
   untitledShoot: 'Untitled shoot',
@@ -135,7 +134,6 @@ export const boardWords = {
     sketch: 'Sketch map',
     sketchHint: 'Drawn by Standpoint itself; needs no network.',
     needsKey: 'Needs a key of your own.',
-    terms: 'Terms',
     address: 'Use another address',
     addressHint: 'Leave empty for the usual address.',
     key: 'Key',
@@ -167,7 +165,6 @@ export const boardWords = {
     tilesKept: 'Map tiles stored on this computer',
     clearTiles: 'Delete them',
     cleared: (megabytes: string) => `Deleted the stored map tiles: ${megabytes} MB freed.`,
-    files: 'Files',
     version: (version: string) => `Standpoint ${version}`,
   },
   files: {

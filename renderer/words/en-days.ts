@@ -91,7 +91,6 @@ export const daysWords = {
     byMonth: (year: number) => `Hours a day, by month of ${year}`,
     litHours: (hours: string) => `${hours} h`,
     notLit: 'never lit',
-    spans: (spans: string) => `lit ${spans}`,
     planLabel: (name: string, clock: string) =>
       `Plan of ${name}: white sides are in the sun at ${clock}, dark ones are not`,
     planNote: (clock: string) => `White: in the sun at ${clock}. Dark: in shade.`,
@@ -105,7 +104,6 @@ export const daysWords = {
       segment: (first: number, last: number) => (first === last ? `segment ${first}` : `segments ${first}–${last}`),
       segments: (numbers: string) => `segments ${numbers}`,
     },
-    hours: (count: string) => `${count} hours a day`,
   },
   stands: {
     heading: 'When do sun or moon line up with it?',

@@ -46,10 +46,8 @@ export const groundWords = {
   under: {
     caption: 'Ground under',
     standpoint: 'Standpoint',
-    subject: 'Subject',
     elevation: 'Above sea level',
     slope: 'Slope',
-    from: 'Source',
     slopeToward: (slope: string, compass: string) => `${slope} to the ${compass}`,
     falls: (compass: string) => `falls to the ${compass}`,
     tiltSources: { measured: 'entered by you', elevations: 'from elevation data' } satisfies Record<TiltSource, string>,

@@ -2,7 +2,6 @@
 import type { LightSide } from '#core/light/direction.ts'
 import type { ExposureNote, Sky } from '#core/light/exposure.ts'
 import type { Strike } from '#core/light/incidence.ts'
-import type { WishKind } from '#core/light/light-wish.ts'
 
 export const lightWords = {
   question: 'When is the light right?',
@@ -98,15 +97,6 @@ export const lightWords = {
       golden: 'Sun 0–6° above the horizon, morning and evening',
       blue: 'Sun 0–6° below the horizon, morning and evening',
     },
-    names: {
-      subject: 'subject',
-      landmark: 'landmark',
-      altitude: 'sun’s height',
-      sun: 'sun and frame',
-      soft: 'blue hour',
-      moonUp: 'moon up',
-      hours: 'hours there',
-    } satisfies Record<WishKind, string>,
     subject: (name: string) => `${name}, sides in view`,
     landmark: (name: string) => `${name}, sides in view`,
     any: 'any',
@@ -116,7 +106,6 @@ export const lightWords = {
     sunOptions: { 'out-of-frame': 'not in the frame', 'in-frame': 'in the frame' },
     soft: 'Blue hour: sun 0–6° below the horizon',
     softOptions: { evening: 'after sunset', morning: 'before sunrise', either: 'either' },
-    altitude: 'Sun’s height',
     least: 'Sun at least',
     most: 'Sun at most',
     moonUp: 'Moon above the horizon',
@@ -125,7 +114,6 @@ export const lightWords = {
     until: 'Until',
     clear: 'Clear these conditions',
     anyTime: 'any time',
-    badClock: (text: string) => `“${text}” is not a time of day. Write hours and minutes, such as 18:30.`,
     sameHours: 'Start and end are the same time. Write two different times, or leave both empty.',
     order: 'The lower height must be below the upper.',
   },
@@ -148,7 +136,6 @@ export const lightWords = {
     atMost: (most: string) => `sun at most ${most} high`,
     moonUp: 'moon up',
     hours: (from: string, until: string) => `there ${from}–${until}`,
-    all: 'light right',
   },
   contradiction: (one: string, other: string) =>
     `No position of the sun gives both “${one}” and “${other}”. Remove one of the two.`,
@@ -171,7 +158,6 @@ export const lightWords = {
   } satisfies Record<Sky, string>,
   iso: 'ISO',
   zone: 'Time zone',
-  zoneFound: (zone: string) => `${zone} (found from the place)`,
   zoneBoth: 'Two time zones are in use here: choose the one local people use.',
   zoneUnknown: 'The time zone of this place could not be found; UTC is shown. Choose one.',
 } as const

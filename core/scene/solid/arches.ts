@@ -1,6 +1,6 @@
 /** A row of arches: round openings between piers, walk and parapet above. */
-import { geodesicDistance } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
+import { legLengths } from '#core/geo/line-length.ts'
 import type { LocalPoint } from '#core/geo/local-frame.ts'
 import type { Face, Part, Solid } from '#core/scene/solid.ts'
 import { face, part } from './shape.ts'
@@ -31,8 +31,7 @@ function archesWithin(length: number, height: number): number {
 
 /** How many arches a row is drawn with, from point to point along it. */
 export function archCount(line: readonly LatLon[], height: number): number {
-  const lengths = line.slice(1).map((at, index) => geodesicDistance(line[index] ?? at, at))
-  return lengths.reduce((count, length) => count + archesWithin(length, height), 0)
+  return legLengths(line).reduce((count, length) => count + archesWithin(length, height), 0)
 }
 
 export function archesSolid(rule: SpanRule): Solid {

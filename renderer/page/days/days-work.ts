@@ -7,6 +7,7 @@ import { LOOK_EVERY, commonByDay, daysFrom } from '#core/light/light-window.ts'
 import { faceDays, faceYears } from '#core/light/side-hours.ts'
 import { sunAt } from '#core/light/sky.ts'
 import { wishDays } from '#core/light/wish-days.ts'
+import { daysInMonth, storedDate } from '#core/time/calendar-month.ts'
 import { type CivilDay, type Zone, addDays, civilDay } from '#core/time/civil.ts'
 import type { Step as JobStep } from '#renderer/job/messages.ts'
 import type { AlignmentsJob, FacesDayJob, FacesYearJob, Job, ReasonJob, Update, YearJob } from './days-job.ts'
@@ -61,9 +62,8 @@ function* facesDaySteps({ at, faces, skyline, day }: FacesDayJob): Generator<Day
 
 function* facesYearSteps({ at, faces, skyline, zone, year }: FacesYearJob): Generator<DaysStep> {
   for (let month = 0; month < 12; month++) {
-    const date = `${year}-${String(month + 1).padStart(2, '0')}-01`
-    const length = (Date.UTC(year, month + 1, 1) - Date.UTC(year, month, 1)) / 86_400_000
-    const found = faceYears(at, faces, someDays(date, length, zone), skyline)
+    const days = someDays(storedDate(year, month + 1, 1), daysInMonth(year, month + 1), zone)
+    const found = faceYears(at, faces, days, skyline)
     const hours = found.map(({ months }) => months[month] ?? null)
     yield { share: (month + 1) / 12, update: { kind: 'faces-year', month, hours } }
   }

@@ -1,4 +1,5 @@
 /** The year as a grid of weeks: each day's column and row, Monday first, and where the months' names stand. */
+import { daysInMonth, storedDate } from '#core/time/calendar-month.ts'
 import { weekday } from '#core/time/civil.ts'
 
 export interface GridDay {
@@ -18,27 +19,19 @@ export interface WeekGrid {
   readonly months: readonly number[]
 }
 
-const LENGTHS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31] as const
-
-function isLeap(year: number): boolean {
-  return (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0
-}
-
-const two = (value: number): string => String(value).padStart(2, '0')
-
 export function weekGrid(year: number): WeekGrid {
-  const first = weekday(`${year}-01-01`) - 1
+  const first = weekday(storedDate(year, 1, 1)) - 1
   const days: GridDay[] = []
   const months: number[] = []
-  LENGTHS.forEach((usual, month) => {
-    const length = month === 1 && isLeap(year) ? 29 : usual
+  for (let month = 1; month <= 12; month++) {
+    const length = daysInMonth(year, month)
     for (let day = 1; day <= length; day++) {
       const place = first + days.length
       const week = Math.floor(place / 7)
       if (day === 1) months.push(week)
-      days.push({ date: `${year}-${two(month + 1)}-${two(day)}`, week, row: place % 7 })
+      days.push({ date: storedDate(year, month, day), week, row: place % 7 })
     }
-  })
+  }
   return { year, days, weeks: (days.at(-1)?.week ?? 0) + 1, months }
 }
 

@@ -1,7 +1,8 @@
 /** How long a span is and toward where it runs, read off its points; typed, they move its points about the first. */
+import { lineLength } from '#core/geo/line-length.ts'
 import { RECORD_LIMITS } from '#core/record/record-limits.ts'
 import type { Landmark, SpanLandmark } from '#core/scene/landmark.ts'
-import { alongPoints, endToEnd, turnedToward, withLength } from '#core/scene/span-line.ts'
+import { endToEnd, turnedToward, withLength } from '#core/scene/span-line.ts'
 import { wrapBearing } from '#core/units/angle.ts'
 import { DegreesField } from '#renderer/part/degrees-field.tsx'
 import { LengthField } from '#renderer/part/figure-field.tsx'
@@ -23,7 +24,7 @@ interface SpanLineProps {
 
 export function SpanLineFields({ span, onChange }: SpanLineProps) {
   const { distance, bearing } = endToEnd(span.line)
-  const along = alongPoints(span.line)
+  const along = lineLength(span.line)
   const alongText = metres(along, settings.value.units)
   if (bearing === null) return <p class="hint">{say.endsMeet(alongText)}</p>
   return (

@@ -3,6 +3,7 @@ import { computed } from '@preact/signals'
 import { useEffect, useId, useRef, useState } from 'preact/hooks'
 import { type Zone, formatOffset, zoneName } from '#core/time/civil.ts'
 import { steady } from '#renderer/job/steady.ts'
+import { focusLeft } from '#renderer/part/focus-left.ts'
 import { Icon } from '#renderer/part/icon.tsx'
 import { plan } from '#renderer/state/plan/board-plan.ts'
 import { changeShoot } from '#renderer/state/library/history.ts'
@@ -60,7 +61,7 @@ export function ZoneChooser() {
     button.current?.focus()
   }
   const leave = (event: FocusEvent): void => {
-    if (!(event.relatedTarget instanceof Node) || box.current?.contains(event.relatedTarget) !== true) setOpen(false)
+    if (focusLeft(event, box.current)) setOpen(false)
   }
   return (
     <div class="zone-chooser" ref={box} onFocusOut={leave}>

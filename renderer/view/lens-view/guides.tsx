@@ -1,6 +1,6 @@
 /** Guides over the frame: thirds, the chosen crop, and marks where subject or landmark is cut. */
 import { type Crop, cropSize } from '#core/frame/crop.ts'
-import { type Extent, type Framing, framingOf } from '#core/frame/framing.ts'
+import { type Extent, type Framing, LEAST_CUT, framingOf } from '#core/frame/framing.ts'
 import type { Assessment } from '#core/plan/assess.ts'
 import { share } from '#renderer/text/figure.ts'
 import { lensViewWords } from '#renderer/words/en-lens-view.ts'
@@ -56,9 +56,6 @@ export function CropGuide({ crop, rect, width, height }: { crop: Crop; rect: Rec
   )
 }
 
-/** Less than this share cut away is a rounding, not a cut. */
-const LEAST_CUT = 5e-4
-
 interface Cut {
   readonly side: 'left' | 'right' | 'top' | 'bottom'
   readonly amount: number
@@ -79,7 +76,7 @@ export function cutsOf(framing: Framing): Cut[] {
     { side: 'top', amount: framing.cutTop, ...wide },
     { side: 'bottom', amount: framing.cutBottom, ...wide },
   ]
-  return all.filter(({ amount }) => amount > LEAST_CUT)
+  return all.filter(({ amount }) => amount >= LEAST_CUT)
 }
 
 interface CutMarksProps {

@@ -3,6 +3,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { destination, geodesicDistance } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
+import { lineLength } from '#core/geo/line-length.ts'
 import { ringArea } from '#core/geo/shape.ts'
 import {
   type DrawnShape,
@@ -10,7 +11,6 @@ import {
   cutAt,
   legCount,
   legMiddle,
-  lineLength,
   newKeepOut,
   newStoppingGround,
   shapeFault,

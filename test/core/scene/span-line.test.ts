@@ -3,7 +3,8 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { destination, geodesicDistance, geodesicLine } from '#core/geo/geodesic.ts'
 import type { LatLon } from '#core/geo/lat-lon.ts'
-import { alongPoints, endToEnd, turnedToward, withLength } from '#core/scene/span-line.ts'
+import { lineLength } from '#core/geo/line-length.ts'
+import { endToEnd, turnedToward, withLength } from '#core/scene/span-line.ts'
 import { turnBetween } from '#core/units/angle.ts'
 
 const START: LatLon = { lat: 46.4, lon: -33.59 }
@@ -31,13 +32,13 @@ describe('a span', () => {
     const points = [START, destination(START, 94, 340)]
     expect(endToEnd(points).distance).toBeCloseTo(340, 6)
     expect(endToEnd(points).bearing).toBeCloseTo(94, 6)
-    expect(alongPoints(points)).toBeCloseTo(340, 6)
+    expect(lineLength(points)).toBeCloseTo(340, 6)
   })
 
   test('with a corner is longer along its points than from end to end', () => {
     const corner = destination(START, 0, 300)
     const points = [START, corner, destination(corner, 90, 400)]
-    expect(alongPoints(points)).toBeCloseTo(700, 6)
+    expect(lineLength(points)).toBeCloseTo(700, 6)
     // The triangle of 3, 4 and 5.
     expect(endToEnd(points).distance).toBeCloseTo(500, 2)
   })
@@ -88,7 +89,7 @@ describe('a span', () => {
     expect(endToEnd(points).bearing).toBeNull()
     expect(withLength(points, 500)).toEqual(points)
     expect(turnedToward(points, 90)).toEqual(points)
-    expect(alongPoints(points)).toBeGreaterThan(150)
+    expect(lineLength(points)).toBeGreaterThan(150)
   })
 
   test('is never turned by a wrap of the bearing', () => {
