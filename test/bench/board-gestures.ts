@@ -19,7 +19,7 @@ export const FROM_AFAR: readonly BoardGesture[] = [
   { name: 'landmark on the map', takes: `${MAP}"landmark"] .landmark-foot`, gesture: CIRCLE },
   { name: 'standpoint in the close plan', takes: `${CLOSE}"standpoint"]`, gesture: CIRCLE },
   { name: 'heading in the close plan', takes: `${CLOSE}"heading"] .handle`, gesture: CIRCLE },
-  { name: 'time on the day strip', takes: '.day-chart .time-label', gesture: { by: 'move', size: 60 } },
+  { name: 'time on the day strip', takes: '.day-chart .time-line', gesture: { by: 'move', size: 60 } },
   { name: 'the frame', takes: '.lens-frame', gesture: CIRCLE },
   { name: 'pan of the map', takes: null, gesture: { by: 'move', size: 90 } },
 ]
