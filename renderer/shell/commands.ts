@@ -5,6 +5,7 @@ import { keepArrangement } from '#renderer/state/act/try-out.ts'
 import { trouble } from './app-window.tsx'
 import { PAGE_COMMANDS, backToBoard, openPage, page } from '#renderer/state/session/navigation.ts'
 import { type PicturePlace, picturePlace, putPicture } from '#renderer/state/session/picture-place.ts'
+import { whenDrawn } from '#renderer/state/session/when-drawn.ts'
 import { keepSpot, copySpot } from '#renderer/state/act/spot-acts.ts'
 import { type CommandId } from '#app/commands.ts'
 import { tellUntil } from '#renderer/state/library/notices.ts'
@@ -15,8 +16,7 @@ import { dark, changeSettings } from '#renderer/state/library/settings.ts'
 
 function focusBox(id: string): void {
   backToBoard()
-  // The board may have to be drawn first.
-  requestAnimationFrame(() => document.getElementById(id)?.focus())
+  whenDrawn(`#${id}`, (box) => box.focus())
 }
 
 /** A try-out goes on the shelf as it is, whichever of the two is asked for. */

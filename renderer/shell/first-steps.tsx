@@ -28,6 +28,7 @@ import { landmarkName, subjectName } from '#renderer/text/names.ts'
 import { firstStepsWords as say } from '#renderer/words/en-first-steps.ts'
 import { words } from '#renderer/words/en.ts'
 import { LandmarkStep } from './first-landmark.tsx'
+import './first-steps.css'
 
 function SubjectStep({ home }: { readonly home: Shoot }) {
   const { subject } = home
