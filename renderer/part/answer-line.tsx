@@ -1,9 +1,10 @@
 /** A question of the board with its one answer in a line that is always in sight; pressed, it opens under its line. */
-import { type ReadonlySignal, computed } from '@preact/signals'
+import type { ReadonlySignal } from '@preact/signals'
 import type { ComponentChildren } from 'preact'
 import { useId, useMemo } from 'preact/hooks'
 import type { Assessment } from '#core/plan/assess.ts'
 import type { Plan } from '#core/plan/plan.ts'
+import { steady } from '#renderer/job/steady.ts'
 import { answersBoard } from '#renderer/state/plan/calm-board.ts'
 import { openAnswers, turnAnswer } from '#renderer/state/session/open-answers.ts'
 import type { AnswerGlance } from '#renderer/text/glance-text.ts'
@@ -19,16 +20,11 @@ export interface BoardAnswer {
   readonly show: (plan: Plan, found: Assessment) => ComponentChildren
 }
 
-/** The same object as long as it says the same, so that the line is written again only when it says something else. */
+/** Written again only when the line says something else. */
 function calm(glance: BoardAnswer['glance']): ReadonlySignal<AnswerGlance | null> {
-  let last: AnswerGlance | null = null
-  return computed(() => {
+  return steady(() => {
     const [plan, found] = [answersBoard.plan.value, answersBoard.assessment.value]
-    const now = plan === null || found === null ? null : glance(plan, found)
-    const same =
-      now !== null && last !== null && now.figure === last.figure && now.note === last.note && now.wrong === last.wrong
-    if (!same) last = now
-    return last
+    return plan === null || found === null ? null : glance(plan, found)
   })
 }
 
