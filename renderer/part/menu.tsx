@@ -1,6 +1,7 @@
 /** A button that opens a list of things to do; moved through by the arrow keys, left by Escape or by going elsewhere. */
 import type { ComponentChildren } from 'preact'
 import { useEffect, useId, useRef, useState } from 'preact/hooks'
+import { focusGone } from './focus-gone.ts'
 import { Icon } from './icon.tsx'
 
 export interface MenuEntry {
@@ -56,7 +57,7 @@ export function Menu({ label, entries, upward = false, children }: MenuProps) {
     all[step(all.indexOf(document.activeElement as HTMLElement), all.length)]?.focus()
   }
   const leave = (event: FocusEvent): void => {
-    if (!(event.relatedTarget instanceof Node) || box.current?.contains(event.relatedTarget) !== true) setOpen(false)
+    if (focusGone(event)) setOpen(false)
   }
   return (
     <div class={upward ? 'menu menu-upward' : 'menu'} ref={box} onKeyDown={onKey} onFocusOut={leave}>

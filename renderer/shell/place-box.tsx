@@ -3,6 +3,7 @@ import { backToBoard } from '#renderer/state/session/navigation.ts'
 import { signal } from '@preact/signals'
 import { useEffect, useId, useRef } from 'preact/hooks'
 import { flyTo, mapMiddle } from '#renderer/state/session/map-window.ts'
+import { focusGone } from '#renderer/part/focus-gone.ts'
 import { words } from '#renderer/words/en.ts'
 import { type PlaceOffer, type PlaceOffers, offersFor } from './place-search.ts'
 
@@ -66,7 +67,7 @@ export function PlaceBox() {
     return () => clearTimeout(timer)
   }, [text])
   const leave = (event: FocusEvent): void => {
-    if (!(event.relatedTarget instanceof Node) || box.current?.contains(event.relatedTarget) !== true) close()
+    if (focusGone(event)) close()
   }
   const { place } = words.board
   const offers = placeOffers.value
