@@ -15,7 +15,8 @@ export interface MenuEntry {
 
 interface MenuProps {
   readonly label: string
-  readonly entries: readonly MenuEntry[]
+  /** Asked only while they are shown: most of the time nobody looks. */
+  readonly entries: () => readonly MenuEntry[]
   /** Opens above its button, which stands at the window's foot. */
   readonly upward?: boolean
   readonly children: ComponentChildren
@@ -74,7 +75,7 @@ export function Menu({ label, entries, upward = false, children }: MenuProps) {
       </button>
       <div class="menu-list" id={id} role="menu" aria-label={label} hidden={!open}>
         {open
-          ? entries.map((entry) => (
+          ? entries().map((entry) => (
               <MenuItem
                 key={entry.text}
                 entry={entry}
