@@ -23,7 +23,6 @@ export const stripWords = {
   direct: (spans: readonly string[]) => `reaches the subject ${spans.join(', ')}`,
   noDirect: 'never reaches the subject',
   behindGround: (from: string, until: string) => `Behind hills ${from}–${until}, seen from the subject`,
-  moonLine: (lit: string, times: string) => `moon ${lit} lit; ${times}`,
   moonLineHint: (phase: string, times: string) => `Moon ${phase}; ${times}`,
   upAllDay: 'up all day',
   downAllDay: 'down all day',

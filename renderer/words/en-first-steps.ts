@@ -25,7 +25,6 @@ export const firstStepsWords = {
   otherEnd: 'Other end, coordinates',
   placeOnMap: 'Place on the map',
   placeAgain: 'Place again',
-  or: 'or',
   show: 'Show',
   showHint: 'Show it on the map',
   more: 'All its measures…',

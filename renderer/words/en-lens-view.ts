@@ -39,8 +39,6 @@ export const lensViewWords = {
   bearing: 'Bearing',
   pitch: 'Tilt',
   degree: '°',
-  bearingOf: 'Bearing of the aim in degrees from true north',
-  pitchOf: 'Tilt of the camera in degrees, up positive',
   noSuchAim: (subject: string) => `That would put ${subject} out of frame, so the camera was not turned.`,
   cut: (amount: string) => `cut ${amount}`,
   sunOut: (angle: string) => `sun ${angle} outside the frame`,

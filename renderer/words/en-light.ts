@@ -125,7 +125,6 @@ export const lightWords = {
     until: 'Until',
     clear: 'Clear these conditions',
     anyTime: 'any time',
-    badClock: (text: string) => `“${text}” is not a time of day. Write hours and minutes, such as 18:30.`,
     sameHours: 'Start and end are the same time. Write two different times, or leave both empty.',
     order: 'The lower height must be below the upper.',
   },
@@ -171,7 +170,6 @@ export const lightWords = {
   } satisfies Record<Sky, string>,
   iso: 'ISO',
   zone: 'Time zone',
-  zoneFound: (zone: string) => `${zone} (found from the place)`,
   zoneBoth: 'Two time zones are in use here: choose the one local people use.',
   zoneUnknown: 'The time zone of this place could not be found; UTC is shown. Choose one.',
 } as const
