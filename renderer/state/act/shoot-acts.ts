@@ -26,7 +26,7 @@ export async function makeShoot(): Promise<void> {
 /** A copy with all of its spots, and on the board. */
 export async function copyShoot(of: Shoot): Promise<void> {
   pickSpots([])
-  const name = headerWords.copyName(shootName(of)).slice(0, NAME_MOST)
+  const name = words.board.shelf.copyName(shootName(of)).slice(0, NAME_MOST)
   const after: Shoot = { ...of, id: crypto.randomUUID(), name, revision: 0 }
   const copies = spots.peek().map((spot) => ({
     kind: 'spot' as const,
