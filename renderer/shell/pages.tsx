@@ -30,9 +30,14 @@ export interface PageRow {
   readonly Page: ComponentType
 }
 
-/** A page whose code is fetched when it is first opened. */
+/** A page whose code is fetched when it is first opened; from then on it is there at once. */
 function later(id: PageId, load: () => Promise<ComponentType>): ComponentType {
-  return () => <LazyPage key={id} load={load} parts={{}} />
+  let known: ComponentType | null = null
+  const loadOnce = async (): Promise<ComponentType> => {
+    known = await load()
+    return known
+  }
+  return () => <LazyPage key={id} load={loadOnce} known={known} parts={{}} />
 }
 
 /** Without a spot there is nothing to print: the board shows then. */
