@@ -5,7 +5,7 @@ export const LIGHT_PRESETS = ['golden', 'blue'] as const
 export type LightPreset = (typeof LIGHT_PRESETS)[number]
 
 /** Degrees of the sun's apparent altitude. */
-export const GOLDEN_HOUR = { least: 0, most: 6 } as const
+const GOLDEN_HOUR = { least: 0, most: 6 } as const
 
 type PresetPart = Pick<LightWishes, 'altitude' | 'soft'>
 

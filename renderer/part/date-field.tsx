@@ -5,7 +5,7 @@ import { dateText, parseDate } from '#core/time/date-text.ts'
 import { dateWords as say } from '#renderer/words/en-date.ts'
 import { useDraft } from './draft.ts'
 import { Field } from './field.tsx'
-import { focusLeft } from './focus-left.ts'
+import { focusGone } from './focus-gone.ts'
 import { Icon } from './icon.tsx'
 import { MonthCalendar } from './month-calendar.tsx'
 import { useTryAgain } from './try-again.ts'
@@ -38,11 +38,10 @@ export function DateField({ label, hideLabel = false, date, near, by, onTake, on
     return why === null ? read : failed('refused', why)
   })
   useTryAgain(draft, shown, by === undefined ? undefined : { by })
-  const box = useRef<HTMLDivElement>(null)
   const button = useRef<HTMLButtonElement>(null)
   const [open, setOpen] = useState(false)
   const leave = (event: FocusEvent): void => {
-    if (focusLeft(event, box.current)) setOpen(false)
+    if (focusGone(event)) setOpen(false)
   }
   const close = (): void => {
     setOpen(false)
@@ -54,7 +53,7 @@ export function DateField({ label, hideLabel = false, date, near, by, onTake, on
     setOpen(true)
   }
   return (
-    <div class="date-field" ref={box} onFocusOut={leave} onKeyDown={onKey}>
+    <div class="date-field" onFocusOut={leave} onKeyDown={onKey}>
       <Field label={label} draft={draft} width="date" hideLabel={hideLabel} placeholder={say.empty} title={say.hint}>
         <button
           ref={button}

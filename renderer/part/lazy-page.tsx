@@ -6,14 +6,17 @@ import { words } from '#renderer/words/en.ts'
 
 interface LazyPageProps<Parts> {
   readonly load: () => Promise<ComponentType<Parts>>
+  /** What was loaded before: drawn at once then. */
+  readonly known?: ComponentType<Parts> | null
   readonly parts: Parts
   /** True for a part of a page, which waits without being a page's main part itself. */
   readonly within?: boolean
 }
 
-export function LazyPage<Parts extends object>({ load, parts, within = false }: LazyPageProps<Parts>) {
-  const [Loaded, setLoaded] = useState<ComponentType<Parts> | null>(null)
+export function LazyPage<Parts extends object>({ load, known = null, parts, within = false }: LazyPageProps<Parts>) {
+  const [Loaded, setLoaded] = useState<ComponentType<Parts> | null>(() => known)
   useEffect(() => {
+    if (Loaded !== null) return undefined
     let wanted = true
     load().then(
       (component) => {

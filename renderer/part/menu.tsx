@@ -1,7 +1,7 @@
 /** A button that opens a list of things to do; moved through by the arrow keys, left by Escape or by going elsewhere. */
 import type { ComponentChildren } from 'preact'
 import { useEffect, useId, useRef, useState } from 'preact/hooks'
-import { focusLeft } from './focus-left.ts'
+import { focusGone } from './focus-gone.ts'
 import { Icon } from './icon.tsx'
 
 export interface MenuEntry {
@@ -15,7 +15,8 @@ export interface MenuEntry {
 
 interface MenuProps {
   readonly label: string
-  readonly entries: readonly MenuEntry[]
+  /** Asked only while they are shown: most of the time nobody looks. */
+  readonly entries: () => readonly MenuEntry[]
   /** Opens above its button, which stands at the window's foot. */
   readonly upward?: boolean
   readonly children: ComponentChildren
@@ -57,7 +58,7 @@ export function Menu({ label, entries, upward = false, children }: MenuProps) {
     all[step(all.indexOf(document.activeElement as HTMLElement), all.length)]?.focus()
   }
   const leave = (event: FocusEvent): void => {
-    if (focusLeft(event, box.current)) setOpen(false)
+    if (focusGone(event)) setOpen(false)
   }
   return (
     <div class={upward ? 'menu menu-upward' : 'menu'} ref={box} onKeyDown={onKey} onFocusOut={leave}>
@@ -74,7 +75,7 @@ export function Menu({ label, entries, upward = false, children }: MenuProps) {
       </button>
       <div class="menu-list" id={id} role="menu" aria-label={label} hidden={!open}>
         {open
-          ? entries.map((entry) => (
+          ? entries().map((entry) => (
               <MenuItem
                 key={entry.text}
                 entry={entry}

@@ -9,12 +9,12 @@ import { answeredSpotId } from '#renderer/state/plan/calm-board.ts'
 import { Guarded } from '#renderer/part/guarded.tsx'
 import { Shelf } from '#renderer/panel/shelf/shelf.tsx'
 import { picturePlace } from '#renderer/state/session/picture-place.ts'
+import { stepsShown } from '#renderer/state/session/first-steps.ts'
 import { beside } from '#renderer/state/session/navigation.ts'
 import { notDrawnWords } from '#renderer/words/en-not-drawn.ts'
 import { scanWords } from '#renderer/words/en-scan.ts'
 import { words } from '#renderer/words/en.ts'
 import { LazyPage } from '#renderer/part/lazy-page.tsx'
-import { FirstSteps } from './first-steps.tsx'
 
 const { parts } = notDrawnWords
 
@@ -56,6 +56,12 @@ function Beside() {
   )
 }
 
+/** Few starts lead to an empty shoot: the steps are fetched by one that does. */
+function FirstStepsOfShoot() {
+  if (stepsShown.value === null) return null
+  return <LazyPage within load={async () => (await import('./first-steps.tsx')).FirstSteps} parts={{}} />
+}
+
 export function Board() {
   return (
     <div class={picturePlace.value === 'traded' ? 'board board-traded' : 'board'}>
@@ -68,7 +74,7 @@ export function Board() {
           <BoardMap />
         </Guarded>
         <Guarded part={parts.map}>
-          <FirstSteps />
+          <FirstStepsOfShoot />
         </Guarded>
       </main>
       <aside class="board-right" aria-label={words.board.answers}>

@@ -5,6 +5,8 @@ import { keepArrangement } from '#renderer/state/act/try-out.ts'
 import { trouble } from './app-window.tsx'
 import { PAGE_COMMANDS, backToBoard, openPage, page } from '#renderer/state/session/navigation.ts'
 import { type PicturePlace, picturePlace, putPicture } from '#renderer/state/session/picture-place.ts'
+import { foldShelf, shelfFolded } from '#renderer/state/session/shelf-folded.ts'
+import { whenDrawn } from '#renderer/state/session/when-drawn.ts'
 import { keepSpot, copySpot } from '#renderer/state/act/spot-acts.ts'
 import { type CommandId } from '#app/commands.ts'
 import { tellUntil } from '#renderer/state/library/notices.ts'
@@ -15,8 +17,7 @@ import { dark, changeSettings } from '#renderer/state/library/settings.ts'
 
 function focusBox(id: string): void {
   backToBoard()
-  // The board may have to be drawn first.
-  requestAnimationFrame(() => document.getElementById(id)?.focus())
+  whenDrawn(`#${id}`, (box) => box.focus())
 }
 
 /** A try-out goes on the shelf as it is, whichever of the two is asked for. */
@@ -37,7 +38,10 @@ const ACTS: Readonly<Partial<Record<CommandId, () => unknown>>> = {
   'save-file': saveShootFile,
   undo,
   redo,
-  find: () => focusBox('find-box'),
+  find: () => {
+    if (shelfFolded.peek()) foldShelf(false)
+    focusBox('find-box')
+  },
   'go-to-place': () => focusBox('place-box'),
   'keep-spot': () => onSpot(keepSpot),
   'duplicate-spot': () => onSpot(copySpot),

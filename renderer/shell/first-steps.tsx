@@ -3,8 +3,8 @@ import type { ComponentChildren } from 'preact'
 import { useEffect, useId, useRef } from 'preact/hooks'
 import { RECORD_LIMITS } from '#core/record/record-limits.ts'
 import type { Shoot } from '#core/record/shoot.ts'
-import { SUBJECT_KINDS, SUBJECT_PRESETS, type Subject, type SubjectKind } from '#core/scene/subject.ts'
-import { resized } from '#renderer/page/shoot/typed-changes.ts'
+import { SUBJECT_KINDS, type Subject, type SubjectKind } from '#core/scene/subject.ts'
+import { resized, sizeAs } from '#renderer/page/shoot/typed-changes.ts'
 import { Choice } from '#renderer/part/choice.tsx'
 import { LengthField } from '#renderer/part/figure-field.tsx'
 import { Icon } from '#renderer/part/icon.tsx'
@@ -28,6 +28,7 @@ import { landmarkName, subjectName } from '#renderer/text/names.ts'
 import { firstStepsWords as say } from '#renderer/words/en-first-steps.ts'
 import { words } from '#renderer/words/en.ts'
 import { LandmarkStep } from './first-landmark.tsx'
+import './first-steps.css'
 
 function SubjectStep({ home }: { readonly home: Shoot }) {
   const { subject } = home
@@ -38,7 +39,7 @@ function SubjectStep({ home }: { readonly home: Shoot }) {
         label={say.kind}
         value={subject.kind}
         options={SUBJECT_KINDS.map((kind) => [kind, words.shoot.subjectKinds[kind]] as const)}
-        onChoose={(kind: SubjectKind) => change({ ...resized(subject, SUBJECT_PRESETS[kind]), kind })}
+        onChoose={(kind: SubjectKind) => change({ ...resized(subject, sizeAs(subject, kind)), kind })}
       />
       <div class="field-row">
         {(['length', 'width', 'height'] as const).map((side) => (

@@ -1,7 +1,5 @@
 /** The table of pages: what each is called, when it can be shown and what it shows. Header, window and commands are read off it. */
 import type { ComponentType } from 'preact'
-import { SettingsPage } from '#renderer/page/settings/settings-page.tsx'
-import { ShootPage } from '#renderer/page/shoot/shoot-page.tsx'
 import type { IconName } from '#renderer/part/icon.tsx'
 import { LazyPage } from '#renderer/part/lazy-page.tsx'
 import { hasBoardSpot } from '#renderer/state/library/library.ts'
@@ -11,7 +9,6 @@ import { pickedOnShelf } from '#renderer/state/session/picked.ts'
 import { headerWords as say } from '#renderer/words/en-header.ts'
 import { words } from '#renderer/words/en.ts'
 import { Board } from './board.tsx'
-import { HelpPage } from './help-page.tsx'
 
 /** How the window's first row leads to a page. */
 export interface WayIn {
@@ -33,9 +30,14 @@ export interface PageRow {
   readonly Page: ComponentType
 }
 
-/** A page whose code is fetched when it is first opened. */
+/** A page whose code is fetched when it is first opened; from then on it is there at once. */
 function later(id: PageId, load: () => Promise<ComponentType>): ComponentType {
-  return () => <LazyPage key={id} load={load} parts={{}} />
+  let known: ComponentType | null = null
+  const loadOnce = async (): Promise<ComponentType> => {
+    known = await load()
+    return known
+  }
+  return () => <LazyPage key={id} load={loadOnce} known={known} parts={{}} />
 }
 
 /** Without a spot there is nothing to print: the board shows then. */
@@ -75,7 +77,7 @@ export const PAGES: readonly PageRow[] = [
     wayIn: null,
     ready: always,
     notReady: null,
-    Page: ShootPage,
+    Page: later('shoot', async () => (await import('#renderer/page/shoot/shoot-page.tsx')).ShootPage),
   },
   {
     id: 'sheet',
@@ -89,14 +91,14 @@ export const PAGES: readonly PageRow[] = [
     wayIn: () => ({ text: words.board.settings, icon: 'settings' }),
     ready: always,
     notReady: null,
-    Page: SettingsPage,
+    Page: later('settings', async () => (await import('#renderer/page/settings/settings-page.tsx')).SettingsPage),
   },
   {
     id: 'help',
     wayIn: () => ({ text: words.board.help, icon: 'help' }),
     ready: always,
     notReady: null,
-    Page: HelpPage,
+    Page: later('help', async () => (await import('./help-page.tsx')).HelpPage),
   },
 ]
 

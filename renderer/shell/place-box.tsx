@@ -2,8 +2,8 @@
 import { backToBoard } from '#renderer/state/session/navigation.ts'
 import { signal } from '@preact/signals'
 import { useEffect, useId, useRef } from 'preact/hooks'
-import { focusLeft } from '#renderer/part/focus-left.ts'
 import { flyTo, mapMiddle } from '#renderer/state/session/map-window.ts'
+import { focusGone } from '#renderer/part/focus-gone.ts'
 import { words } from '#renderer/words/en.ts'
 import { type PlaceOffer, type PlaceOffers, offersFor } from './place-search.ts'
 
@@ -67,7 +67,7 @@ export function PlaceBox() {
     return () => clearTimeout(timer)
   }, [text])
   const leave = (event: FocusEvent): void => {
-    if (focusLeft(event, box.current)) close()
+    if (focusGone(event)) close()
   }
   const { place } = words.board
   const offers = placeOffers.value

@@ -34,28 +34,24 @@ function others(): MenuEntry[] {
   return rest.length > MOST ? [...shown, { text: say.allShoots, onPress: () => openPage('shoot') }] : shown
 }
 
-export function ShootMenu() {
+function entries(): readonly MenuEntry[] {
   const open = shoot.value
-  const name = open === null ? say.noShoot : shootName(open).slice(0, NAME_SHOWN)
-  const own: MenuEntry[] =
-    open === null
-      ? []
-      : [
-          command('edit-shoot', () => openPage('shoot')),
-          { text: say.rename, onPress: renameShoot },
-          { text: say.duplicate, onPress: () => copyShoot(open) },
-          { ...command('save-file', saveShootFile) },
-        ]
+  const anywhere = [command('open-file', chooseShootFile), ...others()]
+  if (open === null) return [command('new-shoot', makeShoot), ...anywhere]
+  return [
+    command('edit-shoot', () => openPage('shoot')),
+    { text: say.rename, onPress: renameShoot },
+    { text: say.duplicate, onPress: () => copyShoot(open) },
+    command('save-file', saveShootFile),
+    { ...command('new-shoot', makeShoot), apart: true },
+    ...anywhere,
+  ]
+}
+
+export function ShootMenu() {
+  const name = shoot.value === null ? say.noShoot : shootName(shoot.value).slice(0, NAME_SHOWN)
   return (
-    <Menu
-      label={say.shootMenu(name)}
-      entries={[
-        ...own,
-        { ...command('new-shoot', makeShoot), ...(open === null ? {} : { apart: true as const }) },
-        command('open-file', chooseShootFile),
-        ...others(),
-      ]}
-    >
+    <Menu label={say.shootMenu(name)} entries={entries}>
       <span class="menu-name">{name}</span>
     </Menu>
   )

@@ -10,7 +10,7 @@ import type { PlanTolerances } from '#core/tolerance/plan-tolerances.ts'
 import { tightest } from '#core/tolerance/tolerance.ts'
 import { type Zone, formatClock } from '#core/time/civil.ts'
 import type { UnitSystem } from '#core/units/length.ts'
-import { LEAST_CUT, type Framing } from '#core/frame/framing.ts'
+import { LEAST_CUT } from '#core/frame/framing.ts'
 import { wrapBearing } from '#core/units/angle.ts'
 import { glanceWords as say } from '#renderer/words/en-glance.ts'
 import { lightWords } from '#renderer/words/en-light.ts'
@@ -42,17 +42,12 @@ function firstWrong(found: Assessment, place: ProblemPlace): string | null {
   return null
 }
 
-function isCut(framing: Framing | null): boolean {
-  if (framing === null) return false
-  const { inFrame, cutLeft, cutRight, cutTop, cutBottom } = framing
-  return inFrame && Math.max(cutLeft, cutRight, cutTop, cutBottom) >= LEAST_CUT
-}
-
 /** The subject is meant to be whole; a landmark may run out of the frame. */
 function frameWrong({ subject }: Assessment): string | null {
   if (subject === null) return null
-  if (!subject.inFrame) return say.notInFrame
-  return isCut(subject) ? say.cut : null
+  const { inFrame, cutLeft, cutRight, cutTop, cutBottom } = subject
+  if (!inFrame) return say.notInFrame
+  return Math.max(cutLeft, cutRight, cutTop, cutBottom) >= LEAST_CUT ? say.cut : null
 }
 
 export function lensGlance(plan: Plan, found: Assessment): AnswerGlance {

@@ -10,7 +10,6 @@ export const headerWords = {
   noShoot: 'No shoot',
   rename: 'Rename the shoot',
   duplicate: 'Duplicate the shoot',
-  copyName: (name: string) => `${name}, copy`,
   otherShoots: 'Other shoots',
   allShoots: 'All shoots',
   foldShelf: 'Fold the shelf',

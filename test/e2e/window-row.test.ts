@@ -40,11 +40,13 @@ describe('the shoot’s menu', () => {
     const before = await names(page)
     await menu().click()
     await page.getByRole('menuitem', { name: say.duplicate }).click()
-    await soon(async () => (await menu().getAttribute('aria-label'))?.includes(say.copyName('')) === true)
+    await soon(async () => (await menu().getAttribute('aria-label'))?.includes(words.board.shelf.copyName('')) === true)
     expect(await names(page)).toEqual(before)
     await menu().click()
     await page.getByRole('menuitem').last().click()
-    await soon(async () => (await menu().getAttribute('aria-label'))?.includes(say.copyName('')) === false)
+    await soon(
+      async () => (await menu().getAttribute('aria-label'))?.includes(words.board.shelf.copyName('')) === false,
+    )
     await page.keyboard.press('Control+z')
     await menu().click()
     await soon(async () => (await page.getByText(say.otherShoots).count()) === 0)
@@ -94,6 +96,14 @@ test('the shelf folds, gives its room to the map, and stays folded over a reload
   await boardReady(page)
   await page.getByRole('button', { name: say.unfoldShelf }).click()
   await soon(async () => (await map.boundingBox())?.width === before)
+})
+
+test('finding spots brings a folded shelf back, with the box to type in', async () => {
+  const { page } = opened
+  await page.getByRole('button', { name: say.foldShelf }).click()
+  await page.getByRole('button', { name: say.unfoldShelf }).waitFor()
+  await page.keyboard.press('Control+f')
+  await page.locator('#find-box:focus').waitFor()
 })
 
 describe('light conditions on the strip', () => {

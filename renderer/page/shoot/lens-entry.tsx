@@ -5,7 +5,6 @@ import { type WrittenLens, readLens } from '#core/optics/written-lens.ts'
 import { lensAsWritten } from '#core/record/new-records.ts'
 import { escapeEmpties } from '#renderer/part/draft.ts'
 import { Icon } from '#renderer/part/icon.tsx'
-import { useUnfinished } from '#renderer/part/use-unfinished.ts'
 import { settings } from '#renderer/state/library/settings.ts'
 import { lensEntry, typeLens } from '#renderer/state/session/lens-entry.ts'
 import { aperture, metres } from '#renderer/text/figure.ts'
@@ -47,8 +46,6 @@ export function LensEntry({ shootId, full, onAdd }: LensEntryProps) {
     setAdded(null)
     typeLens(shootId, typed)
   }
-  // Half a line is often a lens too, another one: it is added by Enter alone, never by leaving the field.
-  useUnfinished(text.trim() !== '', () => false)
   const add = (): void => {
     inputRef.current?.focus()
     if (text.trim() === '') return

@@ -1,4 +1,5 @@
 /** When the moon is up, as a bar with its disc; its lit share is that of the chosen instant, as everywhere on the board. */
+import { computed } from '@preact/signals'
 import { upSpans } from '#core/light/day-events.ts'
 import { moonPhase } from '#core/light/sky.ts'
 import { formatClock } from '#core/time/civil.ts'
@@ -15,9 +16,15 @@ import { curves } from './strip-signals.ts'
 import { shareOf } from './time-axis.ts'
 import { upText } from './up-times.ts'
 
+/** By identity the same for as long as it is the same day at the same place: nothing that is dragged there moves the moon. */
+const dayMoon = steady(() => {
+  const today = daylight.value
+  return today === null ? null : { day: today.day, zone: today.zone, moon: today.moon }
+})
+
 /** The day's moon: when it is up, how it looks where it is highest, and how that is told. */
-const moonDay = steady(() => {
-  const [drawn, today] = [curves.value, daylight.value]
+const moonDay = computed(() => {
+  const [drawn, today] = [curves.value, dayMoon.value]
   if (drawn === null || today === null || drawn.day !== today.day) return null
   const peak = highest(drawn.moon)
   if (peak === null) return null

@@ -3,7 +3,7 @@ import { computed } from '@preact/signals'
 import { useEffect, useId, useRef, useState } from 'preact/hooks'
 import { type Zone, formatOffset, zoneName } from '#core/time/civil.ts'
 import { steady } from '#renderer/job/steady.ts'
-import { focusLeft } from '#renderer/part/focus-left.ts'
+import { focusGone } from '#renderer/part/focus-gone.ts'
 import { Icon } from '#renderer/part/icon.tsx'
 import { plan } from '#renderer/state/plan/board-plan.ts'
 import { changeShoot } from '#renderer/state/library/history.ts'
@@ -52,7 +52,6 @@ const remarked = steady(remark)
 export function ZoneChooser() {
   const [open, setOpen] = useState(false)
   const button = useRef<HTMLButtonElement>(null)
-  const box = useRef<HTMLDivElement>(null)
   const name = clock.value
   if (name === null) return null
   const said = remarked.value
@@ -61,10 +60,10 @@ export function ZoneChooser() {
     button.current?.focus()
   }
   const leave = (event: FocusEvent): void => {
-    if (focusLeft(event, box.current)) setOpen(false)
+    if (focusGone(event)) setOpen(false)
   }
   return (
-    <div class="zone-chooser" ref={box} onFocusOut={leave}>
+    <div class="zone-chooser" onFocusOut={leave}>
       <button
         ref={button}
         type="button"

@@ -36,7 +36,7 @@ export function landmarkSaid(landmark: Landmark | undefined): string {
 }
 
 /** Whether whoever adds a spot at the middle of the map looks at the country around the landmark. */
-export function looksAtLandmark(home: Shoot): boolean {
+function looksAtLandmark(home: Shoot): boolean {
   const [place, middle] = [landmarkPlace(home), mapMiddle()]
   return place !== null && (middle === null || geodesicDistance(place, middle) <= ELSEWHERE)
 }
@@ -102,7 +102,12 @@ export async function layFirstSpot(): Promise<void> {
 }
 
 /** At the middle of the map. */
-export async function layFreely(): Promise<void> {
+async function layFreely(): Promise<void> {
   const home = shoot.peek()
   if (home !== null) await layAt(home, mapMiddle() ?? { lat: 0, lon: 0 })
+}
+
+/** By the landmark while the map looks at it: whoever looks at another country wants the spot there. */
+export async function addFirstSpot(home: Shoot): Promise<void> {
+  await (looksAtLandmark(home) ? layFirstSpot() : layFreely())
 }

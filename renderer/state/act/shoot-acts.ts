@@ -1,6 +1,7 @@
 /** What is done with whole shoots: make, delete with undo, and keep as a file or read from one. */
 import { openPage, backToBoard, page } from '#renderer/state/session/navigation.ts'
 import { pickSpots } from '#renderer/state/session/picked.ts'
+import { whenDrawn } from '#renderer/state/session/when-drawn.ts'
 import { newShoot } from '#core/record/new-records.ts'
 import { NAME_MOST } from '#core/record/record-limits.ts'
 import type { Shoot } from '#core/record/shoot.ts'
@@ -25,7 +26,7 @@ export async function makeShoot(): Promise<void> {
 /** A copy with all of its spots, and on the board. */
 export async function copyShoot(of: Shoot): Promise<void> {
   pickSpots([])
-  const name = headerWords.copyName(shootName(of)).slice(0, NAME_MOST)
+  const name = words.board.shelf.copyName(shootName(of)).slice(0, NAME_MOST)
   const after: Shoot = { ...of, id: crypto.randomUUID(), name, revision: 0 }
   const copies = spots.peek().map((spot) => ({
     kind: 'spot' as const,
@@ -41,8 +42,9 @@ export async function copyShoot(of: Shoot): Promise<void> {
 /** Brings the name of the shoot on the board to be typed. */
 export function renameShoot(): void {
   openPage('shoot')
-  // The page may have to be drawn first.
-  requestAnimationFrame(() => document.querySelector<HTMLInputElement>('.shoot-name input')?.select())
+  whenDrawn('.shoot-name input', (field) => {
+    if (field instanceof HTMLInputElement) field.select()
+  })
 }
 
 /** Deletes the shoot on the board with its spots, which are listed so that undo brings all of them back. */

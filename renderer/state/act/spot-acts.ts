@@ -15,7 +15,6 @@ import { tell } from '#renderer/state/library/notices.ts'
 import { MOST_COMPARED } from '#core/plan/compare.ts'
 import { pickedIds, pickedOnShelf, pickSpots, unpickSpot } from '#renderer/state/session/picked.ts'
 import { words } from '#renderer/words/en.ts'
-import { layFirstSpot, layFreely, looksAtLandmark } from './first-spot-acts.ts'
 
 /** Metres from the middle of a landmark that a new spot keeps: nobody photographs a thing from its foot. */
 const CLEAR = 100
@@ -30,11 +29,12 @@ function beginning({ landmarks: [landmark] }: Shoot): LatLon {
   return at === null || geodesicDistance(at, foot) < CLEAR ? destination(foot, 180, BEFORE) : at
 }
 
-/** The first of a shoot is laid to suit its landmark while the map looks at it, a further one where the map looks. */
+/** The first of a shoot suits its landmark, a further one comes where the map looks. */
 export async function addSpot(): Promise<void> {
   const home = shoot.value
   if (home === null) return
-  if (spots.value.length === 0) return looksAtLandmark(home) ? layFirstSpot() : layFreely()
+  // Most shoots have one: how it is laid is fetched by those that have none.
+  if (spots.value.length === 0) return (await import('./first-spot-acts.ts')).addFirstSpot(home)
   const rank = rankBetween(spots.value.at(-1)?.rank ?? null, null)
   // The day and hour one is at: those of the spot on the board, else of the one above.
   const when = savedSpot.value?.when ?? spots.value.at(-1)?.when ?? Date.now()
